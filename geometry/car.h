@@ -1,0 +1,150 @@
+// The car as plain data: what a person measured, nothing derived.
+//
+// Frame (after ISO 8855:2011): x forward, y left, z up. The origin lies on the ground, in the center plane,
+// straight under the rear axle's centerline with the car at its measured ride height. The frame is fixed in
+// the chassis. Every point of the axle, holes included, is given in this frame with the axle at its measured
+// pose: center at (0, 0, rear tire radius), no rotation. Units are SI: m, rad, kg.
+#pragma once
+
+#include <Eigen/Core>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "geometry/units.h"
+
+namespace bolthole {
+
+/// How a link holds the axle; the equations stand in geometry/linkage.h.
+enum class LinkKind {
+    rod,     ///< two rod ends or bushings: a four-link bar, a third link, a track bar
+    pivot,   ///< an arm rigid with the axle, pinned at its front: a ladder bar
+    slider,  ///< an arm rigid with the axle, its front free fore and aft: a torque arm
+    guide    ///< an ideal lateral locator on the axle: the center of a Watts linkage
+};
+
+/// Which side of the car a link stands on. `both`: y is given for the left and mirrored to the right.
+enum class Side { both, left, right, center };
+
+/// What a rod does: the two uppers and lowers run fore and aft, a crosswise rod (track bar) locates sideways.
+enum class Role { lower, upper, crosswise };
+
+/// The two ends of a link.
+enum class End { chassis, axle };
+
+/// One bolt hole. `id` is its place in the file it was read from, or -1; it ties unknown keys to it.
+struct Hole {
+    int id = -1;
+    std::string name;
+    Eigen::Vector3d at = Eigen::Vector3d::Zero();  ///< m, car frame, axle at its measured pose
+
+    bool operator==(const Hole&) const = default;
+};
+
+/// A bracket: one or more holes, one of them bolted.
+struct Bracket {
+    std::vector<Hole> holes;
+    int use = 0;  ///< index of the hole in use
+
+    [[nodiscard]] const Hole& inUse() const { return holes[static_cast<std::size_t>(use)]; }
+
+    bool operator==(const Bracket&) const = default;
+};
+
+/// The threaded adjustment of a rod.
+struct Adjuster {
+    double pitch = 0;  ///< thread pitch, m
+    int threadedEnds =
+        2;  ///< 2: left- and right-hand ends that counter-turn; 1: one end, taken off and turned
+
+    bool operator==(const Adjuster&) const = default;
+};
+
+/// One link, or a mirrored pair of them. `id` as for Hole.
+struct Link {
+    int id = -1;
+    std::string name;
+    LinkKind kind = LinkKind::rod;
+    Side side = Side::both;
+    Bracket chassis;
+    Bracket axle;
+    std::optional<double> length;  ///< rods: as built, m; absent: fitted to the holes in use
+    std::optional<Adjuster> adjuster;
+    std::optional<Role> role;  ///< overrides what roleOf() finds
+
+    [[nodiscard]] const Bracket& bracket(End end) const { return end == End::chassis ? chassis : axle; }
+    [[nodiscard]] Bracket& bracket(End end) { return end == End::chassis ? chassis : axle; }
+
+    bool operator==(const Link&) const = default;
+};
+
+/// Four scale readings, kg.
+struct CornerWeights {
+    double leftFront = 0;
+    double rightFront = 0;
+    double leftRear = 0;
+    double rightRear = 0;
+
+    [[nodiscard]] double total() const { return leftFront + rightFront + leftRear + rightRear; }
+    [[nodiscard]] double front() const { return leftFront + rightFront; }
+
+    bool operator==(const CornerWeights&) const = default;
+};
+
+/// The travel that is swept. The front axle moves by frontRatio times the rear's travel.
+struct TravelRange {
+    double bump = 0.1016;   ///< m above ride, >= 0
+    double droop = 0.1016;  ///< m below ride, >= 0
+    int steps = 81;         ///< rows of the sweep, both ends included
+    double frontRatio = 1.0;
+
+    bool operator==(const TravelRange&) const = default;
+};
+
+/// Pinion, driveshaft and transmission output.
+struct Driveline {
+    double pinionAngle = 0;  ///< inclination of the pinion's axis at the measured pose, rad, nose up +
+    Eigen::Vector3d pinionJoint = Eigen::Vector3d::Zero();  ///< center of the rear joint, on the axle, m
+    double outputAngle = 0;  ///< inclination of the transmission's output axis, rad, rising forward +
+    Eigen::Vector3d outputJoint = Eigen::Vector3d::Zero();  ///< center of the front joint, on the chassis, m
+
+    bool operator==(const Driveline&) const = default;
+};
+
+/// A whole car, as measured.
+struct Car {
+    std::string title;
+    std::string notes;
+    Units units = Units::inch;
+    double wheelbase = 0;             ///< m
+    double rearTireRadius = 0;        ///< loaded, m
+    double frontTireRadius = 0;       ///< loaded, m
+    std::optional<double> rearTrack;  ///< m; used for drawing only
+    CornerWeights cornerWeights;
+    double cgHeight = 0;  ///< above the ground at the measured pose, m
+    TravelRange travel;
+    std::vector<Link> links;
+    std::optional<Driveline> driveline;
+
+    bool operator==(const Car&) const = default;
+};
+
+/// Limits of the car file; a car outside them is refused, never trimmed.
+inline constexpr std::size_t kMaxLinks = 16;
+inline constexpr std::size_t kMaxHoles = 64;
+inline constexpr int kMinSteps = 2;
+inline constexpr int kMaxSteps = 100'000;
+inline constexpr double kMaxLength = 100.0;  ///< m
+
+/// Distance between the holes in use of `link` with the axle at its measured pose, m.
+[[nodiscard]] double holeDistance(const Link& link);
+
+/// Length the link is built to, m: the written one, or the distance between the holes in use.
+[[nodiscard]] double builtLength(const Link& link);
+
+/// Role of a link: the written one, or found from its holes in use. A rod is crosswise where its fore-aft
+/// extent is under a third of its length, upper or lower by its axle hole against `axleCenterHeight` (m).
+/// Common practice, no source. A guide counts as crosswise; pivots and sliders as lower or upper like rods.
+[[nodiscard]] Role roleOf(const Link& link, double axleCenterHeight);
+
+}  // namespace bolthole

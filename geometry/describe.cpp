@@ -1,0 +1,175 @@
+// describe(Edit) of geometry/edit.h: edits in a person's words.
+#include <array>
+#include <cmath>
+
+#include "geometry/edit.h"
+#include "geometry/fields.h"
+#include "geometry/text.h"
+
+namespace bolthole {
+
+namespace {
+
+struct AxisWords {
+    std::string_view plus;
+    std::string_view minus;
+};
+constexpr std::array<AxisWords, 3> kAxisWords{{{"forward", "back"}, {"left", "right"}, {"up", "down"}}};
+
+class Describer {
+  public:
+    explicit Describer(const Car& before) : car_(before), style_{before.units, InchStyle::sixteenths} {}
+
+    std::string operator()(const SetNumber& edit) const;
+    std::string operator()(const ClearNumber& edit) const;
+    std::string operator()(const MoveHole& edit) const;
+    std::string operator()(const UseHole& edit) const;
+    std::string operator()(const MoveJoint& edit) const;
+    std::string operator()(const SetUnits& edit) const;
+    std::string operator()(const SetTitle& edit) const;
+    std::string operator()(const SetNotes& edit) const;
+    std::string operator()(const SetAdjuster& edit) const;
+    std::string operator()(const SetDriveline& edit) const;
+    std::string operator()(const RenameLink& edit) const;
+    std::string operator()(const RenameHole& edit) const;
+    std::string operator()(const AddHole& edit) const;
+    std::string operator()(const RemoveHole& edit) const;
+
+  private:
+    [[nodiscard]] std::string measure(double value, Quantity quantity) const;
+    [[nodiscard]] std::string coordinate(double value, int axis) const;
+    [[nodiscard]] std::string target(const Eigen::Vector3d* before, const Eigen::Vector3d& at) const;
+    [[nodiscard]] std::string fieldWords(const FieldId& id) const;
+
+    const Car& car_;
+    NumberStyle style_;
+};
+
+std::string Describer::measure(double value, Quantity quantity) const {
+    return withUnit(fieldText(value, quantity, style_), quantity, style_.units);
+}
+
+/// "12 3/8 in forward", "2 in back".
+std::string Describer::coordinate(double value, int axis) const {
+    std::string size = measure(std::abs(value), Quantity::length);
+    if (axis < 0 || axis > 2) {
+        return size;
+    }
+    const AxisWords& words = kAxisWords[static_cast<std::size_t>(axis)];
+    return size + " " + std::string(value < 0 ? words.minus : words.plus);
+}
+
+/// The coordinates that change as shown, or all three if none does or there was no point before.
+std::string Describer::target(const Eigen::Vector3d* before, const Eigen::Vector3d& at) const {
+    std::string changed;
+    std::string all;
+    for (int axis = 0; axis < 3; ++axis) {
+        const std::string words = coordinate(at[axis], axis);
+        all += (all.empty() ? "" : ", ") + words;
+        if (before != nullptr && coordinate((*before)[axis], axis) != words) {
+            changed += (changed.empty() ? "" : ", ") + words;
+        }
+    }
+    return changed.empty() ? all : changed;
+}
+
+std::string Describer::fieldWords(const FieldId& id) const {
+    const FieldRule& rule = ruleOf(id.field);
+    if (rule.scope == Scope::hole) {
+        return holeWords(car_, id.link, id.end, id.hole);
+    }
+    const std::string words(rule.words);
+    return rule.scope == Scope::link ? linkWords(car_, id.link) + " " + words : words;
+}
+
+std::string Describer::operator()(const SetNumber& edit) const {
+    const FieldRule& rule = ruleOf(edit.id.field);
+    if (rule.hasAxis) {
+        return "Move " + fieldWords(edit.id) + " to " + coordinate(edit.value, edit.id.axis);
+    }
+    return "Set " + fieldWords(edit.id) + " to " + measure(edit.value, rule.quantity);
+}
+
+std::string Describer::operator()(const ClearNumber& edit) const {
+    if (edit.id.field == Field::linkLength) {
+        return "Fit " + linkWords(car_, edit.id.link) + " to its holes";
+    }
+    return "Clear " + fieldWords(edit.id);
+}
+
+std::string Describer::operator()(const MoveHole& edit) const {
+    const Hole* hole = findHole(car_, edit.link, edit.end, edit.hole);
+    return "Move " + holeWords(car_, edit.link, edit.end, edit.hole) + " to " +
+           target(hole == nullptr ? nullptr : &hole->at, edit.at);
+}
+
+std::string Describer::operator()(const UseHole& edit) const {
+    const Hole* hole = findHole(car_, edit.link, edit.end, edit.hole);
+    const bool isNamed = hole != nullptr && !hole->name.empty();
+    return "Bolt " + linkWords(car_, edit.link) + " " + std::string(endWords(edit.end)) + " to " +
+           (isNamed ? "'" + hole->name + "'" : "hole " + std::to_string(edit.hole + 1));
+}
+
+std::string Describer::operator()(const MoveJoint& edit) const {
+    const bool onAxle = edit.end == End::axle;
+    const Eigen::Vector3d* before = nullptr;
+    if (car_.driveline) {
+        before = onAxle ? &car_.driveline->pinionJoint : &car_.driveline->outputJoint;
+    }
+    return std::string(onAxle ? "Move pinion joint to " : "Move output joint to ") + target(before, edit.at);
+}
+
+std::string Describer::operator()(const SetUnits& edit) const {
+    return edit.units == Units::inch ? "Set units to inch" : "Set units to metric";
+}
+
+std::string Describer::operator()(const SetTitle& edit) const {
+    return edit.title.empty() ? "Clear title" : "Set title to '" + edit.title + "'";
+}
+
+std::string Describer::operator()(const SetNotes& edit) const {
+    return edit.notes.empty() ? "Clear notes" : "Edit notes";
+}
+
+std::string Describer::operator()(const SetAdjuster& edit) const {
+    const std::string link = linkWords(car_, edit.link);
+    if (!edit.adjuster) {
+        return "Remove adjuster of " + link;
+    }
+    return "Set adjuster of " + link + " to pitch " + measure(edit.adjuster->pitch, Quantity::length) + ", " +
+           std::to_string(edit.adjuster->threadedEnds) +
+           (edit.adjuster->threadedEnds == 1 ? " threaded end" : " threaded ends");
+}
+
+std::string Describer::operator()(const SetDriveline& edit) const {
+    if (!edit.driveline) {
+        return "Remove driveline";
+    }
+    return car_.driveline ? "Change driveline" : "Add driveline";
+}
+
+std::string Describer::operator()(const RenameLink& edit) const {
+    return "Rename " + linkWords(car_, edit.link) + " to '" + edit.name + "'";
+}
+
+std::string Describer::operator()(const RenameHole& edit) const {
+    return "Rename " + holeWords(car_, edit.link, edit.end, edit.hole) + " to '" + edit.name + "'";
+}
+
+std::string Describer::operator()(const AddHole& edit) const {
+    const std::string name = edit.hole.name.empty() ? "" : " '" + edit.hole.name + "'";
+    return "Add " + linkWords(car_, edit.link) + " " + std::string(endWords(edit.end)) + " hole" + name +
+           " at " + target(nullptr, edit.hole.at);
+}
+
+std::string Describer::operator()(const RemoveHole& edit) const {
+    return "Remove " + holeWords(car_, edit.link, edit.end, edit.hole);
+}
+
+}  // namespace
+
+std::string describe(const Edit& edit, const Car& before) {
+    return std::visit(Describer(before), edit);
+}
+
+}  // namespace bolthole

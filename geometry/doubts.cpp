@@ -1,0 +1,306 @@
+// findDoubts() of geometry/edit.h: what can be computed but looks wrong or risky.
+#include <array>
+#include <cmath>
+#include <complex>
+#include <utility>
+
+#include "geometry/edit.h"
+#include "geometry/fields.h"
+#include "geometry/text.h"
+#include "geometry/trace.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr double kTapeFraction = kMetresPerInch / 16;  // a written length may differ from the holes by this
+constexpr double kRounding = 1e-9;                     // m; keeps a sixteenth exactly from being a doubt
+constexpr double kSamePlace = 1e-6;                    // m
+
+// Torsional vibration stays acceptable up to the equivalent angle of a single joint at 3 deg: U = tan b sin b
+// <= 0.0027 in the industrial driveshaft catalogues of Elbe and Dana.
+constexpr double kLargestEquivalentAngle = 3.0 * kRadiansPerDegree;
+
+/// What numbers cars have; outside, a slip of the tape or of the unit is likely. Common practice, no source.
+struct UsualRange {
+    Field field;
+    double low;
+    double high;
+};
+constexpr std::array kUsualRanges{
+    UsualRange{Field::wheelbase, 1.2, 6.0},
+    UsualRange{Field::rearTireRadius, 0.15, 0.8},
+    UsualRange{Field::frontTireRadius, 0.15, 0.8},
+    UsualRange{Field::rearTrack, 0.6, 2.6},
+    UsualRange{Field::cgHeight, 0.25, 1.2},
+    UsualRange{Field::bump, 0.0, 0.5},
+    UsualRange{Field::droop, 0.0, 0.5},
+    UsualRange{Field::frontRatio, -3.0, 3.0},
+    UsualRange{Field::pinionAngle, -15 * kRadiansPerDegree, 15 * kRadiansPerDegree},
+    UsualRange{Field::outputAngle, -15 * kRadiansPerDegree, 15 * kRadiansPerDegree},
+};
+constexpr double kLeastTotal = 200;        // kg
+constexpr double kLargestTotal = 6000;     // kg
+constexpr double kLeastFrontShare = 0.30;  // of the total
+constexpr double kLargestFrontShare = 0.75;
+
+class DoubtFinder {
+  public:
+    explicit DoubtFinder(const Car& car) : car_(car), units_(car.units) {}
+
+    std::vector<Doubt> find();
+
+  private:
+    void add(const FieldId& id, std::string path, std::string reason) {
+        doubts_.push_back({std::move(path), std::move(reason), id});
+    }
+    void add(const FieldId& id, std::string reason) { add(id, jsonPath(id), std::move(reason)); }
+
+    void checkUsualRanges();
+    void checkWeights();
+    void checkCgHeight();
+    void checkLink(int index);
+    void checkLength(int index);
+    void checkSide(int index);
+    void checkGround(int index, End end);
+    void checkTrace();
+    void checkAssembly(const MoveReport& report);
+    void checkTravel(Field field, const MoveReport& report);
+    void checkSymmetry(Freedom freedom);
+    void checkJoints(const Station& ride);
+
+    [[nodiscard]] const Link& link(int index) const { return car_.links[static_cast<std::size_t>(index)]; }
+    [[nodiscard]] std::string measured(double value, Quantity quantity) const;
+    [[nodiscard]] std::string figure(double value, Quantity quantity) const;
+    [[nodiscard]] std::string shift(double value, Quantity quantity, std::string_view plus,
+                                    std::string_view minus) const;
+    [[nodiscard]] std::string consequence(int index) const;
+    [[nodiscard]] std::string faultPath(const MoveReport& report, const FieldId& otherwise) const;
+
+    const Car& car_;
+    Units units_;
+    std::vector<Doubt> doubts_;
+};
+
+std::string DoubtFinder::measured(double value, Quantity quantity) const {
+    return withUnit(fieldText(value, quantity, {units_, InchStyle::sixteenths}), quantity, units_);
+}
+
+std::string DoubtFinder::figure(double value, Quantity quantity) const {
+    return withUnit(figureText(value, quantity, units_), quantity, units_);
+}
+
+void DoubtFinder::checkUsualRanges() {
+    for (const UsualRange& range : kUsualRanges) {
+        const FieldId id{.field = range.field};
+        const double value = numberAt(car_, id).value_or(range.low);
+        if (value < range.low || value > range.high) {
+            const FieldRule& rule = ruleOf(range.field);
+            add(id, std::string(rule.words) + " " + measured(value, rule.quantity) +
+                        " looks outside what cars have: check");
+        }
+    }
+}
+
+void DoubtFinder::checkWeights() {
+    const double total = car_.cornerWeights.total();
+    const double frontShare = car_.cornerWeights.front() / total;
+    const FieldId id{.field = Field::leftFrontWeight};
+    if (total < kLeastTotal || total > kLargestTotal) {
+        add(id, "corner_weights",
+            "total weight " + figure(total, Quantity::mass) + " looks outside what cars have: check");
+    }
+    if (frontShare < kLeastFrontShare || frontShare > kLargestFrontShare) {
+        add(id, "corner_weights",
+            figure(100 * frontShare, Quantity::percent) +
+                " of the weight in front looks outside what cars have: check which corner is which");
+    }
+}
+
+void DoubtFinder::checkCgHeight() {
+    if (car_.cgHeight > 2 * car_.rearTireRadius) {
+        add({.field = Field::cgHeight}, "CG height " + measured(car_.cgHeight, Quantity::length) +
+                                            " stands above the top of the rear tire: check");
+    }
+}
+
+/// Whether a link given for one side stands on the other. A crosswise link may cross over.
+void DoubtFinder::checkSide(int index) {
+    const Link& one = link(index);
+    if (one.side == Side::center || roleOf(one, car_.rearTireRadius) == Role::crosswise) {
+        return;
+    }
+    const double y = one.chassis.inUse().at.y() + one.axle.inUse().at.y();
+    const bool wrong = one.side == Side::right ? y > 0 : y < 0;
+    if (wrong) {
+        add({.field = Field::holeAt, .link = index, .end = End::axle, .hole = one.axle.use, .axis = 1},
+            linkPath(index),
+            linkWords(car_, index) + " stands on the other side of the car: left is plus, right is minus");
+    }
+}
+
+void DoubtFinder::checkGround(int index, End end) {
+    const std::vector<Hole>& holes = link(index).bracket(end).holes;
+    for (std::size_t hole = 0; hole < holes.size(); ++hole) {
+        if (holes[hole].at.z() < 0) {
+            const int number = static_cast<int>(hole);
+            add({.field = Field::holeAt, .link = index, .end = end, .hole = number, .axis = 2},
+                holeWords(car_, index, end, number) + " stands below the ground: check its height");
+        }
+    }
+}
+
+std::string DoubtFinder::shift(double value, Quantity quantity, std::string_view plus,
+                               std::string_view minus) const {
+    const std::string size = figureText(std::abs(value), quantity, units_);
+    if (size.find_first_not_of("0.") == std::string::npos) {
+        return {};
+    }
+    return withUnit(size, quantity, units_) + " " + std::string(value < 0 ? minus : plus);
+}
+
+/// Where the axle sits at ride if this link alone has its written length and all others fit their holes.
+std::string DoubtFinder::consequence(int index) const {
+    Car alone = car_;
+    for (std::size_t other = 0; other < alone.links.size(); ++other) {
+        if (other != static_cast<std::size_t>(index)) {
+            alone.links[other].length.reset();
+        }
+    }
+    AxleSolver solver(buildLinkage(alone), Drive::travel);
+    if (!solver.assemble().usable()) {
+        return "as written the axle cannot be assembled";
+    }
+    const AxlePose& pose = solver.pose();
+    std::string axle = shift(pose.x, Quantity::length, "forward", "back");
+    const std::string sideways = shift(pose.y, Quantity::length, "to the left", "to the right");
+    axle += (axle.empty() || sideways.empty() ? "" : ", ") + sideways;
+    const std::string pinion = shift(-pose.pitch, Quantity::angle, "nose up", "nose down");
+    if (axle.empty() && pinion.empty()) {
+        return "as written the axle hardly moves";
+    }
+    const std::string sits = axle.empty() ? "" : "the axle sits " + axle;
+    const std::string tips = pinion.empty() ? "" : "the pinion " + pinion;
+    return "as written " + sits + (sits.empty() || tips.empty() ? "" : " and ") + tips;
+}
+
+void DoubtFinder::checkLength(int index) {
+    const Link& one = link(index);
+    const FieldId id{.field = Field::linkLength, .link = index};
+    if (!one.length) {
+        return;
+    }
+    if (one.kind != LinkKind::rod) {
+        add(id, "a length is used for rods only: this one has no effect");
+        return;
+    }
+    const double apart = holeDistance(one);
+    if (std::abs(*one.length - apart) <= kTapeFraction + kRounding) {
+        return;
+    }
+    add(id, "written length " + measured(*one.length, Quantity::length) + ", but the holes in use are " +
+                measured(apart, Quantity::length) + " apart: " + consequence(index) +
+                "; re-measure, or clear the length to fit the holes");
+}
+
+void DoubtFinder::checkLink(int index) {
+    checkLength(index);
+    checkSide(index);
+    checkGround(index, End::chassis);
+    checkGround(index, End::axle);
+}
+
+/// The link a move stopped at, or the place of `otherwise`.
+std::string DoubtFinder::faultPath(const MoveReport& report, const FieldId& otherwise) const {
+    if (report.constraint < 0) {
+        return jsonPath(otherwise);
+    }
+    return linkPath(buildLinkage(car_).constraints[static_cast<std::size_t>(report.constraint)].link);
+}
+
+void DoubtFinder::checkAssembly(const MoveReport& report) {
+    const std::string path = report.constraint < 0 ? "links" : faultPath(report, {});
+    add({}, path, describe(report, car_, units_));
+}
+
+void DoubtFinder::checkTravel(Field field, const MoveReport& report) {
+    if (!report.usable()) {
+        const FieldId id{.field = field};
+        add(id, faultPath(report, id), describe(report, car_, units_));
+    }
+}
+
+void DoubtFinder::checkSymmetry(Freedom freedom) {
+    if (freedom == Freedom::none) {
+        return;
+    }
+    const bool sideways = freedom == Freedom::sideways;
+    add({}, "links",
+        std::string(describe(freedom)) +
+            (sideways ? ": a track bar or Watts linkage is missing; figures assume it stays centered"
+                      : "; figures assume it stays straight"));
+}
+
+/// Two joints in phase leave the equivalent angle sqrt(|f^2 - r^2|). Written with complex numbers, side-view
+/// part real and plan-view part imaginary, it also holds where the joints bend in different planes. A form
+/// for small angles after SAE AE-7, Universal Joint and Driveshaft Design Manual; from memory.
+void DoubtFinder::checkJoints(const Station& ride) {
+    if (!car_.driveline) {
+        return;
+    }
+    const Driveline& driveline = *car_.driveline;
+    const Eigen::Vector3d center(0, 0, car_.rearTireRadius);
+    const Eigen::Vector3d shaft = driveline.outputJoint - ride.pose.carry(driveline.pinionJoint - center);
+    const FieldId id{.field = Field::pinionAngle};
+    if (shaft.norm() < kSamePlace) {
+        add(id, "driveline", "both driveshaft joints stand at the same place: no driveshaft angles");
+        return;
+    }
+    const double plan = std::atan2(shaft.y(), shaft.x());
+    const double output = driveline.outputAngle - ride[Figure::ground];
+    const std::complex<double> front(output - ride[Figure::driveshaft], -plan);
+    const std::complex<double> rear(ride[Figure::pinionToDriveshaft], ride.pose.yaw - plan);
+    const double equivalent = std::sqrt(std::abs(front * front - rear * rear));
+    if (equivalent > kLargestEquivalentAngle) {
+        add(id, "joint angles at ride, " + figure(ride[Figure::frontJoint], Quantity::angle) + " front and " +
+                    figure(ride[Figure::rearJoint], Quantity::angle) +
+                    " rear, do not cancel: the shaft turns as " + "unevenly as with one joint at " +
+                    figure(equivalent, Quantity::angle) + " (3\u00B0 is the usual most)");
+    }
+}
+
+void DoubtFinder::checkTrace() {
+    Car ends = car_;
+    ends.travel.steps = kMinSteps;  // the ends of travel say how far the links reach
+    const Trace trace = computeTrace(ends);
+    if (!trace.assembly.usable()) {
+        checkAssembly(trace.assembly);
+        return;
+    }
+    checkTravel(Field::bump, trace.bumpEnd);
+    checkTravel(Field::droop, trace.droopEnd);
+    checkSymmetry(trace.heldBySymmetry);
+    checkJoints(trace.ride);
+}
+
+std::vector<Doubt> DoubtFinder::find() {
+    checkUsualRanges();
+    checkWeights();
+    checkCgHeight();
+    for (std::size_t index = 0; index < car_.links.size(); ++index) {
+        checkLink(static_cast<int>(index));
+    }
+    checkTrace();
+    return std::move(doubts_);
+}
+
+}  // namespace
+
+std::vector<Doubt> findDoubts(const Car& car) {
+    if (!findFaults(car).empty()) {
+        return {};
+    }
+    return DoubtFinder(car).find();
+}
+
+}  // namespace bolthole

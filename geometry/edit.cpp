@@ -1,0 +1,279 @@
+// apply() of geometry/edit.h; describe() stands in describe.cpp, faults and doubts in files of their own.
+#include "geometry/edit.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <iterator>
+#include <limits>
+
+#include "geometry/fields.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr std::string_view kNoDriveline = "this car has no driveline yet";
+constexpr std::string_view kOnlyRods = "only a rod has a length of its own";
+
+/// Why `value` cannot stand at `id`, as a sentence; empty if it can.
+std::string refusalSentence(const FieldId& id, double value) {
+    const std::string expected = refusal(id, value);
+    return expected.empty() ? expected : std::string(ruleOf(id.field).words) + ": expected " + expected;
+}
+
+std::string refusePoint(FieldId id, const Eigen::Vector3d& at) {
+    for (id.axis = 0; id.axis < 3; ++id.axis) {
+        if (std::string reason = refusalSentence(id, at[id.axis]); !reason.empty()) {
+            return reason;
+        }
+    }
+    return {};
+}
+
+std::string refuseAdjuster(const Adjuster& adjuster) {
+    std::string reason = refusalSentence({.field = Field::adjusterPitch}, adjuster.pitch);
+    return reason.empty() ? refusalSentence({.field = Field::adjusterEnds}, adjuster.threadedEnds) : reason;
+}
+
+std::string refuseDriveline(const Driveline& driveline) {
+    const std::array reasons{
+        refusalSentence({.field = Field::pinionAngle}, driveline.pinionAngle),
+        refusePoint({.field = Field::pinionJoint}, driveline.pinionJoint),
+        refusalSentence({.field = Field::outputAngle}, driveline.outputAngle),
+        refusePoint({.field = Field::outputJoint}, driveline.outputJoint),
+    };
+    const auto* found =
+        std::ranges::find_if(reasons, [](const std::string& reason) { return !reason.empty(); });
+    return found == reasons.end() ? std::string() : *found;
+}
+
+std::string missingLink(int link) {
+    return "there is no link " + std::to_string(link + 1);
+}
+
+std::string missingHole(const Car& car, int link, End end, int hole) {
+    return findLink(car, link) == nullptr ? missingLink(link)
+                                          : "there is no " + holeWords(car, link, end, hole);
+}
+
+/// Why the car has no number of that id.
+std::string missingNumber(const Car& car, const FieldId& id) {
+    const FieldRule& rule = ruleOf(id.field);
+    if (rule.hasAxis && (id.axis < 0 || id.axis > 2)) {
+        return "a point has three coordinates, 0 to 2";
+    }
+    if (rule.scope == Scope::driveline) {
+        return std::string(kNoDriveline);
+    }
+    if (rule.scope == Scope::hole) {
+        return missingHole(car, id.link, id.end, id.hole);
+    }
+    return findLink(car, id.link) == nullptr ? missingLink(id.link)
+                                             : linkWords(car, id.link) + " has no adjuster yet";
+}
+
+bool isBlank(const std::string& name) {
+    return name.find_first_not_of(" \t\r\n") == std::string::npos;
+}
+
+/// Changes the car, or gives the reason why not and leaves it alone.
+// A sixteenth of an inch times 0.0254 misses the car file's decimal millimeters by a rounding, and the file
+// would show 4.762499999999999: a length that close to a whole nanometer is meant to be it.
+double asWritten(double metres) {
+    const double tidy = fromMillimetres(std::round(metres * 1e9) / 1e6);
+    const double rounding = 4 * std::numeric_limits<double>::epsilon() * std::abs(metres);
+    return std::abs(tidy - metres) <= rounding ? tidy : metres;
+}
+
+class Applier {
+  public:
+    explicit Applier(Car& car) : car_(car) {}
+
+    std::string operator()(const SetNumber& edit) const;
+    std::string operator()(const ClearNumber& edit) const;
+    std::string operator()(const MoveHole& edit) const;
+    std::string operator()(const UseHole& edit) const;
+    std::string operator()(const MoveJoint& edit) const;
+    std::string operator()(const SetUnits& edit) const;
+    std::string operator()(const SetTitle& edit) const;
+    std::string operator()(const SetNotes& edit) const;
+    std::string operator()(const SetAdjuster& edit) const;
+    std::string operator()(const SetDriveline& edit) const;
+    std::string operator()(const RenameLink& edit) const;
+    std::string operator()(const RenameHole& edit) const;
+    std::string operator()(const AddHole& edit) const;
+    std::string operator()(const RemoveHole& edit) const;
+
+  private:
+    [[nodiscard]] Link& link(int index) const { return car_.links[static_cast<std::size_t>(index)]; }
+    [[nodiscard]] bool isRod(int index) const { return link(index).kind == LinkKind::rod; }
+
+    Car& car_;
+};
+
+std::string Applier::operator()(const SetNumber& edit) const {
+    struct Writer {
+        double value;
+        void operator()(std::monostate) const {}
+        void operator()(double* number) const { *number = value; }
+        void operator()(int* number) const { *number = static_cast<int>(value); }
+        void operator()(std::optional<double>* number) const { *number = value; }
+    };
+    const Slot<Car> slot = slotOf(car_, edit.id);
+    if (std::holds_alternative<std::monostate>(slot)) {
+        return missingNumber(car_, edit.id);
+    }
+    if (edit.id.field == Field::linkLength && !isRod(edit.id.link)) {
+        return std::string(kOnlyRods);
+    }
+    std::string reason = refusalSentence(edit.id, edit.value);
+    if (reason.empty()) {
+        const bool length = quantityOf(edit.id.field) == Quantity::length;
+        std::visit(Writer{length ? asWritten(edit.value) : edit.value}, slot);
+    }
+    return reason;
+}
+
+std::string Applier::operator()(const ClearNumber& edit) const {
+    const Slot<Car> slot = slotOf(car_, edit.id);
+    if (std::holds_alternative<std::monostate>(slot)) {
+        return missingNumber(car_, edit.id);
+    }
+    auto* const* optional = std::get_if<std::optional<double>*>(&slot);
+    if (optional == nullptr) {
+        return "the " + std::string(ruleOf(edit.id.field).words) + " cannot be left out";
+    }
+    (*optional)->reset();
+    return {};
+}
+
+std::string Applier::operator()(const MoveHole& edit) const {
+    if (findHole(car_, edit.link, edit.end, edit.hole) == nullptr) {
+        return missingHole(car_, edit.link, edit.end, edit.hole);
+    }
+    std::string reason = refusePoint({.field = Field::holeAt}, edit.at);
+    if (reason.empty()) {
+        link(edit.link).bracket(edit.end).holes[static_cast<std::size_t>(edit.hole)].at =
+            edit.at.unaryExpr(&asWritten);
+    }
+    return reason;
+}
+
+std::string Applier::operator()(const UseHole& edit) const {
+    if (findHole(car_, edit.link, edit.end, edit.hole) == nullptr) {
+        return missingHole(car_, edit.link, edit.end, edit.hole);
+    }
+    link(edit.link).bracket(edit.end).use = edit.hole;
+    return {};
+}
+
+std::string Applier::operator()(const MoveJoint& edit) const {
+    if (!car_.driveline) {
+        return std::string(kNoDriveline);
+    }
+    const bool onAxle = edit.end == End::axle;
+    std::string reason = refusePoint({.field = onAxle ? Field::pinionJoint : Field::outputJoint}, edit.at);
+    if (reason.empty()) {
+        (onAxle ? car_.driveline->pinionJoint : car_.driveline->outputJoint) = edit.at.unaryExpr(&asWritten);
+    }
+    return reason;
+}
+
+std::string Applier::operator()(const SetUnits& edit) const {
+    car_.units = edit.units;
+    return {};
+}
+
+std::string Applier::operator()(const SetTitle& edit) const {
+    car_.title = edit.title;
+    return {};
+}
+
+std::string Applier::operator()(const SetNotes& edit) const {
+    car_.notes = edit.notes;
+    return {};
+}
+
+std::string Applier::operator()(const SetAdjuster& edit) const {
+    if (findLink(car_, edit.link) == nullptr) {
+        return missingLink(edit.link);
+    }
+    if (edit.adjuster && !isRod(edit.link)) {
+        return std::string(kOnlyRods);
+    }
+    std::string reason = edit.adjuster ? refuseAdjuster(*edit.adjuster) : std::string();
+    if (reason.empty()) {
+        link(edit.link).adjuster = edit.adjuster;
+    }
+    return reason;
+}
+
+std::string Applier::operator()(const SetDriveline& edit) const {
+    std::string reason = edit.driveline ? refuseDriveline(*edit.driveline) : std::string();
+    if (reason.empty()) {
+        car_.driveline = edit.driveline;
+    }
+    return reason;
+}
+
+std::string Applier::operator()(const RenameLink& edit) const {
+    if (findLink(car_, edit.link) == nullptr) {
+        return missingLink(edit.link);
+    }
+    if (isBlank(edit.name)) {
+        return "a link needs a name";
+    }
+    link(edit.link).name = edit.name;
+    return {};
+}
+
+std::string Applier::operator()(const RenameHole& edit) const {
+    if (findHole(car_, edit.link, edit.end, edit.hole) == nullptr) {
+        return missingHole(car_, edit.link, edit.end, edit.hole);
+    }
+    if (isBlank(edit.name)) {
+        return "a hole needs a name";
+    }
+    link(edit.link).bracket(edit.end).holes[static_cast<std::size_t>(edit.hole)].name = edit.name;
+    return {};
+}
+
+std::string Applier::operator()(const AddHole& edit) const {
+    if (findLink(car_, edit.link) == nullptr) {
+        return missingLink(edit.link);
+    }
+    std::vector<Hole>& holes = link(edit.link).bracket(edit.end).holes;
+    if (holes.size() >= kMaxHoles) {
+        return "a bracket takes at most " + std::to_string(kMaxHoles) + " holes";
+    }
+    std::string reason = refusePoint({.field = Field::holeAt}, edit.hole.at);
+    if (reason.empty()) {
+        holes.push_back(edit.hole);
+    }
+    return reason;
+}
+
+std::string Applier::operator()(const RemoveHole& edit) const {
+    if (findHole(car_, edit.link, edit.end, edit.hole) == nullptr) {
+        return missingHole(car_, edit.link, edit.end, edit.hole);
+    }
+    Bracket& bracket = link(edit.link).bracket(edit.end);
+    if (bracket.holes.size() == 1) {
+        return "a bracket keeps at least one hole";
+    }
+    bracket.holes.erase(std::next(bracket.holes.begin(), edit.hole));
+    const bool isBefore = edit.hole < bracket.use;
+    bracket.use = std::min(bracket.use - (isBefore ? 1 : 0), static_cast<int>(bracket.holes.size()) - 1);
+    return {};
+}
+
+}  // namespace
+
+EditResult apply(const Car& car, const Edit& edit) {
+    EditResult result{car, {}};
+    result.refusal = std::visit(Applier(result.car), edit);
+    return result;
+}
+
+}  // namespace bolthole

@@ -1,0 +1,175 @@
+// Changes of a car: the one way anything a person does reaches it.
+//
+// A view emits an Edit; the document applies it and records one undoable step. Edits hold ids and values, SI
+// units.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "geometry/car.h"
+
+namespace bolthole {
+
+/// Names every number of a car.
+enum class Field {
+    wheelbase,
+    rearTireRadius,
+    frontTireRadius,
+    rearTrack,
+    leftFrontWeight,
+    rightFrontWeight,
+    leftRearWeight,
+    rightRearWeight,
+    cgHeight,
+    bump,
+    droop,
+    steps,
+    frontRatio,
+    holeAt,         // link, end, hole, axis
+    linkLength,     // link
+    adjusterPitch,  // link
+    adjusterEnds,   // link
+    pinionAngle,
+    pinionJoint,  // axis
+    outputAngle,
+    outputJoint  // axis
+};
+
+/// Address of one number. Members that the field does not use stay at their defaults.
+struct FieldId {
+    Field field = Field::wheelbase;
+    int link = -1;
+    End end = End::chassis;
+    int hole = -1;
+    int axis = -1;  ///< 0 x forward, 1 y left, 2 z up
+
+    bool operator==(const FieldId&) const = default;
+};
+
+/// What the number is.
+[[nodiscard]] Quantity quantityOf(Field field);
+
+/// The number's value, SI; nothing where it is absent (an unwritten length, no driveline) or the id names no
+/// part.
+[[nodiscard]] std::optional<double> numberAt(const Car& car, const FieldId& id);
+
+/// Where the number stands in the car file: "links[0].axle.holes[2].at[1]".
+[[nodiscard]] std::string jsonPath(const FieldId& id);
+
+/// What is allowed for the number and, if `value` (SI) is not, what was expected: "a length above 0". Empty:
+/// allowed.
+[[nodiscard]] std::string refusal(const FieldId& id, double value);
+
+/// Changes one number. An absent optional number comes to be. A length, here and in the moves below, that
+/// misses a whole nanometer by rounding alone is taken to be it, so that the car file shows short decimals.
+struct SetNumber {
+    FieldId id;
+    double value = 0;  ///< SI
+};
+/// Removes an optional number: a written link length (fitted to the holes from then on) or the rear track.
+struct ClearNumber {
+    FieldId id;
+};
+/// Moves a hole in the car frame, m.
+struct MoveHole {
+    int link = 0;
+    End end = End::chassis;
+    int hole = 0;
+    Eigen::Vector3d at = Eigen::Vector3d::Zero();
+};
+/// Bolts the link to another hole.
+struct UseHole {
+    int link = 0;
+    End end = End::chassis;
+    int hole = 0;
+};
+/// Moves a driveline joint: on the axle (pinion) or the chassis (output).
+struct MoveJoint {
+    End end = End::axle;
+    Eigen::Vector3d at = Eigen::Vector3d::Zero();
+};
+struct SetUnits {
+    Units units = Units::inch;
+};
+struct SetTitle {
+    std::string title;
+};
+struct SetNotes {
+    std::string notes;
+};
+/// Gives the link an adjuster, or takes it away.
+struct SetAdjuster {
+    int link = 0;
+    std::optional<Adjuster> adjuster;
+};
+
+/// Gives the car a driveline, or takes it away.
+struct SetDriveline {
+    std::optional<Driveline> driveline;
+};
+struct RenameLink {
+    int link = 0;
+    std::string name;  ///< not blank
+};
+struct RenameHole {
+    int link = 0;
+    End end = End::chassis;
+    int hole = 0;
+    std::string name;  ///< not blank
+};
+/// Appends a hole to a bracket; the one in use stays.
+struct AddHole {
+    int link = 0;
+    End end = End::chassis;
+    Hole hole;
+};
+/// Removes a hole, never the last one. The bolt stays in its hole; if that is the one removed, it goes to the
+/// next hole, or to the last where there is no next.
+struct RemoveHole {
+    int link = 0;
+    End end = End::chassis;
+    int hole = 0;
+};
+
+using Edit = std::variant<SetNumber, ClearNumber, MoveHole, UseHole, MoveJoint, SetUnits, SetTitle, SetNotes,
+                          SetAdjuster, SetDriveline, RenameLink, RenameHole, AddHole, RemoveHole>;
+
+/// What came of an edit: the changed car, or why it was refused (then the car is the one that went in).
+struct EditResult {
+    Car car;
+    std::string refusal;  ///< empty: applied
+};
+
+/// Applies an edit to a copy. Refuses values outside the car file's limits and ids that name no part.
+[[nodiscard]] EditResult apply(const Car& car, const Edit& edit);
+
+/// The edit in a person's words, for the undo list: "Move lower axle hole 'top' to 12 3/8 in forward, ...".
+/// `before` is the car it applies to.
+[[nodiscard]] std::string describe(const Edit& edit, const Car& before);
+
+/// Something that keeps a car from being computed, at its place.
+struct Fault {
+    FieldId id;          ///< the number at fault; a number of the whole car where no single one is
+    std::string path;    ///< JSON path
+    std::string reason;  ///< what is wrong and what was expected
+};
+
+/// Everything that makes the car's numbers unusable: outside the limits, not finite. Empty: computable.
+[[nodiscard]] std::vector<Fault> findFaults(const Car& car);
+
+/// Something that can be computed but looks wrong.
+struct Doubt {
+    std::string path;    ///< JSON path
+    std::string reason;  ///< in words, lengths in the car's units
+    FieldId id;
+};
+
+/// What looks wrong or risky in a car that findFaults() passed: a written length that disagrees with the
+/// holes by more than a sixteenth of an inch and what that would shift, travel the links do not reach, sides
+/// that nothing holds.
+[[nodiscard]] std::vector<Doubt> findDoubts(const Car& car);
+
+}  // namespace bolthole

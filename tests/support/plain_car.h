@@ -1,0 +1,95 @@
+// One car worked out by hand for the tests of edits, and the addresses of all its numbers.
+#pragma once
+
+#include <array>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "geometry/edit.h"
+
+namespace bolthole {
+
+/// Every field there is.
+inline constexpr std::array kAllFields{Field::wheelbase,      Field::rearTireRadius,  Field::frontTireRadius,
+                                       Field::rearTrack,      Field::leftFrontWeight, Field::rightFrontWeight,
+                                       Field::leftRearWeight, Field::rightRearWeight, Field::cgHeight,
+                                       Field::bump,           Field::droop,           Field::steps,
+                                       Field::frontRatio,     Field::holeAt,          Field::linkLength,
+                                       Field::adjusterPitch,  Field::adjusterEnds,    Field::pinionAngle,
+                                       Field::pinionJoint,    Field::outputAngle,     Field::outputJoint};
+
+/// A hole at x, y, z inches.
+inline Hole hole(std::string name, double x, double y, double z) {
+    return {-1, std::move(name), Eigen::Vector3d(x, y, z) * kMetresPerInch};
+}
+
+/// A triangulated four-link with two lower axle holes, adjusters on the uppers, a guide, and a driveline.
+inline Car plainCar() {
+    Car car;
+    car.title = "Plain";
+    car.wheelbase = 116 * kMetresPerInch;
+    car.rearTireRadius = 13.5 * kMetresPerInch;
+    car.frontTireRadius = 13 * kMetresPerInch;
+    car.cornerWeights = {470, 450, 360, 350};
+    car.cgHeight = 22 * kMetresPerInch;
+    Link lower;
+    lower.name = "lower";
+    lower.chassis.holes = {hole("front", 20, 18, 10.5)};
+    lower.axle.holes = {hole("bottom", 0.5, 21, 7.25), hole("top", 0.5, 21, 9.75)};
+    Link upper;
+    upper.name = "upper";
+    upper.chassis.holes = {hole("", 12, 18, 17)};
+    upper.axle.holes = {hole("ear", 1, 6, 19)};
+    upper.adjuster = Adjuster{0.0015875, 2};
+    Link guide;
+    guide.name = "guide";
+    guide.kind = LinkKind::guide;
+    guide.side = Side::center;
+    guide.chassis.holes = {hole("middle", -5, 0, 13)};
+    guide.axle.holes = {hole("middle", -5, 0, 13)};
+    car.links = {lower, upper, guide};
+    car.driveline = Driveline{0.026, {0.28, 0, 0.343}, 0.057, {1.5, 0, 0.387}};
+    return car;
+}
+
+/// Address of a link's written length.
+inline FieldId lengthOf(int link) {
+    return {.field = Field::linkLength, .link = link};
+}
+
+/// Address of one coordinate of a hole.
+inline FieldId holeField(int link, End end, int holeIndex, int axis) {
+    return {.field = Field::holeAt, .link = link, .end = end, .hole = holeIndex, .axis = axis};
+}
+
+/// The address of every number a car can have, absent ones included.
+inline std::vector<FieldId> allIds(const Car& car) {
+    std::vector<FieldId> ids;
+    const auto addPoint = [&ids](FieldId id) {
+        for (id.axis = 0; id.axis < 3; ++id.axis) {
+            ids.push_back(id);
+        }
+    };
+    for (const Field field : kAllFields) {
+        if (field == Field::pinionJoint || field == Field::outputJoint) {
+            addPoint({.field = field});
+        } else if (field < Field::holeAt || field > Field::adjusterEnds) {
+            ids.push_back({.field = field});
+        }
+    }
+    for (int link = 0; link < static_cast<int>(car.links.size()); ++link) {
+        ids.push_back(lengthOf(link));
+        ids.push_back({.field = Field::adjusterPitch, .link = link});
+        ids.push_back({.field = Field::adjusterEnds, .link = link});
+        for (const End end : {End::chassis, End::axle}) {
+            const auto& holes = car.links[static_cast<std::size_t>(link)].bracket(end).holes;
+            for (int index = 0; index < static_cast<int>(holes.size()); ++index) {
+                addPoint({.field = Field::holeAt, .link = link, .end = end, .hole = index});
+            }
+        }
+    }
+    return ids;
+}
+
+}  // namespace bolthole
