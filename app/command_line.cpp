@@ -1,0 +1,248 @@
+#include "app/command_line.h"
+
+#include <algorithm>
+#include <array>
+#include <cerrno>
+#include <cstdio>
+#include <cstring>
+#include <filesystem>
+#include <span>
+#include <string_view>
+
+#include "app/car_file.h"
+#include "app/file_writing.h"
+#include "app/request.h"
+#include "app/sweep_table.h"
+#include "geometry/edit.h"
+#include "geometry/trace.h"
+
+namespace bolthole {
+
+namespace {
+
+/// What a command came to; without a result nothing is written.
+struct Outcome {
+    ExitCode code = ExitCode::badUse;
+    std::optional<std::string> result;
+};
+
+struct Command {
+    std::string_view name;
+    std::string_view files;  // as the help shows them
+    std::string_view gives;
+    std::size_t mostFiles;
+    std::span<const Option> options;
+    Outcome (*run)(const Request&);
+};
+
+// One line whatever stands in names and file names.
+std::string onOneLine(std::string line) {
+    std::ranges::replace_if(
+        line, [](char c) { return (c >= 0 && c < ' ') || c == 0x7F; }, ' ');
+    return line + '\n';
+}
+
+void complain(const std::string& about, const std::string& what) {
+    std::fputs(onOneLine("bolthole: " + about + ": " + what).c_str(), stderr);
+}
+
+/// A readable car in the units asked for; else complains.
+std::optional<Car> readFor(const Request& request, const std::string& file) {
+    ReadResult read = readCarFile(file);
+    if (!read.loaded) {
+        complain(file, read.problem.line());
+        return std::nullopt;
+    }
+    read.loaded->car.units = request.units().value_or(read.loaded->car.units);
+    return std::move(read.loaded->car);
+}
+
+// Where a move stopped, at its link in the file.
+std::string stopLine(const MoveReport& report, const Car& car) {
+    std::string path = "links";
+    if (report.constraint >= 0) {
+        const Linkage linkage = buildLinkage(car);
+        const Constraint& constraint = linkage.constraints[static_cast<std::size_t>(report.constraint)];
+        path = pathOf(path, static_cast<std::size_t>(constraint.link));
+    }
+    return path + ": " + describe(report, car, car.units);
+}
+
+Outcome sweep(const Request& request) {
+    const std::string& file = request.files().front();
+    const std::optional<Car> car = readFor(request, file);
+    if (!car) {
+        return {ExitCode::badUse, std::nullopt};
+    }
+    const Trace trace = computeTrace(*car);
+    if (!trace.assembly.usable()) {
+        complain(file, stopLine(trace.assembly, *car));
+        return {ExitCode::cannotAssemble, std::nullopt};
+    }
+    for (const MoveReport* end : {&trace.droopEnd, &trace.bumpEnd}) {
+        if (!end->usable()) {
+            complain(file, stopLine(*end, *car));
+        }
+    }
+    return {ExitCode::done, sweepTable(trace, *car, car->units)};
+}
+
+// The findings of one readable car, a line each.
+Outcome findings(const std::string& file, const Car& car) {
+    Outcome outcome{ExitCode::done, ""};
+    const Trace trace = computeTrace(car);
+    if (!trace.assembly.usable()) {
+        outcome.code = ExitCode::cannotAssemble;
+        *outcome.result += onOneLine(file + ": " + stopLine(trace.assembly, car));
+    }
+    for (const Doubt& doubt : findDoubts(car)) {
+        *outcome.result += onOneLine(file + ": " + doubt.path + ": " + doubt.reason);
+    }
+    return outcome;
+}
+
+Outcome check(const Request& request) {
+    Outcome all{ExitCode::done, ""};
+    for (const std::string& file : request.files()) {
+        const std::optional<Car> car = readFor(request, file);
+        const Outcome one = car ? findings(file, *car) : Outcome{ExitCode::badUse, ""};
+        all.code = std::max(all.code, one.code);
+        *all.result += *one.result;
+    }
+    return all;
+}
+
+constexpr std::size_t kAnyNumber = static_cast<std::size_t>(-1);
+constexpr std::array<Option, 2> kTableOptions{kOutputOption, kUnitsOption};
+
+constexpr std::array<Command, 2> kCommands{{
+    {"sweep", "CAR", "CSV, a row a travel step from full droop to full bump", 1, kTableOptions, sweep},
+    {"check", "CAR...", "what is wrong or doubtful in each file, a line each", kAnyNumber, kTableOptions,
+     check},
+}};
+
+bool isHelp(std::string_view word) {
+    return word == "--help" || word == "-h";
+}
+
+bool isVersion(std::string_view word) {
+    return word == "--version";
+}
+
+const Command* findCommand(std::string_view name) {
+    const auto* const found = std::ranges::find(kCommands, name, &Command::name);
+    return found == kCommands.end() ? nullptr : found;
+}
+
+std::string usageOf(const Command& command) {
+    std::string usage = "bolthole " + std::string(command.name) + " " + std::string(command.files);
+    for (const Option& option : command.options) {
+        usage += " [" + std::string(option.name) + " " + std::string(option.valueName) + "]";
+    }
+    return usage;
+}
+
+std::string commandNames() {
+    std::string names;
+    for (const Command& command : kCommands) {
+        names += (names.empty() ? "" : " or ") + std::string(command.name);
+    }
+    return names;
+}
+
+std::string helpText() {
+    std::string text = "bolthole [CAR]\n    opens the window\n";
+    for (const Command& command : kCommands) {
+        text += usageOf(command) + "\n    " + std::string(command.gives) + "\n";
+    }
+    return text +
+           "bolthole --version\n\n"
+           "CAR is a car file (.bolt.json). Results go to standard output, or to FILE, which is written "
+           "whole or not\nat all. Units are the car's unless --units is given. Exit codes: 0 done, 1 the "
+           "car can't be assembled,\n2 bad use or a bad file.\n";
+}
+
+bool wouldOverwriteACar(const std::string& output, const std::vector<std::string>& files) {
+    return std::ranges::any_of(files, [&](const std::string& file) {
+        std::error_code unknown;
+        return std::filesystem::equivalent(output, file, unknown);
+    });
+}
+
+ExitCode printed(const std::string& text) {
+    if (std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0) {
+        return ExitCode::done;
+    }
+    complain("standard output", std::string("cannot be written: ") + std::strerror(errno));
+    return ExitCode::badUse;
+}
+
+// To the file after -o, or to standard output, which "-" means too.
+ExitCode deliver(const Request& request, const std::string& result) {
+    const std::string output = request.value(kOutputOption).value_or("-");
+    if (output == "-") {
+        return printed(result);
+    }
+    const std::string problem = writeWholeFile(output, result);
+    if (problem.empty()) {
+        return ExitCode::done;
+    }
+    complain(output, problem);
+    return ExitCode::badUse;
+}
+
+// What is wrong with the files of a request, before any is read; empty: nothing.
+std::string refusalOf(const Command& command, const Request& request) {
+    const std::size_t count = request.files().size();
+    if (count == 0) {
+        return "no file given, expected " + usageOf(command);
+    }
+    if (count > command.mostFiles) {
+        return std::to_string(count) + " files given, expected " + usageOf(command);
+    }
+    const std::optional<std::string> output = request.value(kOutputOption);
+    if (output && wouldOverwriteACar(*output, request.files())) {
+        return "the file after -o is the car itself, expected another";
+    }
+    return {};
+}
+
+ExitCode run(const Command& command, std::span<const std::string> words) {
+    std::string problem;
+    const std::optional<Request> request = Request::sort(words, command.options, problem);
+    if (request) {
+        problem = refusalOf(command, *request);
+    }
+    if (!problem.empty()) {
+        complain(std::string(command.name), problem);
+        return ExitCode::badUse;
+    }
+    const Outcome outcome = command.run(*request);
+    const ExitCode delivered = outcome.result ? deliver(*request, *outcome.result) : ExitCode::done;
+    return std::max(outcome.code, delivered);
+}
+
+}  // namespace
+
+bool isCommand(const std::vector<std::string>& words) {
+    return !words.empty() &&
+           (findCommand(words.front()) != nullptr || isHelp(words.front()) || isVersion(words.front()));
+}
+
+ExitCode runCommand(const std::vector<std::string>& words) {
+    const std::string first = words.empty() ? "" : words.front();
+    if (isVersion(first)) {
+        return printed("bolthole " BOLTHOLE_VERSION "\n");
+    }
+    if (isHelp(first) || (words.size() > 1 && isHelp(words[1]))) {
+        return printed(helpText());
+    }
+    const Command* command = findCommand(first);
+    if (command == nullptr) {
+        complain(first.empty() ? "command line" : first, "no such command, expected " + commandNames());
+        return ExitCode::badUse;
+    }
+    return run(*command, std::span(words).subspan(1));
+}
+
+}  // namespace bolthole

@@ -1,0 +1,134 @@
+#include "app/file_writing.h"
+
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstdio>
+#include <cstdlib>
+#include <cstring>
+#include <filesystem>
+#include <system_error>
+#include <utility>
+
+namespace bolthole {
+
+namespace {
+
+std::string reasonOf(int error) {
+    return std::string("cannot be written: ") + std::strerror(error);
+}
+
+// An open file descriptor; closes itself.
+class Descriptor {
+  public:
+    explicit Descriptor(int number) : number_(number) {}
+    Descriptor(const Descriptor&) = delete;
+    Descriptor& operator=(const Descriptor&) = delete;
+    ~Descriptor() {
+        if (number_ >= 0) {
+            ::close(number_);
+        }
+    }
+    [[nodiscard]] int number() const { return number_; }
+    [[nodiscard]] bool isOpen() const { return number_ >= 0; }
+    // Closing can report an error that writing did not.
+    [[nodiscard]] bool close() {
+        const int number = std::exchange(number_, -1);
+        return ::close(number) == 0;
+    }
+
+  private:
+    int number_;
+};
+
+bool writeAll(const Descriptor& file, std::string_view bytes) {
+    while (!bytes.empty()) {
+        const ssize_t written = ::write(file.number(), bytes.data(), bytes.size());
+        if (written < 0 && errno != EINTR) {
+            return false;
+        }
+        bytes.remove_prefix(written > 0 ? static_cast<std::size_t>(written) : 0);
+    }
+    return true;
+}
+
+// Makes a new file beside `target` and sets `name`. Its own short name fits where the target's does.
+Descriptor makeBeside(const std::filesystem::path& target, std::string& name) {
+    constexpr int kAttempts = 100;
+    int number = -1;
+    for (int i = 0; i < kAttempts && number < 0; ++i) {
+        const std::string leaf = ".bolthole-" + std::to_string(::getpid()) + "-" + std::to_string(i);
+        name = (target.parent_path() / leaf).string();
+        number = ::open(name.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+        if (number < 0 && errno != EEXIST) {
+            break;
+        }
+    }
+    return Descriptor(number);
+}
+
+// Gives a new file the permissions of the one it replaces, if there is one.
+bool keepPermissions(const Descriptor& file, const std::filesystem::path& replaced) {
+    struct stat status {};
+    return ::stat(replaced.c_str(), &status) != 0 || ::fchmod(file.number(), status.st_mode & 07777U) == 0;
+}
+
+// A rename is on the disk once its directory is. A file system that cannot do this is no reason to complain.
+void flushDirectoryOf(const std::filesystem::path& target) {
+    const std::filesystem::path directory = target.has_parent_path() ? target.parent_path() : ".";
+    const Descriptor descriptor(::open(directory.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
+    if (descriptor.isOpen()) {
+        ::fsync(descriptor.number());
+    }
+}
+
+std::string writeDirectly(const std::string& fileName, std::string_view bytes) {
+    Descriptor file(::open(fileName.c_str(), O_WRONLY | O_CLOEXEC));
+    if (!file.isOpen() || !writeAll(file, bytes) || !file.close()) {
+        return reasonOf(errno);
+    }
+    return {};
+}
+
+std::string replaceFile(const std::filesystem::path& target, std::string_view bytes) {
+    std::string temporary;
+    Descriptor file = makeBeside(target, temporary);
+    if (!file.isOpen()) {
+        return reasonOf(errno);
+    }
+    const bool replaced = writeAll(file, bytes) && keepPermissions(file, target) &&
+                          ::fsync(file.number()) == 0 && file.close() &&
+                          ::rename(temporary.c_str(), target.c_str()) == 0;
+    if (!replaced) {
+        const int error = errno;
+        ::unlink(temporary.c_str());
+        return reasonOf(error);
+    }
+    flushDirectoryOf(target);
+    return {};
+}
+
+}  // namespace
+
+std::string writeWholeFile(const std::string& fileName, std::string_view bytes) {
+    struct stat status {};
+    if (::stat(fileName.c_str(), &status) != 0) {
+        return replaceFile(fileName, bytes);
+    }
+    if (S_ISDIR(status.st_mode)) {
+        return reasonOf(EISDIR);
+    }
+    if (!S_ISREG(status.st_mode)) {
+        return writeDirectly(fileName, bytes);
+    }
+    if (::access(fileName.c_str(), W_OK) != 0) {
+        return reasonOf(errno);  // a rename would get around the file's write protection
+    }
+    std::error_code error;
+    const std::filesystem::path target = std::filesystem::canonical(fileName, error);
+    return error ? reasonOf(error.value()) : replaceFile(target, bytes);
+}
+
+}  // namespace bolthole

@@ -1,0 +1,53 @@
+// What was asked for on the command line: a command's words sorted into files and options.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "geometry/units.h"
+
+namespace bolthole {
+
+/// An option that takes a value.
+struct Option {
+    std::string_view name;                     ///< as typed: "--units"
+    std::string_view valueName;                ///< as the help shows it
+    std::span<const std::string_view> values;  ///< what is accepted; empty: anything
+};
+
+inline constexpr std::array<std::string_view, 2> kUnitValues{"inch", "metric"};
+inline constexpr Option kOutputOption{"-o", "FILE", {}};
+inline constexpr Option kUnitsOption{"--units", "inch|metric", kUnitValues};
+
+/// The words of one command, sorted.
+class Request {
+  public:
+    /// Sorts `words` (without the command's own name). Options may stand anywhere, their value in the next
+    /// word or after "="; after "--" everything is a file. Gives nothing and sets `problem` for an unknown
+    /// option, a missing, unknown or repeated value.
+    [[nodiscard]] static std::optional<Request> sort(std::span<const std::string> words,
+                                                     std::span<const Option> options, std::string& problem);
+
+    [[nodiscard]] const std::vector<std::string>& files() const { return files_; }
+    /// The value of an option, if it was given.
+    [[nodiscard]] std::optional<std::string> value(const Option& option) const;
+    /// The units asked for, if any.
+    [[nodiscard]] std::optional<Units> units() const;
+
+  private:
+    struct Given {
+        std::string_view option;
+        std::string value;
+    };
+
+    [[nodiscard]] std::string give(const Option& option, const std::string& value);
+
+    std::vector<std::string> files_;
+    std::vector<Given> given_;
+};
+
+}  // namespace bolthole

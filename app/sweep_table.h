@@ -1,0 +1,15 @@
+// The sweep as a table: CSV after RFC 4180.
+#pragma once
+
+#include <string>
+
+#include "geometry/trace.h"
+
+namespace bolthole {
+
+/// All rows of a trace as CSV (RFC 4180, CRLF): a header of column names with the unit of lengths (_in or
+/// _mm), then a row a travel step from full droop. A figure that does not exist is an empty field; a step out
+/// of reach keeps its travel and front travel only. '.' is the decimal point whatever the locale.
+[[nodiscard]] std::string sweepTable(const Trace& trace, const Car& car, Units units);
+
+}  // namespace bolthole
