@@ -1,0 +1,47 @@
+// What the views show and what they ask for. Views never change a car: they emit an Edit and are shown the
+// result.
+#pragma once
+
+#include <QObject>
+#include <vector>
+
+#include "geometry/edit.h"
+#include "geometry/text.h"
+#include "geometry/trace.h"
+
+namespace bolthole {
+
+/// A point of the car that can be picked: a hole of a bracket, or a driveline joint (end: axle pinion,
+/// chassis output).
+struct PointId {
+    enum class Kind { none, hole, joint };
+    Kind kind = Kind::none;
+    int link = -1;
+    End end = End::chassis;
+    int hole = -1;
+
+    bool operator==(const PointId&) const = default;
+};
+
+/// Everything the views draw. Owned by the window; views read it in place and keep no copy of the car.
+struct BenchState {
+    Car car;                    ///< as edited, faults included
+    std::vector<Fault> faults;  ///< not empty: the car cannot be computed as it stands
+    std::vector<Doubt> doubts;  ///< computed when no drag is under way
+    Car solvedCar;              ///< the car `trace` belongs to: `car`, or the last that could be solved
+    Trace trace;
+    bool traceIsCurrent = false;  ///< false: `trace` is the last good picture, `problem` says why
+    std::string problem;          ///< one sentence, empty when all is well
+    double cursorTravel = 0;      ///< m; where the axle is drawn
+    Station cursor;               ///< the axle there; unusable where the links do not reach
+    NumberStyle style;
+    PointId selection;
+};
+
+/// A change of the car comes whole, or as a drag: any number of `dragging`, then `dragged` or `abandoned`. A
+/// drag is one undo step.
+enum class EditPhase { whole, dragging, dragged, abandoned };
+
+}  // namespace bolthole
+
+Q_DECLARE_METATYPE(bolthole::Edit)

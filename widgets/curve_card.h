@@ -1,0 +1,139 @@
+// One card of the travel curves: its plot, its curves and the words about it.
+#pragma once
+
+#include <qcustomplot.h>
+
+#include <QFont>
+#include <QFontMetricsF>
+#include <QPainter>
+#include <QSharedPointer>
+#include <array>
+#include <vector>
+
+#include "widgets/axis_ticks.h"
+#include "widgets/curve_data.h"
+#include "widgets/stable_range.h"
+#include "widgets/travel_steps.h"
+
+namespace bolthole {
+
+/// Fonts of the cards with their metrics, and the heights that follow from them. Taken anew when the theme
+/// changes.
+struct CardType {
+    CardType();
+
+    QFont title;
+    QFont body;       ///< values of two-curve cards
+    QFont quiet;      ///< units, tick labels, names in keys
+    QFont smallBold;  ///< values of narrow two-curve cards
+    QFont figure;     ///< the value of a one-curve card, where the card is wide enough
+    QFontMetricsF titleMetrics;
+    QFontMetricsF bodyMetrics;
+    QFontMetricsF quietMetrics;
+    QFontMetricsF smallBoldMetrics;
+    QFontMetricsF figureMetrics;
+
+    /// Height above and below the plot, px.
+    [[nodiscard]] int header() const;
+    [[nodiscard]] int footer() const;
+};
+
+/// How a card's title line is fitted to its width.
+struct TitleFit {
+    QString title;
+    bool unitInTitle = true;  ///< false: the unit follows the value instead
+};
+
+/// The longest title that leaves room for `unit` beside it; failing that the longest alone; failing that the
+/// shortest, cut with an ellipsis.
+[[nodiscard]] TitleFit fitTitle(const QStringList& titles, const QString& unit, double width,
+                                const CardType& type);
+
+/// A card. Draws its face (behind the curves) and its cursor (above them) on the plot's layers; the curves
+/// themselves are graphs of the plot. Curves of a further trace would be a second set of graphs on
+/// axisRect(), filled by the same curvePoints().
+class CurveCard {
+  public:
+    /// `axisRect` stands in `plot`, which owns it and the graphs.
+    CurveCard(const CurveCardSpec& spec, QCustomPlot& plot, QCPAxisRect& axisRect);
+
+    /// Overwrites the curves and lets the range follow. `faded`: the trace is not of the car as it stands.
+    void showTrace(const Trace& trace, const TravelSpan& span, Units units, bool faded);
+    /// Takes the values at the cursor.
+    void showCursor(const Station& cursor);
+    /// Colors and line widths from the theme.
+    void dress(bool faded);
+    /// Whether the card's face (range, ticks, words, stretches out of reach) changed since the last call;
+    /// while it did not, a new trace redraws the curves alone.
+    [[nodiscard]] bool takeFaceChange();
+    /// Ticks and curves for the present size and range.
+    void place(const CardType& type);
+
+    /// Card, title, grid, tick labels, stretches out of reach.
+    void paintFace(QPainter& painter, const CardType& type, const std::vector<TravelTick>& travelTicks,
+                   bool focused) const;
+    /// Values at the cursor and a marker on each curve.
+    void paintCursor(QPainter& painter, const CardType& type) const;
+
+    /// The card on the screen, px, and the plot in it.
+    [[nodiscard]] QRect card() const { return axisRect_.outerRect(); }
+    [[nodiscard]] QRect plot() const { return axisRect_.rect(); }
+    [[nodiscard]] QCPAxisRect& axisRect() { return axisRect_; }
+    [[nodiscard]] const std::vector<AxisTick>& ticks() const { return ticks_; }
+    /// "IC distance 58.2 in", one part a line of the card; figures that do not exist are left out.
+    [[nodiscard]] QStringList spokenValues() const;
+
+  private:
+    struct Line {
+        const CurveLine* spec;
+        QCPGraph* graph;
+        QSharedPointer<QCPGraphDataContainer> points;  // what is drawn: `whole` thinned for the plot's size
+        std::vector<CurvePoint> whole;
+        double cursorValue;  // in the axis's unit, NaN: none
+        QString cursorText;
+    };
+
+    // All that the face shows besides the card's size and the theme.
+    struct Face {
+        double low = 0;
+        double high = 0;
+        Units units = Units::inch;
+        TravelSpan span;
+        std::vector<OutOfReach> outOfReach;
+        bool hasPoints = false;
+        bool hasUsableRows = false;
+        bool operator==(const Face&) const = default;
+    };
+
+    void fillGraphs();
+    void addLine(const CurveLine& spec, QCustomPlot& plot);
+    [[nodiscard]] QString unitText() const;
+    [[nodiscard]] QString valueText(const Station& cursor, const CurveLine& line) const;
+    [[nodiscard]] QRectF inner() const;
+    [[nodiscard]] TravelOnScreen travelAxis() const;
+    void paintGrid(QPainter& painter, const std::vector<TravelTick>& travelTicks) const;
+    void paintOutOfReach(QPainter& painter, const CardType& type) const;
+    void paintTicks(QPainter& painter, const CardType& type) const;
+    void paintTitle(QPainter& painter, const CardType& type) const;
+    void paintOneValue(QPainter& painter, const CardType& type) const;
+    void paintKeyRow(QPainter& painter, const CardType& type, const Line& line, double top) const;
+    void paintMarkers(QPainter& painter) const;
+
+    const CurveCardSpec& spec_;
+    QCPAxisRect& axisRect_;
+    std::vector<Line> lines_;
+    std::vector<CurvePoint> points_;  // reused
+    StableRange range_;
+    Units units_ = Units::inch;
+    TravelSpan span_;
+    std::vector<OutOfReach> outOfReach_;
+    std::vector<AxisTick> ticks_;
+    double cursorTravel_ = 0;
+    bool cursorUsable_ = false;
+    bool hasPoints_ = false;
+    bool hasUsableRows_ = false;
+    Face shownFace_;
+    QSize filledFor_;  // size of the plot the graphs were filled for
+};
+
+}  // namespace bolthole

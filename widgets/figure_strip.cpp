@@ -1,0 +1,156 @@
+#include "widgets/figure_strip.h"
+
+#include <QHBoxLayout>
+#include <QVBoxLayout>
+#include <algorithm>
+#include <cmath>
+
+#include "widgets/theme.h"
+#include "widgets/unit_text.h"
+
+namespace bolthole {
+
+namespace {
+
+QString figure(double value, Quantity quantity, Units units) {
+    return QString::fromStdString(figureText(value, quantity, units));
+}
+
+void setChanged(QLabel* label, const QString& text) {
+    if (label->text() != text) {
+        label->setText(text);
+    }
+}
+
+QString whereText(const BenchState& state) {
+    const double travel = state.cursorTravel;
+    if (std::abs(travel) < 5e-5) {
+        return FigureStrip::tr("at ride height");
+    }
+    return FigureStrip::tr("at %1 %2 of %3")
+        .arg(figure(std::abs(travel), Quantity::length, state.style.units),
+             unitText(Quantity::length, state.style.units),
+             travel > 0 ? FigureStrip::tr("bump") : FigureStrip::tr("droop"));
+}
+
+}  // namespace
+
+FigureStrip::FigureStrip(QWidget* parent) : QWidget(parent), note_(new QLabel(this)) {
+    auto* row = new QHBoxLayout;
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(18);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(14, 8, 14, 6);
+    column->setSpacing(2);
+    column->addLayout(row);
+    column->addWidget(note_);
+    const auto add = [&](const QString& title, const char* name, const QString& tip) {
+        const Cell cell = addCell(title, name, tip);
+        auto* stack = new QVBoxLayout;
+        stack->setSpacing(0);
+        stack->addWidget(cell.title);
+        stack->addWidget(cell.value);
+        row->addLayout(stack);
+        return cell;
+    };
+    antiSquat_ = add(
+        tr("Anti-squat"), "antiSquatFigure",
+        tr("Slope of the swing arm over CG height / wheelbase. Above 100 % the rear rises under power, below "
+           "it squats."));
+    instantCenter_ =
+        add(tr("Instant center"), "instantCenterFigure",
+            tr("Where the links' lines meet in side view: ahead of the rear contact patch × above the "
+               "ground."));
+    swingArm_ =
+        add(tr("Swing arm"), "swingArmFigure",
+            tr("Angle of the line from the rear contact patch to the instant center, against the ground."));
+    pinion_ = add(tr("Pinion to driveshaft"), "pinionFigure",
+                  tr("Pinion angle less driveshaft angle, in side view. Minus: the pinion's nose is low."));
+    row->addStretch(1);
+    note_->setObjectName(QStringLiteral("figureNote"));
+    note_->setTextFormat(Qt::PlainText);
+    note_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
+    dress();
+    connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &FigureStrip::dress);
+}
+
+FigureStrip::Cell FigureStrip::addCell(const QString& title, const char* objectName, const QString& tip) {
+    Cell cell{new QLabel(title, this), new QLabel(this)};
+    cell.value->setObjectName(QLatin1String(objectName));
+    cell.value->setAccessibleName(title);
+    cell.title->setToolTip(tip);
+    cell.value->setToolTip(tip);
+    return cell;
+}
+
+void FigureStrip::dress() {
+    QPalette quiet = palette();
+    quiet.setColor(QPalette::WindowText, theme().muted);
+    for (const Cell& cell : {antiSquat_, instantCenter_, swingArm_, pinion_}) {
+        cell.title->setFont(textFont(TextSize::small));
+        cell.title->setPalette(quiet);
+        cell.value->setFont(textFont(TextSize::figure, true));
+    }
+    // Fixed widths: a changing figure must not lay out the window anew in every step of a drag.
+    const auto fix = [](const Cell& cell, const QString& widest) {
+        const QFontMetrics metrics(cell.value->font());
+        cell.value->setFixedSize(
+            std::max(metrics.horizontalAdvance(widest),
+                     QFontMetrics(cell.title->font()).horizontalAdvance(cell.title->text())) +
+                4,
+            metrics.height());
+    };
+    fix(antiSquat_, QStringLiteral("\u2212000 %"));
+    fix(instantCenter_, QStringLiteral("\u2212000.0 × 00.0 in"));
+    fix(swingArm_, QStringLiteral("\u221200.0°"));
+    fix(pinion_, QStringLiteral("\u221200.0°"));
+    note_->setFont(textFont(TextSize::small));
+    note_->setPalette(quiet);
+}
+
+// In a narrow window the swing arm goes first: its angle says the same as anti-squat.
+void FigureStrip::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    const bool room = width() >= 28 + 3 * 18 + antiSquat_.value->width() + instantCenter_.value->width() +
+                                     swingArm_.value->width() + pinion_.value->width();
+    swingArm_.title->setVisible(room);
+    swingArm_.value->setVisible(room);
+}
+
+void FigureStrip::showState(const BenchState& state) {
+    const Units units = state.style.units;
+    const Station& station = state.cursor;
+    setChanged(antiSquat_.value, figure(station[Figure::antiSquat], Quantity::percent, units) +
+                                     (station.usable ? QStringLiteral(" %") : QString()));
+    const bool hasCenter = std::isfinite(station[Figure::icX]);
+    setChanged(instantCenter_.value, hasCenter
+                                         ? QStringLiteral("%1 × %2 %3")
+                                               .arg(figure(station[Figure::icX], Quantity::length, units),
+                                                    figure(station[Figure::icZ], Quantity::length, units),
+                                                    unitText(Quantity::length, units))
+                                     : station.usable ? tr("at infinity")
+                                                      : QStringLiteral("\u2014"));
+    const auto angle = [&](Figure which) {
+        const double value = station[which];
+        return figure(value, Quantity::angle, units) +
+               (std::isfinite(value) ? QStringLiteral("°") : QString());
+    };
+    setChanged(swingArm_.value, angle(Figure::swingArmAngle));
+    setChanged(pinion_.value, angle(Figure::pinionToDriveshaft));
+    QString note = whereText(state);
+    if (!state.problem.empty()) {
+        note =
+            tr("%1. Shown: the last car that could be computed.").arg(QString::fromStdString(state.problem));
+    } else if (!station.usable) {
+        note = tr("The links do not reach %1").arg(whereText(state).mid(3));
+    }
+    QPalette colors = note_->palette();
+    colors.setColor(QPalette::WindowText,
+                    state.problem.empty() && station.usable ? theme().muted : theme().problem);
+    note_->setPalette(colors);
+    setChanged(note_, note);
+    note_->setToolTip(note);
+}
+
+}  // namespace bolthole

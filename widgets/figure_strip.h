@@ -1,0 +1,39 @@
+// The three figures a person looks for first, large, at the travel the axle is drawn at.
+#pragma once
+
+#include <QLabel>
+#include <QWidget>
+#include <array>
+
+#include "widgets/bench_state.h"
+
+namespace bolthole {
+
+/// Anti-squat, swing arm, pinion to driveshaft and instant center, with one line below for what is wrong or
+/// where the axle stands.
+class FigureStrip : public QWidget {
+    Q_OBJECT
+  public:
+    explicit FigureStrip(QWidget* parent = nullptr);
+
+    void showState(const BenchState& state);
+
+  protected:
+    void resizeEvent(QResizeEvent* event) override;
+
+  private:
+    struct Cell {
+        QLabel* title = nullptr;
+        QLabel* value = nullptr;
+    };
+    Cell addCell(const QString& title, const char* objectName, const QString& tip);
+    void dress();
+
+    Cell antiSquat_;
+    Cell instantCenter_;
+    Cell swingArm_;
+    Cell pinion_;
+    QLabel* note_;
+};
+
+}  // namespace bolthole

@@ -1,0 +1,129 @@
+#include "widgets/figure_table.h"
+
+#include <QClipboard>
+#include <QGuiApplication>
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <array>
+
+#include "widgets/theme.h"
+#include "widgets/unit_text.h"
+
+namespace bolthole {
+
+namespace {
+
+struct RowWords {
+    Figure figure;
+    const char* words;
+};
+
+constexpr std::array kRows{
+    RowWords{Figure::antiSquat, QT_TRANSLATE_NOOP("FigureTable", "Anti-squat")},
+    RowWords{Figure::icX, QT_TRANSLATE_NOOP("FigureTable", "Instant center, ahead")},
+    RowWords{Figure::icZ, QT_TRANSLATE_NOOP("FigureTable", "Instant center, above ground")},
+    RowWords{Figure::swingArmAngle, QT_TRANSLATE_NOOP("FigureTable", "Swing arm angle")},
+    RowWords{Figure::axleX, QT_TRANSLATE_NOOP("FigureTable", "Axle fore-aft shift")},
+    RowWords{Figure::pinion, QT_TRANSLATE_NOOP("FigureTable", "Pinion angle")},
+    RowWords{Figure::driveshaft, QT_TRANSLATE_NOOP("FigureTable", "Driveshaft angle")},
+    RowWords{Figure::pinionToDriveshaft, QT_TRANSLATE_NOOP("FigureTable", "Pinion to driveshaft")},
+    RowWords{Figure::frontJoint, QT_TRANSLATE_NOOP("FigureTable", "Front joint angle")},
+    RowWords{Figure::rearJoint, QT_TRANSLATE_NOOP("FigureTable", "Rear joint angle")},
+    RowWords{Figure::plunge, QT_TRANSLATE_NOOP("FigureTable", "Driveshaft plunge, + out")},
+    RowWords{Figure::ground, QT_TRANSLATE_NOOP("FigureTable", "Ground angle")},
+};
+
+enum Column { kDroop, kRide, kBump, kCursor, kColumns };
+
+Quantity quantityOf(Figure figure) {
+    return figureTable()[static_cast<std::size_t>(figure)].quantity;
+}
+
+}  // namespace
+
+FigureTable::FigureTable(QWidget* parent) : QTableWidget(static_cast<int>(kRows.size()), kColumns, parent) {
+    setObjectName(QStringLiteral("figureTable"));
+    setAccessibleName(tr("Figures through travel"));
+    setHorizontalHeaderLabels({tr("full droop"), tr("ride"), tr("full bump"), tr("at cursor")});
+    setEditTriggers(QAbstractItemView::NoEditTriggers);
+    setSelectionMode(QAbstractItemView::ContiguousSelection);
+    setShowGrid(false);
+    setAlternatingRowColors(true);
+    setFrameShape(QFrame::NoFrame);
+    setWordWrap(false);
+    setTabKeyNavigation(false);
+    verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
+    verticalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+    horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
+    horizontalHeader()->setDefaultAlignment(Qt::AlignRight | Qt::AlignVCenter);
+    horizontalHeader()->setHighlightSections(false);
+    verticalHeader()->setHighlightSections(false);
+    for (int row = 0; row < rowCount(); ++row) {
+        setVerticalHeaderItem(row, new QTableWidgetItem);
+        for (int column = 0; column < kColumns; ++column) {
+            auto* item = new QTableWidgetItem;
+            item->setTextAlignment(Qt::AlignRight | Qt::AlignVCenter);
+            setItem(row, column, item);
+        }
+    }
+    dress();
+    connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &FigureTable::dress);
+}
+
+void FigureTable::dress() {
+    setFont(textFont(TextSize::body));
+    const int rowHeight = QFontMetrics(font()).height() + 6;
+    verticalHeader()->setDefaultSectionSize(rowHeight);
+    for (int row = 0; row < rowCount(); ++row) {
+        item(row, kCursor)->setFont(textFont(TextSize::body, true));
+        item(row, kCursor)->setForeground(theme().instantCenter.lighter(theme().dark ? 100 : 95));
+    }
+}
+
+void FigureTable::showState(const BenchState& state) {
+    const Units units = state.style.units;
+    for (int row = 0; row < rowCount(); ++row) {
+        const RowWords& words = kRows[static_cast<std::size_t>(row)];
+        verticalHeaderItem(row)->setText(
+            QStringLiteral("%1, %2").arg(tr(words.words), unitText(quantityOf(words.figure), units)));
+    }
+    const auto& stations = state.trace.stations;
+    showColumn(kDroop, stations.empty() ? nullptr : &stations.front(), units);
+    showColumn(kRide, &state.trace.ride, units);
+    showColumn(kBump, stations.empty() ? nullptr : &stations.back(), units);
+    showCursor(state);
+}
+
+void FigureTable::showCursor(const BenchState& state) {
+    showColumn(kCursor, &state.cursor, state.style.units);
+}
+
+void FigureTable::showColumn(int column, const Station* station, Units units) {
+    for (int row = 0; row < rowCount(); ++row) {
+        const Figure figure = kRows[static_cast<std::size_t>(row)].figure;
+        const double value = station == nullptr ? emptyRow()[0] : (*station)[figure];
+        const QString text = QString::fromStdString(fineFigureText(value, quantityOf(figure), units));
+        if (item(row, column)->text() != text) {
+            item(row, column)->setText(text);
+        }
+    }
+}
+
+void FigureTable::keyPressEvent(QKeyEvent* event) {
+    if (!event->matches(QKeySequence::Copy) || selectedRanges().isEmpty()) {
+        QTableWidget::keyPressEvent(event);
+        return;
+    }
+    const QTableWidgetSelectionRange range = selectedRanges().constFirst();
+    QStringList lines;
+    for (int row = range.topRow(); row <= range.bottomRow(); ++row) {
+        QStringList cells{verticalHeaderItem(row)->text()};
+        for (int column = range.leftColumn(); column <= range.rightColumn(); ++column) {
+            cells << item(row, column)->text();
+        }
+        lines << cells.join(QLatin1Char('\t'));
+    }
+    QGuiApplication::clipboard()->setText(lines.join(QLatin1Char('\n')));
+}
+
+}  // namespace bolthole

@@ -1,0 +1,23 @@
+// Small means of drawing that the pictures share.
+#pragma once
+
+#include <QLineF>
+#include <QPen>
+#include <QRectF>
+#include <optional>
+
+namespace bolthole {
+
+/// A pen with round caps and joins; `width` in logical pixels.
+[[nodiscard]] QPen roundPen(const QColor& color, double width, Qt::PenStyle style = Qt::SolidLine);
+/// A flat-capped pen; `pattern` in pen widths, dash and gap in turn.
+[[nodiscard]] QPen dashedPen(const QColor& color, double width, const QList<double>& pattern);
+[[nodiscard]] QColor faded(QColor color, double alpha);
+/// As `color` would look over `ground`, opaque: large translucent fills cost more than all lines together.
+[[nodiscard]] QColor over(const QColor& color, double alpha, const QColor& ground);
+/// Unit vector along `vector`; (1, 0) for none.
+[[nodiscard]] QPointF unit(QPointF vector);
+/// The part of a line inside a rectangle; nothing if it misses. Dashing a line that runs far outside would
+/// cost more than the whole picture. Liang & Barsky's method, from memory, no page.
+[[nodiscard]] std::optional<QLineF> clipped(const QLineF& line, const QRectF& box);
+}  // namespace bolthole
