@@ -1,0 +1,325 @@
+#include "app/main_window.h"
+
+#include <QCloseEvent>
+#include <QComboBox>
+#include <QDragEnterEvent>
+#include <QDropEvent>
+#include <QFile>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QLabel>
+#include <QMessageBox>
+#include <QMimeData>
+#include <QSplitter>
+#include <QUrl>
+#include <algorithm>
+
+#include "widgets/car_sheet.h"
+#include "widgets/doubt_list.h"
+#include "widgets/figure_strip.h"
+#include "widgets/figure_table.h"
+#include "widgets/notice_bar.h"
+#include "widgets/side_view.h"
+#include "widgets/travel_curves.h"
+#include "widgets/travel_slider.h"
+
+namespace bolthole {
+
+namespace {
+
+// The choices of the style box, in its order.
+constexpr std::array kStyles{
+    NumberStyle{Units::inch, InchStyle::sixteenths}, NumberStyle{Units::inch, InchStyle::thirtySeconds},
+    NumberStyle{Units::inch, InchStyle::decimal}, NumberStyle{Units::metric, InchStyle::sixteenths}};
+
+constexpr int kNumbersInterval = 200;  // ms
+
+constexpr const char* kFileFilter =
+    QT_TRANSLATE_NOOP("MainWindow", "Cars (*.bolt.json *.json);;All files (*)");
+
+}  // namespace
+
+MainWindow::MainWindow(Settings settings) : settings_(std::move(settings)) {
+    setAcceptDrops(true);
+    resize(1480, 920);
+    buildPanels();
+    buildMenus();
+    connectViews();
+    restoreGeometry(settings_.windowGeometry);
+    benchSplit_->restoreState(settings_.benchSplit);
+    panelSplit_->restoreState(settings_.panelSplit);
+    connect(&document_, &Document::carChanged, this, &MainWindow::carChanged);
+    connect(&document_, &Document::fileStateChanged, this, &MainWindow::showFileState);
+}
+
+MainWindow::~MainWindow() {
+    // The undo stack tells its listeners while it is taken down; they must not hear it.
+    document_.disconnect(this);
+    document_.undoStack().disconnect();
+}
+
+void MainWindow::connectViews() {
+    connect(sideView_, &SideView::edited, this, &MainWindow::takeEdit);
+    connect(sideView_, &SideView::selected, this, &MainWindow::takeSelection);
+    connect(sheet_, &CarSheet::edited, this, [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
+    connect(sheet_, &CarSheet::selected, this, [this](const PointId& id) {
+        state_.selection = id;
+        sideView_->showState(state_);
+    });
+    connect(slider_, &TravelSlider::cursorMoved, this, &MainWindow::moveCursor);
+    connect(curves_, &TravelCurves::cursorMoved, this, &MainWindow::moveCursor);
+    connect(curves_, &TravelCurves::plotAreaChanged, slider_, &TravelSlider::alignTrack);
+    connect(doubts_, &DoubtList::fieldWanted, sheet_, &CarSheet::focusField);
+    connect(styleChoice_, &QComboBox::activated, this, &MainWindow::chooseStyle);
+    numbersTimer_.setSingleShot(true);
+    numbersTimer_.setInterval(kNumbersInterval);
+    connect(&numbersTimer_, &QTimer::timeout, this, &MainWindow::showNumbers);
+}
+
+void MainWindow::takeEdit(const Edit& edit, EditPhase phase) {
+    const QString refusal = document_.apply(edit, phase, state_.selection);
+    if (!refusal.isEmpty() && phase != EditPhase::dragging) {
+        notice_->say(refusal);
+    }
+    if (phase != EditPhase::dragging && !document_.isDragging()) {
+        carChanged();  // a drag that ended on its last preview changed nothing more, but doubts waited for
+                       // its end
+    }
+}
+
+void MainWindow::takeSelection(const PointId& id) {
+    state_.selection = id;
+    sideView_->showState(state_);
+    FieldId field;
+    if (id.kind == PointId::Kind::hole) {
+        field = {.field = Field::holeAt, .link = id.link, .end = id.end, .hole = id.hole, .axis = -1};
+    } else if (id.kind == PointId::Kind::joint) {
+        field.field = id.end == End::axle ? Field::pinionJoint : Field::outputJoint;
+    } else {
+        return;
+    }
+    sheet_->revealField(field);
+}
+
+void MainWindow::moveCursor(double travel) {
+    state_.cursorTravel = travel;
+    solveCursor();
+    sideView_->showState(state_);
+    strip_->showState(state_);
+    slider_->showCursor(state_);
+    curves_->showCursor(state_);
+    figures_->showCursor(state_);
+}
+
+void MainWindow::chooseStyle(int index) {
+    const NumberStyle style = kStyles[static_cast<std::size_t>(std::clamp(index, 0, 3))];
+    settleTyping();
+    if (style.units == Units::inch) {
+        settings_.inches = style.inches;
+        settings_.save();
+    }
+    if (document_.car().units != style.units) {
+        takeEdit(SetUnits{style.units}, EditPhase::whole);
+    } else {
+        carChanged();
+    }
+}
+
+void MainWindow::carChanged() {
+    state_.car = document_.car();
+    state_.style = {state_.car.units, settings_.inches};
+    solve();
+    showState();
+}
+
+void MainWindow::solve() {
+    state_.faults = findFaults(state_.car);
+    state_.traceIsCurrent = false;
+    state_.problem.clear();
+    if (!state_.faults.empty()) {
+        state_.problem = state_.faults.front().path + ": " + state_.faults.front().reason;
+    } else {
+        computeTrace(state_.car, spareTrace_);
+        if (spareTrace_.assembly.usable() || state_.trace.stations.empty()) {
+            std::swap(state_.trace, spareTrace_);
+            state_.solvedCar = state_.car;
+        }
+        state_.traceIsCurrent = state_.trace.assembly.usable() && state_.solvedCar == state_.car;
+        if (!state_.traceIsCurrent) {
+            const MoveReport& report =
+                state_.trace.assembly.usable() ? spareTrace_.assembly : state_.trace.assembly;
+            state_.problem = describe(report, state_.car, state_.style.units);
+        }
+    }
+    if (!document_.isDragging()) {
+        state_.doubts = state_.faults.empty() ? findDoubts(state_.car) : std::vector<Doubt>{};
+    }
+    solveCursor();
+}
+
+void MainWindow::solveCursor() {
+    const TravelRange& range = state_.solvedCar.travel;
+    state_.cursorTravel = std::clamp(state_.cursorTravel, -range.droop, range.bump);
+    if (state_.trace.assembly.usable()) {
+        state_.cursor = solveStation(state_.solvedCar, state_.cursorTravel);
+    } else {
+        state_.cursor = Station{};
+    }
+}
+
+void MainWindow::showState() {
+    sideView_->showState(state_);
+    strip_->showState(state_);
+    slider_->showTrace(state_);
+    curves_->showTrace(state_);
+    if (document_.isDragging()) {
+        // The eye is on the picture: numbers in table and sheet follow a drag as fast as they can be read.
+        if (!numbersTimer_.isActive()) {
+            numbersTimer_.start();
+        }
+    } else {
+        showNumbers();
+        doubts_->showState(state_);
+        const std::size_t count = state_.faults.size() + state_.doubts.size();
+        doubtTitle_->setText(count == 0 ? tr("Doubts: none") : tr("Doubts: %1").arg(count));
+        showFileState();
+    }
+}
+
+void MainWindow::showNumbers() {
+    figures_->showState(state_);
+    sheet_->showState(state_);
+}
+
+void MainWindow::showFileState() {
+    const QString name = QString::fromStdString(document_.car().title);
+    title_->setText(name.isEmpty() ? tr("Untitled car") : name);
+    fileState_->setText(document_.isEdited()             ? tr("edited")
+                        : document_.fileName().isEmpty() ? tr("not saved yet")
+                                                         : QFileInfo(document_.fileName()).fileName());
+    fileState_->setToolTip(document_.fileName());
+    setWindowTitle(tr("%1[*] – Bolthole").arg(title_->text()));
+    setWindowModified(document_.isEdited());
+    const auto* found = std::ranges::find(kStyles, state_.style);
+    const auto index = static_cast<int>(found - kStyles.begin());
+    styleChoice_->setCurrentIndex(state_.style.units == Units::metric ? 3 : index);
+}
+
+// Undo during a drag gives up the drag first: the step undone is the one before it.
+void MainWindow::stepHistory(bool forward) {
+    sideView_->abandonDrag();
+    sheet_->discardTyping();
+    forward ? document_.undoStack().redo() : document_.undoStack().undo();
+    state_.selection = document_.selection();
+    sideView_->showState(state_);
+}
+
+void MainWindow::settleTyping() {
+    sideView_->abandonDrag();
+    sheet_->commitPending();
+}
+
+void MainWindow::openFile(const QString& fileName) {
+    if (!mayDiscard()) {
+        return;
+    }
+    const QString problem = document_.open(fileName);
+    if (!problem.isEmpty()) {
+        notice_->say(tr("%1 was not opened: %2").arg(QFileInfo(fileName).fileName(), problem));
+        return;
+    }
+    notice_->hide();
+    settings_.remember(document_.fileName());
+    settings_.save();
+    state_.selection = {};
+    moveCursor(0);
+    sideView_->showLinks();
+}
+
+void MainWindow::openDemo(const QString& name) {
+    QFile file(QStringLiteral(":/demo/") + name);
+    if (!mayDiscard() || !file.open(QIODevice::ReadOnly)) {
+        return;
+    }
+    ReadResult result = readCar(file.readAll().toStdString());
+    if (!result.loaded) {
+        notice_->say(QString::fromStdString(result.problem.line()));
+        return;
+    }
+    document_.adopt(std::move(*result.loaded));
+    state_.selection = {};
+    moveCursor(0);
+    sideView_->showLinks();
+}
+
+void MainWindow::askOpen() {
+    const QString start = document_.fileName().isEmpty() ? QString() : QFileInfo(document_.fileName()).path();
+    const QString fileName = QFileDialog::getOpenFileName(this, tr("Open a car"), start, tr(kFileFilter));
+    if (!fileName.isEmpty()) {
+        openFile(fileName);
+    }
+}
+
+bool MainWindow::saveFile() {
+    return document_.fileName().isEmpty() ? askSaveAs() : saveTo(document_.fileName());
+}
+
+bool MainWindow::askSaveAs() {
+    settleTyping();
+    QString suggested = document_.fileName();
+    if (suggested.isEmpty()) {
+        suggested = title_->text().toLower().simplified().replace(QLatin1Char(' '), QLatin1Char('-')) +
+                    QStringLiteral(".bolt.json");
+    }
+    const QString fileName =
+        QFileDialog::getSaveFileName(this, tr("Save the car as"), suggested, tr(kFileFilter));
+    return !fileName.isEmpty() && saveTo(fileName);
+}
+
+bool MainWindow::saveTo(const QString& fileName) {
+    settleTyping();
+    const QString problem = document_.save(fileName);
+    if (!problem.isEmpty()) {
+        notice_->say(tr("Not saved: %1. The car is still open, and the file is as it was.").arg(problem));
+        return false;
+    }
+    notice_->hide();
+    settings_.remember(document_.fileName());
+    settings_.save();
+    return true;
+}
+
+bool MainWindow::mayDiscard() {
+    settleTyping();
+    if (!document_.isEdited()) {
+        return true;
+    }
+    const auto answer = QMessageBox::question(
+        this, tr("Save the car?"), tr("'%1' has changes that are not saved.").arg(title_->text()),
+        QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, QMessageBox::Save);
+    return answer == QMessageBox::Discard || (answer == QMessageBox::Save && saveFile());
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+    if (!mayDiscard()) {
+        event->ignore();
+        return;
+    }
+    settings_.windowGeometry = saveGeometry();
+    settings_.benchSplit = benchSplit_->saveState();
+    settings_.panelSplit = panelSplit_->saveState();
+    settings_.save();
+    event->accept();
+}
+
+void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
+    if (event->mimeData()->hasUrls() && event->mimeData()->urls().constFirst().isLocalFile()) {
+        event->acceptProposedAction();
+    }
+}
+
+void MainWindow::dropEvent(QDropEvent* event) {
+    openFile(event->mimeData()->urls().constFirst().toLocalFile());
+}
+
+}  // namespace bolthole
