@@ -8,6 +8,7 @@
 #include <filesystem>
 #include <span>
 #include <string_view>
+#include <system_error>
 
 #include "app/car_file.h"
 #include "app/file_writing.h"
@@ -222,11 +223,21 @@ ExitCode run(const Command& command, std::span<const std::string> words) {
     return std::max(outcome.code, delivered);
 }
 
+// A bare word that names no file is a command mistyped, not a car to open.
+bool looksLikeCommand(const std::string& word) {
+    const bool bare = !word.empty() && std::ranges::all_of(word, [](char c) { return c >= 'a' && c <= 'z'; });
+    std::error_code unreadable;
+    return bare && !std::filesystem::exists(word, unreadable);
+}
+
 }  // namespace
 
 bool isCommand(const std::vector<std::string>& words) {
-    return !words.empty() &&
-           (findCommand(words.front()) != nullptr || isHelp(words.front()) || isVersion(words.front()));
+    if (words.empty()) {
+        return false;
+    }
+    const std::string& first = words.front();
+    return findCommand(first) != nullptr || isHelp(first) || isVersion(first) || looksLikeCommand(first);
 }
 
 ExitCode runCommand(const std::vector<std::string>& words) {

@@ -106,6 +106,7 @@ TEST(CommandNames, AreKnownFromFiles) {
     EXPECT_TRUE(isCommand({"check", "a"}));
     EXPECT_TRUE(isCommand({"--help"}));
     EXPECT_TRUE(isCommand({"--version"}));
+    EXPECT_TRUE(isCommand({"swep", "car.bolt.json"})) << "mistyped: refused, no window";
     EXPECT_FALSE(isCommand({}));
     EXPECT_FALSE(isCommand({"car.bolt.json"}));
     EXPECT_FALSE(isCommand({"car.bolt.json", "sweep"}));
