@@ -81,9 +81,8 @@ void MainWindow::takeEdit(const Edit& edit, EditPhase phase) {
     if (!refusal.isEmpty() && phase != EditPhase::dragging) {
         notice_->say(refusal);
     }
-    if (phase != EditPhase::dragging && !document_.isDragging()) {
-        carChanged();  // a drag that ended on its last preview changed nothing more, but doubts waited for
-                       // its end
+    if (phase != EditPhase::dragging) {
+        showState();  // an edit that changed nothing, or was refused, left its typed text in the field
     }
 }
 
