@@ -24,6 +24,11 @@ constexpr std::array<Word<Side>, 4> kSideWords{
 constexpr std::array<Word<Role>, 3> kRoleWords{
     {{"lower", Role::lower}, {"upper", Role::upper}, {"crosswise", Role::crosswise}}};
 
+/// A car without the marks of a file, as it stands in a kept state.
+struct KeptCar {
+    Car car;
+};
+
 FieldId endOf(FieldId at, End end) {
     at.end = end;
     return at;
@@ -67,6 +72,11 @@ template <typename Io>
 void exchange(Io& io, Adjuster& adjuster) {
     io.number("pitch", adjuster.pitch, Field::adjusterPitch);
     io.whole("ends", adjuster.threadedEnds, Field::adjusterEnds);
+    io.optionalNumber("shortest", adjuster.shortest, Field::adjusterShortest);
+    io.optionalNumber("longest", adjuster.longest, Field::adjusterLongest);
+    io.optionalNumber("engagement", adjuster.engagement, Field::adjusterEngagement);
+    io.optionalNumber("engagement_at", adjuster.engagementAt, Field::adjusterEngagementAt);
+    io.optionalNumber("least_engagement", adjuster.leastEngagement, Field::adjusterLeastEngagement);
 }
 
 template <typename Io>
@@ -79,6 +89,7 @@ void exchange(Io& io, Link& link) {
     io.object("axle", link.axle, endOf(io.at(), End::axle));
     io.optionalNumber("length", link.length, Field::linkLength);
     io.optionalObject("adjuster", link.adjuster);
+    io.optionalNumber("rod_end_limit", link.rodEndLimit, Field::rodEndLimit);
 }
 
 template <typename Io>
@@ -87,11 +98,20 @@ void exchange(Io& io, Driveline& driveline) {
     io.point("pinion_joint", driveline.pinionJoint, Field::pinionJoint);
     io.number("output_angle", driveline.outputAngle, Field::outputAngle);
     io.point("output_joint", driveline.outputJoint, Field::outputJoint);
+    io.optionalNumber("joint_limit", driveline.jointLimit, Field::jointLimit);
 }
 
 template <typename Io>
-void exchange(Io& io, Car& car) {
-    io.mark("bolthole-car", kCarFileVersion);
+void exchange(Io& io, WantedWindow& wanted) {
+    io.optionalNumber("ic_near", wanted.icNear, Field::wantedIcNear);
+    io.optionalNumber("ic_far", wanted.icFar, Field::wantedIcFar);
+    io.number("anti_squat_low", wanted.antiSquatLow, Field::wantedLow);
+    io.number("anti_squat_high", wanted.antiSquatHigh, Field::wantedHigh);
+}
+
+// What is said of the car itself; a kept state has the same keys.
+template <typename Io>
+void exchangeState(Io& io, Car& car) {
     io.optionalText("title", car.title);
     io.optionalText("notes", car.notes);
     io.word("units", car.units, kUnitWords, std::optional(Units::inch));
@@ -104,6 +124,35 @@ void exchange(Io& io, Car& car) {
     io.defaultedObject("travel", car.travel);
     io.list("links", car.links, 0, kMaxLinks, &FieldId::link);
     io.optionalObject("driveline", car.driveline);
+    io.optionalObject("wanted", car.wanted);
+}
+
+template <typename Io>
+void exchange(Io& io, KeptCar& kept) {
+    exchangeState(io, kept.car);
+}
+
+template <typename Io>
+void exchange(Io& io, KeptState& state) {
+    KeptCar kept;
+    if (state.car) {
+        kept.car = *state.car;
+    }
+    io.text("name", state.name);
+    io.optionalText("date", state.date);
+    io.optionalText("note", state.note);
+    io.object("car", kept, io.at());
+    state.car = std::make_shared<const Car>(std::move(kept.car));
+}
+
+template <typename Io>
+void exchange(Io& io, Car& car) {
+    io.mark("bolthole-car", kCarFileVersion);
+    exchangeState(io, car);
+    io.optionalList("kept", car.kept, kMaxKept);
+    io.optionalIndex("before", car.before, car.kept.size());
+    io.rareText("state_name", car.stateName);
+    io.rareText("state_note", car.stateNote);
 }
 
 }  // namespace detail
@@ -127,6 +176,13 @@ ReadResult carFrom(Json&& source) {
     const std::vector<Fault> faults = findFaults(loaded.car);
     if (!faults.empty()) {
         return {std::nullopt, {faults.front().path, faults.front().reason}};
+    }
+    for (std::size_t state = 0; state < loaded.car.kept.size(); ++state) {
+        const std::vector<Fault> theirs = findFaults(*loaded.car.kept[state].car);
+        if (!theirs.empty()) {
+            return {std::nullopt,
+                    {pathOf("kept", state) + ".car." + theirs.front().path, theirs.front().reason}};
+        }
     }
     loaded.source = std::move(source);
     return {std::move(loaded), {}};

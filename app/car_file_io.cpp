@@ -142,6 +142,22 @@ void Reader::index(const char* key, int& value, std::size_t size) {
     value = *index;
 }
 
+void Reader::optionalIndex(const char* key, std::optional<int>& value, std::size_t size) {
+    const Json* node = find(key);
+    value.reset();
+    if (node == nullptr) {
+        return;
+    }
+    const int last = static_cast<int>(size) - 1;
+    value = wholeNumber(*node, 0, last);
+    if (!value) {
+        failExpected(pathOf(path_, key),
+                     size == 0 ? "no index, as the list is empty"
+                               : "an index, a whole number from 0 to " + std::to_string(last),
+                     *node);
+    }
+}
+
 void Reader::point(const char* key, Eigen::Vector3d& value, Field field) {
     constexpr std::string_view kExpected = "an array of three numbers (forward, left, up)";
     const Json& node = need(key, kExpected);
@@ -246,6 +262,14 @@ void Writer::index(const char* key, int value, std::size_t) {
     }
 }
 
+void Writer::optionalIndex(const char* key, const std::optional<int>& value, std::size_t) {
+    if (value) {
+        put(key, keptOrEncoded(member(source_, key), *value, Quantity::count));
+    } else {
+        remove(key);
+    }
+}
+
 void Writer::point(const char* key, const Eigen::Vector3d& value, Field field) {
     const Json* old = member(source_, key);
     Json point = Json::array();
@@ -261,6 +285,12 @@ void Writer::text(const char* key, const std::string& value) {
 
 void Writer::optionalText(const char* key, const std::string& value) {
     if (!isNewDefault(key, value.empty())) {
+        text(key, value);
+    }
+}
+
+void Writer::rareText(const char* key, const std::string& value) {
+    if (!value.empty() || member(source_, key) != nullptr) {
         text(key, value);
     }
 }

@@ -56,6 +56,8 @@ class Reader {
     void text(const char* key, std::string& value);
     /// A text that is empty where absent.
     void optionalText(const char* key, std::string& value);
+    /// The same; a new file does not show it empty either.
+    void rareText(const char* key, std::string& value) { optionalText(key, value); }
 
     template <typename T, std::size_t N>
     void word(const char* key, T& value, const std::array<Word<T>, N>& words,
@@ -107,6 +109,17 @@ class Reader {
         }
     }
 
+    /// An array that is empty where absent; its elements hold numbers of their own and need no address.
+    template <typename T>
+    void optionalList(const char* key, std::vector<T>& values, std::size_t most) {
+        values.clear();
+        if (find(key) != nullptr) {
+            list(key, values, 0, most, &FieldId::link);
+        }
+    }
+    /// An index into `size` things that may be absent.
+    void optionalIndex(const char* key, std::optional<int>& value, std::size_t size);
+
   private:
     template <typename T, std::size_t N>
     static std::array<std::string_view, N> spellings(const std::array<Word<T>, N>& words) {
@@ -146,6 +159,7 @@ class Writer {
     void point(const char* key, const Eigen::Vector3d& value, Field field);
     void text(const char* key, const std::string& value);
     void optionalText(const char* key, const std::string& value);
+    void rareText(const char* key, const std::string& value);
 
     template <typename T, std::size_t N>
     void word(const char* key, T value, const std::array<Word<T>, N>& words, std::optional<T> fallback = {}) {
@@ -203,6 +217,16 @@ class Writer {
         }
         put(key, std::move(array));
     }
+
+    template <typename T>
+    void optionalList(const char* key, std::vector<T>& values, std::size_t most) {
+        if (values.empty()) {
+            remove(key);
+        } else {
+            list(key, values, 0, most, &FieldId::link);
+        }
+    }
+    void optionalIndex(const char* key, const std::optional<int>& value, std::size_t size);
 
     /// The object as it is to be written.
     [[nodiscard]] Json finish() const;

@@ -4,6 +4,20 @@
 
 namespace bolthole {
 
+bool KeptState::operator==(const KeptState& other) const {
+    return id == other.id && name == other.name && date == other.date && note == other.note &&
+           (car == other.car || *car == *other.car);
+}
+
+Car withoutKept(const Car& car) {
+    Car alone = car;
+    alone.kept.clear();
+    alone.before.reset();
+    alone.stateName.clear();
+    alone.stateNote.clear();
+    return alone;
+}
+
 double holeDistance(const Link& link) {
     return (link.axle.inUse().at - link.chassis.inUse().at).norm();
 }

@@ -7,6 +7,7 @@
 #pragma once
 
 #include <Eigen/Core>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -56,6 +57,13 @@ struct Adjuster {
     double pitch = 0;  ///< thread pitch, m
     int threadedEnds =
         2;  ///< 2: left- and right-hand ends that counter-turn; 1: one end, taken off and turned
+    std::optional<double> shortest = std::nullopt;  ///< the length the rod can be set to at least, m
+    std::optional<double> longest = std::nullopt;   ///< and at most, m
+    std::optional<double> engagement =
+        std::nullopt;  ///< thread held in each threaded end, m, at `engagementAt`
+    std::optional<double> engagementAt =
+        std::nullopt;  ///< the rod's length when that was measured, m; absent: as built
+    std::optional<double> leastEngagement = std::nullopt;  ///< the thread that must stay held in each end, m
 
     bool operator==(const Adjuster&) const = default;
 };
@@ -71,6 +79,8 @@ struct Link {
     std::optional<double> length;  ///< rods: as built, m; absent: fitted to the holes in use
     std::optional<Adjuster> adjuster;
     std::optional<Role> role;  ///< overrides what roleOf() finds
+    std::optional<double> rodEndLimit =
+        std::nullopt;  ///< how far a rod end may lean off its bolt's square, rad
 
     [[nodiscard]] const Bracket& bracket(End end) const { return end == End::chassis ? chassis : axle; }
     [[nodiscard]] Bracket& bracket(End end) { return end == End::chassis ? chassis : axle; }
@@ -107,8 +117,39 @@ struct Driveline {
     Eigen::Vector3d pinionJoint = Eigen::Vector3d::Zero();  ///< center of the rear joint, on the axle, m
     double outputAngle = 0;  ///< inclination of the transmission's output axis, rad, rising forward +
     Eigen::Vector3d outputJoint = Eigen::Vector3d::Zero();  ///< center of the front joint, on the chassis, m
+    std::optional<double> jointLimit = std::nullopt;        ///< largest working angle of either joint, rad
 
     bool operator==(const Driveline&) const = default;
+};
+
+/// What the person wants: a window of instant-center distance and anti-squat at ride. Distances ahead of the
+/// rear contact patch, m; behind it they are negative, and absent means infinitely far. A window lies from
+/// `icNear` to `icFar` along 1/distance, so it may run through infinity to behind the axle without a break.
+struct WantedWindow {
+    std::optional<double> icNear = std::nullopt;
+    std::optional<double> icFar = std::nullopt;
+    double antiSquatLow = 0;  ///< percent
+    double antiSquatHigh = 0;
+
+    /// 1/distance of the two sides, 1/m.
+    [[nodiscard]] double inverseNear() const { return icNear ? 1.0 / *icNear : 0.0; }
+    [[nodiscard]] double inverseFar() const { return icFar ? 1.0 / *icFar : 0.0; }
+
+    bool operator==(const WantedWindow&) const = default;
+};
+
+struct Car;
+
+/// A state of the car kept under a name, to come back to or to compare with. Its car keeps no states itself.
+/// `id` as for Hole.
+struct KeptState {
+    int id = -1;
+    std::string name;
+    std::string date;  ///< as ISO 8601 writes it: 2026-11-25
+    std::string note;
+    std::shared_ptr<const Car> car;  ///< never null
+
+    bool operator==(const KeptState& other) const;
 };
 
 /// A whole car, as measured.
@@ -125,6 +166,17 @@ struct Car {
     TravelRange travel;
     std::vector<Link> links;
     std::optional<Driveline> driveline;
+    std::optional<WantedWindow> wanted;
+    std::vector<KeptState> kept;
+    std::optional<int> before;  ///< index of the kept state that is the before
+    std::string
+        stateName;  ///< what the state on the bench was called when it was kept, if it came from there
+    std::string stateNote;  ///< and the note it was kept with
+
+    /// The state that is the before, or null.
+    [[nodiscard]] const KeptState* beforeState() const {
+        return before ? &kept[static_cast<std::size_t>(*before)] : nullptr;
+    }
 
     bool operator==(const Car&) const = default;
 };
@@ -132,9 +184,13 @@ struct Car {
 /// Limits of the car file; a car outside them is refused, never trimmed.
 inline constexpr std::size_t kMaxLinks = 16;
 inline constexpr std::size_t kMaxHoles = 64;
+inline constexpr std::size_t kMaxKept = 64;
 inline constexpr int kMinSteps = 2;
 inline constexpr int kMaxSteps = 100'000;
 inline constexpr double kMaxLength = 100.0;  ///< m
+
+/// The car without its kept states: what is kept, and what is compared.
+[[nodiscard]] Car withoutKept(const Car& car);
 
 /// Distance between the holes in use of `link` with the axle at its measured pose, m.
 [[nodiscard]] double holeDistance(const Link& link);

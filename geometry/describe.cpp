@@ -2,6 +2,7 @@
 #include <array>
 #include <cmath>
 
+#include "geometry/choice_figures.h"
 #include "geometry/edit.h"
 #include "geometry/fields.h"
 #include "geometry/text.h"
@@ -34,12 +35,22 @@ class Describer {
     std::string operator()(const RenameHole& edit) const;
     std::string operator()(const AddHole& edit) const;
     std::string operator()(const RemoveHole& edit) const;
+    std::string operator()(const SetWanted& edit) const;
+    std::string operator()(const ChooseHoles& edit) const;
+    std::string operator()(const KeepState& edit) const;
+    std::string operator()(const DescribeKept& edit) const;
+    std::string operator()(const SetBefore& edit) const;
+    std::string operator()(const RemoveKept& edit) const;
+    std::string operator()(const RestoreKept& edit) const;
+    std::string operator()(const SwapBefore& edit) const;
+    std::string operator()(const ChangeRide& edit) const;
 
   private:
     [[nodiscard]] std::string measure(double value, Quantity quantity) const;
     [[nodiscard]] std::string coordinate(double value, int axis) const;
     [[nodiscard]] std::string target(const Eigen::Vector3d* before, const Eigen::Vector3d& at) const;
     [[nodiscard]] std::string fieldWords(const FieldId& id) const;
+    [[nodiscard]] std::string stateWords(int state) const;
 
     const Car& car_;
     NumberStyle style_;
@@ -160,6 +171,65 @@ std::string Describer::operator()(const AddHole& edit) const {
     const std::string name = edit.hole.name.empty() ? "" : " '" + edit.hole.name + "'";
     return "Add " + linkWords(car_, edit.link) + " " + std::string(endWords(edit.end)) + " hole" + name +
            " at " + target(nullptr, edit.hole.at);
+}
+
+std::string Describer::operator()(const SetWanted& edit) const {
+    if (!edit.wanted) {
+        return "Want nothing in particular";
+    }
+    const auto percent = [](double value) { return figureText(value, Quantity::percent, Units::inch); };
+    return "Want anti-squat " + percent(edit.wanted->antiSquatLow) + " to " +
+           percent(edit.wanted->antiSquatHigh) + " %";
+}
+
+std::string Describer::operator()(const ChooseHoles& edit) const {
+    const std::string names = holeNames(edit.use, car_);
+    return (names.empty() ? "Set " : "Bolt to " + names + ", ") +
+           "lengths: " + std::string(nameOf(edit.lengths));
+}
+
+std::string Describer::stateWords(int state) const {
+    const bool exists = state >= 0 && static_cast<std::size_t>(state) < car_.kept.size();
+    return exists ? "'" + car_.kept[static_cast<std::size_t>(state)].name + "'"
+                  : "kept state " + std::to_string(state + 1);
+}
+
+std::string Describer::operator()(const KeepState& edit) const {
+    return (edit.other ? "Take in '" : "Keep as '") + edit.name + "'";
+}
+
+std::string Describer::operator()(const DescribeKept& edit) const {
+    return "Describe " + stateWords(edit.state);
+}
+
+std::string Describer::operator()(const SetBefore& edit) const {
+    return edit.state ? "Compare with " + stateWords(*edit.state) : "Compare with nothing";
+}
+
+std::string Describer::operator()(const RemoveKept& edit) const {
+    return "Delete " + stateWords(edit.state);
+}
+
+std::string Describer::operator()(const RestoreKept& edit) const {
+    return "Bring back " + stateWords(edit.state);
+}
+
+std::string Describer::operator()(const SwapBefore&) const {
+    return "Swap before and after";
+}
+
+std::string Describer::operator()(const ChangeRide& edit) const {
+    std::string words;
+    const auto add = [&](std::string_view what, double value, double now) {
+        if (value != now) {
+            words += (words.empty() ? "" : ", ") + std::string(what) + " " + measure(value, Quantity::length);
+        }
+    };
+    add("rear tires to radius", edit.change.rearTireRadius, car_.rearTireRadius);
+    add("front tires to radius", edit.change.frontTireRadius, car_.frontTireRadius);
+    add("rear lower by", edit.change.rearLower, 0);
+    add("front lower by", edit.change.frontLower, 0);
+    return "Change ride: " + (words.empty() ? "nothing" : words);
 }
 
 std::string Describer::operator()(const RemoveHole& edit) const {

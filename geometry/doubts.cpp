@@ -4,6 +4,7 @@
 #include <complex>
 #include <utility>
 
+#include "geometry/choice_figures.h"
 #include "geometry/edit.h"
 #include "geometry/fields.h"
 #include "geometry/text.h"
@@ -61,8 +62,11 @@ class DoubtFinder {
     void checkCgHeight();
     void checkLink(int index);
     void checkLength(int index);
+    void checkAdjuster(int index);
+    void checkThread(int index);
     void checkSide(int index);
     void checkGround(int index, End end);
+    void checkWanted();
     void checkTrace();
     void checkAssembly(const MoveReport& report);
     void checkTravel(Field field, const MoveReport& report);
@@ -203,8 +207,65 @@ void DoubtFinder::checkLength(int index) {
                 "; re-measure, or clear the length to fit the holes");
 }
 
+void DoubtFinder::checkAdjuster(int index) {
+    const std::optional<Adjuster>& adjuster = link(index).adjuster;
+    if (!adjuster || link(index).kind != LinkKind::rod) {
+        return;
+    }
+    const double built = builtLength(link(index));
+    const double shortest = adjuster->shortest.value_or(built);
+    const double longest = adjuster->longest.value_or(built);
+    const FieldId least{.field = Field::adjusterShortest, .link = index};
+    const FieldId most{.field = Field::adjusterLongest, .link = index};
+    const std::string now = "the link is " + measured(built, Quantity::length) + " long now, but its ";
+    if (adjuster->shortest && adjuster->longest && shortest > longest) {
+        add(least, "shortest length " + measured(shortest, Quantity::length) + " is above the longest, " +
+                       measured(longest, Quantity::length) + ": check which is which");
+    } else if (built < shortest - kNoAdjustment) {
+        add(least, now + "shortest length is " + measured(shortest, Quantity::length) + ": check both");
+    } else if (built > longest + kNoAdjustment) {
+        add(most, now + "longest length is " + measured(longest, Quantity::length) + ": check both");
+    }
+    checkThread(index);
+}
+
+void DoubtFinder::checkThread(int index) {
+    const std::optional<double>& least = link(index).adjuster->leastEngagement;
+    const double built = builtLength(link(index));
+    const std::optional<double> held = engagementAt(link(index), built);
+    if (least && !held) {
+        add({.field = Field::adjusterLeastEngagement, .link = index},
+            "the thread held now is not entered, so the least can't be checked: measure it");
+    } else if (least && *held < *least - kNoAdjustment) {
+        add({.field = Field::adjusterEngagement, .link = index},
+            "at " + measured(built, Quantity::length) + " long each end holds " +
+                measured(*held, Quantity::length) + " of thread, less than the " +
+                measured(*least, Quantity::length) +
+                " entered as the least: a rod end can pull out; do not drive it so");
+    }
+}
+
+void DoubtFinder::checkWanted() {
+    if (!car_.wanted) {
+        return;
+    }
+    const WantedWindow& wanted = *car_.wanted;
+    constexpr std::string_view kNobody = ": no hole choice can be inside";
+    if (wanted.inverseFar() > wanted.inverseNear()) {
+        add({.field = Field::wantedIcNear},
+            "the near side of the wanted window lies past its far side" + std::string(kNobody));
+    }
+    if (wanted.antiSquatLow > wanted.antiSquatHigh) {
+        add({.field = Field::wantedLow},
+            "least wanted anti-squat " + measured(wanted.antiSquatLow, Quantity::percent) +
+                " is above the most, " + measured(wanted.antiSquatHigh, Quantity::percent) +
+                std::string(kNobody));
+    }
+}
+
 void DoubtFinder::checkLink(int index) {
     checkLength(index);
+    checkAdjuster(index);
     checkSide(index);
     checkGround(index, End::chassis);
     checkGround(index, End::axle);
@@ -290,6 +351,7 @@ std::vector<Doubt> DoubtFinder::find() {
     for (std::size_t index = 0; index < car_.links.size(); ++index) {
         checkLink(static_cast<int>(index));
     }
+    checkWanted();
     checkTrace();
     return std::move(doubts_);
 }

@@ -4,9 +4,11 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <initializer_list>
 #include <iterator>
 #include <limits>
 
+#include "geometry/edit_kept.h"
 #include "geometry/fields.h"
 
 namespace bolthole {
@@ -31,21 +33,40 @@ std::string refusePoint(FieldId id, const Eigen::Vector3d& at) {
     return {};
 }
 
-std::string refuseAdjuster(const Adjuster& adjuster) {
-    std::string reason = refusalSentence({.field = Field::adjusterPitch}, adjuster.pitch);
-    return reason.empty() ? refusalSentence({.field = Field::adjusterEnds}, adjuster.threadedEnds) : reason;
-}
-
-std::string refuseDriveline(const Driveline& driveline) {
-    const std::array reasons{
-        refusalSentence({.field = Field::pinionAngle}, driveline.pinionAngle),
-        refusePoint({.field = Field::pinionJoint}, driveline.pinionJoint),
-        refusalSentence({.field = Field::outputAngle}, driveline.outputAngle),
-        refusePoint({.field = Field::outputJoint}, driveline.outputJoint),
-    };
+/// The first reason there is, or none.
+std::string firstOf(std::initializer_list<std::string> reasons) {
     const auto* found =
         std::ranges::find_if(reasons, [](const std::string& reason) { return !reason.empty(); });
     return found == reasons.end() ? std::string() : *found;
+}
+
+std::string refuseOptional(Field field, const std::optional<double>& value) {
+    return value ? refusalSentence({.field = field}, *value) : std::string();
+}
+
+std::string refuseAdjuster(const Adjuster& adjuster) {
+    return firstOf({refusalSentence({.field = Field::adjusterPitch}, adjuster.pitch),
+                    refusalSentence({.field = Field::adjusterEnds}, adjuster.threadedEnds),
+                    refuseOptional(Field::adjusterShortest, adjuster.shortest),
+                    refuseOptional(Field::adjusterLongest, adjuster.longest),
+                    refuseOptional(Field::adjusterEngagement, adjuster.engagement),
+                    refuseOptional(Field::adjusterEngagementAt, adjuster.engagementAt),
+                    refuseOptional(Field::adjusterLeastEngagement, adjuster.leastEngagement)});
+}
+
+std::string refuseWanted(const WantedWindow& wanted) {
+    return firstOf({refuseOptional(Field::wantedIcNear, wanted.icNear),
+                    refuseOptional(Field::wantedIcFar, wanted.icFar),
+                    refusalSentence({.field = Field::wantedLow}, wanted.antiSquatLow),
+                    refusalSentence({.field = Field::wantedHigh}, wanted.antiSquatHigh)});
+}
+
+std::string refuseDriveline(const Driveline& driveline) {
+    return firstOf({refusalSentence({.field = Field::pinionAngle}, driveline.pinionAngle),
+                    refusePoint({.field = Field::pinionJoint}, driveline.pinionJoint),
+                    refusalSentence({.field = Field::outputAngle}, driveline.outputAngle),
+                    refusePoint({.field = Field::outputJoint}, driveline.outputJoint),
+                    refuseOptional(Field::jointLimit, driveline.jointLimit)});
 }
 
 std::string missingLink(int link) {
@@ -66,6 +87,9 @@ std::string missingNumber(const Car& car, const FieldId& id) {
     if (rule.scope == Scope::driveline) {
         return std::string(kNoDriveline);
     }
+    if (rule.scope == Scope::wanted) {
+        return "nothing is wanted of this car yet";
+    }
     if (rule.scope == Scope::hole) {
         return missingHole(car, id.link, id.end, id.hole);
     }
@@ -77,7 +101,6 @@ bool isBlank(const std::string& name) {
     return name.find_first_not_of(" \t\r\n") == std::string::npos;
 }
 
-/// Changes the car, or gives the reason why not and leaves it alone.
 // A sixteenth of an inch times 0.0254 misses the car file's decimal millimeters by a rounding, and the file
 // would show 4.762499999999999: a length that close to a whole nanometer is meant to be it.
 double asWritten(double metres) {
@@ -86,6 +109,7 @@ double asWritten(double metres) {
     return std::abs(tidy - metres) <= rounding ? tidy : metres;
 }
 
+/// Changes the car, or gives the reason why not and leaves it alone.
 class Applier {
   public:
     explicit Applier(Car& car) : car_(car) {}
@@ -104,10 +128,25 @@ class Applier {
     std::string operator()(const RenameHole& edit) const;
     std::string operator()(const AddHole& edit) const;
     std::string operator()(const RemoveHole& edit) const;
+    std::string operator()(const SetWanted& edit) const;
+    std::string operator()(const ChooseHoles& edit) const;
+    std::string operator()(const ChangeRide& edit) const;
+    std::string operator()(const KeepState& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const DescribeKept& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const SetBefore& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const RemoveKept& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const RestoreKept& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const SwapBefore& edit) const { return applyTo(car_, edit); }
 
   private:
     [[nodiscard]] Link& link(int index) const { return car_.links[static_cast<std::size_t>(index)]; }
     [[nodiscard]] bool isRod(int index) const { return link(index).kind == LinkKind::rod; }
+    /// Before a link is bolted elsewhere: one without a written length is set to fit, and so changes.
+    void pinIfFitted(int index) const {
+        if (!link(index).length) {
+            pinEngagement(link(index), false);
+        }
+    }
 
     Car& car_;
 };
@@ -129,6 +168,9 @@ std::string Applier::operator()(const SetNumber& edit) const {
     }
     std::string reason = refusalSentence(edit.id, edit.value);
     if (reason.empty()) {
+        if (edit.id.field == Field::linkLength || edit.id.field == Field::adjusterEngagement) {
+            pinEngagement(link(edit.id.link), edit.id.field == Field::adjusterEngagement);
+        }
         const bool length = quantityOf(edit.id.field) == Quantity::length;
         std::visit(Writer{length ? asWritten(edit.value) : edit.value}, slot);
     }
@@ -143,6 +185,9 @@ std::string Applier::operator()(const ClearNumber& edit) const {
     auto* const* optional = std::get_if<std::optional<double>*>(&slot);
     if (optional == nullptr) {
         return "the " + std::string(ruleOf(edit.id.field).words) + " cannot be left out";
+    }
+    if (edit.id.field == Field::linkLength) {
+        pinEngagement(link(edit.id.link), false);
     }
     (*optional)->reset();
     return {};
@@ -164,6 +209,7 @@ std::string Applier::operator()(const UseHole& edit) const {
     if (findHole(car_, edit.link, edit.end, edit.hole) == nullptr) {
         return missingHole(car_, edit.link, edit.end, edit.hole);
     }
+    pinIfFitted(edit.link);
     link(edit.link).bracket(edit.end).use = edit.hole;
     return {};
 }
@@ -254,6 +300,30 @@ std::string Applier::operator()(const AddHole& edit) const {
     return reason;
 }
 
+std::string Applier::operator()(const SetWanted& edit) const {
+    std::string reason = edit.wanted ? refuseWanted(*edit.wanted) : std::string();
+    if (reason.empty()) {
+        car_.wanted = edit.wanted;
+    }
+    return reason;
+}
+
+std::string Applier::operator()(const ChooseHoles& edit) const {
+    CarResult chosen = carWithChoice(car_, edit.use, edit.lengths);
+    if (chosen.car) {
+        car_ = std::move(*chosen.car);
+    }
+    return chosen.refusal;
+}
+
+std::string Applier::operator()(const ChangeRide& edit) const {
+    CarResult changed = changeRide(car_, edit.change);
+    if (changed.car) {
+        car_ = std::move(*changed.car);
+    }
+    return changed.refusal;
+}
+
 std::string Applier::operator()(const RemoveHole& edit) const {
     if (findHole(car_, edit.link, edit.end, edit.hole) == nullptr) {
         return missingHole(car_, edit.link, edit.end, edit.hole);
@@ -261,6 +331,9 @@ std::string Applier::operator()(const RemoveHole& edit) const {
     Bracket& bracket = link(edit.link).bracket(edit.end);
     if (bracket.holes.size() == 1) {
         return "a bracket keeps at least one hole";
+    }
+    if (edit.hole == bracket.use) {
+        pinIfFitted(edit.link);
     }
     bracket.holes.erase(std::next(bracket.holes.begin(), edit.hole));
     const bool isBefore = edit.hole < bracket.use;

@@ -4,12 +4,15 @@
 // units.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <variant>
 #include <vector>
 
 #include "geometry/car.h"
+#include "geometry/hole_choice.h"
+#include "geometry/ride_change.h"
 
 namespace bolthole {
 
@@ -28,14 +31,25 @@ enum class Field {
     droop,
     steps,
     frontRatio,
-    holeAt,         // link, end, hole, axis
-    linkLength,     // link
-    adjusterPitch,  // link
-    adjusterEnds,   // link
+    holeAt,                   // link, end, hole, axis
+    linkLength,               // link
+    adjusterPitch,            // link
+    adjusterEnds,             // link
+    adjusterShortest,         // link
+    adjusterLongest,          // link
+    adjusterEngagement,       // link
+    adjusterEngagementAt,     // link
+    adjusterLeastEngagement,  // link
+    rodEndLimit,              // link
     pinionAngle,
     pinionJoint,  // axis
     outputAngle,
-    outputJoint  // axis
+    outputJoint,  // axis
+    jointLimit,
+    wantedIcNear,
+    wantedIcFar,
+    wantedLow,
+    wantedHigh
 };
 
 /// Address of one number. Members that the field does not use stay at their defaults.
@@ -133,9 +147,55 @@ struct RemoveHole {
     End end = End::chassis;
     int hole = 0;
 };
+/// Sets the wanted window, or takes it away.
+struct SetWanted {
+    std::optional<WantedWindow> wanted;
+};
+/// Bolts every link to the holes of a choice and gives its rods the lengths the treatment asks for, in one
+/// step.
+struct ChooseHoles {
+    HoleUse use;
+    LengthTreatment lengths = LengthTreatment::keep;
+};
+/// Keeps a state of the car, the present one unless `other` is given, and makes it the before. Refuses a car
+/// that does not pass findFaults(), as SwapBefore does.
+struct KeepState {
+    std::string name;  ///< not blank
+    std::string date;
+    std::string note;
+    std::shared_ptr<const Car> other;
+};
+/// Renames a kept state and rewrites its note.
+struct DescribeKept {
+    int state = 0;
+    std::string name;  ///< not blank
+    std::string note;
+};
+/// Makes a kept state the before, or none.
+struct SetBefore {
+    std::optional<int> state;
+};
+struct RemoveKept {
+    int state = 0;
+};
+/// Brings a kept state back to the bench; the kept ones stay. Units and what is wanted stay as they are.
+struct RestoreKept {
+    int state = 0;
+};
+/// The before goes to the bench, and what stood there takes its place, under the name it was kept by or as
+/// "after ...".
+struct SwapBefore {
+    std::string date;
+};
+/// Other tires or another ride height; every measured point is re-based. See geometry/ride_change.h.
+struct ChangeRide {
+    RideChange change;
+};
 
 using Edit = std::variant<SetNumber, ClearNumber, MoveHole, UseHole, MoveJoint, SetUnits, SetTitle, SetNotes,
-                          SetAdjuster, SetDriveline, RenameLink, RenameHole, AddHole, RemoveHole>;
+                          SetAdjuster, SetDriveline, RenameLink, RenameHole, AddHole, RemoveHole, SetWanted,
+                          ChooseHoles, KeepState, DescribeKept, SetBefore, RemoveKept, RestoreKept,
+                          SwapBefore, ChangeRide>;
 
 /// What came of an edit: the changed car, or why it was refused (then the car is the one that went in).
 struct EditResult {
@@ -168,8 +228,8 @@ struct Doubt {
 };
 
 /// What looks wrong or risky in a car that findFaults() passed: a written length that disagrees with the
-/// holes by more than a sixteenth of an inch and what that would shift, travel the links do not reach, sides
-/// that nothing holds.
+/// holes by more than a sixteenth of an inch and what that would shift, an adjuster past its entered limits,
+/// a wanted window nothing can lie in, travel the links do not reach, sides that nothing holds.
 [[nodiscard]] std::vector<Doubt> findDoubts(const Car& car);
 
 }  // namespace bolthole

@@ -89,8 +89,9 @@ void FaultFinder::checkReach(int index) {
 }
 
 void FaultFinder::checkLink(int index) {
-    for (const Field field : {Field::linkLength, Field::adjusterPitch, Field::adjusterEnds}) {
-        check({.field = field, .link = index});
+    for (int field = static_cast<int>(Field::linkLength); field <= static_cast<int>(Field::rodEndLimit);
+         ++field) {
+        check({.field = static_cast<Field>(field), .link = index});
     }
     const bool chassis = checkBracket(index, End::chassis);
     const bool axle = checkBracket(index, End::axle);
@@ -115,6 +116,10 @@ std::vector<Fault> FaultFinder::find() {
     checkPoint({.field = Field::pinionJoint});
     check({.field = Field::outputAngle});
     checkPoint({.field = Field::outputJoint});
+    for (int field = static_cast<int>(Field::jointLimit); field <= static_cast<int>(Field::wantedHigh);
+         ++field) {
+        check({.field = static_cast<Field>(field)});
+    }
     return std::move(faults_);
 }
 

@@ -12,6 +12,8 @@ constexpr double kRightAngle = 90.0 * kRadiansPerDegree;
 constexpr double kLargestMass = 1e6;        // kg
 constexpr double kLargestFrontRatio = 100;  // keeps the front axle's travel a sane length
 constexpr double kLargestPitch = 0.1;       // m
+constexpr double kLargestPercent = 10'000;
+constexpr double kLargestEngagement = 1.0;  // m
 
 constexpr Limits kPositiveLength{0, kMaxLength, true, false, "a length above 0 and at most 100 m"};
 constexpr Limits kTravelLength{0, kMaxLength, false, false, "a length from 0 to 100 m"};
@@ -20,6 +22,11 @@ constexpr Limits kWeight{0, kLargestMass, true, false, "a weight above 0 and at 
 constexpr Limits kSteps{kMinSteps, kMaxSteps, false, false, "a whole number from 2 to 100000"};
 constexpr Limits kRatio{-kLargestFrontRatio, kLargestFrontRatio, false, false, "a number from -100 to 100"};
 constexpr Limits kPitch{0, kLargestPitch, true, false, "a thread pitch above 0 and at most 100 mm"};
+constexpr Limits kEngagement{0, kLargestEngagement, false, false, "a length of thread from 0 to 1 m"};
+constexpr Limits kJointLimit{0, kRightAngle, true, true, "an angle above 0 and below 90 degrees"};
+constexpr Limits kDistance{-kMaxLength, kMaxLength, false, false, "a distance within 100 m"};
+constexpr Limits kWantedPercent{-kLargestPercent, kLargestPercent, false, false,
+                                "a percentage from -10000 to 10000"};
 constexpr Limits kEnds{1, 2, false, false, "1 or 2"};
 constexpr Limits kAngle{-kRightAngle, kRightAngle, true, true, "an angle between -90 and 90 degrees"};
 
@@ -55,6 +62,18 @@ constexpr std::array kRules{
               &kPitch},
     FieldRule{Field::adjusterEnds, Quantity::count, Scope::link, false, "adjuster.ends", "threaded ends",
               &kEnds},
+    FieldRule{Field::adjusterShortest, Quantity::length, Scope::link, false, "adjuster.shortest",
+              "shortest length", &kPositiveLength},
+    FieldRule{Field::adjusterLongest, Quantity::length, Scope::link, false, "adjuster.longest",
+              "longest length", &kPositiveLength},
+    FieldRule{Field::adjusterEngagement, Quantity::length, Scope::link, false, "adjuster.engagement",
+              "thread engagement", &kEngagement},
+    FieldRule{Field::adjusterEngagementAt, Quantity::length, Scope::link, false, "adjuster.engagement_at",
+              "length at that engagement", &kPositiveLength},
+    FieldRule{Field::adjusterLeastEngagement, Quantity::length, Scope::link, false,
+              "adjuster.least_engagement", "least thread engagement", &kEngagement},
+    FieldRule{Field::rodEndLimit, Quantity::angle, Scope::link, false, "rod_end_limit", "rod-end angle limit",
+              &kJointLimit},
     FieldRule{Field::pinionAngle, Quantity::angle, Scope::driveline, false, "pinion_angle", "pinion angle",
               &kAngle},
     FieldRule{Field::pinionJoint, Quantity::length, Scope::driveline, true, "pinion_joint", "pinion joint",
@@ -63,6 +82,16 @@ constexpr std::array kRules{
               &kAngle},
     FieldRule{Field::outputJoint, Quantity::length, Scope::driveline, true, "output_joint", "output joint",
               &kPosition},
+    FieldRule{Field::jointLimit, Quantity::angle, Scope::driveline, false, "joint_limit",
+              "driveshaft joint angle limit", &kJointLimit},
+    FieldRule{Field::wantedIcNear, Quantity::length, Scope::wanted, false, "ic_near",
+              "nearest wanted IC distance", &kDistance},
+    FieldRule{Field::wantedIcFar, Quantity::length, Scope::wanted, false, "ic_far",
+              "farthest wanted IC distance", &kDistance},
+    FieldRule{Field::wantedLow, Quantity::percent, Scope::wanted, false, "anti_squat_low",
+              "least wanted anti-squat", &kWantedPercent},
+    FieldRule{Field::wantedHigh, Quantity::percent, Scope::wanted, false, "anti_squat_high",
+              "most wanted anti-squat", &kWantedPercent},
 };
 
 constexpr bool rulesAreInOrder() {
@@ -71,7 +100,7 @@ constexpr bool rulesAreInOrder() {
             return false;
         }
     }
-    return kRules.size() == static_cast<std::size_t>(Field::outputJoint) + 1;
+    return kRules.size() == static_cast<std::size_t>(Field::wantedHigh) + 1;
 }
 static_assert(rulesAreInOrder());
 
@@ -128,6 +157,26 @@ Slot<CarT> slotOfCar(CarT& car, Field field) {
 }
 
 template <class CarT>
+Slot<CarT> slotOfAdjuster(PartOf<CarT, Adjuster>& adjuster, Field field) {
+    switch (field) {
+        case Field::adjusterPitch:
+            return &adjuster.pitch;
+        case Field::adjusterEnds:
+            return &adjuster.threadedEnds;
+        case Field::adjusterShortest:
+            return &adjuster.shortest;
+        case Field::adjusterLongest:
+            return &adjuster.longest;
+        case Field::adjusterEngagement:
+            return &adjuster.engagement;
+        case Field::adjusterEngagementAt:
+            return &adjuster.engagementAt;
+        default:
+            return &adjuster.leastEngagement;
+    }
+}
+
+template <class CarT>
 Slot<CarT> slotOfLink(CarT& car, const FieldId& id) {
     auto* link = linkIn(car, id.link);
     if (link == nullptr) {
@@ -136,13 +185,13 @@ Slot<CarT> slotOfLink(CarT& car, const FieldId& id) {
     if (id.field == Field::linkLength) {
         return &link->length;
     }
+    if (id.field == Field::rodEndLimit) {
+        return &link->rodEndLimit;
+    }
     if (!link->adjuster) {
         return {};
     }
-    if (id.field == Field::adjusterPitch) {
-        return &link->adjuster->pitch;
-    }
-    return &link->adjuster->threadedEnds;
+    return slotOfAdjuster<CarT>(*link->adjuster, id.field);
 }
 
 template <class CarT>
@@ -155,10 +204,29 @@ Slot<CarT> slotOfDriveline(CarT& car, const FieldId& id) {
             return &car.driveline->pinionAngle;
         case Field::outputAngle:
             return &car.driveline->outputAngle;
+        case Field::jointLimit:
+            return &car.driveline->jointLimit;
         case Field::pinionJoint:
             return &car.driveline->pinionJoint[id.axis];
         default:
             return &car.driveline->outputJoint[id.axis];
+    }
+}
+
+template <class CarT>
+Slot<CarT> slotOfWanted(CarT& car, Field field) {
+    if (!car.wanted) {
+        return {};
+    }
+    switch (field) {
+        case Field::wantedIcNear:
+            return &car.wanted->icNear;
+        case Field::wantedIcFar:
+            return &car.wanted->icFar;
+        case Field::wantedLow:
+            return &car.wanted->antiSquatLow;
+        default:
+            return &car.wanted->antiSquatHigh;
     }
 }
 
@@ -173,6 +241,8 @@ Slot<CarT> slotIn(CarT& car, const FieldId& id) {
             return slotOfLink(car, id);
         case Scope::driveline:
             return slotOfDriveline(car, id);
+        case Scope::wanted:
+            return slotOfWanted(car, id.field);
         case Scope::hole: {
             auto* hole = holeIn(car, id.link, id.end, id.hole);
             return hole == nullptr ? Slot<CarT>{} : Slot<CarT>{&hole->at[id.axis]};
@@ -260,6 +330,8 @@ std::string jsonPath(const FieldId& id) {
         path = indexed(path, id.hole) + ".";
     } else if (rule.scope == Scope::driveline) {
         path = "driveline.";
+    } else if (rule.scope == Scope::wanted) {
+        path = "wanted.";
     }
     path += rule.path;
     return rule.hasAxis && id.axis >= 0 ? indexed(path, id.axis) : path;

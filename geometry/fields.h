@@ -12,7 +12,7 @@
 namespace bolthole {
 
 /// Which part of a car a number belongs to.
-enum class Scope { car, link, hole, driveline };
+enum class Scope { car, link, hole, driveline, wanted };
 
 /// What numbers are allowed, SI. Both ends belong to the limits unless `open`.
 struct Limits {

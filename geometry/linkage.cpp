@@ -34,6 +34,12 @@ bool Linkage::isMirrorSymmetric() const {
 
 Linkage buildLinkage(const Car& car) {
     Linkage linkage;
+    buildLinkage(car, linkage);
+    return linkage;
+}
+
+void buildLinkage(const Car& car, Linkage& linkage) {
+    linkage.constraints.clear();
     linkage.measuredHeight = car.rearTireRadius;
     const Eigen::Vector3d center(0, 0, car.rearTireRadius);
     for (std::size_t index = 0; index < car.links.size(); ++index) {
@@ -55,7 +61,6 @@ Linkage buildLinkage(const Car& car) {
         constraint.onChassis = mirrored(constraint.onChassis);
         linkage.constraints.push_back(constraint);
     }
-    return linkage;
 }
 
 Eigen::Matrix3d AxlePose::rotation() const {

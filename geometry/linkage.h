@@ -37,6 +37,8 @@ struct Linkage {
 /// Resolves the links of `car` for the holes in use and the lengths built. The car must have passed
 /// findFaults().
 [[nodiscard]] Linkage buildLinkage(const Car& car);
+/// The same into a linkage whose storage is used again: no allocation after the first call.
+void buildLinkage(const Car& car, Linkage& linkage);
 
 /// Position and attitude of the axle in the car frame: center (x, y, z) in m and R = Rz(yaw) Ry(pitch)
 /// Rx(roll), the rotation order of ISO 8855:2011, rad. Positive pitch drops the pinion's nose, positive roll

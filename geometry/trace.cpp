@@ -78,6 +78,7 @@ void FigureReader::setRide(const AxlePose& pose) {
 }
 
 void FigureReader::read(const AxleSolver& solver, double travel, Station& station) const {
+    station = Station{};  // its storage is used again, and a figure that does not exist here must not stay
     station.usable = true;
     station.pose = solver.pose();
     figure(station, Figure::travel) = travel;
@@ -194,7 +195,11 @@ int firstRowAtOrAboveRide(const TravelRange& range) {
 }  // namespace
 
 void computeTrace(const Car& car, Trace& trace) {
-    AxleSolver solver(buildLinkage(car), Drive::travel);
+    computeTrace(car, buildLinkage(car), trace);
+}
+
+void computeTrace(const Car& car, const Linkage& linkage, Trace& trace) {
+    AxleSolver solver(linkage, Drive::travel);
     FigureReader reader(car);
     trace.stations.resize(static_cast<std::size_t>(car.travel.steps));
     trace.largestBind = 0;

@@ -138,6 +138,8 @@ class FigureReader {
 /// Solves the whole travel. The car must have passed findFaults(). Reuses the storage of `trace`: no
 /// allocation after the first call with as many steps.
 void computeTrace(const Car& car, Trace& trace);
+/// The same where the linkage is already built, as buildLinkage() builds it.
+void computeTrace(const Car& car, const Linkage& linkage, Trace& trace);
 [[nodiscard]] Trace computeTrace(const Car& car);
 
 /// Solves one pose at `travel` (m), anywhere in the range or out of it. Not usable where the links do not

@@ -7,6 +7,7 @@
 #include <memory>
 
 #include "geometry/axle_solver.h"
+#include "geometry/choice_figures.h"
 #include "geometry/trace.h"
 #include "tests/support/car_generator.h"
 
@@ -93,6 +94,31 @@ TEST_F(Allocation, TraceAllocatesNothingPerPose) {
             return allocations - before;
         };
         EXPECT_EQ(allocationsOf(81), allocationsOf(2001)) << "layout " << static_cast<int>(layout);
+    }
+}
+
+// A table of choices costs nothing but its rows. Reset moves the points of pivots and sliders too.
+TEST_F(Allocation, ChoicesAllocateNothingAfterTheFirst) {
+    CarGenerator generator(33);
+    for (const Layout layout : kLayouts) {
+        Car car = generator.draw(layout);
+        drillHoles(car, 2, 0.02);
+        const ChoiceSpace space(car, {});
+        ASSERT_GE(space.count(), 4U);
+        for (const LengthTreatment treatment :
+             {LengthTreatment::keep, LengthTreatment::reset, LengthTreatment::uppers}) {
+            if (treatment == LengthTreatment::uppers && !hasUpperRod(car)) {
+                continue;
+            }
+            ChoiceSolver solver(car, treatment);
+            HoleChoice choice;
+            solver.solve(space.at(0), choice);
+            const long before = allocations;
+            for (std::uint64_t index = 0; index < space.count(); ++index) {
+                solver.solve(space.at(index), choice);
+            }
+            EXPECT_EQ(allocations - before, 0) << "layout " << static_cast<int>(layout);
+        }
     }
 }
 

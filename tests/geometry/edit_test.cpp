@@ -85,7 +85,8 @@ TEST(Apply, SettingAnyNumberChangesThatOneOnly) {
         // Lengths may be cured of a rounding.
         const double rounding = quantityOf(id.field) == Quantity::length ? 1e-15 * std::abs(value) : 0.0;
         ASSERT_NEAR(numberAt(result.car, id).value(), value, rounding);
-        if (numberAt(car, id) != value) {
+        // A thread engagement takes the length it was measured at along.
+        if (numberAt(car, id) != value && id.field != Field::adjusterEngagement) {
             ASSERT_THAT(changedNumbers(car, result.car), ElementsAre(jsonPath(id)));
         }
     }
@@ -145,7 +146,11 @@ TEST(Apply, OptionalNumbersComeAndGo) {
 TEST(Apply, OnlyOptionalNumbersCanBeCleared) {
     const Car car = plainCar();
     for (const FieldId& id : allIds(car)) {
-        const bool optional = id.field == Field::linkLength || id.field == Field::rearTrack;
+        const bool isLimit =
+            (id.field >= Field::adjusterShortest && id.field <= Field::adjusterLeastEngagement &&
+             car.links[static_cast<std::size_t>(id.link)].adjuster) ||
+            id.field == Field::rodEndLimit || id.field == Field::jointLimit;
+        const bool optional = isLimit || id.field == Field::linkLength || id.field == Field::rearTrack;
         EXPECT_EQ(apply(car, ClearNumber{id}).refusal.empty(), optional) << jsonPath(id);
     }
     expectRefused(car, ClearNumber{{.field = Field::wheelbase}}, "the wheelbase cannot be left out");

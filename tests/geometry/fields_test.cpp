@@ -35,6 +35,33 @@ TEST(Fields, NumbersStandWhereTheCarKeepsThem) {
     EXPECT_EQ(numberAt(car, {.field = Field::pinionJoint, .axis = 2}), 0.343);
 }
 
+TEST(Fields, LimitsAndWishesStandWhereTheCarKeepsThem) {
+    Car car = plainCar();
+    car.links[1].adjuster = Adjuster{.pitch = 0.0015875,
+                                     .shortest = 0.25,
+                                     .longest = 0.35,
+                                     .engagement = 0.03,
+                                     .engagementAt = 0.3,
+                                     .leastEngagement = 0.02};
+    car.links[0].rodEndLimit = 0.2;
+    car.driveline->jointLimit = 0.1;
+    car.wanted = WantedWindow{.icNear = 1.0, .icFar = -3.0, .antiSquatLow = 90, .antiSquatHigh = 120};
+    EXPECT_EQ(numberAt(car, {.field = Field::adjusterShortest, .link = 1}), 0.25);
+    EXPECT_EQ(numberAt(car, {.field = Field::adjusterLongest, .link = 1}), 0.35);
+    EXPECT_EQ(numberAt(car, {.field = Field::adjusterEngagement, .link = 1}), 0.03);
+    EXPECT_EQ(numberAt(car, {.field = Field::adjusterEngagementAt, .link = 1}), 0.3);
+    EXPECT_EQ(numberAt(car, {.field = Field::adjusterLeastEngagement, .link = 1}), 0.02);
+    EXPECT_EQ(numberAt(car, {.field = Field::rodEndLimit, .link = 0}), 0.2);
+    EXPECT_EQ(numberAt(car, {.field = Field::jointLimit}), 0.1);
+    EXPECT_EQ(numberAt(car, {.field = Field::wantedIcNear}), 1.0);
+    EXPECT_EQ(numberAt(car, {.field = Field::wantedIcFar}), -3.0);
+    EXPECT_EQ(numberAt(car, {.field = Field::wantedLow}), 90);
+    EXPECT_EQ(numberAt(car, {.field = Field::wantedHigh}), 120);
+    car = plainCar();
+    EXPECT_EQ(numberAt(car, {.field = Field::wantedLow}), std::nullopt);
+    EXPECT_EQ(numberAt(car, {.field = Field::adjusterShortest, .link = 0}), std::nullopt);
+}
+
 TEST(Fields, AbsentNumbersAreNothing) {
     Car car = plainCar();
     EXPECT_EQ(numberAt(car, {.field = Field::rearTrack}), std::nullopt);
@@ -73,10 +100,21 @@ TEST(Fields, PathsFollowTheCarFile) {
         {lengthOf(3), "links[3].length"},
         {{.field = Field::adjusterPitch, .link = 1}, "links[1].adjuster.pitch"},
         {{.field = Field::adjusterEnds, .link = 1}, "links[1].adjuster.ends"},
+        {{.field = Field::adjusterShortest, .link = 1}, "links[1].adjuster.shortest"},
+        {{.field = Field::adjusterLongest, .link = 1}, "links[1].adjuster.longest"},
+        {{.field = Field::adjusterEngagement, .link = 1}, "links[1].adjuster.engagement"},
+        {{.field = Field::adjusterEngagementAt, .link = 1}, "links[1].adjuster.engagement_at"},
+        {{.field = Field::adjusterLeastEngagement, .link = 1}, "links[1].adjuster.least_engagement"},
+        {{.field = Field::rodEndLimit, .link = 2}, "links[2].rod_end_limit"},
         {{.field = Field::pinionAngle}, "driveline.pinion_angle"},
         {{.field = Field::pinionJoint, .axis = 0}, "driveline.pinion_joint[0]"},
         {{.field = Field::outputAngle}, "driveline.output_angle"},
         {{.field = Field::outputJoint, .axis = 2}, "driveline.output_joint[2]"},
+        {{.field = Field::jointLimit}, "driveline.joint_limit"},
+        {{.field = Field::wantedIcNear}, "wanted.ic_near"},
+        {{.field = Field::wantedIcFar}, "wanted.ic_far"},
+        {{.field = Field::wantedLow}, "wanted.anti_squat_low"},
+        {{.field = Field::wantedHigh}, "wanted.anti_squat_high"},
     };
     for (const auto& [id, path] : table) {
         EXPECT_EQ(jsonPath(id), path);
@@ -101,6 +139,11 @@ TEST(Fields, QuantitiesAreWhatTheNumbersAre) {
     EXPECT_EQ(quantityOf(Field::adjusterEnds), Quantity::count);
     EXPECT_EQ(quantityOf(Field::pinionAngle), Quantity::angle);
     EXPECT_EQ(quantityOf(Field::outputJoint), Quantity::length);
+    EXPECT_EQ(quantityOf(Field::adjusterLeastEngagement), Quantity::length);
+    EXPECT_EQ(quantityOf(Field::rodEndLimit), Quantity::angle);
+    EXPECT_EQ(quantityOf(Field::jointLimit), Quantity::angle);
+    EXPECT_EQ(quantityOf(Field::wantedIcFar), Quantity::length);
+    EXPECT_EQ(quantityOf(Field::wantedLow), Quantity::percent);
 }
 
 TEST(Refusal, KeepsToTheLimitsOfTheCarFile) {
@@ -130,6 +173,17 @@ TEST(Refusal, KeepsToTheLimitsOfTheCarFile) {
         {Field::pinionJoint, {-1, 0, 100}, {101}},
         {Field::outputAngle, {-1.5, 0, 1.5}, {right, -right, 4}},
         {Field::outputJoint, {-1, 0, 100}, {101}},
+        {Field::adjusterShortest, {0.1, 100}, {0, -1, 101}},
+        {Field::adjusterLongest, {0.1, 100}, {0, -1, 101}},
+        {Field::adjusterEngagement, {0, 0.02, 1}, {-0.001, 1.1}},
+        {Field::adjusterEngagementAt, {0.1, 100}, {0, -1, 101}},
+        {Field::adjusterLeastEngagement, {0, 0.02, 1}, {-0.001, 1.1}},
+        {Field::rodEndLimit, {0.01, 1.5}, {0, -0.1, right}},
+        {Field::jointLimit, {0.01, 1.5}, {0, -0.1, right}},
+        {Field::wantedIcNear, {-100, -1, 1, 100}, {101, -101}},
+        {Field::wantedIcFar, {-100, -1, 1, 100}, {101, -101}},
+        {Field::wantedLow, {-10'000, 0, 10'000}, {10'001, -10'001}},
+        {Field::wantedHigh, {-10'000, 0, 10'000}, {10'001, -10'001}},
     };
     for (const Row& row : table) {
         for (const double value : row.allowed) {
@@ -144,7 +198,7 @@ TEST(Refusal, KeepsToTheLimitsOfTheCarFile) {
 }
 
 TEST(Refusal, NeverAllowsWhatIsNoNumber) {
-    for (const Field field : kAllFields) {
+    for (const Field field : allFields()) {
         for (const double value : {kNaN, kInfinity, -kInfinity}) {
             EXPECT_NE(refusal({.field = field}, value), "") << jsonPath({.field = field});
         }

@@ -42,6 +42,19 @@ TEST(Trace, HandCase) {
     EXPECT_NEAR(std::tan(trace.ride[Figure::swingArmAngle]), 36.4 / 124.0, 1e-12);
 }
 
+// A trace is used again for one car after another: what the last one had must not stay.
+TEST(Trace, UsedAgainKeepsNothingOfTheLastCar) {
+    Trace trace;
+    computeTrace(handCar(), trace);
+    Car parallel = handCar();
+    parallel.links[1] = rod("upper", {0, 12, 18}, {20, 18, 20});  // side by side with the lower
+    computeTrace(parallel, trace);
+    ASSERT_TRUE(trace.assembly.usable());
+    EXPECT_TRUE(std::isnan(trace.ride[Figure::icX])) << trace.ride[Figure::icX];
+    EXPECT_TRUE(std::isnan(trace.ride.icCarX));
+    EXPECT_NEAR(trace.ride[Figure::antiSquat], 100.0 * 0.1 * 110.0 / 20.0, 1e-9);
+}
+
 TEST(Trace, RowsAreEvenlySpacedWithBothEnds) {
     Car car = handCar();
     car.travel = {.bump = 0.1, .droop = 0.05, .steps = 4, .frontRatio = 0.5};

@@ -192,6 +192,21 @@ void splitPairs(Car& car) {
     car.links = std::move(links);
 }
 
+void drillHoles(Car& car, int count, double step) {
+    for (Link& link : car.links) {
+        for (const End end : {End::chassis, End::axle}) {
+            Bracket& bracket = link.bracket(end);
+            const Eigen::Vector3d at = bracket.inUse().at;
+            bracket.holes.clear();
+            bracket.use = (count - 1) / 2;
+            for (int hole = 0; hole < count; ++hole) {
+                const Eigen::Vector3d up(0, 0, (hole - bracket.use) * step);
+                bracket.holes.push_back({-1, "hole " + std::to_string(hole + 1), at + up});
+            }
+        }
+    }
+}
+
 void mirror(Car& car) {
     forEachHole(car, [](const Link& link, Eigen::Vector3d& at) {
         if (link.side != Side::both) {

@@ -70,6 +70,10 @@ struct Ends {
 /// Replaces each mirrored pair by its left and its right link, named "NAME left" and "NAME right".
 void splitPairs(Car& car);
 
+/// Gives every bracket of the car's links `count` holes one above the other, `step` (m) apart. The ones in
+/// use stay where they are, in the middle, or just below it where the count is even.
+void drillHoles(Car& car, int count, double step);
+
 /// Swaps the car's left and right: every y is negated. Mirrored pairs stay as they are.
 void mirror(Car& car);
 

@@ -1,7 +1,6 @@
 // One car worked out by hand for the tests of edits, and the addresses of all its numbers.
 #pragma once
 
-#include <array>
 #include <string>
 #include <utility>
 #include <vector>
@@ -11,13 +10,13 @@
 namespace bolthole {
 
 /// Every field there is.
-inline constexpr std::array kAllFields{Field::wheelbase,      Field::rearTireRadius,  Field::frontTireRadius,
-                                       Field::rearTrack,      Field::leftFrontWeight, Field::rightFrontWeight,
-                                       Field::leftRearWeight, Field::rightRearWeight, Field::cgHeight,
-                                       Field::bump,           Field::droop,           Field::steps,
-                                       Field::frontRatio,     Field::holeAt,          Field::linkLength,
-                                       Field::adjusterPitch,  Field::adjusterEnds,    Field::pinionAngle,
-                                       Field::pinionJoint,    Field::outputAngle,     Field::outputJoint};
+inline std::vector<Field> allFields() {
+    std::vector<Field> fields;
+    for (int field = 0; field <= static_cast<int>(Field::wantedHigh); ++field) {
+        fields.push_back(static_cast<Field>(field));
+    }
+    return fields;
+}
 
 /// A hole at x, y, z inches.
 inline Hole hole(std::string name, double x, double y, double z) {
@@ -71,17 +70,19 @@ inline std::vector<FieldId> allIds(const Car& car) {
             ids.push_back(id);
         }
     };
-    for (const Field field : kAllFields) {
+    for (const Field field : allFields()) {
         if (field == Field::pinionJoint || field == Field::outputJoint) {
             addPoint({.field = field});
-        } else if (field < Field::holeAt || field > Field::adjusterEnds) {
+        } else if (field < Field::holeAt || field > Field::rodEndLimit) {
             ids.push_back({.field = field});
         }
     }
     for (int link = 0; link < static_cast<int>(car.links.size()); ++link) {
-        ids.push_back(lengthOf(link));
-        ids.push_back({.field = Field::adjusterPitch, .link = link});
-        ids.push_back({.field = Field::adjusterEnds, .link = link});
+        for (const Field field : allFields()) {
+            if (field >= Field::linkLength && field <= Field::rodEndLimit) {
+                ids.push_back({.field = field, .link = link});
+            }
+        }
         for (const End end : {End::chassis, End::axle}) {
             const auto& holes = car.links[static_cast<std::size_t>(link)].bracket(end).holes;
             for (int index = 0; index < static_cast<int>(holes.size()); ++index) {
