@@ -6,12 +6,17 @@
 #include <cstdio>
 #include <cstring>
 #include <filesystem>
+#include <memory>
 #include <span>
 #include <string_view>
 #include <system_error>
 
 #include "app/car_file.h"
+#include "app/change_file.h"
+#include "app/chart_command.h"
+#include "app/compare_table.h"
 #include "app/file_writing.h"
+#include "app/holes_table.h"
 #include "app/request.h"
 #include "app/sweep_table.h"
 #include "geometry/edit.h"
@@ -21,10 +26,12 @@ namespace bolthole {
 
 namespace {
 
-/// What a command came to; without a result nothing is written.
+/// What a command came to; without a result nothing is written. A result too large to hold comes piece by
+/// piece.
 struct Outcome {
     ExitCode code = ExitCode::badUse;
-    std::optional<std::string> result;
+    std::optional<std::string> result = std::nullopt;
+    Producer pieces = nullptr;
 };
 
 struct Command {
@@ -69,6 +76,20 @@ std::string stopLine(const MoveReport& report, const Car& car) {
     return path + ": " + describe(report, car, car.units);
 }
 
+/// Whether the car can be assembled at ride; complains where not, and of travel that the links don't reach.
+bool isAssembled(const std::string& file, const Car& car, const Trace& trace) {
+    if (!trace.assembly.usable()) {
+        complain(file, stopLine(trace.assembly, car));
+        return false;
+    }
+    for (const MoveReport* end : {&trace.droopEnd, &trace.bumpEnd}) {
+        if (!end->usable()) {
+            complain(file, stopLine(*end, car));
+        }
+    }
+    return true;
+}
+
 Outcome sweep(const Request& request) {
     const std::string& file = request.files().front();
     const std::optional<Car> car = readFor(request, file);
@@ -76,16 +97,85 @@ Outcome sweep(const Request& request) {
         return {ExitCode::badUse, std::nullopt};
     }
     const Trace trace = computeTrace(*car);
-    if (!trace.assembly.usable()) {
-        complain(file, stopLine(trace.assembly, *car));
+    if (!isAssembled(file, *car, trace)) {
         return {ExitCode::cannotAssemble, std::nullopt};
     }
-    for (const MoveReport* end : {&trace.droopEnd, &trace.bumpEnd}) {
-        if (!end->usable()) {
-            complain(file, stopLine(*end, *car));
-        }
-    }
     return {ExitCode::done, sweepTable(trace, *car, car->units)};
+}
+
+bool isPdf(const std::string& fileName) {
+    std::string ending = std::filesystem::path(fileName).extension().string();
+    std::ranges::transform(ending, ending.begin(), [](char c) { return c >= 'A' && c <= 'Z' ? c + 32 : c; });
+    return ending == ".pdf";
+}
+
+Outcome changeSheet(const std::vector<std::string>& files, const Car& before, const Car& after) {
+    std::string pdf = makeChangeSheet(before, after, files[0], files[1]);
+    if (!pdf.empty()) {
+        return {ExitCode::done, std::move(pdf)};
+    }
+    complain("compare", "the change sheet could not be painted");
+    return {ExitCode::badUse};
+}
+
+Outcome compare(const Request& request) {
+    const std::vector<std::string>& files = request.files();
+    if (files.size() != 2) {
+        complain("compare", "one file given, expected two: BEFORE AFTER");
+        return {ExitCode::badUse, std::nullopt};
+    }
+    const std::optional<Car> before = readFor(request, files[0]);
+    const std::optional<Car> after = readFor(request, files[1]);
+    if (!before || !after) {
+        return {ExitCode::badUse, std::nullopt};
+    }
+    const Comparison comparison = compareCars(*before, *after);
+    const bool first = isAssembled(files[0], *before, comparison.before);
+    const bool second = isAssembled(files[1], *after, comparison.after);
+    if (!first || !second) {
+        return {ExitCode::cannotAssemble, std::nullopt};
+    }
+    if (isPdf(request.value(kOutputOption).value_or("-"))) {
+        return changeSheet(files, *before, *after);
+    }
+    return {ExitCode::done, compareTable(comparison, after->units)};
+}
+
+// Why the car's hole choices can't be told, or empty.
+std::string refuseHoles(const Request& request, const HolesTable& table) {
+    if (table.lengths == LengthTreatment::uppers && !hasUpperRod(*table.car)) {
+        return "--links: 'uppers' needs an upper rod and the car has none, expected keep or reset";
+    }
+    const std::uint64_t count = ChoiceSpace(*table.car, table.scope).count();
+    if (count > kManyChoices && !request.has(kAllOption)) {
+        const bool uncounted = count == ChoiceSpace::kCountLimit;
+        return "links: " + std::to_string(count) + (uncounted ? " or more" : "") +
+               " hole choices, expected at most " + std::to_string(kManyChoices) +
+               "; --all computes them all";
+    }
+    return {};
+}
+
+Outcome holes(const Request& request) {
+    const std::string& file = request.files().front();
+    const std::optional<Car> car = readFor(request, file);
+    if (!car) {
+        return {ExitCode::badUse};
+    }
+    const HolesTable table{std::make_shared<const Car>(*car),
+                           request.links().value_or(defaultTreatment(*car)),
+                           {.tieSides = request.has(kTieOption)}};
+    if (const std::string refusal = refuseHoles(request, table); !refusal.empty()) {
+        complain(file, refusal);
+        return {ExitCode::badUse};
+    }
+    if (!anyAssembled(table)) {
+        const MoveReport now = computeTrace(*car).assembly;
+        complain(file, now.usable() ? "links: no hole choice can be assembled at ride" : stopLine(now, *car));
+        return {ExitCode::cannotAssemble};
+    }
+    return {ExitCode::done, std::nullopt,
+            [table](const WriteBytes& write) { return writeHolesTable(table, write); }};
 }
 
 // The findings of one readable car, a line each.
@@ -113,11 +203,38 @@ Outcome check(const Request& request) {
     return all;
 }
 
+Outcome chart(const Request& request) {
+    const std::string& file = request.files().front();
+    const std::optional<Car> car = readFor(request, file);
+    if (!car) {
+        return {ExitCode::badUse, std::nullopt};
+    }
+    ChartOutcome made = makeChart(request, *car);
+    if (made.end == ChartOutcome::End::done) {
+        return {ExitCode::done, std::move(made.pdf)};
+    }
+    complain(file, made.complaint);
+    const bool isUnbuilt = made.end == ChartOutcome::End::cannotAssemble;
+    return {isUnbuilt ? ExitCode::cannotAssemble : ExitCode::badUse, std::nullopt};
+}
+
 constexpr std::size_t kAnyNumber = static_cast<std::size_t>(-1);
 constexpr std::array<Option, 2> kTableOptions{kOutputOption, kUnitsOption};
+constexpr std::array<Option, 5> kHolesOptions{kLinksOption, kTieOption, kAllOption, kOutputOption,
+                                              kUnitsOption};
+constexpr std::array<Option, 4> kChartOptions{kOutputOption, kPaperOption, kLinksOption, kUnitsOption};
 
-constexpr std::array<Command, 2> kCommands{{
+constexpr std::array<Command, 5> kCommands{{
     {"sweep", "CAR", "CSV, a row a travel step from full droop to full bump", 1, kTableOptions, sweep},
+    {"holes", "CAR",
+     "CSV, a row a hole choice, with its figures at ride and anti-squat at both ends of travel", 1,
+     kHolesOptions, holes},
+    {"chart", "CAR", "the wall chart as PDF: every hole choice, for the shop wall; needs -o FILE", 1,
+     kChartOptions, chart},
+    {"compare", "BEFORE AFTER",
+     "CSV, what changed from one car to the other, a row a figure at ride, bump and droop;\n"
+     "    the change sheet as PDF where FILE ends in .pdf",
+     2, kTableOptions, compare},
     {"check", "CAR...", "what is wrong or doubtful in each file, a line each", kAnyNumber, kTableOptions,
      check},
 }};
@@ -138,7 +255,8 @@ const Command* findCommand(std::string_view name) {
 std::string usageOf(const Command& command) {
     std::string usage = "bolthole " + std::string(command.name) + " " + std::string(command.files);
     for (const Option& option : command.options) {
-        usage += " [" + std::string(option.name) + " " + std::string(option.valueName) + "]";
+        const std::string value(option.valueName);
+        usage += " [" + std::string(option.name) + (value.empty() ? "" : " ") + value + "]";
     }
     return usage;
 }
@@ -170,26 +288,44 @@ bool wouldOverwriteACar(const std::string& output, const std::vector<std::string
     });
 }
 
-ExitCode printed(const std::string& text) {
-    if (std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0) {
+ExitCode printed(const Producer& produce) {
+    const auto print = [](std::string_view bytes) {
+        return std::fwrite(bytes.data(), 1, bytes.size(), stdout) == bytes.size();
+    };
+    if (produce(print) && std::fflush(stdout) == 0) {
         return ExitCode::done;
     }
     complain("standard output", std::string("cannot be written: ") + std::strerror(errno));
     return ExitCode::badUse;
 }
 
+ExitCode printed(std::string_view text) {
+    return printed([text](const WriteBytes& write) { return write(text); });
+}
+
 // To the file after -o, or to standard output, which "-" means too.
-ExitCode deliver(const Request& request, const std::string& result) {
+ExitCode deliver(const Request& request, const Producer& produce) {
     const std::string output = request.value(kOutputOption).value_or("-");
     if (output == "-") {
-        return printed(result);
+        return printed(produce);
     }
-    const std::string problem = writeWholeFile(output, result);
+    const std::string problem = writeWholeFile(output, produce);
     if (problem.empty()) {
         return ExitCode::done;
     }
     complain(output, problem);
     return ExitCode::badUse;
+}
+
+// Whatever the command came to, if anything.
+ExitCode deliver(const Request& request, const Outcome& outcome) {
+    if (outcome.pieces) {
+        return deliver(request, outcome.pieces);
+    }
+    if (!outcome.result) {
+        return ExitCode::done;
+    }
+    return deliver(request, [&outcome](const WriteBytes& write) { return write(*outcome.result); });
 }
 
 // What is wrong with the files of a request, before any is read; empty: nothing.
@@ -219,8 +355,7 @@ ExitCode run(const Command& command, std::span<const std::string> words) {
         return ExitCode::badUse;
     }
     const Outcome outcome = command.run(*request);
-    const ExitCode delivered = outcome.result ? deliver(*request, *outcome.result) : ExitCode::done;
-    return std::max(outcome.code, delivered);
+    return std::max(outcome.code, deliver(*request, outcome));
 }
 
 // A bare word that names no file is a command mistyped, not a car to open.

@@ -84,21 +84,33 @@ void flushDirectoryOf(const std::filesystem::path& target) {
     }
 }
 
-std::string writeDirectly(const std::string& fileName, std::string_view bytes) {
+// Everything `produce` hands over; where it can't be written, errno says why.
+bool writeProduced(const Descriptor& file, const Producer& produce) {
+    int error = 0;
+    const bool written = produce([&](std::string_view bytes) {
+        const bool taken = writeAll(file, bytes);
+        error = taken ? error : errno;
+        return taken;
+    });
+    errno = written ? errno : error;
+    return written;
+}
+
+std::string writeDirectly(const std::string& fileName, const Producer& produce) {
     Descriptor file(::open(fileName.c_str(), O_WRONLY | O_CLOEXEC));
-    if (!file.isOpen() || !writeAll(file, bytes) || !file.close()) {
+    if (!file.isOpen() || !writeProduced(file, produce) || !file.close()) {
         return reasonOf(errno);
     }
     return {};
 }
 
-std::string replaceFile(const std::filesystem::path& target, std::string_view bytes) {
+std::string replaceFile(const std::filesystem::path& target, const Producer& produce) {
     std::string temporary;
     Descriptor file = makeBeside(target, temporary);
     if (!file.isOpen()) {
         return reasonOf(errno);
     }
-    const bool replaced = writeAll(file, bytes) && keepPermissions(file, target) &&
+    const bool replaced = writeProduced(file, produce) && keepPermissions(file, target) &&
                           ::fsync(file.number()) == 0 && file.close() &&
                           ::rename(temporary.c_str(), target.c_str()) == 0;
     if (!replaced) {
@@ -113,22 +125,26 @@ std::string replaceFile(const std::filesystem::path& target, std::string_view by
 }  // namespace
 
 std::string writeWholeFile(const std::string& fileName, std::string_view bytes) {
+    return writeWholeFile(fileName, [bytes](const WriteBytes& write) { return write(bytes); });
+}
+
+std::string writeWholeFile(const std::string& fileName, const Producer& produce) {
     struct stat status {};
     if (::stat(fileName.c_str(), &status) != 0) {
-        return replaceFile(fileName, bytes);
+        return replaceFile(fileName, produce);
     }
     if (S_ISDIR(status.st_mode)) {
         return reasonOf(EISDIR);
     }
     if (!S_ISREG(status.st_mode)) {
-        return writeDirectly(fileName, bytes);
+        return writeDirectly(fileName, produce);
     }
     if (::access(fileName.c_str(), W_OK) != 0) {
         return reasonOf(errno);  // a rename would get around the file's write protection
     }
     std::error_code error;
     const std::filesystem::path target = std::filesystem::canonical(fileName, error);
-    return error ? reasonOf(error.value()) : replaceFile(target, bytes);
+    return error ? reasonOf(error.value()) : replaceFile(target, produce);
 }
 
 }  // namespace bolthole

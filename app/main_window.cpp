@@ -1,5 +1,6 @@
 #include "app/main_window.h"
 
+#include <QAction>
 #include <QCloseEvent>
 #include <QComboBox>
 #include <QDragEnterEvent>
@@ -11,13 +12,18 @@
 #include <QMessageBox>
 #include <QMimeData>
 #include <QSplitter>
+#include <QTabWidget>
 #include <QUrl>
 #include <algorithm>
 
+#include "app/before_desk.h"
+#include "app/choice_desk.h"
+#include "widgets/before_panel.h"
 #include "widgets/car_sheet.h"
 #include "widgets/doubt_list.h"
 #include "widgets/figure_strip.h"
 #include "widgets/figure_table.h"
+#include "widgets/hole_board.h"
 #include "widgets/notice_bar.h"
 #include "widgets/side_view.h"
 #include "widgets/travel_curves.h"
@@ -33,9 +39,6 @@ constexpr std::array kStyles{
     NumberStyle{Units::inch, InchStyle::decimal}, NumberStyle{Units::metric, InchStyle::sixteenths}};
 
 constexpr int kNumbersInterval = 200;  // ms
-
-constexpr const char* kFileFilter =
-    QT_TRANSLATE_NOOP("MainWindow", "Cars (*.bolt.json *.json);;All files (*)");
 
 }  // namespace
 
@@ -58,6 +61,10 @@ MainWindow::~MainWindow() {
     document_.undoStack().disconnect();
 }
 
+QString MainWindow::fileFilter() {
+    return tr("Cars (*.bolt.json *.json);;All files (*)");
+}
+
 void MainWindow::connectViews() {
     connect(sideView_, &SideView::edited, this, &MainWindow::takeEdit);
     connect(sideView_, &SideView::selected, this, &MainWindow::takeSelection);
@@ -69,6 +76,16 @@ void MainWindow::connectViews() {
     connect(slider_, &TravelSlider::cursorMoved, this, &MainWindow::moveCursor);
     connect(curves_, &TravelCurves::cursorMoved, this, &MainWindow::moveCursor);
     connect(curves_, &TravelCurves::plotAreaChanged, slider_, &TravelSlider::alignTrack);
+    connect(board_, &HoleBoard::edited, this, &MainWindow::takeEdit);
+    connect(beforePanel_, &BeforePanel::edited, this, &MainWindow::takeEdit);
+    connect(beforePanel_, &BeforePanel::otherCarWanted, this, &MainWindow::askOtherCar);
+    connect(beforePanel_, &BeforePanel::sheetPreviewWanted, this, &MainWindow::previewChange);
+    connect(beforePanel_, &BeforePanel::sheetFileWanted, this, &MainWindow::saveChange);
+    connect(keepAction_, &QAction::triggered, this, [this] {
+        settleTyping();
+        beforePanel_->askKeep();
+    });
+    connect(desk_, &ChoiceDesk::pointedChanged, this, &MainWindow::showGhost);
     connect(doubts_, &DoubtList::fieldWanted, sheet_, &CarSheet::focusField);
     connect(styleChoice_, &QComboBox::activated, this, &MainWindow::chooseStyle);
     numbersTimer_.setSingleShot(true);
@@ -100,14 +117,27 @@ void MainWindow::takeSelection(const PointId& id) {
     sheet_->revealField(field);
 }
 
+// What is pointed at on the board stands in side view and curves.
+void MainWindow::showGhost() {
+    sideView_->showState(state_);
+    curves_->showTrace(state_);
+}
+
+const BoardState& MainWindow::boardState() const {
+    return desk_->state();
+}
+
 void MainWindow::moveCursor(double travel) {
     state_.cursorTravel = travel;
     solveCursor();
+    desk_->moveGhost();
+    beforeDesk_->moveGhost();
     sideView_->showState(state_);
     strip_->showState(state_);
     slider_->showCursor(state_);
     curves_->showCursor(state_);
     figures_->showCursor(state_);
+    beforeDesk_->showCursor();
 }
 
 void MainWindow::chooseStyle(int index) {
@@ -128,6 +158,8 @@ void MainWindow::carChanged() {
     state_.car = document_.car();
     state_.style = {state_.car.units, settings_.inches};
     solve();
+    beforeDesk_->carChanged();
+    desk_->carChanged(document_.isDragging());
     showState();
 }
 
@@ -180,7 +212,8 @@ void MainWindow::showState() {
         showNumbers();
         doubts_->showState(state_);
         const std::size_t count = state_.faults.size() + state_.doubts.size();
-        doubtTitle_->setText(count == 0 ? tr("Doubts: none") : tr("Doubts: %1").arg(count));
+        pages_->setTabText(pages_->indexOf(doubts_),
+                           count == 0 ? tr("No doubts") : tr("Doubts: %1").arg(count));
         showFileState();
     }
 }
@@ -188,6 +221,7 @@ void MainWindow::showState() {
 void MainWindow::showNumbers() {
     figures_->showState(state_);
     sheet_->showState(state_);
+    beforeDesk_->show();
 }
 
 void MainWindow::showFileState() {
@@ -207,6 +241,7 @@ void MainWindow::showFileState() {
 // Undo during a drag gives up the drag first: the step undone is the one before it.
 void MainWindow::stepHistory(bool forward) {
     sideView_->abandonDrag();
+    board_->abandonDrag();
     sheet_->discardTyping();
     forward ? document_.undoStack().redo() : document_.undoStack().undo();
     state_.selection = document_.selection();
@@ -215,6 +250,7 @@ void MainWindow::stepHistory(bool forward) {
 
 void MainWindow::settleTyping() {
     sideView_->abandonDrag();
+    board_->abandonDrag();
     sheet_->commitPending();
 }
 
@@ -231,6 +267,7 @@ void MainWindow::openFile(const QString& fileName) {
     settings_.remember(document_.fileName());
     settings_.save();
     state_.selection = {};
+    desk_->reset();
     moveCursor(0);
     sideView_->showLinks();
 }
@@ -247,13 +284,14 @@ void MainWindow::openDemo(const QString& name) {
     }
     document_.adopt(std::move(*result.loaded));
     state_.selection = {};
+    desk_->reset();
     moveCursor(0);
     sideView_->showLinks();
 }
 
 void MainWindow::askOpen() {
     const QString start = document_.fileName().isEmpty() ? QString() : QFileInfo(document_.fileName()).path();
-    const QString fileName = QFileDialog::getOpenFileName(this, tr("Open a car"), start, tr(kFileFilter));
+    const QString fileName = QFileDialog::getOpenFileName(this, tr("Open a car"), start, fileFilter());
     if (!fileName.isEmpty()) {
         openFile(fileName);
     }
@@ -271,7 +309,7 @@ bool MainWindow::askSaveAs() {
                     QStringLiteral(".bolt.json");
     }
     const QString fileName =
-        QFileDialog::getSaveFileName(this, tr("Save the car as"), suggested, tr(kFileFilter));
+        QFileDialog::getSaveFileName(this, tr("Save the car as"), suggested, fileFilter());
     return !fileName.isEmpty() && saveTo(fileName);
 }
 

@@ -7,18 +7,26 @@
 #include "app/document.h"
 #include "app/settings.h"
 #include "widgets/bench_state.h"
+#include "widgets/change_sheet.h"
+#include "widgets/wall_chart.h"
 
 class QComboBox;
 class QLabel;
 class QMenu;
 class QSplitter;
+class QTabWidget;
 
 namespace bolthole {
 
+class BeforeDesk;
+class BeforePanel;
+struct BoardState;
 class CarSheet;
+class ChoiceDesk;
 class DoubtList;
 class FigureStrip;
 class FigureTable;
+class HoleBoard;
 class NoticeBar;
 class SideView;
 class TravelCurves;
@@ -37,10 +45,14 @@ class MainWindow : public QMainWindow {
     void openFile(const QString& fileName);
     /// Opens a demo car that travels with the program: its file name without folder.
     void openDemo(const QString& name);
+    /// Takes the car of another file in as a kept state and makes it the before.
+    void compareWithFile(const QString& fileName);
 
     [[nodiscard]] const BenchState& state() const { return state_; }
     [[nodiscard]] Document& document() { return document_; }
     [[nodiscard]] SideView& sideView() { return *sideView_; }
+    [[nodiscard]] HoleBoard& holeBoard() { return *board_; }
+    [[nodiscard]] const BoardState& boardState() const;
 
   protected:
     void closeEvent(QCloseEvent* event) override;
@@ -56,6 +68,8 @@ class MainWindow : public QMainWindow {
     void buildFileMenu();
     void buildEditMenu();
     void buildViewMenu();
+    void buildCompareEntries(QMenu* menu);
+    void buildPapersMenu();
     void buildHelpMenu();
     void connectViews();
     void fillRecentMenu();
@@ -69,10 +83,21 @@ class MainWindow : public QMainWindow {
     void solveCursor();
     void showState();
     void showNumbers();
+    void showPage(QWidget* page);
+    void showGhost();
     void showFileState();
     void stepHistory(bool forward);
     void settleTyping();
 
+    [[nodiscard]] static QString fileFilter();
+    [[nodiscard]] bool readyForPaper();
+    [[nodiscard]] ChartRequest chartRequest() const;
+    [[nodiscard]] std::optional<ChangeRequest> changeRequest();
+    void previewWallChart();
+    void saveWallChart();
+    void previewChange();
+    void saveChange();
+    void askOtherCar();
     void askOpen();
     bool saveFile();
     bool askSaveAs();
@@ -95,7 +120,11 @@ class MainWindow : public QMainWindow {
     TravelCurves* curves_ = nullptr;
     FigureTable* figures_ = nullptr;
     DoubtList* doubts_ = nullptr;
-    QLabel* doubtTitle_ = nullptr;
+    HoleBoard* board_ = nullptr;
+    ChoiceDesk* desk_ = nullptr;
+    BeforePanel* beforePanel_ = nullptr;
+    BeforeDesk* beforeDesk_ = nullptr;
+    QTabWidget* pages_ = nullptr;
     NoticeBar* notice_ = nullptr;
     QLabel* title_ = nullptr;
     QLabel* fileState_ = nullptr;
@@ -107,6 +136,7 @@ class MainWindow : public QMainWindow {
     QAction* saveAction_ = nullptr;
     QAction* undoAction_ = nullptr;
     QAction* redoAction_ = nullptr;
+    QAction* keepAction_ = nullptr;
 };
 
 }  // namespace bolthole

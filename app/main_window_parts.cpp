@@ -1,26 +1,26 @@
 // The window's parts and menus: what is built once.
 #include <QAction>
-#include <QActionGroup>
-#include <QApplication>
 #include <QComboBox>
-#include <QDir>
-#include <QFileInfo>
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QMenuBar>
-#include <QMessageBox>
 #include <QSplitter>
 #include <QStatusBar>
+#include <QTabWidget>
 #include <QToolButton>
 #include <QVBoxLayout>
 
+#include "app/before_desk.h"
+#include "app/choice_desk.h"
 #include "app/main_window.h"
+#include "widgets/before_panel.h"
 #include "widgets/car_sheet.h"
 #include "widgets/card.h"
 #include "widgets/doubt_list.h"
 #include "widgets/figure_strip.h"
 #include "widgets/figure_table.h"
+#include "widgets/hole_board.h"
 #include "widgets/notice_bar.h"
+#include "widgets/sheet_parts.h"
 #include "widgets/side_view.h"
 #include "widgets/travel_curves.h"
 #include "widgets/travel_slider.h"
@@ -64,6 +64,9 @@ void MainWindow::buildPanels() {
     redoAction_ = new QAction(tr("&Redo"), this);
     redoAction_->setShortcuts(
         {QKeySequence(QStringLiteral("Ctrl+Shift+Z")), QKeySequence(QStringLiteral("Ctrl+Y"))});
+    keepAction_ = new QAction(tr("&Keep this state…"), this);
+    keepAction_->setShortcut(QKeySequence(QStringLiteral("Ctrl+K")));
+    keepAction_->setToolTip(tr("Keeps the car as it stands, to compare with after the next change"));
     notice_ = new NoticeBar(this);
     sheet_ = new CarSheet(this);
     sheet_->setMinimumWidth(270);
@@ -71,7 +74,7 @@ void MainWindow::buildPanels() {
     right->addWidget(buildBench());
     right->addWidget(buildPanel());
     right->setStretchFactor(0, 1);
-    right->setSizes({620, 230});
+    right->setSizes({520, 330});
     right->setCollapsible(0, false);
     right->setHandleWidth(10);
     panelSplit_ = right;
@@ -119,11 +122,11 @@ QWidget* MainWindow::buildTopBar() {
     row->addSpacing(8);
     row->addWidget(fileState_);
     row->addSpacing(24);
-    for (QAction* action : {openAction_, saveAction_, undoAction_, redoAction_}) {
+    for (QAction* action : {openAction_, saveAction_, undoAction_, redoAction_, keepAction_}) {
         row->addWidget(makeButton(action, bar));
     }
     row->addStretch(1);
-    styleChoice_ = new QComboBox(bar);
+    styleChoice_ = new CalmCombo(bar);
     styleChoice_->addItems(
         {tr("inch, sixteenths"), tr("inch, thirty-seconds"), tr("inch, decimal"), tr("metric")});
     styleChoice_->setAccessibleName(tr("Units"));
@@ -163,181 +166,27 @@ QWidget* MainWindow::buildBench() {
 }
 
 QWidget* MainWindow::buildPanel() {
+    board_ = new HoleBoard(this);
+    desk_ = new ChoiceDesk(state_, *board_, this);
+    beforePanel_ = new BeforePanel(this);
+    beforeDesk_ = new BeforeDesk(state_, *beforePanel_, this);
     figures_ = new FigureTable(this);
     doubts_ = new DoubtList(this);
-    doubtTitle_ = makeTitle(tr("Doubts"), TextSize::title, true, this);
-    auto* figurePart = new QWidget(this);
-    auto* figureColumn = new QVBoxLayout(figurePart);
-    figureColumn->setContentsMargins(10, 8, 8, 8);
-    figureColumn->addWidget(makeTitle(tr("Figures through travel"), TextSize::title, true, this));
-    figureColumn->addWidget(figures_, 1);
-    auto* doubtPart = new QWidget(this);
-    auto* doubtColumn = new QVBoxLayout(doubtPart);
-    doubtColumn->setContentsMargins(10, 8, 8, 8);
-    doubtColumn->addWidget(doubtTitle_);
-    doubtColumn->addWidget(doubts_, 1);
-    auto* panel = new QSplitter(Qt::Horizontal, this);
-    panel->addWidget(makeCard(figurePart, this));
-    panel->addWidget(makeCard(doubtPart, this));
-    panel->setSizes({640, 440});
-    panel->setStretchFactor(0, 3);
-    panel->setStretchFactor(1, 2);
-    panel->setHandleWidth(8);
-    return panel;
+    pages_ = new QTabWidget(this);
+    pages_->setDocumentMode(true);
+    pages_->setObjectName(QStringLiteral("pages"));
+    pages_->setAccessibleName(tr("Panel"));
+    pages_->addTab(board_, tr("Hole board"));
+    pages_->addTab(beforePanel_, tr("Before and after"));
+    pages_->addTab(figures_, tr("Figures through travel"));
+    pages_->addTab(doubts_, tr("Doubts"));
+    return makeCard(pages_, this);
 }
 
-void MainWindow::buildMenus() {
-    buildFileMenu();
-    buildEditMenu();
-    buildViewMenu();
-    buildHelpMenu();
-}
-
-void MainWindow::buildFileMenu() {
-    QMenu* menu = menuBar()->addMenu(tr("&File"));
-    menu->addAction(openAction_);
-    recentMenu_ = menu->addMenu(tr("Open &recent"));
-    QMenu* demos = menu->addMenu(tr("Open a &demo car"));
-    for (const QString& name : QDir(QStringLiteral(":/demo")).entryList()) {
-        QString words = name.section(QLatin1Char('.'), 0, 0).replace(QLatin1Char('-'), QLatin1Char(' '));
-        words[0] = words[0].toUpper();
-        demos->addAction(words, this, [this, name] { openDemo(name); });
-    }
-    menu->addSeparator();
-    menu->addAction(saveAction_);
-    menu->addAction(tr("Save &as…"), QKeySequence(QStringLiteral("Ctrl+Shift+S")), this,
-                    [this] { askSaveAs(); });
-    menu->addSeparator();
-    menu->addAction(tr("&Quit"), QKeySequence(QStringLiteral("Ctrl+Q")), this, &QWidget::close);
-    connect(openAction_, &QAction::triggered, this, &MainWindow::askOpen);
-    connect(saveAction_, &QAction::triggered, this, [this] { saveFile(); });
-    connect(recentMenu_, &QMenu::aboutToShow, this, &MainWindow::fillRecentMenu);
-}
-
-void MainWindow::fillRecentMenu() {
-    recentMenu_->clear();
-    for (const QString& fileName : settings_.recentFiles) {
-        QAction* action = recentMenu_->addAction(QFileInfo(fileName).fileName(), this,
-                                                 [this, fileName] { openFile(fileName); });
-        action->setToolTip(fileName);
-        action->setEnabled(QFileInfo::exists(fileName));
-    }
-    if (settings_.recentFiles.isEmpty()) {
-        recentMenu_->addAction(tr("No car was opened yet"))->setEnabled(false);
-    }
-    recentMenu_->setToolTipsVisible(true);
-}
-
-void MainWindow::buildEditMenu() {
-    QMenu* menu = menuBar()->addMenu(tr("&Edit"));
-    menu->addAction(undoAction_);
-    menu->addAction(redoAction_);
-    QUndoStack& history = document_.undoStack();
-    const auto refresh = [this, &history] {
-        undoAction_->setEnabled(history.canUndo());
-        redoAction_->setEnabled(history.canRedo());
-        undoAction_->setToolTip(history.canUndo() ? tr("Undo: %1").arg(history.undoText())
-                                                  : tr("Nothing to undo"));
-        redoAction_->setToolTip(history.canRedo() ? tr("Redo: %1").arg(history.redoText())
-                                                  : tr("Nothing to redo"));
-        undoAction_->setStatusTip(history.undoText());
-        redoAction_->setStatusTip(history.redoText());
-    };
-    connect(&history, &QUndoStack::indexChanged, this, refresh);
-    connect(undoAction_, &QAction::triggered, this, [this] { stepHistory(false); });
-    connect(redoAction_, &QAction::triggered, this, [this] { stepHistory(true); });
-    refresh();
-}
-
-void MainWindow::buildViewMenu() {
-    QMenu* menu = menuBar()->addMenu(tr("&View"));
-    menu->addAction(tr("Show the &links"), QKeySequence(QStringLiteral("Ctrl+1")), sideView_,
-                    &SideView::showLinks);
-    menu->addAction(tr("Show the &whole car"), QKeySequence(QStringLiteral("Ctrl+2")), sideView_,
-                    &SideView::showAll);
-    menu->addAction(tr("Axle to &ride height"), QKeySequence(QStringLiteral("Ctrl+R")), this,
-                    [this] { moveCursor(0); });
-    menu->addSeparator();
-    const auto addToggle = [&](const QString& text, QWidget* part, const QString& key) {
-        QAction* action = menu->addAction(text);
-        action->setCheckable(true);
-        action->setChecked(true);
-        action->setShortcut(QKeySequence(key));
-        connect(action, &QAction::toggled, part, &QWidget::setVisible);
-    };
-    addToggle(tr("&Car sheet"), sheet_, QStringLiteral("F2"));
-    addToggle(tr("Travel c&urves"), curves_->parentWidget(), QStringLiteral("F3"));
-    addToggle(tr("&Figures and doubts"), panelSplit_->widget(1), QStringLiteral("F4"));
-    menu->addSeparator();
-    auto* group = new QActionGroup(this);
-    const auto addLook = [&](const QString& text, Appearance appearance) {
-        QAction* action = group->addAction(menu->addAction(text));
-        action->setCheckable(true);
-        action->setChecked(settings_.appearance == appearance);
-        connect(action, &QAction::triggered, this, [this, appearance] {
-            settings_.appearance = appearance;
-            settings_.save();
-            ThemeKeeper::instance().choose(appearance);
-            showState();
-        });
-    };
-    addLook(tr("Light and dark as the &desktop"), Appearance::followDesktop);
-    addLook(tr("L&ight"), Appearance::light);
-    addLook(tr("D&ark"), Appearance::dark);
-}
-
-void MainWindow::buildHelpMenu() {
-    QMenu* menu = menuBar()->addMenu(tr("&Help"));
-    menu->addAction(tr("&Keys and mouse"), QKeySequence(QStringLiteral("F1")), this, &MainWindow::showKeys);
-    menu->addAction(tr("&Cautions"), this, &MainWindow::showCautions);
-    menu->addAction(tr("&About Bolthole"), this, &MainWindow::showAbout);
-}
-
-void MainWindow::showKeys() {
-    QMessageBox::information(
-        this, tr("Keys and mouse"),
-        tr("<h3>Side view</h3><p>Drag a hole or joint to move it: it snaps to the tape's fraction. "
-           "<b>Shift</b> keeps one "
-           "direction, <b>Alt</b> leaves the snapping out, <b>Esc</b> gives the drag up.<br>Click a free "
-           "hole to bolt the "
-           "link there.<br><b>. ,</b> walk through the holes; <b>arrows</b> nudge the selected one "
-           "(<b>Shift</b>: four "
-           "times as far); <b>Enter</b> bolts it.<br>Wheel or <b>+ −</b> zoom, drag on empty space pans, "
-           "<b>L</b> shows "
-           "the links, <b>A</b> the whole car.</p>"
-           "<h3>Travel</h3><p>Drag the slider or anywhere in the curves. <b>Up Down</b> one row, <b>Page Up "
-           "Page Down</b> "
-           "ten, <b>Home End</b> full bump and full droop, <b>R</b> or double-click ride.</p>"
-           "<h3>Car sheet</h3><p>Type 12 3/8, 12-3/8, 12.375 or 314 mm; <b>Up Down</b> step; <b>Esc</b> "
-           "brings the old "
-           "number back.</p>"));
-}
-
-void MainWindow::showCautions() {
-    QMessageBox::information(
-        this, tr("Cautions"),
-        tr("<p>Bolthole computes geometry from what was measured. It does not know the strength of a "
-           "bracket, a weld, a "
-           "bolt or a driveshaft: that is for a qualified person.</p><p>Car on rated stands on level ground, "
-           "wheels "
-           "chocked, before anything comes loose. Torque every bolt to its maker's figure. After a change "
-           "run the "
-           "suspension through its full travel and check for bind, driveline and yoke engagement, brake "
-           "hoses and lines, "
-           "tire clearance and wheel alignment, before the car moves under power.</p><p>Test only on a "
-           "closed course and "
-           "where it is legal. Local rules, the sanctioning body and licensed practice come first.</p>"));
-}
-
-void MainWindow::showAbout() {
-    QMessageBox::about(
-        this, tr("About Bolthole"),
-        tr("<h3>Bolthole %1</h3><p>A workbench for the rear links of a car that has to hook: where the "
-           "instant center "
-           "goes, before a bolt is moved.</p><p>Free software under the GNU General Public License, version "
-           "3 or later. "
-           "It stands on Qt (LGPL-3), Eigen (MPL-2), QCustomPlot (GPL-3) and JSON for Modern C++ (MIT).</p>")
-            .arg(QApplication::applicationVersion()));
+void MainWindow::showPage(QWidget* page) {
+    pages_->parentWidget()->show();
+    pages_->setCurrentWidget(page);
+    page->setFocus(Qt::ShortcutFocusReason);
 }
 
 }  // namespace bolthole

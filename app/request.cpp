@@ -43,6 +43,8 @@ std::optional<Request> Request::sort(std::span<const std::string> words, std::sp
         const auto option = std::ranges::find(options, name, &Option::name);
         if (option == options.end()) {
             problem = unknownOption(name, options);
+        } else if (option->valueName.empty()) {
+            problem = equals == std::string::npos ? request.give(*option, "") : name + " takes no value";
         } else if (equals != std::string::npos) {
             problem = request.give(*option, word.substr(equals + 1));
         } else if (i + 1 == words.size()) {
@@ -58,7 +60,8 @@ std::string Request::give(const Option& option, const std::string& value) {
     if (this->value(option)) {
         return std::string(option.name) + " was given twice, expected it once";
     }
-    const bool accepted = option.values.empty()
+    const bool accepted = option.valueName.empty() ? true
+                          : option.values.empty()
                               ? !value.empty()
                               : std::ranges::find(option.values, value) != option.values.end();
     if (!accepted) {
@@ -81,6 +84,17 @@ std::optional<Units> Request::units() const {
         return std::nullopt;
     }
     return *name == "inch" ? Units::inch : Units::metric;
+}
+
+std::optional<LengthTreatment> Request::links() const {
+    const std::optional<std::string> name = value(kLinksOption);
+    for (const LengthTreatment links :
+         {LengthTreatment::keep, LengthTreatment::reset, LengthTreatment::uppers}) {
+        if (name == nameOf(links)) {
+            return links;
+        }
+    }
+    return std::nullopt;
 }
 
 }  // namespace bolthole

@@ -8,35 +8,44 @@
 #include <string_view>
 #include <vector>
 
+#include "geometry/hole_choice.h"
 #include "geometry/units.h"
 
 namespace bolthole {
 
-/// An option that takes a value.
+/// An option, with a value or without.
 struct Option {
     std::string_view name;                     ///< as typed: "--units"
-    std::string_view valueName;                ///< as the help shows it
+    std::string_view valueName;                ///< as the help shows it; empty: takes no value
     std::span<const std::string_view> values;  ///< what is accepted; empty: anything
 };
 
 inline constexpr std::array<std::string_view, 2> kUnitValues{"inch", "metric"};
+inline constexpr std::array<std::string_view, 3> kLinkValues{"keep", "reset", "uppers"};
 inline constexpr Option kOutputOption{"-o", "FILE", {}};
 inline constexpr Option kUnitsOption{"--units", "inch|metric", kUnitValues};
+inline constexpr Option kLinksOption{"--links", "keep|reset|uppers", kLinkValues};
+inline constexpr Option kTieOption{"--tie", {}, {}};
+inline constexpr Option kAllOption{"--all", {}, {}};
 
 /// The words of one command, sorted.
 class Request {
   public:
     /// Sorts `words` (without the command's own name). Options may stand anywhere, their value in the next
     /// word or after "="; after "--" everything is a file. Gives nothing and sets `problem` for an unknown
-    /// option, a missing, unknown or repeated value.
+    /// option, a missing, unknown or repeated value, a value where none belongs.
     [[nodiscard]] static std::optional<Request> sort(std::span<const std::string> words,
                                                      std::span<const Option> options, std::string& problem);
 
     [[nodiscard]] const std::vector<std::string>& files() const { return files_; }
-    /// The value of an option, if it was given.
+    /// Whether an option was given.
+    [[nodiscard]] bool has(const Option& option) const { return value(option).has_value(); }
+    /// The value of an option, if it was given; empty for one that takes none.
     [[nodiscard]] std::optional<std::string> value(const Option& option) const;
     /// The units asked for, if any.
     [[nodiscard]] std::optional<Units> units() const;
+    /// The treatment of the rods' lengths asked for, if any.
+    [[nodiscard]] std::optional<LengthTreatment> links() const;
 
   private:
     struct Given {

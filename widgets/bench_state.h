@@ -3,6 +3,8 @@
 #pragma once
 
 #include <QObject>
+#include <QString>
+#include <optional>
 #include <vector>
 
 #include "geometry/edit.h"
@@ -23,6 +25,14 @@ struct PointId {
     bool operator==(const PointId&) const = default;
 };
 
+/// Another car drawn as a ghost over the one on the bench.
+struct Ghost {
+    Car car;
+    Trace trace;
+    Station cursor;  ///< at the bench's cursor travel; unusable where its links do not reach
+    QString name;    ///< what it is: "top / high"
+};
+
 /// Everything the views draw. Owned by the window; views read it in place and keep no copy of the car.
 struct BenchState {
     Car car;                    ///< as edited, faults included
@@ -36,6 +46,8 @@ struct BenchState {
     Station cursor;               ///< the axle there; unusable where the links do not reach
     NumberStyle style;
     PointId selection;
+    std::optional<Ghost> pointed;  ///< the hole choice pointed at on the board
+    std::optional<Ghost> before;   ///< the state kept as the before
 };
 
 /// A change of the car comes whole, or as a drag: any number of `dragging`, then `dragged` or `abandoned`. A

@@ -165,6 +165,11 @@ QWidget* CarSheet::unfoldedEditor(const FieldId& id) {
             section->setUnfolded(true);
         }
     }
+    for (LimitPart* limits : findChildren<LimitPart*>()) {
+        if (limits->isAncestorOf(editor)) {
+            limits->setUnfolded(true);
+        }
+    }
     scroll_->widget()->layout()->activate();
     scroll_->ensureWidgetVisible(editor, 0, 60);
     return editor;

@@ -21,9 +21,11 @@ namespace {
 NumberRow* carRow(SheetHub& hub, Field field, QWidget* parent) {
     const FieldId id = carField(field);
     NumberField* number = hub.makeField(id, parent);
-    number->setMayBeEmpty(field == Field::rearTrack);
+    number->setMayBeEmpty(field == Field::rearTrack || field == Field::jointLimit);
     if (field == Field::rearTrack) {
         number->setPlaceholderText(QCoreApplication::translate("CarSection", "not measured"));
+    } else if (field == Field::jointLimit) {
+        number->setPlaceholderText(QCoreApplication::translate("CarSection", "no limit"));
     }
     return new NumberRow(wordsFor(hub.state().car, id).label, number, parent);
 }
@@ -157,6 +159,7 @@ void DrivelineSection::build() {
     body()->addWidget(carRow(hub_, Field::pinionAngle, this));
     body()->addWidget(carRow(hub_, Field::outputAngle, this));
     addJoints();
+    body()->addWidget(carRow(hub_, Field::jointLimit, this));
     QAbstractButton* remove = smallButton(tr("Remove driveline"), tr("Remove driveline"),
                                           tr("Takes the driveline's numbers out of the car."), this);
     body()->addWidget(remove, 0, Qt::AlignLeft);

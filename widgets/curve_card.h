@@ -22,6 +22,11 @@ namespace bolthole {
 struct CardType {
     CardType();
 
+    static constexpr int kPad = 6;     ///< inside the card, left and right
+    static constexpr int kTopPad = 7;  ///< above the title
+    static constexpr int kRowGap = 3;  ///< under the title
+    static constexpr int kTickLabelGap = 5;
+
     QFont title;
     QFont body;       ///< values of two-curve cards
     QFont quiet;      ///< units, tick labels, names in keys
@@ -32,6 +37,8 @@ struct CardType {
     QFontMetricsF quietMetrics;
     QFontMetricsF smallBoldMetrics;
     QFontMetricsF figureMetrics;
+
+    bool withBefore = false;  ///< every value has a line below it for the before and the change
 
     /// Height above and below the plot, px.
     [[nodiscard]] int header() const;
@@ -49,18 +56,24 @@ struct TitleFit {
 [[nodiscard]] TitleFit fitTitle(const QStringList& titles, const QString& unit, double width,
                                 const CardType& type);
 
+/// The traces a card can show as ghosts beside the bench's own: null where there is none.
+struct GhostTraces {
+    const Trace* before = nullptr;
+    const Trace* pointed = nullptr;
+};
+
 /// A card. Draws its face (behind the curves) and its cursor (above them) on the plot's layers; the curves
-/// themselves are graphs of the plot. Curves of a further trace would be a second set of graphs on
-/// axisRect(), filled by the same curvePoints().
+/// themselves are graphs of the plot.
 class CurveCard {
   public:
     /// `axisRect` stands in `plot`, which owns it and the graphs.
     CurveCard(const CurveCardSpec& spec, QCustomPlot& plot, QCPAxisRect& axisRect);
 
     /// Overwrites the curves and lets the range follow. `faded`: the trace is not of the car as it stands.
-    void showTrace(const Trace& trace, const TravelSpan& span, Units units, bool faded);
-    /// Takes the values at the cursor.
-    void showCursor(const Station& cursor);
+    void showTrace(const Trace& trace, const GhostTraces& ghosts, const TravelSpan& span, Units units,
+                   bool faded);
+    /// Takes the values at the cursor; `before`: those of the before at the same travel, or null.
+    void showCursor(const Station& cursor, const Station* before);
     /// Colors and line widths from the theme.
     void dress(bool faded);
     /// Whether the card's face (range, ticks, words, stretches out of reach) changed since the last call;
@@ -84,13 +97,20 @@ class CurveCard {
     [[nodiscard]] QStringList spokenValues() const;
 
   private:
-    struct Line {
-        const CurveLine* spec;
-        QCPGraph* graph;
+    // One graph of the plot.
+    struct Curve {
+        QCPGraph* graph = nullptr;
         QSharedPointer<QCPGraphDataContainer> points;  // what is drawn: `whole` thinned for the plot's size
         std::vector<CurvePoint> whole;
-        double cursorValue;  // in the axis's unit, NaN: none
-        QString cursorText;
+    };
+    struct Line {
+        const CurveLine* spec = nullptr;
+        Curve own{};
+        Curve before{};
+        Curve pointed{};
+        double cursorValue = std::numeric_limits<double>::quiet_NaN();  // in the axis's unit, NaN: none
+        QString cursorText{};
+        QStringList beforeTexts{};  // "before 178, change −57", the longest first; empty without a before
     };
 
     // All that the face shows besides the card's size and the theme.
@@ -106,9 +126,14 @@ class CurveCard {
     };
 
     void fillGraphs();
+    void fill(Curve& curve, double perTravel, double perValue);
+    [[nodiscard]] Extent takeCurves(const Trace& trace, const GhostTraces& ghosts);
     void addLine(const CurveLine& spec, QCustomPlot& plot);
+    [[nodiscard]] Curve addCurve(const QString& name, QCustomPlot& plot);
     [[nodiscard]] QString unitText() const;
     [[nodiscard]] QString valueText(const Station& cursor, const CurveLine& line) const;
+    [[nodiscard]] QStringList beforeTexts(const Station& cursor, const Station& before,
+                                          const CurveLine& line) const;
     [[nodiscard]] QRectF inner() const;
     [[nodiscard]] TravelOnScreen travelAxis() const;
     void paintGrid(QPainter& painter, const std::vector<TravelTick>& travelTicks) const;
@@ -117,6 +142,7 @@ class CurveCard {
     void paintTitle(QPainter& painter, const CardType& type) const;
     void paintOneValue(QPainter& painter, const CardType& type) const;
     void paintKeyRow(QPainter& painter, const CardType& type, const Line& line, double top) const;
+    void paintBefore(QPainter& painter, const CardType& type, const Line& line, double top) const;
     void paintMarkers(QPainter& painter) const;
 
     const CurveCardSpec& spec_;

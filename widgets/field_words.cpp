@@ -167,6 +167,11 @@ FieldWords drivelineWords(const FieldId& id) {
             return {axisWord(id.axis, Side::center),
                     tr("pinion joint, %1").arg(axisWord(id.axis, Side::center)),
                     jointHowTo(id, "rear U-joint")};
+        case Field::jointLimit:
+            return {tr("Joints bend at most"), tr("driveshaft joints, largest working angle"),
+                    tr("The largest angle either driveshaft joint may work at anywhere in the travel, from "
+                       "the maker's table for the speed it turns at, or from where its yokes would touch. "
+                       "Left empty, nothing is marked.")};
         default:
             return {axisWord(id.axis, Side::center),
                     tr("output joint, %1").arg(axisWord(id.axis, Side::center)),
@@ -207,6 +212,38 @@ FieldWords linkWords(const Car& car, const FieldId& id) {
     }
 }
 
+FieldWords limitWords(const Car& car, const FieldId& id) {
+    const QString name = linkName(car, id.link);
+    switch (id.field) {
+        case Field::adjusterShortest:
+            return {tr("Shortest"), tr("%1, shortest length").arg(name),
+                    tr("Center to center with both ends screwed in as far as they go, on the bench. Left "
+                       "empty, nothing is marked.")};
+        case Field::adjusterLongest:
+            return {
+                tr("Longest"), tr("%1, longest length").arg(name),
+                tr("Center to center with the ends screwed out as far as they may. Left empty, the thread "
+                   "held alone decides.")};
+        case Field::adjusterEngagement:
+            return {tr("Thread held"), tr("%1, thread held in each end").arg(name),
+                    tr("How much thread each threaded end holds as the rod is built now: the thread's whole "
+                       "length less what shows past the jam nut, or a wire down the inspection hole. The "
+                       "length it was measured at is kept with it.")};
+        case Field::adjusterEngagementAt:
+            return {tr("Measured at"), tr("%1, length at which the thread was measured").arg(name),
+                    tr("The rod's length, center to center, when the thread held was measured.")};
+        case Field::adjusterLeastEngagement:
+            return {tr("Thread, at least"), tr("%1, least thread held in each end").arg(name),
+                    tr("How much thread must stay held in each end: the maker's figure or the rule book's. A "
+                       "rod end with too little pulls out under load. Left empty, nothing is marked.")};
+        default:
+            return {tr("Rod ends lean at most"), tr("%1, largest lean of a rod end").arg(name),
+                    tr("How far a rod end may lean to either side before its body touches the bracket or the "
+                       "spacers: the maker's figure, or an angle finder on the rod with the end bolted in. "
+                       "Bushings: as far as their maker allows. Left empty, nothing is marked.")};
+    }
+}
+
 QString capitalized(QString words) {
     if (!words.isEmpty()) {
         words[0] = words[0].toUpper();
@@ -225,10 +262,19 @@ FieldWords wordsFor(const Car& car, const FieldId& id) {
         case Field::adjusterEnds:
             words = linkWords(car, id);
             break;
+        case Field::adjusterShortest:
+        case Field::adjusterLongest:
+        case Field::adjusterEngagement:
+        case Field::adjusterEngagementAt:
+        case Field::adjusterLeastEngagement:
+        case Field::rodEndLimit:
+            words = limitWords(car, id);
+            break;
         case Field::pinionAngle:
         case Field::pinionJoint:
         case Field::outputAngle:
         case Field::outputJoint:
+        case Field::jointLimit:
             words = drivelineWords(id);
             break;
         case Field::leftFrontWeight:

@@ -22,6 +22,27 @@ void setChanged(QLabel* label, const QString& text) {
     }
 }
 
+QString centerText(const Station& station, Units units) {
+    if (std::isfinite(station[Figure::icX])) {
+        return QStringLiteral("%1 × %2 %3")
+            .arg(figure(station[Figure::icX], Quantity::length, units),
+                 figure(station[Figure::icZ], Quantity::length, units), unitText(Quantity::length, units));
+    }
+    return station.usable ? FigureStrip::tr("at infinity") : QStringLiteral("\u2014");
+}
+
+// The values of the four cells, in their order.
+std::array<QString, 4> cellTexts(const Station& station, Units units) {
+    const auto angle = [&](Figure which) {
+        const double value = station[which];
+        return figure(value, Quantity::angle, units) +
+               (std::isfinite(value) ? QStringLiteral("°") : QString());
+    };
+    return {figure(station[Figure::antiSquat], Quantity::percent, units) +
+                (station.usable ? QStringLiteral(" %") : QString()),
+            centerText(station, units), angle(Figure::swingArmAngle), angle(Figure::pinionToDriveshaft)};
+}
+
 QString whereText(const BenchState& state) {
     const double travel = state.cursorTravel;
     if (std::abs(travel) < 5e-5) {
@@ -50,6 +71,7 @@ FigureStrip::FigureStrip(QWidget* parent) : QWidget(parent), note_(new QLabel(th
         stack->setSpacing(0);
         stack->addWidget(cell.title);
         stack->addWidget(cell.value);
+        stack->addWidget(cell.before);
         row->addLayout(stack);
         return cell;
     };
@@ -76,7 +98,10 @@ FigureStrip::FigureStrip(QWidget* parent) : QWidget(parent), note_(new QLabel(th
 }
 
 FigureStrip::Cell FigureStrip::addCell(const QString& title, const char* objectName, const QString& tip) {
-    Cell cell{new QLabel(title, this), new QLabel(this)};
+    Cell cell{new QLabel(title, this), new QLabel(this), new QLabel(this)};
+    cell.before->setObjectName(QLatin1String(objectName) + QStringLiteral("Before"));
+    cell.before->setAccessibleName(tr("%1 before").arg(title));
+    cell.before->hide();
     cell.value->setObjectName(QLatin1String(objectName));
     cell.value->setAccessibleName(title);
     cell.title->setToolTip(tip);
@@ -87,9 +112,11 @@ FigureStrip::Cell FigureStrip::addCell(const QString& title, const char* objectN
 void FigureStrip::dress() {
     QPalette quiet = palette();
     quiet.setColor(QPalette::WindowText, theme().muted);
-    for (const Cell& cell : {antiSquat_, instantCenter_, swingArm_, pinion_}) {
-        cell.title->setFont(textFont(TextSize::small));
-        cell.title->setPalette(quiet);
+    for (const Cell& cell : cells()) {
+        for (QLabel* label : {cell.title, cell.before}) {
+            label->setFont(textFont(TextSize::small));
+            label->setPalette(quiet);
+        }
         cell.value->setFont(textFont(TextSize::figure, true));
     }
     // Fixed widths: a changing figure must not lay out the window anew in every step of a drag.
@@ -116,28 +143,20 @@ void FigureStrip::resizeEvent(QResizeEvent* event) {
                                      swingArm_.value->width() + pinion_.value->width();
     swingArm_.title->setVisible(room);
     swingArm_.value->setVisible(room);
+    swingArm_.before->setVisible(room && !pinion_.before->isHidden());
 }
 
 void FigureStrip::showState(const BenchState& state) {
-    const Units units = state.style.units;
     const Station& station = state.cursor;
-    setChanged(antiSquat_.value, figure(station[Figure::antiSquat], Quantity::percent, units) +
-                                     (station.usable ? QStringLiteral(" %") : QString()));
-    const bool hasCenter = std::isfinite(station[Figure::icX]);
-    setChanged(instantCenter_.value, hasCenter
-                                         ? QStringLiteral("%1 × %2 %3")
-                                               .arg(figure(station[Figure::icX], Quantity::length, units),
-                                                    figure(station[Figure::icZ], Quantity::length, units),
-                                                    unitText(Quantity::length, units))
-                                     : station.usable ? tr("at infinity")
-                                                      : QStringLiteral("\u2014"));
-    const auto angle = [&](Figure which) {
-        const double value = station[which];
-        return figure(value, Quantity::angle, units) +
-               (std::isfinite(value) ? QStringLiteral("°") : QString());
-    };
-    setChanged(swingArm_.value, angle(Figure::swingArmAngle));
-    setChanged(pinion_.value, angle(Figure::pinionToDriveshaft));
+    const std::array<QString, 4> values = cellTexts(station, state.style.units);
+    const std::array<QString, 4> before =
+        state.before ? cellTexts(state.before->cursor, state.style.units) : std::array<QString, 4>{};
+    for (std::size_t i = 0; i < values.size(); ++i) {
+        const Cell cell = cells()[i];
+        setChanged(cell.value, values[i]);
+        setChanged(cell.before, before[i].isEmpty() ? QString() : tr("before %1").arg(before[i]));
+        cell.before->setVisible(state.before && !cell.value->isHidden());
+    }
     QString note = whereText(state);
     if (!state.problem.empty()) {
         note =

@@ -25,9 +25,13 @@ class FigureStrip : public QWidget {
     struct Cell {
         QLabel* title = nullptr;
         QLabel* value = nullptr;
+        QLabel* before = nullptr;
     };
     Cell addCell(const QString& title, const char* objectName, const QString& tip);
     void dress();
+    [[nodiscard]] std::array<Cell, 4> cells() const {
+        return {antiSquat_, instantCenter_, swingArm_, pinion_};
+    }
 
     Cell antiSquat_;
     Cell instantCenter_;

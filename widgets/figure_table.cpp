@@ -6,38 +6,19 @@
 #include <QKeyEvent>
 #include <array>
 
+#include "widgets/figure_words.h"
 #include "widgets/theme.h"
-#include "widgets/unit_text.h"
 
 namespace bolthole {
 
 namespace {
 
-struct RowWords {
-    Figure figure;
-    const char* words;
-};
-
 constexpr std::array kRows{
-    RowWords{Figure::antiSquat, QT_TRANSLATE_NOOP("FigureTable", "Anti-squat")},
-    RowWords{Figure::icX, QT_TRANSLATE_NOOP("FigureTable", "Instant center, ahead")},
-    RowWords{Figure::icZ, QT_TRANSLATE_NOOP("FigureTable", "Instant center, above ground")},
-    RowWords{Figure::swingArmAngle, QT_TRANSLATE_NOOP("FigureTable", "Swing arm angle")},
-    RowWords{Figure::axleX, QT_TRANSLATE_NOOP("FigureTable", "Axle fore-aft shift")},
-    RowWords{Figure::pinion, QT_TRANSLATE_NOOP("FigureTable", "Pinion angle")},
-    RowWords{Figure::driveshaft, QT_TRANSLATE_NOOP("FigureTable", "Driveshaft angle")},
-    RowWords{Figure::pinionToDriveshaft, QT_TRANSLATE_NOOP("FigureTable", "Pinion to driveshaft")},
-    RowWords{Figure::frontJoint, QT_TRANSLATE_NOOP("FigureTable", "Front joint angle")},
-    RowWords{Figure::rearJoint, QT_TRANSLATE_NOOP("FigureTable", "Rear joint angle")},
-    RowWords{Figure::plunge, QT_TRANSLATE_NOOP("FigureTable", "Driveshaft plunge, + out")},
-    RowWords{Figure::ground, QT_TRANSLATE_NOOP("FigureTable", "Ground angle")},
-};
+    Figure::antiSquat,  Figure::icX,       Figure::icZ,        Figure::swingArmAngle,
+    Figure::axleX,      Figure::pinion,    Figure::driveshaft, Figure::pinionToDriveshaft,
+    Figure::frontJoint, Figure::rearJoint, Figure::plunge,     Figure::ground};
 
 enum Column { kDroop, kRide, kBump, kCursor, kColumns };
-
-Quantity quantityOf(Figure figure) {
-    return figureTable()[static_cast<std::size_t>(figure)].quantity;
-}
 
 }  // namespace
 
@@ -83,9 +64,7 @@ void FigureTable::dress() {
 void FigureTable::showState(const BenchState& state) {
     const Units units = state.style.units;
     for (int row = 0; row < rowCount(); ++row) {
-        const RowWords& words = kRows[static_cast<std::size_t>(row)];
-        verticalHeaderItem(row)->setText(
-            QStringLiteral("%1, %2").arg(tr(words.words), unitText(quantityOf(words.figure), units)));
+        verticalHeaderItem(row)->setText(figureWords(kRows[static_cast<std::size_t>(row)], units));
     }
     const auto& stations = state.trace.stations;
     showColumn(kDroop, stations.empty() ? nullptr : &stations.front(), units);
@@ -100,7 +79,7 @@ void FigureTable::showCursor(const BenchState& state) {
 
 void FigureTable::showColumn(int column, const Station* station, Units units) {
     for (int row = 0; row < rowCount(); ++row) {
-        const Figure figure = kRows[static_cast<std::size_t>(row)].figure;
+        const Figure figure = kRows[static_cast<std::size_t>(row)];
         const double value = station == nullptr ? emptyRow()[0] : (*station)[figure];
         const QString text = QString::fromStdString(fineFigureText(value, quantityOf(figure), units));
         if (item(row, column)->text() != text) {

@@ -128,6 +128,8 @@ void LengthPart::addAdjuster() {
     threads_->setContentsMargins(10, 0, 0, 0);
     layout()->addWidget(pitch_);
     layout()->addWidget(threads_);
+    limits_ = new LimitPart(hub_, link_, this);
+    layout()->addWidget(limits_);
 }
 
 void LengthPart::addFinder() {
@@ -149,7 +151,7 @@ void LengthPart::chooseAdjuster(int index) {
         hub_.request(SetAdjuster{link_, std::nullopt});
         return;
     }
-    Adjuster adjuster = link().adjuster.value_or(Adjuster{kUsualPitch, 2});
+    Adjuster adjuster = link().adjuster.value_or(Adjuster{.pitch = kUsualPitch});
     adjuster.threadedEnds = index == 1 ? 2 : 1;
     hub_.request(SetAdjuster{link_, adjuster});
 }
@@ -164,6 +166,7 @@ void LengthPart::refresh() {
     }
     refreshQuestion();
     refreshAdjuster();
+    limits_->refresh();
     finder_->refresh();
 }
 

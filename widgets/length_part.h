@@ -5,6 +5,7 @@
 #include <QWidget>
 
 #include "widgets/forward_finder.h"
+#include "widgets/limit_part.h"
 #include "widgets/sheet_hub.h"
 #include "widgets/sheet_parts.h"
 
@@ -30,8 +31,8 @@ class LengthQuestion : public QWidget {
     QLabel* words_;
 };
 
-/// Length, written or fitted; thread and ends of the adjuster; the way from a taped length to a fore-aft
-/// figure. For rods only.
+/// Length, written or fitted; thread and ends of the adjuster; the rod's limits; the way from a taped length
+/// to a fore-aft figure. For rods only.
 class LengthPart : public QWidget {
     Q_OBJECT
   public:
@@ -57,6 +58,7 @@ class LengthPart : public QWidget {
     CalmCombo* adjuster_ = nullptr;
     NumberRow* pitch_ = nullptr;
     ToneLabel* threads_ = nullptr;
+    LimitPart* limits_ = nullptr;
     ForwardFinder* finder_ = nullptr;
     double shownPitch_ = -1;
 };

@@ -68,6 +68,8 @@ class SheetHub : public QObject {
         bool operator==(const AcceptedLength&) const = default;
     };
     std::vector<AcceptedLength> acceptedLengths;
+    /// Links whose limits are unfolded.
+    std::vector<int> openLimits;
 
   signals:
     void edited(const Edit& edit);

@@ -253,6 +253,17 @@ void HoleMark::paintEvent(QPaintEvent*) {
     }
 }
 
+// The style sheet takes the style's bevelled arrow away; a plain one stands in its place.
+void CalmCombo::paintEvent(QPaintEvent* event) {
+    QComboBox::paintEvent(event);
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(isEnabled() ? theme().muted : theme().border);
+    const QPointF tip(width() - 11.0, height() / 2.0 + 2.5);
+    painter.drawPolygon(QPolygonF({tip, tip + QPointF(-4, -5), tip + QPointF(4, -5)}));
+}
+
 void CalmCombo::wheelEvent(QWheelEvent* event) {
     event->ignore();
 }

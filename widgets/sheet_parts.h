@@ -145,6 +145,7 @@ class CalmCombo : public QComboBox {
 
   protected:
     void wheelEvent(QWheelEvent* event) override;
+    void paintEvent(QPaintEvent* event) override;
 };
 
 /// A button with a word or a sign, small and quiet.

@@ -13,7 +13,6 @@ namespace bolthole {
 namespace {
 
 constexpr double kLinkWidth = 7.0;  // pixels
-constexpr double kNoLimit = 1e7;    // pixels; a point farther out is as good as at infinity
 
 }  // namespace
 
@@ -46,8 +45,14 @@ void SideDrawing::draw() {
         drawHousing();
         drawReferenceLine();
         drawLinkLines();
-        drawInstantCenterPath();
+        drawInstantCenterPath(state_.trace, dashedPen(theme_.instantCenter, 1.6, {1.0, 1.5}));
         drawSwingArm();
+    }
+    if (state_.before) {
+        drawGhost(*state_.before, theme_.before, {1.6, 1.6});
+    }
+    if (state_.pointed) {
+        drawGhost(*state_.pointed, theme_.ink, {4.0, 2.0});
     }
     drawLinks();
     drawPoints();
@@ -56,6 +61,12 @@ void SideDrawing::draw() {
         drawInstantCenter();
     }
     drawLinkNames();
+    if (state_.before) {
+        drawGhostCenter(*state_.before, theme_.before);
+    }
+    if (state_.pointed) {
+        drawGhostCenter(*state_.pointed, theme_.ink);
+    }
     drawPointLabel(marks_.hovered);
     if (!(marks_.selected == marks_.hovered)) {
         drawPointLabel(marks_.selected);
@@ -174,10 +185,10 @@ void SideDrawing::drawShaft() {
 
 // Drawn only while it stays within a plausible distance: through infinity it breaks and comes back on the
 // other side.
-void SideDrawing::drawInstantCenterPath() {
+void SideDrawing::drawInstantCenterPath(const Trace& trace, const QPen& pen) {
     QPainterPath path;
     const Station* last = nullptr;
-    for (const Station& station : state_.trace.stations) {
+    for (const Station& station : trace.stations) {
         if (last != nullptr && std::isfinite(last->icCarX) && std::isfinite(station.icCarX)) {
             const QLineF piece(picture(last->icCarX, last->icCarZ), picture(station.icCarX, station.icCarZ));
             const std::optional<QLineF> seen = clipped(piece, picture_);
@@ -193,7 +204,7 @@ void SideDrawing::drawInstantCenterPath() {
         last = &station;
     }
     painter_.setBrush(Qt::NoBrush);
-    painter_.setPen(dashedPen(theme_.instantCenter, 1.6, {1.0, 1.5}));
+    painter_.setPen(pen);
     painter_.drawPath(path);
 }
 

@@ -42,7 +42,10 @@ class SideDrawing {
     void drawTire(QPointF center, double radius);
     void drawHousing();
     void drawShaft();
-    void drawInstantCenterPath();
+    void drawGhost(const Ghost& ghost, const QColor& color, const QList<double>& dashes);
+    void drawGhostLinks(const Ghost& ghost, const QColor& color, const QList<double>& dashes);
+    void drawGhostCenter(const Ghost& ghost, const QColor& color);
+    void drawInstantCenterPath(const Trace& trace, const QPen& pen);
     void drawReferenceLine();
     void drawSwingArm();
     void drawLinkLines();
@@ -62,6 +65,8 @@ class SideDrawing {
     [[nodiscard]] QPointF picture(double x, double z) const { return camera_.toPicture(x, z); }
     [[nodiscard]] QColor colorOf(Role role) const;
     [[nodiscard]] bool inPicture(QPointF point, double margin) const;
+
+    static constexpr double kNoLimit = 1e7;  // pixels; a point farther out is as good as at infinity
 
     QPainter& painter_;
     const BenchState& state_;

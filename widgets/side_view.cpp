@@ -113,7 +113,7 @@ void SideView::paintEvent(QPaintEvent*) {
     SideDrawing drawing(painter, *state_, points_, camera_, rect(), marks_);
     drawing.draw();
     edgeMarkers_ = drawing.edgeMarkers();
-    if (hasFocus()) {
+    if (ring_ && hasFocus()) {
         painter.setPen(QPen(theme().focus, 2));
         painter.setBrush(Qt::NoBrush);
         painter.drawRect(QRectF(rect()).adjusted(1, 1, -1, -1));
@@ -412,7 +412,16 @@ void SideView::leaveEvent(QEvent* event) {
     QWidget::leaveEvent(event);
 }
 
+// The frame is for the keyboard: neither a click nor the window's own activation raises it.
+void SideView::focusInEvent(QFocusEvent* event) {
+    ring_ = event->reason() == Qt::TabFocusReason || event->reason() == Qt::BacktabFocusReason ||
+            event->reason() == Qt::ShortcutFocusReason;
+    update();
+    QWidget::focusInEvent(event);
+}
+
 void SideView::focusOutEvent(QFocusEvent* event) {
+    ring_ = false;
     update();
     QWidget::focusOutEvent(event);
 }

@@ -52,6 +52,7 @@ class SideView : public QWidget {
     void wheelEvent(QWheelEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void leaveEvent(QEvent* event) override;
+    void focusInEvent(QFocusEvent* event) override;
     void focusOutEvent(QFocusEvent* event) override;
     bool event(QEvent* event) override;
 
@@ -94,6 +95,7 @@ class SideView : public QWidget {
     SideCamera camera_;
     Fitting fitting_ = Fitting::links;
     SideMarks marks_;
+    bool ring_ = false;  // the focus came by the keyboard
     Press press_;
     Drag drag_;
     Edit lastDragEdit_;

@@ -84,7 +84,9 @@ void TravelCurves::buildPlot() {
 }
 
 void TravelCurves::dress() {
+    const bool withBefore = type_->withBefore;
     *type_ = CardType();
+    type_->withBefore = withBefore;
     plot_->setBackground(QBrush(theme().window));
     for (const auto& card : cards_) {
         card->dress(!current_);
@@ -140,13 +142,20 @@ QSize TravelCurves::minimumSizeHint() const {
 }
 
 void TravelCurves::showTrace(const BenchState& state) {
+    if (type_->withBefore != state.before.has_value()) {
+        type_->withBefore = state.before.has_value();
+        layOut();
+        updateGeometry();
+    }
     span_ = travelSpan(state);
     units_ = state.style.units;
     hasCurve_ = state.trace.ride.usable && !state.trace.stations.empty();
     current_ = state.traceIsCurrent;
     problem_ = QString::fromStdString(state.problem);
+    const GhostTraces ghosts{.before = state.before ? &state.before->trace : nullptr,
+                             .pointed = state.pointed ? &state.pointed->trace : nullptr};
     for (const auto& card : cards_) {
-        card->showTrace(state.trace, span_, units_, !current_);
+        card->showTrace(state.trace, ghosts, span_, units_, !current_);
     }
     takeCursor(state);
     bool facesChanged = false;
@@ -170,7 +179,7 @@ void TravelCurves::takeCursor(const BenchState& state) {
     travel_ = state.cursorTravel;
     reachable_ = state.cursor.usable;
     for (const auto& card : cards_) {
-        card->showCursor(state.cursor);
+        card->showCursor(state.cursor, state.before ? &state.before->cursor : nullptr);
     }
     describeInWords();
 }

@@ -238,7 +238,7 @@ TEST_F(CommandLine, BadUseGetsOneLine) {
         {{"sweep", kCoupe, "--units", "inch", "--units", "inch"}, "--units was given twice"},
         {{"sweep", kCoupe, "-o", ""}, "-o: expected FILE, found ''"},
         {{"check"}, "no file given"},
-        {{"mend", kCoupe}, "no such command, expected sweep or check"},
+        {{"mend", kCoupe}, "no such command, expected sweep or holes or "},
         {{}, "no such command"}};
     for (const auto& [words, expected] : uses) {
         const Outcome result = run(words);

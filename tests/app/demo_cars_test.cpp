@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "app/car_file.h"
+#include "geometry/choice_figures.h"
 #include "geometry/edit.h"
 #include "geometry/trace.h"
 
@@ -117,6 +118,27 @@ TEST_P(DemoCar, EveryHoleChoiceCanBeAssembled) {
     }
 }
 
+// The demo's entered limits: none is passed as the car is bolted, some are by other choices.
+TEST_P(DemoCar, LimitsArePassedByOtherChoicesOnly) {
+    const ChoiceSpace space(loaded.car, {});
+    for (const LengthTreatment lengths :
+         {LengthTreatment::keep, LengthTreatment::reset, LengthTreatment::uppers}) {
+        ChoiceSolver solver(loaded.car, lengths);
+        HoleChoice choice;
+        std::uint64_t passed = 0;
+        for (std::uint64_t index = 0; index < space.count(); ++index) {
+            solver.solve(space.at(index), choice);
+            EXPECT_TRUE(choice.assembled);
+            passed += choice.problems == 0 ? 0U : 1U;
+            if (index == space.present()) {
+                EXPECT_EQ(describeProblems(choice, loaded.car, Units::inch), "");
+            }
+        }
+        EXPECT_GT(passed, 0U);
+        EXPECT_LE(passed, space.count() / 2);
+    }
+}
+
 // Common practice, no source: anti-squat of a street or strip car's live axle between 80 and 180 %, pinion
 // within a degree and a half of the driveshaft at ride, each joint at most 3 degrees there.
 TEST_P(DemoCar, FiguresArePlausible) {
@@ -187,9 +209,18 @@ TEST(Schema, DescribesEveryKeyTheWriterWrites) {
     Car car = read.loaded->car;
     car.rearTrack = 1.5;
     car.links[0].length = 0.5;
-    car.links[0].adjuster = Adjuster{0.0015875, 2};
+    car.links[0].adjuster = Adjuster{.pitch = 0.0015875,
+                                     .shortest = 0.4,
+                                     .longest = 0.6,
+                                     .engagement = 0.03,
+                                     .engagementAt = 0.5,
+                                     .leastEngagement = 0.02};
     car.links[0].role = Role::lower;
+    car.links[0].rodEndLimit = 0.2;
     car.driveline = Driveline{};
+    car.driveline->jointLimit = 0.1;
+    car.wanted = WantedWindow{.icNear = 1.0, .icFar = 2.0, .antiSquatLow = 90, .antiSquatHigh = 130};
+    car = apply(car, KeepState{"Monday", "2026-11-02", "dry", nullptr}).car;
     expectDescribed(Json::parse(writeCar(car, Json())), schema(), "");
 }
 
@@ -214,6 +245,17 @@ TEST(Schema, LimitsAreTheProgramsOwn) {
         {Field::linkLength, link["length"]},
         {Field::adjusterPitch, link["adjuster"]["properties"]["pitch"]},
         {Field::adjusterEnds, link["adjuster"]["properties"]["ends"]},
+        {Field::adjusterShortest, link["adjuster"]["properties"]["shortest"]},
+        {Field::adjusterLongest, link["adjuster"]["properties"]["longest"]},
+        {Field::adjusterEngagement, link["adjuster"]["properties"]["engagement"]},
+        {Field::adjusterEngagementAt, link["adjuster"]["properties"]["engagement_at"]},
+        {Field::adjusterLeastEngagement, link["adjuster"]["properties"]["least_engagement"]},
+        {Field::rodEndLimit, link["rod_end_limit"]},
+        {Field::jointLimit, driveline["joint_limit"]},
+        {Field::wantedIcNear, properties["wanted"]["properties"]["ic_near"]},
+        {Field::wantedIcFar, properties["wanted"]["properties"]["ic_far"]},
+        {Field::wantedLow, properties["wanted"]["properties"]["anti_squat_low"]},
+        {Field::wantedHigh, properties["wanted"]["properties"]["anti_squat_high"]},
         {Field::pinionAngle, driveline["pinion_angle"]},
         {Field::outputAngle, driveline["output_angle"]}};
     for (const auto& [field, node] : fields) {

@@ -32,9 +32,10 @@ TEST_F(CarSheetTest, EveryNumberOfTheCarHasAFieldWithNameUnitAndHowTo) {
     sheet_->showState(state_);
     std::size_t expected = 9 + 4;  // whole car with rear track and travel; weights
     for (const Link& each : state_.car.links) {
-        expected += 3 * (each.chassis.holes.size() + each.axle.holes.size()) + 2;
+        expected +=
+            3 * (each.chassis.holes.size() + each.axle.holes.size()) + 2 + 5;  // length, pitch, limits
     }
-    expected += 2 + 2 * 3;
+    expected += 2 + 2 * 3 + 1;
     QApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
     std::size_t found = 0;
     for (const NumberField* field : sheet_->findChildren<NumberField*>()) {
@@ -237,6 +238,13 @@ void fillWide(Car& car) {
     car.links[0].chassis.holes[0].at = inches(21 + 13.0 / 16, 18 + 11.0 / 16, 10 + 13.0 / 16);
     car.links[0].length = (21 + 15.0 / 16) * kMetresPerInch;
     car.rearTrack = 1.4986;
+    car.links[0].rodEndLimit = 12.5 * kRadiansPerDegree;
+    car.links[1].adjuster = Adjuster{.pitch = kUsualPitch,
+                                     .shortest = (11 + 13.0 / 16) * kMetresPerInch,
+                                     .longest = (14 + 15.0 / 16) * kMetresPerInch,
+                                     .engagement = (1 + 3.0 / 16) * kMetresPerInch,
+                                     .engagementAt = (14 + 11.0 / 16) * kMetresPerInch,
+                                     .leastEngagement = 15.0 / 16 * kMetresPerInch};
     car.driveline = startingDriveline(car);
     car.driveline->outputJoint = inches(60 + 11.0 / 16, 0, 15 + 13.0 / 16);
 }
@@ -251,6 +259,10 @@ TEST_F(CarSheetTest, NumbersAndLabelsFitAtEveryWidth) {
     sheet_->showState(state_);
     type("wheelbase", "110 1/");
     type("lower, axle hole middle, height", "8,5");
+    for (const QString& link :
+         {QStringLiteral("lower"), QStringLiteral("upper"), QStringLiteral("track bar")}) {
+        QTest::mouseClick(named<QToolButton>(link + ": limits"), Qt::LeftButton);
+    }
     QTest::mouseClick(named<QToolButton>("upper: find forward from length"), Qt::LeftButton);
     type("upper, taped length center to center", "14 1/4");
     sheet_->findChildren<LinkSection*>().at(2)->setUnfolded(false);

@@ -245,6 +245,9 @@ TEST(TravelCurves, CurvesHaveAGapWhereTheLinksDoNotReach) {
     Bench bench(made);
     for (int i = 0; i < bench.plot().graphCount(); ++i) {
         const QCPGraph& graph = *bench.plot().graph(i);
+        if (graph.data()->isEmpty()) {
+            continue;  // a ghost's, and there is none
+        }
         // No finite point where the links do not reach, and the line broken on the very first row beyond.
         int breaks = 0;
         for (const QCPGraphData& point : *graph.data()) {
@@ -298,12 +301,17 @@ TEST(TravelCurves, RefreshWritesIntoTheSameStorage) {
     Bench bench({});
     std::vector<const QCPGraphData*> before;
     for (int i = 0; i < bench.plot().graphCount(); ++i) {
-        before.push_back(&*bench.plot().graph(i)->data()->constBegin());
+        before.push_back(bench.plot().graph(i)->data()->isEmpty()
+                             ? nullptr
+                             : &*bench.plot().graph(i)->data()->constBegin());
     }
     MadeCurves made;
     made.tangent = 0.25;
     bench.remake(made);
     for (int i = 0; i < bench.plot().graphCount(); ++i) {
+        if (before[static_cast<std::size_t>(i)] == nullptr) {
+            continue;
+        }
         EXPECT_EQ(&*bench.plot().graph(i)->data()->constBegin(), before[static_cast<std::size_t>(i)])
             << bench.plot().graph(i)->name().toStdString();
     }

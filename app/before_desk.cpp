@@ -1,0 +1,48 @@
+#include "app/before_desk.h"
+
+namespace bolthole {
+
+BeforeDesk::BeforeDesk(BenchState& bench, BeforePanel& panel, QObject* parent)
+    : QObject(parent), bench_(bench), panel_(panel) {}
+
+void BeforeDesk::carChanged() {
+    const KeptState* state = bench_.car.beforeState();
+    if (state == nullptr) {
+        shown_.reset();
+        bench_.before.reset();
+        return;
+    }
+    if (shown_ != state->car) {
+        shown_ = state->car;
+        bench_.before.emplace();
+        bench_.before->car = *state->car;
+        computeTrace(bench_.before->car, bench_.before->trace);
+    }
+    bench_.before->name = tr("before");
+    if (!bench_.before->trace.assembly.usable()) {
+        bench_.before.reset();
+        shown_.reset();
+        return;
+    }
+    moveGhost();
+}
+
+void BeforeDesk::moveGhost() {
+    if (bench_.before) {
+        bench_.before->cursor = solveStation(bench_.before->car, bench_.cursorTravel);
+    }
+}
+
+void BeforeDesk::show() {
+    comparison_.reset();
+    if (bench_.before && bench_.faults.empty()) {
+        comparison_ = compareCars(bench_.before->car, bench_.car);
+    }
+    panel_.showState(bench_, comparison());
+}
+
+void BeforeDesk::showCursor() {
+    panel_.showCursor(bench_, comparison());
+}
+
+}  // namespace bolthole

@@ -1,0 +1,18 @@
+// Two cars side by side as a table: CSV after RFC 4180.
+#pragma once
+
+#include <string>
+
+#include "geometry/comparison.h"
+
+namespace bolthole {
+
+/// The comparison as CSV (RFC 4180, CRLF) in long form, `figure,at,before,after,change`: every figure at
+/// ride, full bump and full droop; then at ride the holes in use of the links both cars have, the lengths of
+/// their rods and the turns of their adjusters (+ longer); every number of the cars; and the links that only
+/// one has, with "present" where it is. The unit stands in the figure's name. What a car does not have is an
+/// empty field, and so is a change where there is no number on both sides. '.' is the decimal point whatever
+/// the locale.
+[[nodiscard]] std::string compareTable(const Comparison& comparison, Units units);
+
+}  // namespace bolthole

@@ -1,0 +1,24 @@
+// The side view on the change sheet: to scale, before dashed, after solid, holes named.
+#pragma once
+
+#include <QPainter>
+#include <QRectF>
+#include <vector>
+
+#include "geometry/comparison.h"
+#include "widgets/wall_chart_type.h"
+
+namespace bolthole {
+
+/// What came of a side view, for tests: no two labels overlap.
+struct SheetSide {
+    double scale = 1;  ///< 1 : scale
+    std::vector<QRectF> labels;
+};
+
+/// Draws both cars at ride into `area`, mm, at the largest round scale that fits; what stands alike is drawn
+/// once. A car that can't be assembled is drawn as measured.
+SheetSide drawSheetSide(QPainter& painter, const QRectF& area, const PrintFonts& fonts,
+                        const Comparison& comparison);
+
+}  // namespace bolthole

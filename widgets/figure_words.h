@@ -1,0 +1,19 @@
+// What the figures are called in tables.
+#pragma once
+
+#include <QString>
+
+#include "geometry/trace.h"
+
+namespace bolthole {
+
+/// A figure's name in a table's row: "Anti-squat". Empty for the travels, which are where, not what.
+[[nodiscard]] QString figureWords(Figure figure);
+
+/// The name with its unit: "Anti-squat, %".
+[[nodiscard]] QString figureWords(Figure figure, Units units);
+
+/// What the figure is.
+[[nodiscard]] Quantity quantityOf(Figure figure);
+
+}  // namespace bolthole
