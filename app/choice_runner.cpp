@@ -36,7 +36,14 @@ struct ChoiceRunner::Running {
     }
 };
 
+/// Some choices of a job.
+struct ChoicePortion {
+    std::shared_ptr<ChoiceRunner::Running> running;
+    std::vector<HoleChoice> choices;
+};
+
 ChoiceRunner::ChoiceRunner(QObject* parent) : QObject(parent) {
+    connect(this, &ChoiceRunner::solved, this, &ChoiceRunner::take, Qt::QueuedConnection);
     asidePool_.setThreadPriority(QThread::IdlePriority);
 }
 
@@ -78,31 +85,29 @@ void ChoiceRunner::work(const std::shared_ptr<Running>& running) {
         if (size == 0) {
             return;
         }
-        std::vector<HoleChoice> portion(size);
+        auto portion = std::make_shared<ChoicePortion>(ChoicePortion{running, std::vector<HoleChoice>(size)});
         for (std::uint64_t offset = 0; offset < size; ++offset) {
             if (running->cancelled) {
                 return;
             }
-            HoleChoice& choice = portion[offset];
+            HoleChoice& choice = portion->choices[offset];
             solver.solve(running->space.at(first + offset), choice);
             choice.index = first + offset;
         }
-        QMetaObject::invokeMethod(
-            this, [this, running, portion = std::move(portion)] { take(running, portion); },
-            Qt::QueuedConnection);
+        emit solved(portion, QPrivateSignal());
     }
 }
 
-void ChoiceRunner::take(const std::shared_ptr<Running>& running, const std::vector<HoleChoice>& choices) {
-    if (running != running_) {
+void ChoiceRunner::take(const std::shared_ptr<ChoicePortion>& portion) {
+    if (portion->running != running_) {
         return;  // of a job dropped since
     }
-    running->arrivedCount += choices.size();
-    const bool last = running->arrivedCount == running->space.count();
+    running_->arrivedCount += portion->choices.size();
+    const bool last = running_->arrivedCount == running_->space.count();
     if (last) {
         running_.reset();
     }
-    emit arrived(choices, last);
+    emit arrived(portion->choices, last);
 }
 
 }  // namespace bolthole

@@ -12,6 +12,8 @@
 
 namespace bolthole {
 
+struct ChoicePortion;
+
 /// One job at a time. Starting another, or cancel(), drops the one under way: none of its choices arrive any
 /// more.
 class ChoiceRunner : public QObject {
@@ -35,11 +37,14 @@ class ChoiceRunner : public QObject {
   signals:
     /// Some choices are there; in no particular order. `last`: none follow.
     void arrived(const std::vector<bolthole::HoleChoice>& choices, bool last);
+    /// From a thread of the pool to the window's.
+    void solved(const std::shared_ptr<bolthole::ChoicePortion>& portion, QPrivateSignal);
 
   private:
     struct Running;
+    friend struct ChoicePortion;
     void work(const std::shared_ptr<Running>& running);
-    void take(const std::shared_ptr<Running>& running, const std::vector<HoleChoice>& choices);
+    void take(const std::shared_ptr<ChoicePortion>& portion);
 
     std::shared_ptr<Running> running_;
     QThreadPool pool_;

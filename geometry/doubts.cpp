@@ -62,6 +62,7 @@ class DoubtFinder {
     void checkCgHeight();
     void checkLink(int index);
     void checkLength(int index);
+    [[nodiscard]] bool boltWasMoved() const;
     void checkAdjuster(int index);
     void checkThread(int index);
     void checkSide(int index);
@@ -188,6 +189,23 @@ std::string DoubtFinder::consequence(int index) const {
     return "as written " + sits + (sits.empty() || tips.empty() ? "" : " and ") + tips;
 }
 
+// A rod that fits other holes of its brackets and not those in use was bolted elsewhere since it was
+// measured. Then the axle does not stand where it did, and what the lengths make of that is a figure, not a
+// mistake.
+bool DoubtFinder::boltWasMoved() const {
+    return std::ranges::any_of(car_.links, [](const Link& rod) {
+        const auto fits = [&rod](const Hole& chassis, const Hole& axle) {
+            return std::abs(*rod.length - (axle.at - chassis.at).norm()) <= kTapeFraction + kRounding;
+        };
+        if (rod.kind != LinkKind::rod || !rod.length || fits(rod.chassis.inUse(), rod.axle.inUse())) {
+            return false;
+        }
+        return std::ranges::any_of(rod.chassis.holes, [&](const Hole& chassis) {
+            return std::ranges::any_of(rod.axle.holes, [&](const Hole& axle) { return fits(chassis, axle); });
+        });
+    });
+}
+
 void DoubtFinder::checkLength(int index) {
     const Link& one = link(index);
     const FieldId id{.field = Field::linkLength, .link = index};
@@ -199,7 +217,7 @@ void DoubtFinder::checkLength(int index) {
         return;
     }
     const double apart = holeDistance(one);
-    if (std::abs(*one.length - apart) <= kTapeFraction + kRounding) {
+    if (std::abs(*one.length - apart) <= kTapeFraction + kRounding || boltWasMoved()) {
         return;
     }
     add(id, "written length " + measured(*one.length, Quantity::length) + ", but the holes in use are " +

@@ -50,7 +50,7 @@ struct HoleUse {
 
   private:
     [[nodiscard]] static std::size_t place(int link, End end) {
-        return static_cast<std::size_t>(2 * link + (end == End::axle ? 1 : 0));
+        return 2 * static_cast<std::size_t>(link) + (end == End::axle ? 1U : 0U);
     }
 };
 

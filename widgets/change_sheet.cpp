@@ -58,6 +58,7 @@ struct ChangeSheet::Parts {
     void addChecks(const BlockMaker& make);
     void addExpected(const BlockMaker& make);
     void addRoomToWrite(const BlockMaker& make);
+    [[nodiscard]] QString tellingWords() const;
     void add(std::vector<SheetBlock> more) { std::ranges::move(more, std::back_inserter(blocks)); }
     [[nodiscard]] SheetBlock sideView() const;
     [[nodiscard]] SheetBlock curves() const;
@@ -81,7 +82,7 @@ SheetBlock ChangeSheet::Parts::sideView() const {
     SheetBlock block;
     block.above = 4;
     block.height = 70;
-    block.stretch = 45;
+    block.stretch = 36;
     block.paint = [this](QPainter& painter, const QRectF& box) {
         drawSheetSide(painter, box, fonts, comparison);
     };
@@ -126,10 +127,22 @@ void ChangeSheet::Parts::addChecks(const BlockMaker& make) {
     }
 }
 
+QString ChangeSheet::Parts::tellingWords() const {
+    const Units units = request.style.units;
+    const QString length = units == Units::inch
+                               ? QStringLiteral("1/16")
+                               : QString::fromStdString(fineFigureText(tellingChange(Quantity::length),
+                                                                       Quantity::length, units));
+    const QString angle =
+        QString::fromStdString(figureText(tellingChange(Quantity::angle), Quantity::angle, units));
+    return QStringLiteral("bold: a change of %1 %2, %3°, 1 % or more")
+        .arg(length, unitText(Quantity::length, units), angle);
+}
+
 void ChangeSheet::Parts::addExpected(const BlockMaker& make) {
     blocks.push_back(
         make.heading(words.differs ? QStringLiteral("What to expect") : QStringLiteral("As it is"),
-                     words.differs ? QStringLiteral("bold: a change that can be measured") : QString()));
+                     words.differs ? tellingWords() : QString()));
     blocks.back().freshPage = words.differs;
     if (!words.figures.empty()) {
         add(make.figures(words.figures));
@@ -164,8 +177,9 @@ void ChangeSheet::Parts::addRoomToWrite(const BlockMaker& make) {
     const QStringList corners{QStringLiteral("left front"), QStringLiteral("right front"),
                               QStringLiteral("left rear"), QStringLiteral("right rear")};
     constexpr double kRow = 10.5;
+    constexpr double kNotes = 16.5;
     blocks.push_back(make.heading(QStringLiteral("Measured after the change"),
-                                  QStringLiteral("by                                   on")));
+                                  QStringLiteral("by ____________________  on ______________")));
     blocks.push_back(make.writingRow(QStringLiteral("Angles at ride"), {angle, shaft}, kRow));
     blocks.push_back(make.writingRow(QStringLiteral("Ride height, ") + length, corners, kRow));
     blocks.push_back(make.writingRow(QStringLiteral("Corner weight, ") + weight, corners, kRow));
@@ -173,8 +187,7 @@ void ChangeSheet::Parts::addRoomToWrite(const BlockMaker& make) {
         QStringLiteral("60 ft, s"),
         {QStringLiteral("run 1"), QStringLiteral("run 2"), QStringLiteral("run 3"), QStringLiteral("run 4")},
         kRow));
-    blocks.push_back(make.writingRow(QStringLiteral("Notes"), {QString()}, kRow, 40));
-    blocks.back().keepNext = false;
+    blocks.push_back(make.notes(QStringLiteral("Notes"), kNotes));
 }
 
 void ChangeSheet::Parts::fillBlocks() {
@@ -183,7 +196,9 @@ void ChangeSheet::Parts::fillBlocks() {
     addChecks(make);
     blocks.push_back(sideView());
     addExpected(make);
-    addRoomToWrite(make);
+    if (words.differs) {
+        addRoomToWrite(make);
+    }
 }
 
 void ChangeSheet::Parts::paintTitle(QPainter& painter, int index) const {

@@ -14,11 +14,13 @@ using sheet_type::kText;
 
 constexpr double kSectionGap = 4.5;  // mm, above a heading
 constexpr double kRowPad = 1.1;      // above and below a row's lines
-constexpr double kTightPad = 0.6;    // the same in long lists
+constexpr double kTightPad = 0.75;   // the same in long lists
 constexpr double kColumnGap = 4.0;
 constexpr double kBox = 3.4;        // a box to tick
 constexpr double kTickColumn = 11;  // a box a side
 constexpr int kMostLines = 3;       // in a cell
+constexpr double kWhat = 40;        // of a row to write in
+constexpr double kWritingLine = 9;
 
 // Where the first baseline of a row's lines is, from its top; and the height of so many lines.
 double baseline(double pad = kRowPad) {
@@ -31,6 +33,12 @@ double rowHeight(qsizetype lines, double pad = kRowPad) {
 void rule(QPainter& painter, double y, double left, double right, double width) {
     painter.setPen(printPen(width));
     painter.drawLine(QPointF(left, y), QPointF(right, y));
+}
+
+// Between rows: lighter than what frames them.
+void rowRule(QPainter& painter, const QRectF& box) {
+    painter.setPen(QPen(QColor(125, 125, 125), kThinnestLine, Qt::SolidLine, Qt::FlatCap));
+    painter.drawLine(box.bottomLeft(), box.bottomRight());
 }
 
 void drawBox(QPainter& painter, double middle, double base) {
@@ -153,7 +161,7 @@ SheetBlock tableRow(const SheetRow& row, const Columns& columns, const PrintFont
             drawCell(painter, fonts, columns, column, base, cells[column], columns.type(column));
         }
         drawTicks(painter, columns, ticks, base);
-        rule(painter, box.bottom(), 0, box.width(), 0.25);
+        rowRule(painter, box);
     };
     return block;
 }
@@ -303,7 +311,7 @@ std::vector<SheetBlock> BlockMaker::checks(const std::vector<SheetCheck>& checks
                                   painter.setPen(Qt::black);
                                   fonts.draw(painter, {left, base}, what, kStrong);
                                   fonts.draw(painter, {text, base}, lines, kText);
-                                  rule(painter, box.bottom(), 0, box.width(), 0.25);
+                                  rowRule(painter, box);
                               }));
     }
     return blocks;
@@ -345,16 +353,14 @@ std::vector<SheetBlock> BlockMaker::figures(const std::vector<FigureLine>& lines
                                    isBold ? kStrong : kText, Qt::AlignRight);
                     }
                 }
-                rule(painter, box.bottom(), 0, box.width(), 0.25);
+                rowRule(painter, box);
             }));
         blocks.back().head = head;
     }
     return blocks;
 }
 
-SheetBlock BlockMaker::writingRow(const QString& what, const QStringList& captions, double height,
-                                  double stretch) const {
-    constexpr double kWhat = 40;
+SheetBlock BlockMaker::writingRow(const QString& what, const QStringList& captions, double height) const {
     const QStringList names = fonts_.wrapped(what, kStrong, kWhat - 3);
     SheetBlock block = line(height, [=, &fonts = fonts_](QPainter& painter, const QRectF& box) {
         painter.setPen(Qt::black);
@@ -370,8 +376,24 @@ SheetBlock BlockMaker::writingRow(const QString& what, const QStringList& captio
         }
         rule(painter, box.bottom(), 0, box.width(), 0.25);
     });
-    block.stretch = stretch;
     block.keepNext = true;
+    return block;
+}
+
+SheetBlock BlockMaker::notes(const QString& what, double height) const {
+    SheetBlock block = line(height, [=, &fonts = fonts_](QPainter& painter, const QRectF& box) {
+        painter.setPen(Qt::black);
+        fonts.draw(painter, {0, box.top() + baseline()}, what, kStrong);
+        rule(painter, box.bottom(), 0, box.width(), 0.25);
+        QRectF ruled = box.adjusted(kWhat, 0, 0, 0);
+        painter.setPen(printPen(0.25));
+        painter.drawLine(ruled.topLeft(), ruled.bottomLeft());
+        while (ruled.height() > 2 * kWritingLine - 1) {
+            ruled.setTop(ruled.top() + kWritingLine);
+            rowRule(painter, QRectF(ruled.left(), ruled.top(), ruled.width(), 0));
+        }
+    });
+    block.takesRest = true;
     return block;
 }
 

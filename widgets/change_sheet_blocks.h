@@ -39,8 +39,10 @@ class BlockMaker {
     /// The figures before and after at ride, bump and droop.
     [[nodiscard]] std::vector<SheetBlock> figures(const std::vector<FigureLine>& lines) const;
     /// A ruled row to write in: what, then boxes with a small caption each.
-    [[nodiscard]] SheetBlock writingRow(const QString& what, const QStringList& captions, double height,
-                                        double stretch = 0) const;
+    [[nodiscard]] SheetBlock writingRow(const QString& what, const QStringList& captions,
+                                        double height) const;
+    /// Ruled room for notes that takes what is left of the page.
+    [[nodiscard]] SheetBlock notes(const QString& what, double height) const;
 
   private:
     [[nodiscard]] SheetBlock line(double height,

@@ -109,9 +109,9 @@ class CheckWriter {
         if (known_ && comparison_.beforeCar.driveline) {
             const double change = shaftAtRide(comparison_.afterCar, comparison_.after) -
                                   shaftAtRide(comparison_.beforeCar, comparison_.before);
-            moved = QStringLiteral("At ride %1. ")
+            moved = QStringLiteral("At ride it stands %1. ")
                         .arg(shifted(change, "farther out than before", "farther in than before",
-                                     "where it was before"));
+                                     "where it was"));
         }
         const Ends plunge = endsOf(comparison_.after, Figure::plunge);
         add("Slip yoke",

@@ -128,7 +128,7 @@ class CurveDrawer {
                                 plot_.left() / kPixel,
                                 plot_.right() / kPixel,
                                 (plot_.left() - 2) / kPixel,
-                                (plot_.right() + 2) / kPixel};
+                                std::min(plot_.right() + 2, area_.right()) / kPixel};
         // PrintFonts' sizes are hundredths of a mm; ticks are placed in px.
         QFont font = fonts_.font(kText, QStringLiteral("0"));
         font.setPixelSize(static_cast<int>(std::ceil(font.pixelSize() / 100.0 / kPixel)));

@@ -1,6 +1,7 @@
 #include "widgets/change_sheet_flow.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace bolthole {
 
@@ -69,9 +70,13 @@ class Flow {
         }
         const double left = size_.height() - page.back().box.bottom();
         const double share = stretch > 0 ? std::clamp(left / stretch, 0.0, 1.0) : 0;
+        double rest = std::max(0.0, left - share * stretch);
         double down = 0;
         for (PlacedBlock& placed : page) {
-            const double more = share * placed.block->stretch;
+            double more = share * placed.block->stretch;
+            if (placed.block->takesRest) {
+                more += std::exchange(rest, 0.0);
+            }
             placed.box.translate(0, down);
             placed.box.setHeight(placed.box.height() + more);
             down += more;

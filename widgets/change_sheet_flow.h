@@ -14,6 +14,7 @@ struct SheetBlock {
     double above = 0;        ///< white above it, not at the top of a page
     double height = 0;       ///< the least it needs
     double stretch = 0;      ///< how much higher it may be made to fill a page
+    bool takesRest = false;  ///< takes what the others leave of a page
     bool keepNext = false;   ///< stands on one page with the block after it, where a page holds both
     bool freshPage = false;  ///< begins a page where that costs no page more and leaves none mostly white
     std::function<void(QPainter&, const QRectF&)> paint;  ///< into a box as wide as the page

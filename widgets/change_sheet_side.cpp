@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "geometry/fields.h"
 #include "geometry/hole_choice.h"
 #include "widgets/change_sheet_blocks.h"
 #include "widgets/field_words.h"
@@ -95,7 +96,7 @@ class SideDrawer {
         }
         drawCenters();
         for (const SideBracket& bracket : brackets_) {
-            if (bracket.holes.size() > 1) {
+            if (bracket.holes.size() > 1 && (bracket.before >= 0 || !isOnOneSpot(bracket))) {
                 nameHoles(bracket);
             }
         }
@@ -327,7 +328,11 @@ class SideDrawer {
             if (isSame || !room.contains(mark)) {
                 continue;
             }
-            painter_.setPen(isBefore ? dashedPrintPen(0.35) : printPen(0.5));
+            QPen ring = printPen(isBefore ? 0.35 : 0.5);
+            if (isBefore) {
+                ring.setDashPattern({3, 2});
+            }
+            painter_.setPen(ring);
             painter_.setBrush(Qt::NoBrush);
             painter_.drawEllipse(at, 1.5, 1.5);
             painter_.setPen(printPen(0.35));
@@ -343,6 +348,16 @@ class SideDrawer {
         return name.empty() ? QString::number(hole + 1) : QString::fromStdString(name);
     }
 
+    // Both ends of a link that runs across the car lie on one spot here: then their names tell which.
+    [[nodiscard]] bool isOnOneSpot(const SideBracket& bracket) const {
+        constexpr double kApart = 6;  // mm
+        return linkLine(after_, bracket.link).length() < kApart;
+    }
+
+    [[nodiscard]] QString endOf(const SideBracket& bracket) const {
+        return isOnOneSpot(bracket) ? QString::fromUtf8(endWords(bracket.end).data()) + ' ' : QString();
+    }
+
     void nameHoles(const SideBracket& bracket) {
         const Bracket& holes = after_.car->links[bracket.link].bracket(bracket.end);
         std::vector<QSizeF> sizes;
@@ -355,16 +370,26 @@ class SideDrawer {
                                   : isAfter                                  ? QStringLiteral(", after")
                                   : static_cast<int>(hole) == bracket.before ? QStringLiteral(", before")
                                                                              : QString();
-            names.emplace_back(fonts_.elided(nameOf(holes, hole), type, 0.25 * area_.width()) + state, type);
+            names.emplace_back(
+                endOf(bracket) + fonts_.elided(nameOf(holes, hole), type, 0.25 * area_.width()) + state,
+                type);
             sizes.emplace_back(fonts_.width(names.back().first, type) + 0.4, 1.5 * type.digits);
         }
         const LeaderBlock block = placer_.place(bracket.holes, sizes, kHoleRadius + 0.2, 1.6 * kText.digits,
-                                                bracket.end == End::chassis);
+                                                bracket.end == End::chassis && !isOnOneSpot(bracket));
+        if (std::ranges::any_of(block.boxes, [&](const QRectF& box) { return isCovered(box); })) {
+            return;  // no place is left: unnamed rather than unreadable
+        }
         for (std::size_t hole = 0; hole < names.size(); ++hole) {
             painter_.setPen(printPen(0.25));
             painter_.drawLine(block.lines[hole]);
             write(block.boxes[hole], names[hole].first, names[hole].second);
         }
+    }
+
+    [[nodiscard]] bool isCovered(const QRectF& box) const {
+        return !area_.contains(box) ||
+               std::ranges::any_of(side_.labels, [&](const QRectF& other) { return other.intersects(box); });
     }
 
     void write(const QRectF& box, const QString& text, PrintType type) {
@@ -376,7 +401,7 @@ class SideDrawer {
 
     void nameNear(QPointF at, const QString& text, PrintType type) {
         const QSizeF size(fonts_.width(text, type) + 0.4, 1.5 * type.digits);
-        if (const QRectF box = placer_.placeNear(at, size); !box.isNull()) {
+        if (const QRectF box = placer_.placeNear(at, size); !box.isNull() && !isCovered(box)) {
             write(box, text, type);
         }
     }

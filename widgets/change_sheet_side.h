@@ -17,7 +17,8 @@ struct SheetSide {
 };
 
 /// Draws both cars at ride into `area`, mm, at the largest round scale that fits; what stands alike is drawn
-/// once. A car that can't be assembled is drawn as measured.
+/// once. A car that can't be assembled is drawn as measured. Holes whose names find no free place stay
+/// unnamed, and so do those of a link seen end on (a track bar) where its bolts stay.
 SheetSide drawSheetSide(QPainter& painter, const QRectF& area, const PrintFonts& fonts,
                         const Comparison& comparison);
 

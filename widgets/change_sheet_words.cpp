@@ -179,13 +179,14 @@ class Writer {
     }
 
     void writeLengths() {
-        words_.lengths = {QStringLiteral("Set these lengths"),
-                          QStringLiteral("bolt center to bolt center; the length counts, the turns get near"),
-                          {QStringLiteral("rod"), QStringLiteral("from"), QStringLiteral("to"),
-                           QStringLiteral("adjuster"), QStringLiteral("rods")},
-                          {},
-                          {2, 3},
-                          {}};
+        words_.lengths = {
+            QStringLiteral("Set these lengths"),
+            QStringLiteral("bolt center to bolt center; the turns get near it, the length counts"),
+            {QStringLiteral("rod"), QStringLiteral("from"), QStringLiteral("to"), QStringLiteral("adjuster"),
+             QStringLiteral("rods")},
+            {},
+            {2, 3},
+            {}};
         for (const LengthMove& move : comparison_.lengths) {
             const std::array<QString, 2> texts = tapedApart(move.before, move.after);
             const QString mark = unit(Quantity::length);

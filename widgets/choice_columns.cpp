@@ -375,9 +375,9 @@ QString rodWorkText(const Link& rod, double lengthChange) {
                       : words(QT_TRANSLATE_NOOP("ChoiceTable", "under 0.1 turn"));
     }
     const QString count = QString::number(turns, 'f', halves && turns == std::floor(turns) ? 0 : 1);
-    const QString template_ = lengthChange > 0 ? words(QT_TRANSLATE_NOOP("ChoiceTable", "%1 turns longer"))
-                                               : words(QT_TRANSLATE_NOOP("ChoiceTable", "%1 turns shorter"));
-    return template_.arg(count);
+    const QString pattern = lengthChange > 0 ? words(QT_TRANSLATE_NOOP("ChoiceTable", "%1 turns longer"))
+                                             : words(QT_TRANSLATE_NOOP("ChoiceTable", "%1 turns shorter"));
+    return pattern.arg(count);
 }
 
 QString instantCenterText(const HoleChoice& choice, Units units) {

@@ -67,7 +67,8 @@ class DifferenceTable : public QTableWidget {
     int telling_ = 0;
     bool unfolded_ = false;
     NumberStyle style_;
-    std::array<int, 3 * kGroups> widths_{};  // grown to what was shown, so that nothing jumps in a drag
+    std::array<int, std::size_t{3} * kGroups>
+        widths_{};  // grown to what was shown, so that nothing jumps in a drag
 };
 
 /// Whether the cars differ at all: something turned, or a figure that is not the same.

@@ -92,7 +92,7 @@ void DifferenceView::showState(const BenchState& state, const Comparison* compar
                                const QString& message) {
     const bool differs = comparison != nullptr && anythingDiffers(*comparison);
     const QString words = message.isEmpty() && !differs ? tr("Nothing differs.") : message;
-    const bool hasTable = words.isEmpty();
+    const bool hasTable = comparison != nullptr && words.isEmpty();
     fullTitle_ = comparison == nullptr ? QString() : titleOf(state);
     showLines(comparison == nullptr ? std::vector<ChangeLine>{} : changeLines(*comparison, state.style));
     message_->showText(words);

@@ -3,7 +3,7 @@
 #include <QApplication>
 #include <QFontDatabase>
 #include <QPalette>
-#include <QProxyStyle>
+#include <QStyleFactory>
 #include <QWidget>
 
 namespace bolthole {
@@ -62,6 +62,7 @@ QString styleSheetFor(const Theme& theme) {
         QLineEdit, QPlainTextEdit, QComboBox { background: %2; color: %1; border: 1px solid %3; border-radius: 4px;
             padding: 2px 6px; selection-background-color: %4; }
         QLineEdit:focus, QPlainTextEdit:focus, QComboBox:focus { border: 2px solid %4; padding: 1px 5px; }
+        QDialogButtonBox { dialogbuttonbox-buttons-have-icons: 0; }
         bolthole--CalmCombo::drop-down { border: none; width: 18px; }
         QTabWidget::pane { border: none; border-top: 1px solid %3; }
         QTabBar { qproperty-drawBase: 0; }
@@ -102,18 +103,6 @@ QString styleSheetFor(const Theme& theme) {
              theme.problem.name(), theme.muted.name(), theme.grid.name(), theme.panel.name(),
              theme.dark ? "#101214" : "#ffffff");
 }
-
-/// Fusion, but dialog buttons are words alone, as everywhere else in the window.
-class PlainStyle : public QProxyStyle {
-  public:
-    PlainStyle() : QProxyStyle(QStringLiteral("Fusion")) {}
-    int styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
-                  QStyleHintReturn* returned) const override {
-        return hint == SH_DialogButtonBox_ButtonsHaveIcons
-                   ? 0
-                   : QProxyStyle::styleHint(hint, option, widget, returned);
-    }
-};
 
 }  // namespace
 
@@ -182,7 +171,7 @@ void ThemeKeeper::choose(Appearance appearance) {
 }
 
 void ThemeKeeper::install() {
-    QApplication::setStyle(new PlainStyle);
+    QApplication::setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
     QApplication::setPalette(paletteFor(theme_));
     QApplication::setFont(applicationFont());
     qApp->setStyleSheet(styleSheetFor(theme_));

@@ -284,6 +284,7 @@ double CellPainter::paintNumber(double middle, double top, const CellWords& word
 
 void CellPainter::paintInstantCenter(QPointF at, const std::vector<TextRun>& runs) {
     std::vector<double> widths;
+    widths.reserve(runs.size());
     for (const TextRun& run : runs) {
         widths.push_back(fonts_.width(run.text, CellMeasure::instantCenterType(layout_.scale, run)));
     }

@@ -56,6 +56,20 @@ std::vector<std::string> lines(const Car& car) {
     return result;
 }
 
+TEST(FindDoubts, DoesNotTakeAMovedBoltForAMeasuringMistake) {
+    Car car = levelCar();
+    car.links[0].length = 20 * kInch;
+    Hole low = car.links[0].axle.holes[0];
+    low.at.z() -= 3 * kInch;
+    low.at.x() -= 1 * kInch;
+    car.links[0].axle.holes.push_back(low);
+    EXPECT_THAT(lines(car), Not(Contains(HasSubstr("written length"))));
+    car.links[0].axle.use = 1;  // 21.2 in from the chassis hole, but the rod fits the other hole
+    EXPECT_THAT(lines(car), Not(Contains(HasSubstr("written length"))));
+    car.links[0].length = 22 * kInch;  // fits neither
+    EXPECT_THAT(lines(car), Contains(HasSubstr("written length 22 in")));
+}
+
 TEST(FindDoubts, HasNoneForAPlausibleCar) {
     EXPECT_THAT(lines(levelCar()), IsEmpty());
 }
