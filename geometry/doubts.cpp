@@ -14,6 +14,7 @@ namespace bolthole {
 
 namespace {
 
+constexpr double kHair = 2.5e-4;  // m; lengths kept through a hole change fit their old holes that closely
 constexpr double kTapeFraction = kMetresPerInch / 16;  // a written length may differ from the holes by this
 constexpr double kRounding = 1e-9;                     // m; keeps a sixteenth exactly from being a doubt
 constexpr double kSamePlace = 1e-6;                    // m
@@ -195,9 +196,10 @@ std::string DoubtFinder::consequence(int index) const {
 bool DoubtFinder::boltWasMoved() const {
     return std::ranges::any_of(car_.links, [](const Link& rod) {
         const auto fits = [&rod](const Hole& chassis, const Hole& axle) {
-            return std::abs(*rod.length - (axle.at - chassis.at).norm()) <= kTapeFraction + kRounding;
+            return std::abs(*rod.length - (axle.at - chassis.at).norm()) <= kHair;
         };
-        if (rod.kind != LinkKind::rod || !rod.length || fits(rod.chassis.inUse(), rod.axle.inUse())) {
+        if (rod.kind != LinkKind::rod || !rod.length ||
+            std::abs(*rod.length - holeDistance(rod)) <= kTapeFraction + kRounding) {
             return false;
         }
         return std::ranges::any_of(rod.chassis.holes, [&](const Hole& chassis) {

@@ -348,14 +348,19 @@ class SideDrawer {
         return name.empty() ? QString::number(hole + 1) : QString::fromStdString(name);
     }
 
-    // Both ends of a link that runs across the car lie on one spot here: then their names tell which.
+    // Both ends of a link that runs across the car lie on one spot here.
     [[nodiscard]] bool isOnOneSpot(const SideBracket& bracket) const {
         constexpr double kApart = 6;  // mm
         return linkLine(after_, bracket.link).length() < kApart;
     }
 
+    // Which end a name belongs to, where the names of both stand beside one spot.
     [[nodiscard]] QString endOf(const SideBracket& bracket) const {
-        return isOnOneSpot(bracket) ? QString::fromUtf8(endWords(bracket.end).data()) + ' ' : QString();
+        const auto named = std::ranges::count_if(brackets_, [&](const SideBracket& other) {
+            return other.link == bracket.link && other.before >= 0;
+        });
+        return isOnOneSpot(bracket) && named > 1 ? QString::fromUtf8(endWords(bracket.end).data()) + ' '
+                                                 : QString();
     }
 
     void nameHoles(const SideBracket& bracket) {

@@ -186,7 +186,7 @@ QStringList ChartWords::problems(const HoleChoice& choice) const {
 
 // "lower left" with "lower right" is "lower left and right".
 QString ChartWords::bracketWords(const ChartBracket& bracket) const {
-    const QString name = linkName(bracket.link);
+    QString name = linkName(bracket.link);
     if (bracket.tiedLink < 0) {
         return name;
     }
