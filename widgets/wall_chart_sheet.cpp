@@ -206,9 +206,9 @@ double SheetPainter::paintMap(QPointF at, QSizeF box, int current) {
         if (sheet.rows == 0) {
             continue;
         }
-        const QRectF one(at + QPointF(place % layout_.sheetsAcross * box.width(),
-                                      place / layout_.sheetsAcross * box.height()),
-                         box - QSizeF(0.7, 0.7));
+        const int across = place % layout_.sheetsAcross;
+        const int down = place / layout_.sheetsAcross;
+        const QRectF one(at + QPointF(across * box.width(), down * box.height()), box - QSizeF(0.7, 0.7));
         painter_.setPen(QPen(Qt::black, kThinnestLine, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin));
         painter_.setBrush(static_cast<int>(index) == current ? Qt::black : Qt::white);
         painter_.drawRect(one);

@@ -292,7 +292,7 @@ SidePicture SideDrawer::draw() {
 SidePicture drawSidePicture(QPainter& painter, const QRectF& area, const SheetFrame& frame,
                             const PrintFonts& fonts, const Car& car, const ChartWords& words) {
     painter.save();
-    const SidePicture picture = SideDrawer(painter, area, frame, fonts, car, words).draw();
+    SidePicture picture = SideDrawer(painter, area, frame, fonts, car, words).draw();
     painter.restore();
     return picture;
 }
