@@ -9,7 +9,7 @@ namespace {
 
 // ms: the board is redrawn at most so often while choices come in, and in a drag, whose picture comes first.
 constexpr int kShowInterval = 200;
-constexpr int kDragShowInterval = 500;
+constexpr int kDragShowInterval = 700;
 // ms: a drag moves the car on a hundred times a second; a job that was cancelled each time would never come
 // to an end, so in a drag it may be so old before it is.
 constexpr int kOldest = 500;

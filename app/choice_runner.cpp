@@ -1,5 +1,6 @@
 #include "app/choice_runner.h"
 
+#include <QThread>
 #include <algorithm>
 #include <utility>
 
@@ -45,6 +46,7 @@ struct ChoicePortion {
 ChoiceRunner::ChoiceRunner(QObject* parent) : QObject(parent) {
     connect(this, &ChoiceRunner::solved, this, &ChoiceRunner::take, Qt::QueuedConnection);
     asidePool_.setThreadPriority(QThread::IdlePriority);
+    asidePool_.setMaxThreadCount(std::max(1, QThread::idealThreadCount() - 1));  // one core is the drag's own
 }
 
 ChoiceRunner::~ChoiceRunner() {

@@ -38,7 +38,7 @@ constexpr std::array kStyles{
     NumberStyle{Units::inch, InchStyle::sixteenths}, NumberStyle{Units::inch, InchStyle::thirtySeconds},
     NumberStyle{Units::inch, InchStyle::decimal}, NumberStyle{Units::metric, InchStyle::sixteenths}};
 
-constexpr int kNumbersInterval = 200;  // ms
+constexpr int kNumbersInterval = 350;  // ms
 
 }  // namespace
 
