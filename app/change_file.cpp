@@ -1,11 +1,10 @@
 #include "app/change_file.h"
 
-#include <QBuffer>
 #include <QFileInfo>
-#include <QPdfWriter>
 
-#include "app/file_writing.h"
+#include "app/pdf_file.h"
 #include "app/quiet_toolkit.h"
+#include "widgets/change_sheet.h"
 
 namespace bolthole {
 
@@ -24,32 +23,6 @@ QString nameOfFile(const std::string& file) {
 
 }  // namespace
 
-QByteArray changePdf(const ChangeSheet& sheet, const QPageLayout& page, const std::string& title) {
-    QByteArray bytes;
-    QBuffer buffer(&bytes);
-    buffer.open(QIODevice::WriteOnly);
-    {
-        QPdfWriter writer(&buffer);
-        writer.setPageLayout(page);
-        writer.setResolution(1200);
-        writer.setTitle(QString::fromStdString(title));
-        writer.setCreator(QStringLiteral("Bolthole"));
-        if (!printSheet(sheet, writer)) {
-            return {};
-        }
-    }
-    return bytes;
-}
-
-std::string writeChangeSheet(const ChangeRequest& request, ChangePaper paper, const std::string& fileName) {
-    const QPageLayout page = changePageOf(paper);
-    const QByteArray pdf = changePdf(ChangeSheet(request, page), page, request.after.title);
-    if (pdf.isEmpty()) {
-        return "the change sheet could not be painted";
-    }
-    return writeWholeFile(fileName, std::string_view(pdf.constData(), static_cast<std::size_t>(pdf.size())));
-}
-
 std::string makeChangeSheet(const Car& before, const Car& after, const std::string& beforeFile,
                             const std::string& afterFile) {
     const QuietToolkit toolkit;
@@ -58,7 +31,7 @@ std::string makeChangeSheet(const Car& before, const Car& after, const std::stri
     const QString to = hasTitles ? QString::fromStdString(after.title) : nameOfFile(afterFile);
     const QPageLayout page = changePageOf(usualChangePaper(after.units));
     const ChangeSheet sheet({before, after, from, to, NumberStyle{after.units}, QDate::currentDate()}, page);
-    return changePdf(sheet, page, after.title).toStdString();
+    return pdfOf(sheet, page, after.title).toStdString();
 }
 
 }  // namespace bolthole

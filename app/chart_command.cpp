@@ -1,7 +1,8 @@
 #include "app/chart_command.h"
 
-#include "app/chart_file.h"
+#include "app/pdf_file.h"
 #include "app/quiet_toolkit.h"
+#include "widgets/wall_chart.h"
 
 namespace bolthole {
 
@@ -47,7 +48,7 @@ ChartOutcome makeChart(const Request& request, const Car& car) {
     if (!chart.anyAssembled()) {
         return {Ending::cannotAssemble, {}, "links: no choice of holes can be assembled at ride"};
     }
-    const QByteArray pdf = chartPdf(chart, page, car.title);
+    const QByteArray pdf = pdfOf(chart, page, car.title);
     if (pdf.isEmpty()) {
         return {Ending::badUse, {}, "the chart could not be painted"};
     }

@@ -17,10 +17,6 @@ namespace bolthole {
 /// the person closes it.
 void previewChart(QWidget* parent, const ChartRequest& request);
 
-/// Asks for a printer and prints the chart on it, laid out anew for the paper the printer has. False: given
-/// up, or failed, which a message box then said.
-bool printChartOnPaper(QWidget* parent, const ChartRequest& request, ChartPaper paper);
-
 /// Writes the chart as PDF, whole or not at all; asks where to if `fileName` is empty. False: given up, or
 /// failed, which a message box then said.
 bool exportChart(QWidget* parent, const ChartRequest& request, ChartPaper paper, QString fileName = {});

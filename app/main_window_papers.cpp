@@ -12,14 +12,6 @@
 
 namespace bolthole {
 
-namespace {
-
-ChartPaper paperFor(Units units) {
-    return units == Units::inch ? ChartPaper::letter : ChartPaper::a4;
-}
-
-}  // namespace
-
 // Nothing is printed of a car that can't be computed, and typing counts as done.
 bool MainWindow::readyForPaper() {
     settleTyping();
@@ -42,7 +34,7 @@ void MainWindow::previewWallChart() {
 
 void MainWindow::saveWallChart() {
     if (readyForPaper()) {
-        exportChart(this, chartRequest(), paperFor(state_.style.units));
+        exportChart(this, chartRequest(), usualPaper(state_.style.units));
     }
 }
 

@@ -1,6 +1,5 @@
 #include "widgets/change_sheet.h"
 
-#include <QPagedPaintDevice>
 #include <QPainter>
 #include <algorithm>
 
@@ -268,22 +267,6 @@ void ChangeSheet::paintSheet(QPainter& painter, int index) const {
     }
     parts_->paintFoot(painter);
     painter.restore();
-}
-
-bool printSheet(const ChangeSheet& sheet, QPagedPaintDevice& device) {
-    QPainter painter;
-    if (!painter.begin(&device)) {
-        return false;
-    }
-    constexpr double kMillimetresPerInch = 25.4;
-    painter.scale(device.logicalDpiX() / kMillimetresPerInch, device.logicalDpiY() / kMillimetresPerInch);
-    for (int index = 0; index < sheet.sheetCount(); ++index) {
-        if (index > 0 && !device.newPage()) {
-            return false;
-        }
-        sheet.paintSheet(painter, index);
-    }
-    return painter.end();
 }
 
 }  // namespace bolthole

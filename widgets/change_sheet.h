@@ -9,9 +9,7 @@
 
 #include "geometry/comparison.h"
 #include "geometry/text.h"
-
-class QPagedPaintDevice;
-class QPainter;
+#include "widgets/printed_sheets.h"
 
 namespace bolthole {
 
@@ -33,25 +31,19 @@ struct ChangeRequest {
 };
 
 /// Lays the sheet out for a page and paints it sheet by sheet, lengths in mm on paper, as WallChart does.
-class ChangeSheet {
+class ChangeSheet : public PrintedSheets {
   public:
     /// Both cars must have passed findFaults().
     ChangeSheet(const ChangeRequest& request, const QPageLayout& page);
-    ~ChangeSheet();
+    ~ChangeSheet() override;
     ChangeSheet(ChangeSheet&&) noexcept;
 
-    [[nodiscard]] int sheetCount() const;
-    /// Paints sheet `index`. The painter's unit must be set to 1 mm with the origin at the paintable area's
-    /// corner.
-    void paintSheet(QPainter& painter, int index) const;
+    [[nodiscard]] int sheetCount() const override;
+    void paintSheet(QPainter& painter, int index) const override;
 
   private:
     struct Parts;
     std::unique_ptr<Parts> parts_;
 };
-
-/// Paints all sheets on a PDF writer or printer whose page layout is set. False: the device could not be
-/// painted on.
-[[nodiscard]] bool printSheet(const ChangeSheet& sheet, QPagedPaintDevice& device);
 
 }  // namespace bolthole

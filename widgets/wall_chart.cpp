@@ -1,6 +1,5 @@
 #include "widgets/wall_chart.h"
 
-#include <QPagedPaintDevice>
 #include <QPainter>
 
 #include "widgets/wall_chart_cells.h"
@@ -95,22 +94,6 @@ void WallChart::paintSheet(QPainter& painter, int index) const {
     }
     CellPainter(painter, parts.fonts, parts.choices, parts.words, parts.layout).paint(sheet);
     painter.restore();
-}
-
-bool printChart(const WallChart& chart, QPagedPaintDevice& device) {
-    QPainter painter;
-    if (!painter.begin(&device)) {
-        return false;
-    }
-    constexpr double kMillimetresPerInch = 25.4;
-    painter.scale(device.logicalDpiX() / kMillimetresPerInch, device.logicalDpiY() / kMillimetresPerInch);
-    for (int index = 0; index < chart.sheetCount(); ++index) {
-        if (index > 0 && !device.newPage()) {
-            return false;
-        }
-        chart.paintSheet(painter, index);
-    }
-    return painter.end();
 }
 
 }  // namespace bolthole

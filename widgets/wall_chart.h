@@ -11,9 +11,7 @@
 
 #include "geometry/choice_figures.h"
 #include "widgets/bench_state.h"
-
-class QPagedPaintDevice;
-class QPainter;
+#include "widgets/printed_sheets.h"
 
 namespace bolthole {
 
@@ -39,28 +37,22 @@ inline constexpr std::uint64_t kMostChartChoices = 4096;
 
 /// Lays the chart out for a page and paints it sheet by sheet. Lengths on paper in mm, so that sizes hold on
 /// every device. Needs a QGuiApplication; no widgets.
-class WallChart {
+class WallChart : public PrintedSheets {
   public:
     /// Computes every choice the chart shows. The car must have passed findFaults(), for `uppers` have an
     /// upper rod, and have at most kMostChartChoices.
     WallChart(const ChartRequest& request, const QPageLayout& page);
-    ~WallChart();
+    ~WallChart() override;
     WallChart(WallChart&&) noexcept;
 
     /// Whether any choice can be assembled; else the chart holds dashes only.
     [[nodiscard]] bool anyAssembled() const;
-    [[nodiscard]] int sheetCount() const;
-    /// Paints sheet `index`. The painter's unit must be set to 1 mm with the origin at the paintable area's
-    /// corner.
-    void paintSheet(QPainter& painter, int index) const;
+    [[nodiscard]] int sheetCount() const override;
+    void paintSheet(QPainter& painter, int index) const override;
 
   private:
     struct Parts;
     std::unique_ptr<Parts> parts_;
 };
-
-/// Paints all sheets on a PDF writer or printer whose page layout is set. False: the device could not be
-/// painted on.
-[[nodiscard]] bool printChart(const WallChart& chart, QPagedPaintDevice& device);
 
 }  // namespace bolthole

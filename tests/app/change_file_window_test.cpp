@@ -2,41 +2,32 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <QApplication>
-#include <QComboBox>
 #include <QDir>
 #include <QFile>
 #include <QImage>
-#include <QLabel>
-#include <QMessageBox>
 #include <QPainterPath>
-#include <QProcess>
 #include <QRawFont>
 #include <QRegularExpression>
 #include <QTemporaryDir>
-#include <QTimer>
 #include <algorithm>
 #include <array>
 #include <cmath>
 
-#include "app/car_file.h"
 #include "app/change_dialogs.h"
-#include "app/change_file.h"
+#include "app/pdf_file.h"
 #include "geometry/hole_choice.h"
+#include "tests/support/paper_tools.h"
 #include "tests/support/pdf_page.h"
 
 namespace bolthole {
 namespace {
 
+using test::BoxCloser;
+using test::demoCar;
+using test::output;
 using test::PdfPage;
 using test::PdfStroke;
 using test::PdfText;
-
-Car demoCar(const char* name) {
-    const ReadResult read = readCarFile(std::string(BOLTHOLE_DEMO_DIR "/") + name + ".bolt.json");
-    EXPECT_TRUE(read.loaded);
-    return read.loaded ? read.loaded->car : Car{};
-}
 
 struct Bolting {
     int link;
@@ -69,7 +60,7 @@ ChangeRequest coupe(Units units) {
 
 std::vector<PdfPage> pagesOf(const ChangeRequest& request) {
     const QPageLayout page = changePageOf(usualChangePaper(request.style.units));
-    return test::readPdf(changePdf(ChangeSheet(request, page), page, request.after.title));
+    return test::readPdf(pdfOf(ChangeSheet(request, page), page, request.after.title));
 }
 
 std::vector<ChangeRequest> allRequests() {
@@ -92,18 +83,15 @@ double digitHeight() {
     return lowest;
 }
 
-QString output(const QString& program, const QStringList& arguments) {
-    QProcess process;
-    process.start(program, arguments);
-    EXPECT_TRUE(process.waitForFinished(30'000) && process.exitCode() == 0) << qPrintable(program);
-    return QString::fromUtf8(process.readAllStandardOutput());
-}
-
 class ChangeFile : public testing::Test {
   protected:
+    static std::string write(const ChangeRequest& request, ChangePaper paper, const QString& file) {
+        const QPageLayout page = changePageOf(paper);
+        return writePdf(ChangeSheet(request, page), page, request.after.title, file.toStdString());
+    }
     [[nodiscard]] QString written(const ChangeRequest& request) const {
         const QString file = folder_.filePath(QStringLiteral("change.pdf"));
-        EXPECT_EQ(writeChangeSheet(request, usualChangePaper(request.style.units), file.toStdString()), "");
+        EXPECT_EQ(write(request, usualChangePaper(request.style.units), file), "");
         return file;
     }
     QTemporaryDir folder_;
@@ -274,8 +262,7 @@ TEST_F(ChangeFile, SaysThatNothingDiffers) {
 
 TEST_F(ChangeFile, WritesWholeOrNotAtAll) {
     const ChangeRequest request = wagon(Units::inch);
-    EXPECT_NE(writeChangeSheet(request, ChangePaper::a4, folder_.filePath("none/change.pdf").toStdString()),
-              "");
+    EXPECT_NE(write(request, ChangePaper::a4, folder_.filePath("none/change.pdf")), "");
     QFile pdf(written(request));
     ASSERT_TRUE(pdf.open(QIODevice::ReadOnly));
     const QByteArray bytes = pdf.readAll();
@@ -285,55 +272,19 @@ TEST_F(ChangeFile, WritesWholeOrNotAtAll) {
         << "left a temporary file";
 }
 
-// Closes the message box that comes up next and keeps what it said.
-class BoxCloser {
-  public:
-    BoxCloser() {
-        QObject::connect(&timer_, &QTimer::timeout, [this] {
-            if (auto* box = qobject_cast<QMessageBox*>(QApplication::activeModalWidget())) {
-                said_ = box->text();
-                box->accept();
-            }
-        });
-        timer_.start(10);
-    }
-    [[nodiscard]] QString said() const { return said_; }
-
-  private:
-    QTimer timer_;
-    QString said_;
-};
-
 TEST_F(ChangeFile, SavesFromTheWindowAndSaysWhatWentWrong) {
     const ChangeRequest request = wagon(Units::inch);
     const QString good = folder_.filePath("wagon.pdf");
     EXPECT_TRUE(saveChangeSheet(nullptr, request, good));
     EXPECT_TRUE(QFile::exists(good));
     BoxCloser closer;
-    EXPECT_FALSE(saveChangeSheet(nullptr, request, ChangePaper::a4, folder_.filePath("none/wagon.pdf")));
+    EXPECT_FALSE(saveChangeSheet(nullptr, request, folder_.filePath("none/wagon.pdf")));
     EXPECT_TRUE(closer.said().contains("none/wagon.pdf")) << qPrintable(closer.said());
 }
 
 TEST_F(ChangeFile, PreviewsEverySheetOnEveryPaper) {
     const ChangeRequest request = coupe(Units::inch);
-    QStringList seen;
-    QTimer::singleShot(0, [&] {
-        QWidget* dialog = QApplication::activeModalWidget();
-        ASSERT_NE(dialog, nullptr);
-        auto* papers = dialog->findChild<QComboBox*>();
-        ASSERT_NE(papers, nullptr);
-        EXPECT_TRUE(papers->currentText().startsWith("Letter"));
-        for (int paper = 0; paper < papers->count(); ++paper) {
-            papers->setCurrentIndex(paper);
-            for (const QLabel* label : dialog->findChildren<QLabel*>()) {
-                if (label->text().startsWith("sheet ")) {
-                    seen << label->text();
-                }
-            }
-        }
-        dialog->close();
-    });
-    previewChangeSheet(nullptr, request);
+    const QStringList seen = test::sheetsPreviewed([&] { previewChangeSheet(nullptr, request); });
     QStringList expected;
     for (const ChangePaper paper : {ChangePaper::letter, ChangePaper::a4}) {
         expected

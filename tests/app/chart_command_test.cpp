@@ -12,49 +12,25 @@
 #include <string>
 #include <vector>
 
-#include "app/command_line.h"
+#include "tests/support/run_command.h"
 
 namespace bolthole {
 namespace {
 
 namespace fs = std::filesystem;
+using test::bytesOf;
+using test::kWagonFile;
 using testing::AllOf;
 using testing::HasSubstr;
 using testing::StartsWith;
 
-const std::string kWagon = BOLTHOLE_DEMO_DIR "/long-roof-wagon.bolt.json";
-
-std::string bytesOf(const fs::path& file) {
-    std::ifstream stream(file, std::ios::binary);
-    return {std::istreambuf_iterator<char>(stream), {}};
-}
-
-class ChartCommand : public testing::Test {
+class ChartCommand : public test::BareCommand {
   protected:
-    void SetUp() override {
-        std::string pattern = (fs::temp_directory_path() / "bolthole-test-XXXXXX").string();
-        ASSERT_NE(::mkdtemp(pattern.data()), nullptr);
-        folder_ = pattern;
-        // Nothing that a toolkit could lean on.
-        for (const char* name : {"DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM", "XDG_RUNTIME_DIR"}) {
-            ::unsetenv(name);
-        }
-    }
-    void TearDown() override { fs::remove_all(folder_); }
-
-    ExitCode run(std::vector<std::string> words) {
-        words.insert(words.begin(), "chart");
-        testing::internal::CaptureStdout();
-        testing::internal::CaptureStderr();
-        const ExitCode code = runCommand(words);
-        out_ = testing::internal::GetCapturedStdout();
-        err_ = testing::internal::GetCapturedStderr();
-        return code;
-    }
+    ExitCode run(const std::vector<std::string>& words) { return runAs("chart", words); }
     [[nodiscard]] std::string pdf() const { return (folder_ / "chart.pdf").string(); }
     /// A car file with `from` replaced by `to`, once at least.
     std::string changed(const std::string& from, const std::string& to) {
-        std::string text = bytesOf(kWagon);
+        std::string text = bytesOf(kWagonFile);
         std::size_t at = text.find(from);
         EXPECT_NE(at, std::string::npos) << from;
         for (; at != std::string::npos; at = text.find(from, at + to.size())) {
@@ -64,15 +40,11 @@ class ChartCommand : public testing::Test {
         std::ofstream(file) << text;
         return file;
     }
-
-    fs::path folder_;
-    std::string out_;
-    std::string err_;
 };
 
 TEST_F(ChartCommand, WritesThePdfAndNothingElse) {
     for (const char* paper : {"letter", "tabloid", "a4", "a3"}) {
-        EXPECT_EQ(run({kWagon, "-o", pdf(), "--paper", paper}), ExitCode::done);
+        EXPECT_EQ(run({kWagonFile, "-o", pdf(), "--paper", paper}), ExitCode::done);
         EXPECT_EQ(out_, "");
         EXPECT_EQ(err_, "");
         EXPECT_THAT(bytesOf(pdf()), StartsWith("%PDF-"));
@@ -80,9 +52,9 @@ TEST_F(ChartCommand, WritesThePdfAndNothingElse) {
 }
 
 TEST_F(ChartCommand, TakesPaperFromTheUnits) {
-    ASSERT_EQ(run({kWagon, "-o", pdf()}), ExitCode::done);
+    ASSERT_EQ(run({kWagonFile, "-o", pdf()}), ExitCode::done);
     EXPECT_THAT(bytesOf(pdf()), HasSubstr("/MediaBox [0 0 792.000000 612.000000]"));
-    ASSERT_EQ(run({kWagon, "-o", pdf(), "--units", "metric"}), ExitCode::done);
+    ASSERT_EQ(run({kWagonFile, "-o", pdf(), "--units", "metric"}), ExitCode::done);
     EXPECT_THAT(bytesOf(pdf()), HasSubstr("/MediaBox [0 0 842.000000 595.000000]"));
 }
 
@@ -94,12 +66,12 @@ TEST_F(ChartCommand, RefusesBadUse) {
         EXPECT_EQ(std::ranges::count(err_, '\n'), 1) << err_;
         EXPECT_FALSE(fs::exists(pdf()));
     };
-    refused({kWagon}, "-o");
+    refused({kWagonFile}, "-o");
     refused({"-o", pdf()}, "no file given");
-    refused({kWagon, "-o", pdf(), "--paper", "a5"}, "--paper: expected letter or tabloid or a4 or a3");
-    refused({kWagon, "-o", pdf(), "--links", "free"}, "--links: expected keep or reset or uppers");
+    refused({kWagonFile, "-o", pdf(), "--paper", "a5"}, "--paper: expected letter or tabloid or a4 or a3");
+    refused({kWagonFile, "-o", pdf(), "--links", "free"}, "--links: expected keep or reset or uppers");
     refused({(folder_ / "none.bolt.json").string(), "-o", pdf()}, "none.bolt.json");
-    refused({kWagon, "-o", (folder_ / "none" / "chart.pdf").string()}, "cannot be written");
+    refused({kWagonFile, "-o", (folder_ / "none" / "chart.pdf").string()}, "cannot be written");
 }
 
 TEST_F(ChartCommand, RefusesUppersOnACarWithoutAnUpperRod) {

@@ -3,32 +3,29 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <QApplication>
-#include <QComboBox>
 #include <QDir>
 #include <QFile>
 #include <QFontInfo>
-#include <QLabel>
-#include <QMessageBox>
 #include <QPainterPath>
-#include <QProcess>
 #include <QRawFont>
 #include <QTemporaryDir>
-#include <QTimer>
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <set>
 
-#include "app/car_file.h"
 #include "app/chart_dialogs.h"
-#include "app/chart_file.h"
+#include "app/pdf_file.h"
+#include "tests/support/paper_tools.h"
 #include "tests/support/pdf_page.h"
 #include "widgets/wall_chart_choices.h"
 
 namespace bolthole {
 namespace {
 
+using test::BoxCloser;
+using test::demoCar;
+using test::output;
 using test::PdfFill;
 using test::PdfPage;
 using test::PdfStroke;
@@ -49,12 +46,6 @@ constexpr std::array<Paper, 4> kPapers{{{ChartPaper::letter, "letter", 279.4, 21
                                         {ChartPaper::a4, "a4", 297, 210},
                                         {ChartPaper::a3, "a3", 420, 297}}};
 
-Car demoCar(const char* name) {
-    const ReadResult read = readCarFile(std::string(BOLTHOLE_DEMO_DIR "/") + name + ".bolt.json");
-    EXPECT_TRUE(read.loaded);
-    return read.loaded ? read.loaded->car : Car{};
-}
-
 ChartRequest requestFor(Car car, Units units, LengthTreatment lengths) {
     car.units = units;
     return {std::move(car), lengths, NumberStyle{units}, QDate(2026, 3, 9)};
@@ -67,7 +58,7 @@ ChartRequest requestFor(const char* name, Units units) {
 
 std::vector<PdfPage> pagesOf(const ChartRequest& request, ChartPaper paper) {
     const QPageLayout page = pageLayoutOf(paper);
-    return test::readPdf(chartPdf(WallChart(request, page), page, request.car.title));
+    return test::readPdf(pdfOf(WallChart(request, page), page, request.car.title));
 }
 
 // Height of a font's lowest digit at size 1, from its outlines: what a font size is worth on the wall.
@@ -89,18 +80,15 @@ QString whole(double value) {
     return std::lround(value) < 0 ? QChar(0x2212) + digits : digits;
 }
 
-QString output(const QString& program, const QStringList& arguments) {
-    QProcess process;
-    process.start(program, arguments);
-    EXPECT_TRUE(process.waitForFinished(30'000) && process.exitCode() == 0) << qPrintable(program);
-    return QString::fromUtf8(process.readAllStandardOutput());
-}
-
 class ChartFile : public testing::Test {
   protected:
+    static std::string write(const ChartRequest& request, ChartPaper paper, const QString& file) {
+        const QPageLayout page = pageLayoutOf(paper);
+        return writePdf(WallChart(request, page), page, request.car.title, file.toStdString());
+    }
     [[nodiscard]] QString written(const ChartRequest& request, ChartPaper paper) const {
         const QString file = folder_.filePath(QStringLiteral("chart.pdf"));
-        EXPECT_EQ(writeChartFile(request, paper, file.toStdString()), "");
+        EXPECT_EQ(write(request, paper, file), "");
         return file;
     }
     QTemporaryDir folder_;
@@ -333,7 +321,7 @@ TEST_F(ChartFile, MarksThePresentChoiceWithoutColor) {
 
 TEST_F(ChartFile, WritesWholeOrNotAtAll) {
     const ChartRequest request = requestFor(kWagon, Units::inch);
-    EXPECT_NE(writeChartFile(request, ChartPaper::a4, folder_.filePath("none/chart.pdf").toStdString()), "");
+    EXPECT_NE(write(request, ChartPaper::a4, folder_.filePath("none/chart.pdf")), "");
     const QString file = written(request, ChartPaper::a4);
     QFile pdf(file);
     ASSERT_TRUE(pdf.open(QIODevice::ReadOnly));
@@ -343,25 +331,6 @@ TEST_F(ChartFile, WritesWholeOrNotAtAll) {
     EXPECT_EQ(QDir(folder_.path()).entryList(QDir::Files | QDir::Hidden).size(), 1)
         << "left a temporary file";
 }
-
-// Closes the message box that comes up next and keeps what it said.
-class BoxCloser {
-  public:
-    BoxCloser() {
-        QObject::connect(&timer_, &QTimer::timeout, [this] {
-            if (auto* box = qobject_cast<QMessageBox*>(QApplication::activeModalWidget())) {
-                said_ = box->text();
-                box->accept();
-            }
-        });
-        timer_.start(10);
-    }
-    [[nodiscard]] QString said() const { return said_; }
-
-  private:
-    QTimer timer_;
-    QString said_;
-};
 
 TEST_F(ChartFile, ExportsFromTheWindowAndSaysWhatWentWrong) {
     const ChartRequest request = requestFor(kWagon, Units::inch);
@@ -391,24 +360,7 @@ TEST_F(ChartFile, RefusesWhatNoChartCanShow) {
 
 TEST_F(ChartFile, PreviewsEverySheetOnEveryPaper) {
     const ChartRequest request = requestFor(kCoupe, Units::inch);
-    QStringList seen;
-    QTimer::singleShot(0, [&] {
-        QWidget* dialog = QApplication::activeModalWidget();
-        ASSERT_NE(dialog, nullptr);
-        auto* papers = dialog->findChild<QComboBox*>();
-        ASSERT_NE(papers, nullptr);
-        EXPECT_TRUE(papers->currentText().startsWith("Letter"));
-        for (int paper = 0; paper < papers->count(); ++paper) {
-            papers->setCurrentIndex(paper);
-            for (const QLabel* label : dialog->findChildren<QLabel*>()) {
-                if (label->text().startsWith("sheet ")) {
-                    seen << label->text();
-                }
-            }
-        }
-        dialog->close();
-    });
-    previewChart(nullptr, request);
+    const QStringList seen = test::sheetsPreviewed([&] { previewChart(nullptr, request); });
     QStringList expected;
     for (const Paper& paper : kPapers) {
         const WallChart chart(request, pageLayoutOf(paper.paper));

@@ -13,39 +13,26 @@
 
 #include "app/command_line.h"
 #include "tests/support/csv.h"
+#include "tests/support/run_command.h"
 
 namespace bolthole {
 namespace {
 
 namespace fs = std::filesystem;
 using Json = nlohmann::ordered_json;
+using test::bytesOf;
+using test::Outcome;
 using testing::AllOf;
 using testing::EndsWith;
 using testing::HasSubstr;
 using testing::StartsWith;
 
-const std::string kWagon = BOLTHOLE_DEMO_DIR "/long-roof-wagon.bolt.json";
-const std::string kCoupe = BOLTHOLE_DEMO_DIR "/light-coupe.bolt.json";
-
-struct Outcome {
-    ExitCode code;
-    std::string out;
-    std::string err;
-};
+const std::string& kWagon = test::kWagonFile;
+const std::string& kCoupe = test::kCoupeFile;
 
 Outcome run(std::vector<std::string> words) {
     words.insert(words.begin(), "holes");
-    testing::internal::CaptureStdout();
-    testing::internal::CaptureStderr();
-    const ExitCode code = runCommand(words);
-    std::string out = testing::internal::GetCapturedStdout();
-    std::string err = testing::internal::GetCapturedStderr();
-    return {code, std::move(out), std::move(err)};
-}
-
-std::string bytesOf(const fs::path& file) {
-    std::ifstream stream(file, std::ios::binary);
-    return {std::istreambuf_iterator<char>(stream), {}};
+    return test::runWords(words);
 }
 
 /// The cells of one column, without its head.

@@ -81,7 +81,7 @@ std::vector<PdfPage> pagesOf(const Car& before, const Car& after, ChangePaper pa
         writer.setResolution(1200);
         const ChangeSheet sheet({before, after, "Monday", "as on the bench", style, QDate(2026, 3, 9)},
                                 changePageOf(paper));
-        EXPECT_TRUE(printSheet(sheet, writer));
+        EXPECT_TRUE(printSheets(sheet, writer));
     }
     return test::readPdf(bytes);
 }

@@ -1,4 +1,4 @@
-#include "app/chart_file.h"
+#include "app/pdf_file.h"
 
 #include <QBuffer>
 #include <QPdfWriter>
@@ -7,7 +7,7 @@
 
 namespace bolthole {
 
-QByteArray chartPdf(const WallChart& chart, const QPageLayout& page, const std::string& title) {
+QByteArray pdfOf(const PrintedSheets& sheets, const QPageLayout& page, const std::string& title) {
     QByteArray bytes;
     QBuffer buffer(&bytes);
     buffer.open(QIODevice::WriteOnly);
@@ -17,18 +17,18 @@ QByteArray chartPdf(const WallChart& chart, const QPageLayout& page, const std::
         writer.setResolution(1200);
         writer.setTitle(QString::fromStdString(title));
         writer.setCreator(QStringLiteral("Bolthole"));
-        if (!printChart(chart, writer)) {
+        if (!printSheets(sheets, writer)) {
             return {};
         }
     }
     return bytes;
 }
 
-std::string writeChartFile(const ChartRequest& request, ChartPaper paper, const std::string& fileName) {
-    const QPageLayout page = pageLayoutOf(paper);
-    const QByteArray pdf = chartPdf(WallChart(request, page), page, request.car.title);
+std::string writePdf(const PrintedSheets& sheets, const QPageLayout& page, const std::string& title,
+                     const std::string& fileName) {
+    const QByteArray pdf = pdfOf(sheets, page, title);
     if (pdf.isEmpty()) {
-        return "the chart could not be painted";
+        return "the sheets could not be painted";
     }
     return writeWholeFile(fileName, std::string_view(pdf.constData(), static_cast<std::size_t>(pdf.size())));
 }
