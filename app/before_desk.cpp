@@ -1,5 +1,7 @@
 #include "app/before_desk.h"
 
+#include <utility>
+
 namespace bolthole {
 
 BeforeDesk::BeforeDesk(BenchState& bench, BeforePanel& panel, QObject* parent)
@@ -14,15 +16,11 @@ void BeforeDesk::carChanged() {
     }
     if (shown_ != state->car) {
         shown_ = state->car;
-        bench_.before.emplace();
-        bench_.before->car = *state->car;
-        computeTrace(bench_.before->car, bench_.before->trace);
-    }
-    bench_.before->name = tr("before");
-    if (!bench_.before->trace.assembly.usable()) {
+        Ghost ghost{*state->car, computeTrace(*state->car), {}, tr("before")};
         bench_.before.reset();
-        shown_.reset();
-        return;
+        if (ghost.trace.assembly.usable()) {
+            bench_.before = std::move(ghost);
+        }
     }
     moveGhost();
 }

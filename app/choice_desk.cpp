@@ -20,7 +20,7 @@ bool sameChoices(Car one, const Car& other) {
     one.notes = other.notes;
     one.units = other.units;
     one.wanted = other.wanted;
-    return one == other;
+    return withoutKept(one) == withoutKept(other);
 }
 
 }  // namespace
@@ -50,9 +50,9 @@ void ChoiceDesk::reset() {
 
 void ChoiceDesk::chooseLengths(LengthTreatment lengths) {
     chosen_ = lengths;
-    remakeGhost();
-    emit pointedChanged();
     compute(false);
+    remakeGhost();  // with the lengths just chosen
+    emit pointedChanged();
 }
 
 void ChoiceDesk::chooseScope(const ChoiceScope& scope) {

@@ -14,17 +14,11 @@
 
 #include "app/pdf_file.h"
 #include "widgets/sheet_parts.h"
+#include "widgets/unit_text.h"
 
 namespace bolthole {
 
 namespace {
-
-QString capitalized(QString text) {
-    if (!text.isEmpty()) {
-        text[0] = text[0].toUpper();
-    }
-    return text;
-}
 
 QString suggestedName(const PaperJob& job) {
     QString name = job.title.simplified();

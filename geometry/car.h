@@ -189,6 +189,16 @@ inline constexpr int kMinSteps = 2;
 inline constexpr int kMaxSteps = 100'000;
 inline constexpr double kMaxLength = 100.0;  ///< m
 
+/// How many rods or bolts a link stands for: 2 for `both` sides, else 1.
+[[nodiscard]] inline int sidesOf(const Link& link) {
+    return link.side == Side::both ? 2 : 1;
+}
+
+/// The point on the other side of the car's center plane, m, car frame.
+[[nodiscard]] inline Eigen::Vector3d mirrored(const Eigen::Vector3d& point) {
+    return {point.x(), -point.y(), point.z()};
+}
+
 /// The car without its kept states: what is kept, and what is compared.
 [[nodiscard]] Car withoutKept(const Car& car);
 

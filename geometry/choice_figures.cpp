@@ -10,10 +10,6 @@ namespace bolthole {
 
 namespace {
 
-int sidesOf(const Link& link) {
-    return link.side == Side::both ? 2 : 1;
-}
-
 void flag(HoleChoice& choice, ChoiceProblem problem, int link, double value, int other = -1) {
     choice.problems = static_cast<std::uint16_t>(choice.problems | 1U << static_cast<unsigned>(problem));
     choice.details[static_cast<std::size_t>(problem)] = {

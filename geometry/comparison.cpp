@@ -11,10 +11,6 @@ namespace {
 
 constexpr double kSamePlace = 1e-5;  // m
 
-int sidesOf(const Link& link) {
-    return link.side == Side::both ? 2 : 1;
-}
-
 const Link& linkAt(const Car& car, int index) {
     return car.links[static_cast<std::size_t>(index)];
 }

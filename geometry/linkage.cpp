@@ -10,10 +10,6 @@ namespace {
 
 constexpr double kSamePlace = 1e-9;  // m
 
-Eigen::Vector3d mirrored(const Eigen::Vector3d& point) {
-    return {point.x(), -point.y(), point.z()};
-}
-
 bool isMirrorOf(const Constraint& one, const Constraint& other) {
     const auto samePlace = [](const Eigen::Vector3d& a, const Eigen::Vector3d& b) {
         return (a - b).lpNorm<Eigen::Infinity>() <= kSamePlace;

@@ -25,13 +25,6 @@ QString plain(std::string_view text) {
     return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
 }
 
-QString capitalized(QString text) {
-    if (!text.isEmpty()) {
-        text[0] = text[0].toUpper();
-    }
-    return text;
-}
-
 Ticks ticksFor(const Link& link) {
     switch (link.side) {
         case Side::both:

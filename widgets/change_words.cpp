@@ -26,13 +26,6 @@ QString endWords(End end) {
     return end == End::chassis ? tr("chassis") : tr("axle");
 }
 
-QString capitalized(QString text) {
-    if (!text.isEmpty()) {
-        text[0] = text[0].toUpper();
-    }
-    return text;
-}
-
 class LineWriter {
   public:
     LineWriter(const Comparison& comparison, NumberStyle style) : comparison_(comparison), style_(style) {}
@@ -222,10 +215,7 @@ QString turnWords(const LengthMove& move) {
 }
 
 QString signedFigure(double value, Quantity quantity, Units units) {
-    const QString text = figure(value, quantity, units);
-    const bool isSomething =
-        std::any_of(text.begin(), text.end(), [](QChar c) { return c >= u'1' && c <= u'9'; });
-    return value > 0 && isSomething ? QLatin1Char('+') + text : text;
+    return signedText(figure(value, quantity, units));
 }
 
 }  // namespace bolthole

@@ -33,13 +33,6 @@ QString percent(double value) {
     return figure(value, Quantity::percent, Units::metric);
 }
 
-// With its sign, but none before a zero.
-QString signedText(const QString& text) {
-    static const QString zeros = QStringLiteral("0.°—");
-    const bool isZero = std::all_of(text.begin(), text.end(), [](QChar c) { return zeros.contains(c); });
-    return isZero || text.startsWith(QChar(0x2212)) ? text : QLatin1Char('+') + text;
-}
-
 // A distance or height of an instant center; far out, to three digits: nobody measures better.
 QString placeText(double value, double distance, Units units) {
     constexpr double kFar = 10.0;  // m
@@ -62,13 +55,6 @@ QString bracketName(const Car& car, const ChoiceColumn& column) {
                         : crosswise             ? words(QT_TRANSLATE_NOOP("ChoiceTable", "chassis"))
                                                 : words(QT_TRANSLATE_NOOP("ChoiceTable", "front"));
     return QStringLiteral("%1 %2").arg(linkName(car, column.link), end);
-}
-
-QString capitalized(QString text) {
-    if (!text.isEmpty()) {
-        text[0] = text[0].toUpper();
-    }
-    return text;
 }
 
 QString adjusters(const HoleChoice& choice) {

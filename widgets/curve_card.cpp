@@ -5,6 +5,7 @@
 
 #include "widgets/distance_scale.h"
 #include "widgets/theme.h"
+#include "widgets/unit_text.h"
 
 namespace bolthole {
 
@@ -211,8 +212,7 @@ QStringList CurveCard::beforeTexts(const Station& cursor, const Station& before,
     if (std::isnan(change)) {
         return {QCoreApplication::translate("TravelCurves", "before %1").arg(was), was};
     }
-    const QString by = (change > 0 ? QStringLiteral("+") : QString()) +
-                       QString::fromStdString(figureText(change, spec_.quantity, units_));
+    const QString by = signedText(QString::fromStdString(figureText(change, spec_.quantity, units_)));
     return {QCoreApplication::translate("TravelCurves", "before %1, change %2").arg(was, by),
             QCoreApplication::translate("TravelCurves", "%2 from %1").arg(was, by),
             QStringLiteral("%2 (%1)").arg(was, by), by};

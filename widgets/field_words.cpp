@@ -2,6 +2,8 @@
 
 #include <QCoreApplication>
 
+#include "widgets/unit_text.h"
+
 namespace bolthole {
 
 namespace {
@@ -242,13 +244,6 @@ FieldWords limitWords(const Car& car, const FieldId& id) {
                        "spacers: the maker's figure, or an angle finder on the rod with the end bolted in. "
                        "Bushings: as far as their maker allows. Left empty, nothing is marked.")};
     }
-}
-
-QString capitalized(QString words) {
-    if (!words.isEmpty()) {
-        words[0] = words[0].toUpper();
-    }
-    return words;
 }
 
 }  // namespace

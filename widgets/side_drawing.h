@@ -59,6 +59,7 @@ class SideDrawing {
     void drawScaleBar();
     void drawClipped(QPointF from, QPointF to);
     void drawEdgeMarker(const QString& text, QPointF target, const QColor& color);
+    void drawChip(const QRectF& box, const QString& text, const QColor& ground);
     void drawTag(const QRectF& box, const QString& title, const QString& text, const QColor& edge);
     [[nodiscard]] double gridSpacing() const;
     [[nodiscard]] QString distanceText(double metres) const;

@@ -82,15 +82,8 @@ void SideDrawing::drawGhostCenter(const Ghost& ghost, const QColor& color) {
     if (std::hypot(own.x() - at.x(), own.y() - at.y()) < 3) {
         return;
     }
-    const QRectF box = labels_.place(at, metrics.size(0, text) + QSizeF(8, 4), 13, 6);
-    if (box.isNull()) {
-        return;
-    }
-    painter_.setPen(Qt::NoPen);
-    painter_.setBrush(faded(theme_.canvas, 0.85));
-    painter_.drawRoundedRect(box, 3, 3);
-    painter_.setPen(theme_.ink);
-    painter_.drawText(box, Qt::AlignCenter, text);
+    drawChip(labels_.place(at, metrics.size(0, text) + QSizeF(8, 4), 13, 6), text,
+             faded(theme_.canvas, 0.85));
 }
 
 }  // namespace bolthole

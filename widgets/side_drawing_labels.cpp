@@ -51,11 +51,19 @@ void SideDrawing::drawCenterOfGravity() {
     labels_.take(box);
     const QSizeF size = QFontMetricsF(painter_.font()).size(0, text) + QSizeF(8, 2);
     const QRectF place = labels_.place(at, size, 11, 2);
+    drawChip(place, text, faded(theme_.canvas, 0.85));
+}
+
+// A line of text on a ground that quiets what lies below it; nothing in a null box.
+void SideDrawing::drawChip(const QRectF& box, const QString& text, const QColor& ground) {
+    if (box.isNull()) {
+        return;
+    }
     painter_.setPen(Qt::NoPen);
-    painter_.setBrush(faded(theme_.canvas, 0.85));
-    painter_.drawRoundedRect(place, 3, 3);
+    painter_.setBrush(ground);
+    painter_.drawRoundedRect(box, 3, 3);
     painter_.setPen(theme_.ink);
-    painter_.drawText(place, Qt::AlignCenter, text);
+    painter_.drawText(box, Qt::AlignCenter, text);
 }
 
 void SideDrawing::drawInstantCenter() {
@@ -126,14 +134,7 @@ void SideDrawing::drawEdgeMarker(const QString& text, QPointF target, const QCol
     const QSizeF size = metrics.size(0, text) + QSizeF(12, 6);
     const QRectF box = labels_.place(tip - along * 8, size, 12, preferred);
     edgeMarkers_.push_back({arrow.boundingRect().united(box), target});
-    if (box.isNull()) {
-        return;
-    }
-    painter_.setPen(Qt::NoPen);
-    painter_.setBrush(faded(theme_.card, 0.9));
-    painter_.drawRoundedRect(box, 4, 4);
-    painter_.setPen(theme_.ink);
-    painter_.drawText(box, Qt::AlignCenter, text);
+    drawChip(box, text, faded(theme_.card, 0.9));
 }
 
 // A name beside each link: color is never the only sign.

@@ -27,10 +27,6 @@ QPointF carried(const AxlePose& pose, double rearTireRadius, const Eigen::Vector
     return {at.x(), at.z()};
 }
 
-Eigen::Vector3d mirrored(const Eigen::Vector3d& point) {
-    return {point.x(), -point.y(), point.z()};
-}
-
 void include(QRectF& box, double x, double z) {
     if (std::isfinite(x) && std::isfinite(z)) {
         box.setLeft(std::min(box.left(), x));

@@ -168,6 +168,18 @@ TEST_F(BeforeAndAfter, AnotherCarFileIsTakenInAsTheBefore) {
     EXPECT_FALSE(window_.state().before.has_value());
 }
 
+TEST_F(BeforeAndAfter, ABeforeThatCannotBeAssembledHasNoGhostAndHarmsNothing) {
+    Car apart = window_.state().car;
+    apart.links[0].length = 0.05;
+    window_.document().apply(KeepState{"apart", "2026-03-09", "", std::make_shared<const Car>(apart)},
+                             EditPhase::whole, {});
+    EXPECT_FALSE(window_.state().before.has_value());
+    window_.document().apply(SetNumber{{.field = Field::cgHeight}, 0.6}, EditPhase::dragging, {});
+    window_.document().apply(SetNumber{{.field = Field::cgHeight}, 0.6}, EditPhase::dragged, {});
+    EXPECT_FALSE(window_.state().before.has_value());
+    EXPECT_TRUE(window_.state().traceIsCurrent);
+}
+
 TEST_F(BeforeAndAfter, TheGhostFollowsTheCursor) {
     keepAs(QStringLiteral("Monday"));
     ASSERT_TRUE(window_.state().before.has_value());

@@ -91,6 +91,24 @@ TEST_F(ChoicesInTheWindow, ADotPickedOnTheMapGhostsThenBoltsAndUndoBringsTheCarB
     EXPECT_EQ(window_.state().car, before);
 }
 
+TEST_F(ChoicesInTheWindow, TheGhostTakesTheTreatmentJustChosen) {
+    const HoleUse use = otherThanPresent();
+    emit window_.holeBoard().pointedAt(use);
+    for (const LengthTreatment lengths : {LengthTreatment::reset, LengthTreatment::keep}) {
+        emit window_.holeBoard().lengthsChosen(lengths);
+        ASSERT_TRUE(window_.state().pointed.has_value());
+        const CarResult expected = carWithChoice(window_.state().car, use, lengths);
+        EXPECT_EQ(window_.state().pointed->car, *expected.car) << nameOf(lengths);
+    }
+}
+
+TEST_F(ChoicesInTheWindow, KeepingAStateComputesNothingAnew) {
+    const auto* const computed = window_.boardState().car.get();
+    window_.document().apply(KeepState{"Monday", "2026-03-09", "", nullptr}, EditPhase::whole, {});
+    EXPECT_TRUE(window_.boardState().complete);
+    EXPECT_EQ(window_.boardState().car.get(), computed);
+}
+
 TEST_F(ChoicesInTheWindow, AWindowDraggedOnTheMapIsOneUndoableStepAndComputesNothingAnew) {
     QWidget& map = window_.holeBoard().map();
     const auto* const computed = window_.boardState().car.get();
