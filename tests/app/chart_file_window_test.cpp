@@ -165,7 +165,7 @@ TEST_F(ChartFile, ShowsTheSolversFigures) {
                     const double ahead = choice[Figure::icX];
                     if (!(std::abs(ahead) <= 25.4)) {
                         expected.insert(QString::fromUtf8("\u221E"));
-                        continue; // An instant center out there has no height.
+                        continue;  // An instant center out there has no height.
                     }
                     const QString high = QString::fromUtf8(" \u00D7 ") + whole(choice[Figure::icZ] / unit);
                     if (ahead > 0) {
