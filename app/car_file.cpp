@@ -161,6 +161,10 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
+std::string tooLarge() {
+    return "larger than " + std::to_string(kMaxFileBytes) + " bytes";
+}
+
 ReadResult refused(std::string reason) {
     return {std::nullopt, {"", std::move(reason)}};
 }
@@ -192,7 +196,7 @@ ReadResult carFrom(Json&& source) {
 
 ReadResult readCar(std::string_view bytes) {
     if (bytes.size() > kMaxFileBytes) {
-        return refused("larger than " + std::to_string(kMaxFileBytes) + " bytes");
+        return refused(tooLarge());
     }
     JsonResult json = parseJson(bytes);
     if (!json.value) {
@@ -201,26 +205,31 @@ ReadResult readCar(std::string_view bytes) {
     return carFrom(std::move(*json.value));
 }
 
-ReadResult readCarFile(const std::string& fileName) {
+FileBytes readCarBytes(const std::string& fileName) {
     const auto close = [](std::FILE* file) { std::fclose(file); };
     const std::unique_ptr<std::FILE, decltype(close)> file(std::fopen(fileName.c_str(), "rb"), close);
     if (!file) {
-        return refused(std::string("cannot be opened: ") + std::strerror(errno));
+        return {{}, std::string("cannot be opened: ") + std::strerror(errno)};
     }
     // Reads one byte more than allowed at most: devices and pipes have no size to ask for.
-    std::string bytes;
+    FileBytes read;
     std::array<char, 65536> block;
     std::size_t got = 0;
     while ((got = std::fread(block.data(), 1, block.size(), file.get())) > 0) {
-        bytes.append(block.data(), got);
-        if (bytes.size() > kMaxFileBytes) {
-            break;
+        read.bytes.append(block.data(), got);
+        if (read.bytes.size() > kMaxFileBytes) {
+            return {{}, tooLarge()};
         }
     }
     if (std::ferror(file.get()) != 0) {
-        return refused(std::string("cannot be read: ") + std::strerror(errno));
+        return {{}, std::string("cannot be read: ") + std::strerror(errno)};
     }
-    return readCar(bytes);
+    return read;
+}
+
+ReadResult readCarFile(const std::string& fileName) {
+    FileBytes read = readCarBytes(fileName);
+    return read.problem.empty() ? readCar(read.bytes) : refused(std::move(read.problem));
 }
 
 std::string writeCar(const Car& car, const Json& source) {

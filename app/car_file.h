@@ -30,6 +30,15 @@ struct ReadResult {
 /// Reads a car from the bytes of a file. The car it gives has passed findFaults().
 [[nodiscard]] ReadResult readCar(std::string_view bytes);
 
+/// The bytes of a file, or why they could not be read, one line.
+struct FileBytes {
+    std::string bytes;
+    std::string problem;  ///< empty: read
+};
+
+/// Reads a file's bytes; refuses more than kMaxFileBytes without reading them.
+[[nodiscard]] FileBytes readCarBytes(const std::string& fileName);
+
 /// Reads a car file; refuses more than kMaxFileBytes without reading them.
 [[nodiscard]] ReadResult readCarFile(const std::string& fileName);
 

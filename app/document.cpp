@@ -1,11 +1,21 @@
 #include "app/document.h"
 
+#include <QCryptographicHash>
 #include <QDir>
+#include <QFile>
 #include <QFileInfo>
 
 #include "app/file_writing.h"
 
 namespace bolthole {
+
+namespace {
+
+QByteArray hashOf(const std::string& bytes) {
+    return QCryptographicHash::hash(bytes, QCryptographicHash::Sha256).toHex();
+}
+
+}  // namespace
 
 /// One undo step: the car before and after, and what was selected.
 class ChangeCar : public QUndoCommand {
@@ -19,8 +29,14 @@ class ChangeCar : public QUndoCommand {
           selectedBefore_(document.selection_),
           selectedAfter_(selected) {}
 
-    void undo() override { document_.become(before_, selectedBefore_); }
-    void redo() override { document_.become(after_, selectedAfter_); }
+    void undo() override {
+        document_.lastStep_ = Document::tr("Undo: %1").arg(text());
+        document_.become(before_, selectedBefore_);
+    }
+    void redo() override {
+        document_.lastStep_ = text();
+        document_.become(after_, selectedAfter_);
+    }
 
   private:
     Document& document_;
@@ -30,8 +46,18 @@ class ChangeCar : public QUndoCommand {
     PointId selectedAfter_;
 };
 
-Document::Document(QObject* parent) : QObject(parent), car_(std::make_shared<const Car>()) {
+Document::Document(QObject* parent, int version)
+    : QObject(parent),
+      car_(std::make_shared<const Car>()),
+      source_(std::make_shared<const nlohmann::ordered_json>()),
+      version_(version) {
     connect(&undo_, &QUndoStack::cleanChanged, this, &Document::fileStateChanged);
+    // After the stack has moved, so that what is told of the edited state holds.
+    connect(&undo_, &QUndoStack::indexChanged, this, [this] {
+        if (!lastStep_.isEmpty()) {
+            emit settled(lastStep_);
+        }
+    });
 }
 
 void Document::become(std::shared_ptr<const Car> car, const PointId& selection) {
@@ -41,37 +67,113 @@ void Document::become(std::shared_ptr<const Car> car, const PointId& selection) 
     emit carChanged();
 }
 
-void Document::reset(LoadedCar loaded, const QString& fileName) {
+void Document::reset(LoadedCar loaded, const QString& fileName, const QByteArray& hash) {
+    lastStep_.clear();
     undo_.clear();
-    source_ = std::move(loaded.source);
+    fileVersion_ = loaded.source.value("version", version_);
+    source_ = std::make_shared<const nlohmann::ordered_json>(std::move(loaded.source));
     fileName_ = fileName;
+    noteFile(hash);
     become(std::make_shared<const Car>(std::move(loaded.car)), {});
+    emit fileChanged();
     emit fileStateChanged();
 }
 
+void Document::noteFile(const QByteArray& hash) {
+    const QFileInfo info(fileName_);
+    fileHash_ = hash;
+    fileTime_ = info.lastModified();
+    fileSize_ = fileName_.isEmpty() ? -1 : info.size();
+}
+
 QString Document::open(const QString& fileName) {
-    ReadResult result = readCarFile(QDir::toNativeSeparators(fileName).toStdString());
+    FileBytes file = readCarBytes(QDir::toNativeSeparators(fileName).toStdString());
+    ReadResult result = file.problem.empty() ? readCar(file.bytes) : ReadResult{{}, {"", file.problem}};
     if (!result.loaded) {
         return QString::fromStdString(result.problem.line());
     }
-    reset(std::move(*result.loaded), QFileInfo(fileName).absoluteFilePath());
+    reset(std::move(*result.loaded), QFileInfo(fileName).absoluteFilePath(), hashOf(file.bytes));
     return {};
 }
 
 void Document::adopt(LoadedCar loaded) {
-    reset(std::move(loaded), {});
+    reset(std::move(loaded), {}, {});
 }
 
-QString Document::save(const QString& fileName) {
-    const std::string bytes = writeCar(*car_, source_);
-    const std::string problem = writeWholeFile(QDir::toNativeSeparators(fileName).toStdString(), bytes);
-    if (!problem.empty()) {
-        return QString::fromStdString(problem);
+QString Document::recover(const RecoveryRecord& record) {
+    ReadResult result = readCar(record.carBytes);
+    if (!result.loaded) {
+        return QString::fromStdString(result.problem.line());
     }
-    fileName_ = QFileInfo(fileName).absoluteFilePath();
-    undo_.setClean();
-    emit fileStateChanged();
+    reset(std::move(*result.loaded), record.file, record.fileHash);
+    fileTime_ = {};  // whether the file is as it was then is for its hash to say
+    undo_.resetClean();
+    emit settled(record.what);
     return {};
+}
+
+bool Document::isChangedElsewhere() const {
+    const QFileInfo info(fileName_);
+    if (fileName_.isEmpty() || !info.exists() ||
+        (info.lastModified() == fileTime_ && info.size() == fileSize_)) {
+        return false;
+    }
+    const FileBytes theirs = readCarBytes(QDir::toNativeSeparators(fileName_).toStdString());
+    return !theirs.problem.empty() || hashOf(theirs.bytes) != fileHash_;
+}
+
+// Copies a file that is about to be replaced, under a name that says what it is. Gives that name, or nothing
+// where it could not be written: then it must not be replaced.
+QString Document::keepTheirs(const QString& fileName, const QString& label) const {
+    const QFileInfo info(fileName);
+    const QString stem = info.fileName().section(QLatin1Char('.'), 0, 0);
+    const QString ending = info.fileName().mid(stem.size());
+    for (int count = 1; count < 1000; ++count) {
+        const QString number = count == 1 ? QString() : QStringLiteral(" %1").arg(count);
+        const QString copy =
+            info.dir().filePath(stem + QStringLiteral(" (%1%2)").arg(label, number) + ending);
+        if (!QFileInfo::exists(copy)) {
+            return QFile::copy(fileName, copy) ? copy : QString();
+        }
+    }
+    return {};
+}
+
+SaveResult Document::save(const QString& fileName, bool replaceTheirs) {
+    const QString target = QFileInfo(fileName).absoluteFilePath();
+    const bool changed = target == fileName_ && isChangedElsewhere();
+    if (changed && !replaceTheirs) {
+        return {SaveResult::Outcome::changedElsewhere, {}};
+    }
+    const bool older = target == fileName_ && fileVersion_ < version_ && QFileInfo::exists(target);
+    QString kept;
+    if (changed || older) {
+        const QString label = changed ? tr("as changed elsewhere") : tr("version %1").arg(fileVersion_);
+        kept = keepTheirs(target, label);
+        if (kept.isEmpty()) {
+            return {SaveResult::Outcome::failed, tr("the file there could not be copied first")};
+        }
+    }
+    const std::string bytes = writeCar(*car_, *source_);
+    const std::string problem = writeWholeFile(QDir::toNativeSeparators(target).toStdString(), bytes);
+    if (!problem.empty()) {
+        return {SaveResult::Outcome::failed, QString::fromStdString(problem)};
+    }
+    const bool moved = target != fileName_;
+    fileName_ = target;
+    fileVersion_ = version_;
+    noteFile(hashOf(bytes));
+    undo_.setClean();
+    if (moved) {
+        emit fileChanged();
+    }
+    emit settled(tr("Save"));
+    emit fileStateChanged();
+    return {SaveResult::Outcome::saved, kept};
+}
+
+RecoveryPoint Document::recoveryPoint(const QString& what) const {
+    return {what, !isEdited(), fileHash_, car_, source_};
 }
 
 QString Document::apply(const Edit& edit, EditPhase phase, const PointId& selected) {

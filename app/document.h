@@ -1,6 +1,7 @@
 // The document: one car, its file, and the single door through which it changes.
 #pragma once
 
+#include <QDateTime>
 #include <QObject>
 #include <QString>
 #include <QUndoStack>
@@ -8,9 +9,23 @@
 #include <nlohmann/json.hpp>
 
 #include "app/car_file.h"
+#include "app/recovery_log.h"
 #include "widgets/bench_state.h"
 
 namespace bolthole {
+
+/// How saving ended.
+struct SaveResult {
+    enum class Outcome {
+        saved,
+        changedElsewhere,  ///< nothing was written: the file is not as it was last read or written here
+        failed             ///< nothing was written: the old file, if any, is as it was
+    };
+    Outcome outcome = Outcome::failed;
+    QString reason;  ///< failed: why, one line. Saved: where a file that was replaced is kept, or empty
+
+    [[nodiscard]] bool saved() const { return outcome == Outcome::saved; }
+};
 
 /// A car being edited. Every change is an Edit that comes through apply() and becomes one undoable step; a
 /// drag previews without touching the undo stack until it ends. Whole cars are kept immutable and shared by
@@ -18,7 +33,8 @@ namespace bolthole {
 class Document : public QObject {
     Q_OBJECT
   public:
-    explicit Document(QObject* parent = nullptr);
+    /// `version`: the car file's version that save() takes itself to write; tests try a newer one.
+    explicit Document(QObject* parent = nullptr, int version = kCarFileVersion);
 
     /// The car as it stands, the drag under way included.
     [[nodiscard]] const Car& car() const { return preview_ ? *preview_ : *car_; }
@@ -34,9 +50,17 @@ class Document : public QObject {
     [[nodiscard]] QString open(const QString& fileName);
     /// Makes a car that was read elsewhere the document, as never saved.
     void adopt(LoadedCar loaded);
-    /// Writes the car, whole or not at all. On failure gives the reason; the old file and the edited state
-    /// stay.
-    [[nodiscard]] QString save(const QString& fileName);
+    /// Makes what a recovery log held the document: edited, with the file it came from.
+    [[nodiscard]] QString recover(const RecoveryRecord& record);
+    /// Writes the car, whole or not at all. `replaceTheirs`: also where another program changed the file;
+    /// what it wrote is then kept beside it, as is a file of an older version that is written anew for the
+    /// first time.
+    [[nodiscard]] SaveResult save(const QString& fileName, bool replaceTheirs = false);
+    /// Whether the file is there and not as it was last read or written here. Cheap where its time and size
+    /// are the same.
+    [[nodiscard]] bool isChangedElsewhere() const;
+    /// What the recovery log is to keep: the car without a drag under way.
+    [[nodiscard]] RecoveryPoint recoveryPoint(const QString& what) const;
 
     /// The one door. `selected`: what the person has selected with it. Gives why the edit was refused, or
     /// nothing.
@@ -49,17 +73,29 @@ class Document : public QObject {
     void carChanged();
     /// File name or edited state changed.
     void fileStateChanged();
+    /// A step was done, undone or redone, or the car saved: `what` in words.
+    void settled(const QString& what);
+    /// Another car, or another file for the same one.
+    void fileChanged();
 
   private:
     friend class ChangeCar;
     void become(std::shared_ptr<const Car> car, const PointId& selection);
-    void reset(LoadedCar loaded, const QString& fileName);
+    void reset(LoadedCar loaded, const QString& fileName, const QByteArray& hash);
+    void noteFile(const QByteArray& hash);
+    [[nodiscard]] QString keepTheirs(const QString& fileName, const QString& label) const;
 
     std::shared_ptr<const Car> car_;
     std::shared_ptr<const Car> preview_;  // the drag under way, or null
     PointId selection_;
-    nlohmann::ordered_json source_;  // as read: unknown keys live there
+    QString lastStep_;                                      // in words; empty: none since the car was opened
+    std::shared_ptr<const nlohmann::ordered_json> source_;  // as read: unknown keys live there
     QString fileName_;
+    QByteArray fileHash_;  // of the file as last read or written here, SHA-256 in hexadecimal
+    QDateTime fileTime_;   // and its time and size then
+    qint64 fileSize_ = -1;
+    int version_;          // of the car file that is written
+    int fileVersion_ = 0;  // of the file that was read; 0: none
     QUndoStack undo_;
 };
 

@@ -5,11 +5,6 @@
 #include <QComboBox>
 #include <QDragEnterEvent>
 #include <QDropEvent>
-#include <QFile>
-#include <QFileDialog>
-#include <QFileInfo>
-#include <QLabel>
-#include <QMessageBox>
 #include <QMimeData>
 #include <QSplitter>
 #include <QTabWidget>
@@ -18,6 +13,7 @@
 
 #include "app/before_desk.h"
 #include "app/choice_desk.h"
+#include "app/recovery_desk.h"
 #include "widgets/before_panel.h"
 #include "widgets/car_sheet.h"
 #include "widgets/doubt_list.h"
@@ -51,18 +47,18 @@ MainWindow::MainWindow(Settings settings) : settings_(std::move(settings)) {
     restoreGeometry(settings_.windowGeometry);
     benchSplit_->restoreState(settings_.benchSplit);
     panelSplit_->restoreState(settings_.panelSplit);
+    recovery_ = std::make_unique<RecoveryDesk>(document_, recoveryFolder(), nullptr);
+    connect(recovery_.get(), &RecoveryDesk::othersChanged, this, &MainWindow::showFileState);
+    connect(recovery_.get(), &RecoveryDesk::problemChanged, this, &MainWindow::showRecoveryProblem);
     connect(&document_, &Document::carChanged, this, &MainWindow::carChanged);
     connect(&document_, &Document::fileStateChanged, this, &MainWindow::showFileState);
 }
 
 MainWindow::~MainWindow() {
     // The undo stack tells its listeners while it is taken down; they must not hear it.
+    recovery_->disconnect(this);
     document_.disconnect(this);
     document_.undoStack().disconnect();
-}
-
-QString MainWindow::fileFilter() {
-    return tr("Cars (*.bolt.json *.json);;All files (*)");
 }
 
 void MainWindow::connectViews() {
@@ -214,28 +210,21 @@ void MainWindow::showState() {
         const std::size_t count = state_.faults.size() + state_.doubts.size();
         pages_->setTabText(pages_->indexOf(doubts_),
                            count == 0 ? tr("No doubts") : tr("Doubts: %1").arg(count));
+        showStyle();
         showFileState();
     }
+}
+
+void MainWindow::showStyle() {
+    const auto* found = std::ranges::find(kStyles, state_.style);
+    const auto index = static_cast<int>(found - kStyles.begin());
+    styleChoice_->setCurrentIndex(state_.style.units == Units::metric ? 3 : index);
 }
 
 void MainWindow::showNumbers() {
     figures_->showState(state_);
     sheet_->showState(state_);
     beforeDesk_->show();
-}
-
-void MainWindow::showFileState() {
-    const QString name = QString::fromStdString(document_.car().title);
-    title_->setText(name.isEmpty() ? tr("Untitled car") : name);
-    fileState_->setText(document_.isEdited()             ? tr("edited")
-                        : document_.fileName().isEmpty() ? tr("not saved yet")
-                                                         : QFileInfo(document_.fileName()).fileName());
-    fileState_->setToolTip(document_.fileName());
-    setWindowTitle(tr("%1[*] – Bolthole").arg(title_->text()));
-    setWindowModified(document_.isEdited());
-    const auto* found = std::ranges::find(kStyles, state_.style);
-    const auto index = static_cast<int>(found - kStyles.begin());
-    styleChoice_->setCurrentIndex(state_.style.units == Units::metric ? 3 : index);
 }
 
 // Undo during a drag gives up the drag first: the step undone is the one before it.
@@ -254,99 +243,25 @@ void MainWindow::settleTyping() {
     sheet_->commitPending();
 }
 
-void MainWindow::openFile(const QString& fileName) {
-    if (!mayDiscard()) {
-        return;
-    }
-    const QString problem = document_.open(fileName);
-    if (!problem.isEmpty()) {
-        notice_->say(tr("%1 was not opened: %2").arg(QFileInfo(fileName).fileName(), problem));
-        return;
-    }
-    notice_->hide();
-    settings_.remember(document_.fileName());
-    settings_.save();
-    state_.selection = {};
-    desk_->reset();
-    moveCursor(0);
-    sideView_->showLinks();
-}
-
-void MainWindow::openDemo(const QString& name) {
-    QFile file(QStringLiteral(":/demo/") + name);
-    if (!mayDiscard() || !file.open(QIODevice::ReadOnly)) {
-        return;
-    }
-    ReadResult result = readCar(file.readAll().toStdString());
-    if (!result.loaded) {
-        notice_->say(QString::fromStdString(result.problem.line()));
-        return;
-    }
-    document_.adopt(std::move(*result.loaded));
-    state_.selection = {};
-    desk_->reset();
-    moveCursor(0);
-    sideView_->showLinks();
-}
-
-void MainWindow::askOpen() {
-    const QString start = document_.fileName().isEmpty() ? QString() : QFileInfo(document_.fileName()).path();
-    const QString fileName = QFileDialog::getOpenFileName(this, tr("Open a car"), start, fileFilter());
-    if (!fileName.isEmpty()) {
-        openFile(fileName);
-    }
-}
-
-bool MainWindow::saveFile() {
-    return document_.fileName().isEmpty() ? askSaveAs() : saveTo(document_.fileName());
-}
-
-bool MainWindow::askSaveAs() {
-    settleTyping();
-    QString suggested = document_.fileName();
-    if (suggested.isEmpty()) {
-        suggested = title_->text().toLower().simplified().replace(QLatin1Char(' '), QLatin1Char('-')) +
-                    QStringLiteral(".bolt.json");
-    }
-    const QString fileName =
-        QFileDialog::getSaveFileName(this, tr("Save the car as"), suggested, fileFilter());
-    return !fileName.isEmpty() && saveTo(fileName);
-}
-
-bool MainWindow::saveTo(const QString& fileName) {
-    settleTyping();
-    const QString problem = document_.save(fileName);
-    if (!problem.isEmpty()) {
-        notice_->say(tr("Not saved: %1. The car is still open, and the file is as it was.").arg(problem));
-        return false;
-    }
-    notice_->hide();
-    settings_.remember(document_.fileName());
-    settings_.save();
-    return true;
-}
-
-bool MainWindow::mayDiscard() {
-    settleTyping();
-    if (!document_.isEdited()) {
-        return true;
-    }
-    const auto answer = QMessageBox::question(
-        this, tr("Save the car?"), tr("'%1' has changes that are not saved.").arg(title_->text()),
-        QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, QMessageBox::Save);
-    return answer == QMessageBox::Discard || (answer == QMessageBox::Save && saveFile());
-}
-
 void MainWindow::closeEvent(QCloseEvent* event) {
     if (!mayDiscard()) {
         event->ignore();
         return;
     }
+    recovery_->release();
     settings_.windowGeometry = saveGeometry();
     settings_.benchSplit = benchSplit_->saveState();
     settings_.panelSplit = panelSplit_->saveState();
     settings_.save();
     event->accept();
+}
+
+void MainWindow::changeEvent(QEvent* event) {
+    QMainWindow::changeEvent(event);
+    if (event->type() == QEvent::ActivationChange && isActiveWindow()) {
+        recovery_->lookForOthers();
+        sayChangedElsewhere();
+    }
 }
 
 void MainWindow::dragEnterEvent(QDragEnterEvent* event) {

@@ -3,6 +3,7 @@
 
 #include <QMainWindow>
 #include <QTimer>
+#include <memory>
 
 #include "app/document.h"
 #include "app/settings.h"
@@ -20,6 +21,7 @@ namespace bolthole {
 
 class BeforeDesk;
 class BeforePanel;
+struct AbandonedLog;
 struct BoardState;
 class CarSheet;
 class ChoiceDesk;
@@ -28,6 +30,7 @@ class FigureStrip;
 class FigureTable;
 class HoleBoard;
 class NoticeBar;
+class RecoveryDesk;
 class SideView;
 class TravelCurves;
 class TravelSlider;
@@ -47,6 +50,8 @@ class MainWindow : public QMainWindow {
     void openDemo(const QString& name);
     /// Takes the car of another file in as a kept state and makes it the before.
     void compareWithFile(const QString& fileName);
+    /// Offers what programs that ended without saving left behind; shows nothing where there is nothing.
+    void offerLeftBehind();
 
     [[nodiscard]] const BenchState& state() const { return state_; }
     [[nodiscard]] Document& document() { return document_; }
@@ -56,6 +61,7 @@ class MainWindow : public QMainWindow {
 
   protected:
     void closeEvent(QCloseEvent* event) override;
+    void changeEvent(QEvent* event) override;
     void dragEnterEvent(QDragEnterEvent* event) override;
     void dropEvent(QDropEvent* event) override;
 
@@ -86,6 +92,7 @@ class MainWindow : public QMainWindow {
     void showPage(QWidget* page);
     void showGhost();
     void showFileState();
+    void showStyle();
     void stepHistory(bool forward);
     void settleTyping();
 
@@ -102,7 +109,15 @@ class MainWindow : public QMainWindow {
     bool saveFile();
     bool askSaveAs();
     bool saveTo(const QString& fileName);
+    bool askChangedElsewhere(const QString& fileName);
+    bool askNotSaved(const QString& fileName, const QString& reason);
     bool mayDiscard();
+    [[nodiscard]] bool mayOpenTwice(const QString& fileName);
+    void startAnew();
+    void sayChangedElsewhere();
+    void showRecoveryProblem();
+    void askLeftBehind();
+    void bringBack(const AbandonedLog& log);
     void showKeys();
     void showCautions();
     void showAbout();
@@ -112,6 +127,8 @@ class MainWindow : public QMainWindow {
     BenchState state_;
     Trace spareTrace_;
     QTimer numbersTimer_;
+    std::unique_ptr<RecoveryDesk> recovery_;
+    bool toldChanged_ = false;  // of the file being changed elsewhere, once
 
     CarSheet* sheet_ = nullptr;
     SideView* sideView_ = nullptr;

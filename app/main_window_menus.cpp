@@ -43,6 +43,9 @@ void MainWindow::buildFileMenu() {
     menu->addAction(tr("Save &as…"), QKeySequence(QStringLiteral("Ctrl+Shift+S")), this,
                     [this] { askSaveAs(); });
     menu->addSeparator();
+    menu->addAction(tr("&Unsaved work…"), this, &MainWindow::askLeftBehind)
+        ->setStatusTip(tr("What was not saved when the program last ended by itself"));
+    menu->addSeparator();
     menu->addAction(tr("&Quit"), QKeySequence(QStringLiteral("Ctrl+Q")), this, &QWidget::close);
     connect(openAction_, &QAction::triggered, this, &MainWindow::askOpen);
     connect(saveAction_, &QAction::triggered, this, [this] { saveFile(); });

@@ -4,6 +4,7 @@
 #include <QIcon>
 #include <QLocale>
 #include <QPainter>
+#include <QTimer>
 #include <cstdio>
 
 #include "app/command_line.h"
@@ -72,6 +73,7 @@ int runWindow(int argc, char** argv) {
         window.openDemo(QStringLiteral("long-roof-wagon.bolt.json"));
     }
     window.show();
+    QTimer::singleShot(0, &window, [&window] { window.offerLeftBehind(); });
     return QApplication::exec();
 }
 

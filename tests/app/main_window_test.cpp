@@ -203,7 +203,7 @@ TEST_F(Bench, SavesAndReopensTheSameCar) {
     const QString file = folder.filePath(QStringLiteral("mine.bolt.json"));
     dragBy(kLowerFront, {0, 12});
     const Car car = window_->state().car;
-    ASSERT_EQ(window_->document().save(file), QString());
+    ASSERT_TRUE(window_->document().save(file).saved());
     EXPECT_FALSE(window_->isWindowModified());
     dragBy(kLowerFront, {10, 0});
     trigger(QStringLiteral("Undo"));
