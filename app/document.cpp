@@ -60,6 +60,10 @@ Document::Document(QObject* parent, int version)
     });
 }
 
+Document::~Document() {
+    undo_.disconnect(this);  // it tells its listeners while it is taken down
+}
+
 void Document::become(std::shared_ptr<const Car> car, const PointId& selection) {
     car_ = std::move(car);
     preview_.reset();

@@ -35,6 +35,8 @@ class Document : public QObject {
   public:
     /// `version`: the car file's version that save() takes itself to write; tests try a newer one.
     explicit Document(QObject* parent = nullptr, int version = kCarFileVersion);
+    /// Emits nothing.
+    ~Document() override;
 
     /// The car as it stands, the drag under way included.
     [[nodiscard]] const Car& car() const { return preview_ ? *preview_ : *car_; }
