@@ -99,7 +99,9 @@ void TravelCurves::layOut() {
     for (const auto& card : cards_) {
         card->axisRect().setMargins(QMargins(kSidePad, type_->header(), kSidePad, type_->footer()));
     }
-    plot_->setGeometry(rect());
+    if (!rect().isEmpty()) {  // squeezed to nothing there is no picture to paint into
+        plot_->setGeometry(rect());
+    }
     plot_->replot(QCustomPlot::rpQueuedRefresh);
     if (announced_ != plotArea()) {
         announced_ = plotArea();
