@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 #include <exception>
+#include <functional>
+#include <vector>
 
 namespace bolthole {
 
@@ -31,7 +33,9 @@ SimTK::Transform zAlongX() {
 struct SimbodyReference::Model {
     SimTK::MultibodySystem system;
     SimTK::SimbodyMatterSubsystem matter{system};
-    // The masses play no part: only positions are asked for.
+    SimTK::GeneralForceSubsystem forces{system};
+    SimTK::Force::DiscreteForces load{forces, matter};
+    // The masses play no part: only positions, and forces in balance, are asked for.
     SimTK::Body::Rigid body{SimTK::MassProperties(1.0, SimTK::Vec3(0), SimTK::UnitInertia(1))};
     SimTK::MobilizedBody::Translation center;
     SimTK::MobilizedBody::Pin yaw;
@@ -39,6 +43,8 @@ struct SimbodyReference::Model {
     SimTK::MobilizedBody::Pin roll;
     SimTK::State state;
     double measuredHeight;
+    // The force of each link, once accelerations are realized.
+    std::vector<std::function<double(const SimTK::State&)>> linkForces;
 
     explicit Model(const ReferenceAxle& axle);
     void addLink(const ReferenceLink& link);
@@ -61,10 +67,12 @@ SimbodyReference::Model::Model(const ReferenceAxle& axle)
 
 void SimbodyReference::Model::addLink(const ReferenceLink& link) {
     switch (link.kind) {
-        case ReferenceLink::rod:
-            SimTK::Constraint::Rod(matter.Ground(), toSimbody(link.onChassis), roll, toSimbody(link.onAxle),
-                                   link.length);
+        case ReferenceLink::rod: {
+            const SimTK::Constraint::Rod rod(matter.Ground(), toSimbody(link.onChassis), roll,
+                                             toSimbody(link.onAxle), link.length);
+            linkForces.emplace_back([rod](const SimTK::State& at) { return rod.getRodTension(at); });
             return;
+        }
         case ReferenceLink::sameX:
             return addPlane(SimTK::XAxis, link);
         case ReferenceLink::sameY:
@@ -76,8 +84,11 @@ void SimbodyReference::Model::addLink(const ReferenceLink& link) {
 
 void SimbodyReference::Model::addPlane(SimTK::CoordinateAxis normal, const ReferenceLink& link) {
     const SimTK::Real height = toSimbody(link.onChassis)[normal];
-    SimTK::Constraint::PointInPlane(matter.Ground(), SimTK::UnitVec3(normal), height, roll,
-                                    toSimbody(link.onAxle));
+    const SimTK::Constraint::PointInPlane plane(matter.Ground(), SimTK::UnitVec3(normal), height, roll,
+                                                toSimbody(link.onAxle));
+    // Its own getForceOnFollowerPoint() is declared but not in the library. Multipliers are counted against
+    // forces that are applied.
+    linkForces.emplace_back([plane](const SimTK::State& at) { return -plane.getMultiplier(at); });
 }
 
 SimbodyReference::SimbodyReference(const ReferenceAxle& axle) : model_(std::make_unique<Model>(axle)) {}
@@ -121,6 +132,22 @@ bool SimbodyReference::assembleAt(double travel, double roll) {
 Eigen::Vector3d SimbodyReference::carry(const Eigen::Vector3d& fromCenter) const {
     const SimTK::Vec3 at = model_->roll.findStationLocationInGround(model_->state, toSimbody(fromCenter));
     return {at[0], at[1], at[2]};
+}
+
+ReferenceForces SimbodyReference::linkForces(const Eigen::Vector3d& force, const Eigen::Vector3d& moment) {
+    Model& model = *model_;
+    model.load.setOneBodyForce(model.state, model.roll,
+                               SimTK::SpatialVec(toSimbody(moment), toSimbody(force)));
+    model.system.realize(model.state, SimTK::Stage::Acceleration);
+    ReferenceForces found;
+    for (const auto& linkForce : model.linkForces) {
+        found.links.push_back(linkForce(model.state));
+    }
+    const SimTK::Vector& accelerations = model.state.getUDot();
+    for (int index = 0; index < accelerations.size(); ++index) {
+        found.acceleration = std::max(found.acceleration, std::abs(accelerations[index]));
+    }
+    return found;
 }
 
 }  // namespace bolthole

@@ -6,10 +6,18 @@
 
 #include <Eigen/Core>
 #include <memory>
+#include <vector>
 
 #include "tests/outside/reference_links.h"
 
 namespace bolthole {
+
+/// What holds an axle still under a load.
+struct ReferenceForces {
+    std::vector<double>
+        links;                ///< N, a link each: tension of a rod, else the force on the axle along its axis
+    double acceleration = 0;  ///< largest of any coordinate, m/s^2 or rad/s^2: 0 where the load is balanced
+};
 
 /// An axle on a chain of Simbody mobilizers: translation, then pins about z, y and x, which is the rotation
 /// order of AxlePose. Links are Simbody's own Constraint::Rod and Constraint::PointInPlane; height and roll
@@ -30,6 +38,11 @@ class SimbodyReference {
     /// Where Simbody's own body transform puts a point of the axle, car frame, m. `fromCenter`: m, from the
     /// axle's center at the measured pose.
     [[nodiscard]] Eigen::Vector3d carry(const Eigen::Vector3d& fromCenter) const;
+
+    /// The multipliers of Simbody's constraints at the present pose, at rest, under `force` (N) and `moment`
+    /// (N m, about the axle's center), car frame, on a body of 4 kg and inertias of a few kg m^2. Nothing but
+    /// the links holds it, so what they do not hold accelerates it.
+    [[nodiscard]] ReferenceForces linkForces(const Eigen::Vector3d& force, const Eigen::Vector3d& moment);
 
   private:
     struct Model;
