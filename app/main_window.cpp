@@ -21,6 +21,7 @@
 #include "widgets/figure_table.h"
 #include "widgets/hole_board.h"
 #include "widgets/notice_bar.h"
+#include "widgets/side_points.h"
 #include "widgets/side_view.h"
 #include "widgets/travel_curves.h"
 #include "widgets/travel_slider.h"
@@ -35,6 +36,11 @@ constexpr std::array kStyles{
     NumberStyle{Units::inch, InchStyle::decimal}, NumberStyle{Units::metric, InchStyle::sixteenths}};
 
 constexpr int kNumbersInterval = 350;  // ms
+
+// The point, where the car has it: a car that takes another's place may have fewer links or holes.
+PointId presentPoint(const Car& car, const PointId& id) {
+    return pointAt(car, id) ? id : PointId{};
+}
 
 }  // namespace
 
@@ -153,6 +159,7 @@ void MainWindow::chooseStyle(int index) {
 void MainWindow::carChanged() {
     state_.car = document_.car();
     state_.style = {state_.car.units, settings_.inches};
+    state_.selection = presentPoint(state_.car, state_.selection);
     solve();
     beforeDesk_->carChanged();
     desk_->carChanged(document_.isDragging());
@@ -233,7 +240,7 @@ void MainWindow::stepHistory(bool forward) {
     board_->abandonDrag();
     sheet_->discardTyping();
     forward ? document_.undoStack().redo() : document_.undoStack().undo();
-    state_.selection = document_.selection();
+    state_.selection = presentPoint(state_.car, document_.selection());
     sideView_->showState(state_);
 }
 

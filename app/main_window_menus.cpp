@@ -92,12 +92,16 @@ void MainWindow::buildCompareEntries(QMenu* menu) {
     menu->addSeparator();
     menu->addAction(keepAction_);
     menu->addAction(tr("&Swap before and after"), QKeySequence(QStringLiteral("Ctrl+Shift+K")), this, [this] {
+        settleTyping();
         takeEdit(SwapBefore{QDate::currentDate().toString(Qt::ISODate).toStdString()}, EditPhase::whole);
     });
     menu->addAction(tr("Compare with another car &file…"), this, &MainWindow::askOtherCar);
     menu->addSeparator();
     menu->addAction(tr("What if: other &tires or ride height…"), QKeySequence(QStringLiteral("Ctrl+T")), this,
-                    [this] { beforePanel_->askRideChange(); });
+                    [this] {
+                        settleTyping();
+                        beforePanel_->askRideChange();
+                    });
 }
 
 void MainWindow::buildPapersMenu() {

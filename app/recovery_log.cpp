@@ -177,6 +177,7 @@ void RecoveryLog::writeWhatComes(const std::stop_token& stop) {
         const Pending pending = std::move(*pending_);
         pending_.reset();
         if (removed_) {
+            changed_.notify_all();  // somebody may wait for it to be dealt with
             continue;
         }
         writing_ = true;

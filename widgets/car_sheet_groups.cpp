@@ -257,6 +257,18 @@ void NotesField::commit() {
     }
 }
 
+// Nothing typed: undo and redo are the window's own, as in the other fields.
+bool NotesField::event(QEvent* event) {
+    if (event->type() == QEvent::ShortcutOverride && !document()->isModified()) {
+        const auto* key = static_cast<QKeyEvent*>(event);
+        if (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo)) {
+            event->ignore();
+            return false;
+        }
+    }
+    return QPlainTextEdit::event(event);
+}
+
 void NotesField::keyPressEvent(QKeyEvent* event) {
     if (event->key() == Qt::Key_Escape && document()->isModified()) {
         restore();

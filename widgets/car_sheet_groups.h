@@ -71,6 +71,7 @@ class NotesField : public QPlainTextEdit {
     void rewritten(const std::string& text);
 
   protected:
+    bool event(QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void focusOutEvent(QFocusEvent* event) override;
 

@@ -190,6 +190,9 @@ void SideView::mouseMoveEvent(QMouseEvent* event) {
     if (state_ == nullptr) {
         return;
     }
+    if (press_.down && (event->buttons() & (Qt::LeftButton | Qt::MiddleButton)) == 0) {
+        abandonDrag();  // the release went elsewhere: to a dialog that opened, or to another program
+    }
     if (!press_.down) {
         setHovered(pointUnder(event->position()));
         return;
@@ -274,10 +277,12 @@ double SideView::snapStep() const {
 }
 
 void SideView::abandonDrag() {
+    if (press_.down) {
+        press_.down = press_.panning = false;
+        setCursor(Qt::ArrowCursor);
+    }
     if (drag_.active) {
         drag_.active = false;
-        press_.down = false;
-        setCursor(Qt::ArrowCursor);
         emit edited(lastDragEdit_, EditPhase::abandoned);
     }
 }
@@ -300,7 +305,7 @@ void SideView::mouseReleaseEvent(QMouseEvent* event) {
 }
 
 void SideView::click(const PointId& id) {
-    const bool hole = id.kind == PointId::Kind::hole;
+    const bool hole = id.kind == PointId::Kind::hole && pointAt(state_->car, id).has_value();
     select(id);
     if (hole && state_->car.links[static_cast<std::size_t>(id.link)].bracket(id.end).use != id.hole) {
         emit edited(UseHole{.link = id.link, .end = id.end, .hole = id.hole}, EditPhase::whole);

@@ -28,7 +28,7 @@ class SideView : public QWidget {
     void showAll();
     /// Whether a hole is being dragged.
     [[nodiscard]] bool isDragging() const { return drag_.active; }
-    /// Gives up a drag under way: the car is as before it.
+    /// Gives up a press or drag under way: the car is as before it, and the release will do nothing.
     void abandonDrag();
     /// Where a point is drawn, widget coordinates; for tests and accessibility. Null point if it is not
     /// drawn.
