@@ -297,5 +297,25 @@ TEST_F(UndoInTheWindow, WhatWasSelectedComesBackWithTheStep) {
     EXPECT_EQ(window_->state().selection, kUpperFront);
 }
 
+// A hole of a link that the car on the bench no longer has can't stay selected.
+TEST_F(UndoInTheWindow, ASelectionThatTheCarDoesNotHaveIsDropped) {
+    compareWithTwoLinks();
+    click(freeLastHole());
+    // In side view the track bar's holes on axle and chassis lie on each other: the one found is as good.
+    const PointId gone = window_->state().selection;
+    ASSERT_EQ(gone.kind, PointId::Kind::hole);
+    ASSERT_GE(gone.link, static_cast<int>(window_->state().before->car.links.size()));
+    choose(QStringLiteral("Swap before and after"));
+    EXPECT_EQ(window_->state().selection, PointId{});
+    const Car swapped = car();
+    QTest::keyClick(&view(), Qt::Key_Return);
+    EXPECT_EQ(car(), swapped);
+    EXPECT_FALSE(window_->findChild<NoticeBar*>()->isVisible());
+    choose(QStringLiteral("Undo"));
+    EXPECT_EQ(window_->state().selection, gone);
+    choose(QStringLiteral("Redo"));
+    EXPECT_EQ(window_->state().selection, PointId{});
+}
+
 }  // namespace
 }  // namespace bolthole
