@@ -1,21 +1,12 @@
 #include "app/document.h"
 
-#include <QCryptographicHash>
 #include <QDir>
-#include <QFile>
 #include <QFileInfo>
 
 #include "app/file_writing.h"
+#include "app/sha256.h"
 
 namespace bolthole {
-
-namespace {
-
-QByteArray hashOf(const std::string& bytes) {
-    return QCryptographicHash::hash(bytes, QCryptographicHash::Sha256).toHex();
-}
-
-}  // namespace
 
 /// One undo step: the car before and after, and what was selected.
 class ChangeCar : public QUndoCommand {
@@ -96,7 +87,7 @@ QString Document::open(const QString& fileName) {
     if (!result.loaded) {
         return QString::fromStdString(result.problem.line());
     }
-    reset(std::move(*result.loaded), QFileInfo(fileName).absoluteFilePath(), hashOf(file.bytes));
+    reset(std::move(*result.loaded), QFileInfo(fileName).absoluteFilePath(), sha256Of(file.bytes));
     return {};
 }
 
@@ -122,41 +113,57 @@ bool Document::isChangedElsewhere() const {
         (info.lastModified() == fileTime_ && info.size() == fileSize_)) {
         return false;
     }
-    const FileBytes theirs = readCarBytes(QDir::toNativeSeparators(fileName_).toStdString());
-    return !theirs.problem.empty() || hashOf(theirs.bytes) != fileHash_;
+    return isTheirs(readCarBytes(QDir::toNativeSeparators(fileName_).toStdString()));
 }
 
-// Copies a file that is about to be replaced, under a name that says what it is. Gives that name, or nothing
-// where it could not be written: then it must not be replaced.
-QString Document::keepTheirs(const QString& fileName, const QString& label) const {
+bool Document::isTheirs(const FileBytes& file) const {
+    return !file.problem.empty() || sha256Of(file.bytes) != fileHash_;
+}
+
+// Keeps a file that is about to be replaced, under a name that says what it is. Saved: under which; failed:
+// then it must not be replaced.
+SaveResult Document::keepBeside(const QString& fileName, const FileBytes& file, const QString& label) {
     const QFileInfo info(fileName);
     const QString stem = info.fileName().section(QLatin1Char('.'), 0, 0);
     const QString ending = info.fileName().mid(stem.size());
-    for (int count = 1; count < 1000; ++count) {
-        const QString number = count == 1 ? QString() : QStringLiteral(" %1").arg(count);
-        const QString copy =
-            info.dir().filePath(stem + QStringLiteral(" (%1%2)").arg(label, number) + ending);
-        if (!QFileInfo::exists(copy)) {
-            return QFile::copy(fileName, copy) ? copy : QString();
-        }
+    QString copy;
+    int count = 0;
+    do {
+        const QString number = ++count == 1 ? QString() : QStringLiteral(" %1").arg(count);
+        copy = info.dir().filePath(stem + QStringLiteral(" (%1%2)").arg(label, number) + ending);
+    } while (QFileInfo::exists(copy));
+    const std::string problem = file.problem.empty()
+                                    ? writeWholeFile(QDir::toNativeSeparators(copy).toStdString(), file.bytes)
+                                    : file.problem;
+    if (!problem.empty()) {
+        return {SaveResult::Outcome::failed,
+                tr("can't be kept before it is replaced: %1").arg(QString::fromStdString(problem))};
     }
-    return {};
+    return {SaveResult::Outcome::saved, copy};
+}
+
+// Looks at what is there before it is replaced, and keeps it where it is worth that. Saved: the way is clear.
+SaveResult Document::clearTheWay(const QString& target, bool replaceTheirs) const {
+    if (target != fileName_ || !QFileInfo::exists(target)) {
+        return {SaveResult::Outcome::saved, {}};
+    }
+    const FileBytes there = readCarBytes(QDir::toNativeSeparators(target).toStdString());
+    const bool changed = isTheirs(there);
+    if (changed && !replaceTheirs) {
+        return {SaveResult::Outcome::changedElsewhere, {}};
+    }
+    if (changed || fileVersion_ < version_) {
+        return keepBeside(target, there,
+                          changed ? tr("as changed elsewhere") : tr("version %1").arg(fileVersion_));
+    }
+    return {SaveResult::Outcome::saved, {}};
 }
 
 SaveResult Document::save(const QString& fileName, bool replaceTheirs) {
     const QString target = QFileInfo(fileName).absoluteFilePath();
-    const bool changed = target == fileName_ && isChangedElsewhere();
-    if (changed && !replaceTheirs) {
-        return {SaveResult::Outcome::changedElsewhere, {}};
-    }
-    const bool older = target == fileName_ && fileVersion_ < version_ && QFileInfo::exists(target);
-    QString kept;
-    if (changed || older) {
-        const QString label = changed ? tr("as changed elsewhere") : tr("version %1").arg(fileVersion_);
-        kept = keepTheirs(target, label);
-        if (kept.isEmpty()) {
-            return {SaveResult::Outcome::failed, tr("the file there could not be copied first")};
-        }
+    SaveResult result = clearTheWay(target, replaceTheirs);
+    if (!result.saved()) {
+        return result;
     }
     const std::string bytes = writeCar(*car_, *source_);
     const std::string problem = writeWholeFile(QDir::toNativeSeparators(target).toStdString(), bytes);
@@ -166,14 +173,14 @@ SaveResult Document::save(const QString& fileName, bool replaceTheirs) {
     const bool moved = target != fileName_;
     fileName_ = target;
     fileVersion_ = version_;
-    noteFile(hashOf(bytes));
+    noteFile(sha256Of(bytes));
     undo_.setClean();
     if (moved) {
         emit fileChanged();
     }
     emit settled(tr("Save"));
     emit fileStateChanged();
-    return {SaveResult::Outcome::saved, kept};
+    return result;
 }
 
 RecoveryPoint Document::recoveryPoint(const QString& what) const {

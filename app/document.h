@@ -58,8 +58,8 @@ class Document : public QObject {
     /// what it wrote is then kept beside it, as is a file of an older version that is written anew for the
     /// first time.
     [[nodiscard]] SaveResult save(const QString& fileName, bool replaceTheirs = false);
-    /// Whether the file is there and not as it was last read or written here. Cheap where its time and size
-    /// are the same.
+    /// Whether the file is there and not as it was last read or written here, as far as its time and size
+    /// tell; save() reads all of it.
     [[nodiscard]] bool isChangedElsewhere() const;
     /// What the recovery log is to keep: the car without a drag under way.
     [[nodiscard]] RecoveryPoint recoveryPoint(const QString& what) const;
@@ -85,7 +85,10 @@ class Document : public QObject {
     void become(std::shared_ptr<const Car> car, const PointId& selection);
     void reset(LoadedCar loaded, const QString& fileName, const QByteArray& hash);
     void noteFile(const QByteArray& hash);
-    [[nodiscard]] QString keepTheirs(const QString& fileName, const QString& label) const;
+    [[nodiscard]] bool isTheirs(const FileBytes& file) const;
+    [[nodiscard]] static SaveResult keepBeside(const QString& fileName, const FileBytes& file,
+                                               const QString& label);
+    [[nodiscard]] SaveResult clearTheWay(const QString& target, bool replaceTheirs) const;
 
     std::shared_ptr<const Car> car_;
     std::shared_ptr<const Car> preview_;  // the drag under way, or null

@@ -10,7 +10,8 @@
 #include <cstring>
 #include <filesystem>
 #include <system_error>
-#include <utility>
+
+#include "app/descriptor.h"
 
 namespace bolthole {
 
@@ -18,40 +19,6 @@ namespace {
 
 std::string reasonOf(int error) {
     return std::string("cannot be written: ") + std::strerror(error);
-}
-
-// An open file descriptor; closes itself.
-class Descriptor {
-  public:
-    explicit Descriptor(int number) : number_(number) {}
-    Descriptor(const Descriptor&) = delete;
-    Descriptor& operator=(const Descriptor&) = delete;
-    ~Descriptor() {
-        if (number_ >= 0) {
-            ::close(number_);
-        }
-    }
-    [[nodiscard]] int number() const { return number_; }
-    [[nodiscard]] bool isOpen() const { return number_ >= 0; }
-    // Closing can report an error that writing did not.
-    [[nodiscard]] bool close() {
-        const int number = std::exchange(number_, -1);
-        return ::close(number) == 0;
-    }
-
-  private:
-    int number_;
-};
-
-bool writeAll(const Descriptor& file, std::string_view bytes) {
-    while (!bytes.empty()) {
-        const ssize_t written = ::write(file.number(), bytes.data(), bytes.size());
-        if (written < 0 && errno != EINTR) {
-            return false;
-        }
-        bytes.remove_prefix(written > 0 ? static_cast<std::size_t>(written) : 0);
-    }
-    return true;
 }
 
 // Makes a new file beside `target` and sets `name`. Its own short name fits where the target's does.
@@ -73,15 +40,6 @@ Descriptor makeBeside(const std::filesystem::path& target, std::string& name) {
 bool keepPermissions(const Descriptor& file, const std::filesystem::path& replaced) {
     struct stat status {};
     return ::stat(replaced.c_str(), &status) != 0 || ::fchmod(file.number(), status.st_mode & 07777U) == 0;
-}
-
-// A rename is on the disk once its directory is. A file system that cannot do this is no reason to complain.
-void flushDirectoryOf(const std::filesystem::path& target) {
-    const std::filesystem::path directory = target.has_parent_path() ? target.parent_path() : ".";
-    const Descriptor descriptor(::open(directory.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
-    if (descriptor.isOpen()) {
-        ::fsync(descriptor.number());
-    }
 }
 
 // Everything `produce` hands over; where it can't be written, errno says why.

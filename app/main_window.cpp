@@ -53,7 +53,7 @@ MainWindow::MainWindow(Settings settings) : settings_(std::move(settings)) {
     restoreGeometry(settings_.windowGeometry);
     benchSplit_->restoreState(settings_.benchSplit);
     panelSplit_->restoreState(settings_.panelSplit);
-    recovery_ = std::make_unique<RecoveryDesk>(document_, recoveryFolder(), nullptr);
+    recovery_ = std::make_unique<RecoveryDesk>(document_, recoveryFolder());
     connect(recovery_.get(), &RecoveryDesk::othersChanged, this, &MainWindow::showFileState);
     connect(recovery_.get(), &RecoveryDesk::problemChanged, this, &MainWindow::showRecoveryProblem);
     connect(&document_, &Document::carChanged, this, &MainWindow::carChanged);

@@ -108,7 +108,7 @@ class MainWindow : public QMainWindow {
     void askOpen();
     bool saveFile();
     bool askSaveAs();
-    bool saveTo(const QString& fileName);
+    bool saveTo(const QString& fileName, bool replaceTheirs = false);
     bool askChangedElsewhere(const QString& fileName);
     bool askNotSaved(const QString& fileName, const QString& reason);
     bool mayDiscard();

@@ -117,14 +117,11 @@ bool MainWindow::askSaveAs() {
     return !fileName.isEmpty() && saveTo(fileName);
 }
 
-bool MainWindow::saveTo(const QString& fileName) {
+bool MainWindow::saveTo(const QString& fileName, bool replaceTheirs) {
     settleTyping();
-    SaveResult result = document_.save(fileName);
+    const SaveResult result = document_.save(fileName, replaceTheirs);
     if (result.outcome == SaveResult::Outcome::changedElsewhere) {
-        if (!askChangedElsewhere(fileName)) {
-            return false;
-        }
-        result = document_.save(fileName, true);
+        return askChangedElsewhere(fileName);
     }
     if (!result.saved()) {
         return askNotSaved(fileName, result.reason);
@@ -140,8 +137,7 @@ bool MainWindow::saveTo(const QString& fileName) {
     return true;
 }
 
-// Whether the file that another program changed is to be replaced. Saved under another name, there is nothing
-// left to replace.
+// Asks what to do about a file that another program changed. Gives whether the car is saved now.
 bool MainWindow::askChangedElsewhere(const QString& fileName) {
     QMessageBox question(QMessageBox::Warning, tr("Changed by another program"),
                          tr("'%1' was changed since it was opened here.").arg(QFileInfo(fileName).fileName()),
@@ -150,10 +146,10 @@ bool MainWindow::askChangedElsewhere(const QString& fileName) {
     const auto* replace = question.addButton(tr("&Replace it, keep a copy"), QMessageBox::AcceptRole);
     const auto* another = question.addButton(tr("Save under another &name…"), QMessageBox::ActionRole);
     question.exec();
-    if (question.clickedButton() == another) {
-        askSaveAs();
+    if (question.clickedButton() == replace) {
+        return saveTo(fileName, true);
     }
-    return question.clickedButton() == replace;
+    return question.clickedButton() == another && askSaveAs();
 }
 
 // Says why a car was not saved, and offers another place. Gives whether it is saved now.

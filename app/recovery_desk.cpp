@@ -1,13 +1,12 @@
 #include "app/recovery_desk.h"
 
 #include <QDir>
-#include <QFile>
 #include <utility>
 
 namespace bolthole {
 
-RecoveryDesk::RecoveryDesk(Document& document, QString folder, QObject* parent)
-    : QObject(parent), document_(document), folder_(std::move(folder)) {
+RecoveryDesk::RecoveryDesk(Document& document, QString folder)
+    : document_(document), folder_(std::move(folder)) {
     QDir().mkpath(folder_);
     watcher_.addPath(folder_);
     connect(&watcher_, &QFileSystemWatcher::directoryChanged, this, &RecoveryDesk::lookForOthers);
@@ -45,8 +44,7 @@ QString RecoveryDesk::bringBack(const AbandonedLog& log) {
     if (!problem.isEmpty()) {
         return problem;
     }
-    log_->flush();
-    if (problem_.isEmpty() && QFile::exists(log_->logFile())) {
+    if (log_->flush()) {  // else the old log is the only place on the disk that has the car
         removeLog(log.logFile);
     }
     return {};

@@ -15,7 +15,7 @@ class RecoveryDesk : public QObject {
     Q_OBJECT
   public:
     /// `document` must outlive the desk.
-    RecoveryDesk(Document& document, QString folder, QObject* parent);
+    RecoveryDesk(Document& document, QString folder);
 
     /// What programs that ended without saving left behind, newest first.
     [[nodiscard]] QList<AbandonedLog> leftBehind() const { return abandonedLogs(folder_); }

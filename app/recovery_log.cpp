@@ -4,7 +4,6 @@
 #include <sys/file.h>
 #include <unistd.h>
 
-#include <QCryptographicHash>
 #include <QDir>
 #include <QFile>
 #include <QStandardPaths>
@@ -13,6 +12,8 @@
 #include <cerrno>
 #include <cstring>
 #include <utility>
+
+#include "app/sha256.h"
 
 namespace bolthole {
 
@@ -25,20 +26,16 @@ constexpr qint64 kMostRead = 64'000'000;  // bytes; of a longer log only the end
 constexpr qsizetype kHashDigits = 64;
 const auto kPattern = QStringLiteral("*.boltlog");
 
-QByteArray hashOf(QByteArrayView bytes) {
-    return QCryptographicHash::hash(bytes, QCryptographicHash::Sha256).toHex();
-}
-
 QByteArray lineOf(const Json& record) {
     const std::string text = record.dump(-1, ' ', false, Json::error_handler_t::replace);
     const auto bytes = QByteArray::fromStdString(text);
-    return hashOf(bytes) + ' ' + bytes + '\n';
+    return sha256Of(bytes) + ' ' + bytes + '\n';
 }
 
 // The JSON of a line, or nothing where the line is damaged.
 std::optional<Json> recordOf(QByteArrayView line) {
     if (line.size() <= kHashDigits + 1 || line[kHashDigits] != ' ' ||
-        hashOf(line.sliced(kHashDigits + 1)) != line.first(kHashDigits)) {
+        sha256Of(line.sliced(kHashDigits + 1)) != line.first(kHashDigits)) {
         return std::nullopt;
     }
     const QByteArrayView text = line.sliced(kHashDigits + 1);
@@ -74,25 +71,14 @@ QByteArray headOf(const QString& file) {
     return lineOf({{"log", "bolthole-recovery"}, {"version", 1}, {"file", file.toStdString()}});
 }
 
-bool writeAll(int descriptor, QByteArrayView bytes) {
-    while (!bytes.isEmpty()) {
-        const ssize_t written = ::write(descriptor, bytes.data(), static_cast<std::size_t>(bytes.size()));
-        if (written < 0 && errno != EINTR) {
-            return false;
-        }
-        bytes = bytes.sliced(std::max<qsizetype>(written, 0));
-    }
-    return ::fdatasync(descriptor) == 0;
+bool writeToDisk(const Descriptor& log, const QByteArray& bytes) {
+    return writeAll(log, {bytes.constData(), static_cast<std::size_t>(bytes.size())}) &&
+           ::fdatasync(log.number()) == 0;
 }
 
 bool isAbandoned(const QString& logFile) {
-    const int descriptor = ::open(QFile::encodeName(logFile).constData(), O_RDONLY | O_CLOEXEC);
-    if (descriptor < 0) {
-        return false;
-    }
-    const bool free = ::flock(descriptor, LOCK_SH | LOCK_NB) == 0;
-    ::close(descriptor);  // lets the lock go too
-    return free;
+    const Descriptor log(::open(QFile::encodeName(logFile).constData(), O_RDONLY | O_CLOEXEC));
+    return log.isOpen() && ::flock(log.number(), LOCK_SH | LOCK_NB) == 0;  // closing lets the lock go too
 }
 
 // What can be read of a log. A log that can't be opened gives nothing and stays.
@@ -136,9 +122,8 @@ QString freshName() {
 
 }  // namespace
 
-RecoveryLog::RecoveryLog(const QString& folder, const QString& file, QObject* parent)
-    : QObject(parent),
-      folder_(folder),
+RecoveryLog::RecoveryLog(const QString& folder, const QString& file)
+    : folder_(folder),
       file_(file),
       path_(folder + QLatin1Char('/') + freshName() + QStringLiteral(".boltlog")),
       writer_([this](const std::stop_token& stop) { writeWhatComes(stop); }) {}
@@ -146,27 +131,30 @@ RecoveryLog::RecoveryLog(const QString& folder, const QString& file, QObject* pa
 RecoveryLog::~RecoveryLog() {
     writer_.request_stop();
     writer_.join();
-    if (descriptor_ >= 0) {
-        ::close(descriptor_);
-    }
 }
 
 void RecoveryLog::record(RecoveryPoint point) {
     const std::lock_guard guard(mutex_);
+    if (removed_) {
+        return;
+    }
     pending_ = Pending{std::move(point), QDateTime::currentDateTimeUtc()};
     changed_.notify_all();
 }
 
-void RecoveryLog::flush() {
+bool RecoveryLog::flush() {
     std::unique_lock guard(mutex_);
     changed_.wait(guard, [this] { return !pending_ && !writing_; });
+    return written_;
 }
 
 void RecoveryLog::remove() {
-    flush();
-    const std::lock_guard guard(mutex_);
+    std::unique_lock guard(mutex_);
     removed_ = true;
-    if (descriptor_ >= 0) {
+    pending_.reset();
+    changed_.notify_all();
+    changed_.wait(guard, [this] { return !writing_; });
+    if (log_.isOpen()) {
         QFile::remove(path_);
     }
 }
@@ -176,20 +164,17 @@ void RecoveryLog::writeWhatComes(const std::stop_token& stop) {
     while (changed_.wait(guard, stop, [this] { return pending_.has_value(); })) {
         const Pending pending = std::move(*pending_);
         pending_.reset();
-        if (removed_) {
-            changed_.notify_all();  // somebody may wait for it to be dealt with
-            continue;
-        }
         writing_ = true;
         guard.unlock();
-        write(pending);
+        const bool written = write(pending);
         guard.lock();
         writing_ = false;
+        written_ = written;
         changed_.notify_all();
     }
 }
 
-void RecoveryLog::write(const Pending& pending) {
+bool RecoveryLog::write(const Pending& pending) {
     const RecoveryPoint& point = pending.point;
     Json record{{"when", pending.when.toString(Qt::ISODateWithMs).toStdString()},
                 {"what", point.what.toStdString()},
@@ -202,49 +187,45 @@ void RecoveryLog::write(const Pending& pending) {
         record["car"] = Json::parse(writeCar(*point.car, *point.source));
     }
     const QByteArray line = lineOf(record);
-    const bool tooLong = size_ + line.size() > kMostLog;
-    if (descriptor_ >= 0 && !tooLong ? append(line) : begin(line)) {
-        report({});
-    } else {
-        report(QString::fromLocal8Bit(std::strerror(errno)));
-    }
+    const bool fits = log_.isOpen() && size_ + line.size() <= kMostLog;
+    const bool written = fits ? append(line) : begin(line);
+    report(written ? QString() : QString::fromLocal8Bit(std::strerror(errno)));
+    return written;
 }
 
 // A new log with one record. It gets its name only once it is locked and whole, so that nobody takes it for
 // an abandoned one, and a log that started anew is never missing.
 bool RecoveryLog::begin(const QByteArray& record) {
     QDir().mkpath(folder_);
-    const QByteArray temporary = QFile::encodeName(path_ + QStringLiteral(".new"));
-    const int descriptor = ::open(temporary.constData(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0600);
-    if (descriptor < 0) {
+    const QByteArray name = QFile::encodeName(path_);
+    const QByteArray temporary = name + ".new";
+    Descriptor log(::open(temporary.constData(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0600));
+    if (!log.isOpen()) {
         return false;
     }
     const QByteArray bytes = headOf(file_) + record;
-    if (::flock(descriptor, LOCK_EX | LOCK_NB) != 0 || !writeAll(descriptor, bytes) ||
-        ::rename(temporary.constData(), QFile::encodeName(path_).constData()) != 0) {
+    if (::flock(log.number(), LOCK_EX | LOCK_NB) != 0 || !writeToDisk(log, bytes) ||
+        ::rename(temporary.constData(), name.constData()) != 0) {
         const int error = errno;
-        ::close(descriptor);
         ::unlink(temporary.constData());
         errno = error;
         return false;
     }
-    if (descriptor_ >= 0) {
-        ::close(descriptor_);
-    }
-    descriptor_ = descriptor;
+    flushDirectoryOf(name.toStdString());
+    log_ = std::move(log);
     size_ = bytes.size();
     return true;
 }
 
 // A record that did not fit is taken back, so that the next one starts on a line of its own.
 bool RecoveryLog::append(const QByteArray& line) {
-    if (writeAll(descriptor_, line)) {
+    if (writeToDisk(log_, line)) {
         size_ += line.size();
         return true;
     }
     const int error = errno;
-    if (::ftruncate(descriptor_, size_) == 0) {
-        ::lseek(descriptor_, size_, SEEK_SET);
+    if (::ftruncate(log_.number(), size_) == 0) {
+        ::lseek(log_.number(), size_, SEEK_SET);
     }
     errno = error;
     return false;

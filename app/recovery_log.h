@@ -20,6 +20,7 @@
 #include <thread>
 
 #include "app/car_file.h"
+#include "app/descriptor.h"
 
 namespace bolthole {
 
@@ -50,14 +51,14 @@ class RecoveryLog : public QObject {
   public:
     /// Starts a log in `folder` (made if missing) for a document that is `file` (absolute; empty: never
     /// saved).
-    RecoveryLog(const QString& folder, const QString& file, QObject* parent = nullptr);
+    RecoveryLog(const QString& folder, const QString& file);
     /// Writes what waits. The log stays on the disk unless remove() was called.
     ~RecoveryLog() override;
 
     void record(RecoveryPoint point);
-    /// Waits until everything recorded is on the disk, or could not be written.
-    void flush();
-    /// The document is saved or given up: the log goes, once what waits was dealt with.
+    /// Waits until the newest record is on the disk, or could not be written; gives which.
+    bool flush();
+    /// The document is saved or given up: the log goes, and nothing is written any more.
     void remove();
 
     [[nodiscard]] const QString& logFile() const { return path_; }
@@ -73,20 +74,21 @@ class RecoveryLog : public QObject {
         QDateTime when;
     };
     void writeWhatComes(const std::stop_token& stop);
-    void write(const Pending& pending);
-    bool begin(const QByteArray& record);
-    bool append(const QByteArray& line);
+    [[nodiscard]] bool write(const Pending& pending);
+    [[nodiscard]] bool begin(const QByteArray& record);
+    [[nodiscard]] bool append(const QByteArray& line);
     void report(const QString& reason);
 
     QString folder_;
     QString file_;
     QString path_;
-    int descriptor_ = -1;   // open and locked while there is a log
+    Descriptor log_;        // open and locked while there is a log
     qint64 size_ = 0;       // of what is whole in the log, bytes
     QString problem_;       // as last reported
     bool removed_ = false;  // guarded, as pending_ and writing_ are
     std::optional<Pending> pending_;
     bool writing_ = false;
+    bool written_ = false;  // the newest record that was dealt with
     std::mutex mutex_;
     std::condition_variable_any changed_;
     std::jthread writer_;  // last: ends before what it uses

@@ -69,12 +69,28 @@ TEST_F(Saving, TouchedButTheSameIsNoChange) {
     EXPECT_TRUE(document_.save(file_).saved());
 }
 
-TEST_F(Saving, ChangedWithinTheSameSecondAndLengthIsStillNoticed) {
+// Saving looks at every byte, whatever time and size say.
+TEST_F(Saving, AChangeThatKeepsTimeAndSizeIsNoticed) {
     ASSERT_TRUE(document_.save(file_).saved());
+    const QDateTime time = QFileInfo(file_).lastModified();
     std::string theirs = bytes();
     theirs[theirs.find("3000")] = '2';
     write(theirs);
-    EXPECT_TRUE(document_.isChangedElsewhere());
+    QFile file(file_);
+    ASSERT_TRUE(file.open(QIODevice::ReadWrite));
+    ASSERT_TRUE(file.setFileTime(time, QFileDevice::FileModificationTime));
+    file.close();
+    EXPECT_EQ(document_.save(file_).outcome, SaveResult::Outcome::changedElsewhere);
+    EXPECT_EQ(bytes(), theirs);
+}
+
+// What can't be kept is not replaced, even when that was asked for.
+TEST_F(Saving, WhatCannotBeKeptIsNotReplaced) {
+    std::ofstream(file_.toStdString(), std::ios::binary) << std::string(kMaxFileBytes + 1, ' ');
+    const SaveResult result = document_.save(file_, true);
+    EXPECT_EQ(result.outcome, SaveResult::Outcome::failed);
+    EXPECT_EQ(result.reason, "can't be kept before it is replaced: larger than 16000000 bytes");
+    EXPECT_EQ(QFileInfo(file_).size(), static_cast<qint64>(kMaxFileBytes) + 1);
 }
 
 TEST_F(Saving, AFileThatVanishedIsWrittenAnew) {

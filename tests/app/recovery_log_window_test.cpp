@@ -217,13 +217,13 @@ TEST_F(RecoveryLogTest, OnAFullDiskTheRecordsBeforeStayAndTheNextOneFits) {
         RecoveryLog log(folder(), {});
         QSignalSpy problems(&log, &RecoveryLog::problemChanged);
         log.record(point(2.5));
-        log.flush();
+        EXPECT_TRUE(log.flush());
         logFile = log.logFile();
         rlimit full = normal;
         full.rlim_cur = static_cast<rlim_t>(QFileInfo(logFile).size()) + 1000;
         ASSERT_EQ(setrlimit(RLIMIT_FSIZE, &full), 0);
         log.record(point(2.6));
-        log.flush();
+        EXPECT_FALSE(log.flush()) << "not on the disk";
         ASSERT_EQ(setrlimit(RLIMIT_FSIZE, &normal), 0);
         ASSERT_TRUE(problems.count() == 1 || problems.wait());
         EXPECT_EQ(problems[0][0].toString(), "File too large");

@@ -2,6 +2,7 @@
 // windows on one file know of each other.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <sys/resource.h>
 
 #include <QAction>
 #include <QApplication>
@@ -15,6 +16,7 @@
 #include <QTimer>
 #include <QTreeWidget>
 #include <QtTest/QTest>
+#include <csignal>
 #include <fstream>
 #include <memory>
 
@@ -128,6 +130,25 @@ TEST_F(Recovery, WhatWasNeverSavedIsOfferedAndComesBack) {
     EXPECT_EQ(logs().size(), 1) << "the old log went once the new one held the car";
     kill();
     EXPECT_EQ(abandonedLogs(recoveryFolder()).size(), 1) << "killed again, it is offered again";
+}
+
+// While the new log can't hold the car, the old one is the only place on the disk that does.
+TEST_F(Recovery, OnAFullDiskTheOldLogOutlivesBringingBack) {
+    window_->openFile(file_);
+    setWheelbase(*window_, 3.0);
+    kill();
+    window_ = open();
+    std::signal(SIGXFSZ, SIG_IGN);
+    rlimit normal{};
+    ASSERT_EQ(getrlimit(RLIMIT_FSIZE, &normal), 0);
+    rlimit full = normal;
+    full.rlim_cur = 700;  // room for a record without a car
+    ASSERT_EQ(setrlimit(RLIMIT_FSIZE, &full), 0);
+    answer(QStringLiteral("Bring back"));
+    window_->offerLeftBehind();
+    ASSERT_EQ(setrlimit(RLIMIT_FSIZE, &normal), 0);
+    EXPECT_EQ(window_->document().car().wheelbase, 3.0);
+    EXPECT_EQ(abandonedLogs(recoveryFolder()).size(), 1);
 }
 
 TEST_F(Recovery, SavedOrDiscardedNothingIsOffered) {
