@@ -4,6 +4,7 @@
 #include <QIcon>
 #include <QLocale>
 #include <QPainter>
+#include <QScreen>
 #include <QTimer>
 #include <cstdio>
 
@@ -64,7 +65,11 @@ int runWindow(int argc, char** argv) {
     QLocale::setDefault(QLocale::c());
     Settings settings = Settings::load();
     ThemeKeeper::instance().choose(settings.appearance);
+    const bool firstStart = settings.windowGeometry.isEmpty();
     MainWindow window(std::move(settings));
+    if (firstStart) {
+        window.resize(window.size().boundedTo(window.screen()->availableSize()));
+    }
     const QStringList words = QApplication::arguments();
     if (words.size() > 1) {
         window.openFile(words.at(1));

@@ -91,7 +91,7 @@ struct TravelRoom {
 };
 /// How far out limits are looked for, m either way.
 inline constexpr double kFarthestTravel = 0.3;
-/// Finds every limit to a micrometre. The car must have passed findFaults(), its parts have no refusal.
+/// Finds every limit to a micrometer. The car must have passed findFaults(), its parts have no refusal.
 [[nodiscard]] TravelRoom travelRoom(const Car& car, std::span<const SuspensionPart> parts);
 
 /// The travel cut to what the parts and links allow.

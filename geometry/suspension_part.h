@@ -23,7 +23,7 @@ enum class PartKind { spring, shock, coilOver, bumpStop, strap };
 /// A part with one mount on the axle and one on the chassis, each a bracket of one or more holes, or a
 /// mirrored pair of them. Its length is the distance between the holes in use. `id` as for Hole.
 ///
-/// It pushes `push`, and `rate` for every metre it is shorter than `freeLength`. Longer than that it is
+/// It pushes `push`, and `rate` for every meter it is shorter than `freeLength`. Longer than that it is
 /// loose: it never pulls. A bump stop's mount on the chassis is the stop's foot, the one on the axle the pad
 /// it meets, and its free length what it has unsqueezed.
 struct SuspensionPart {

@@ -172,6 +172,9 @@ void ChoiceMap::mousePressEvent(QMouseEvent* event) {
 
 void ChoiceMap::mouseMoveEvent(QMouseEvent* event) {
     const QPointF place = event->position();
+    if (press_ && (event->buttons() & Qt::LeftButton) == 0) {
+        abandonDrag();  // the release went elsewhere: to a dialog that opened, or to another program
+    }
     if (!press_) {
         hover(place);
         return;

@@ -12,9 +12,11 @@
 #include <fstream>
 #include <functional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "app/car_file.h"
+#include "app/document.h"
 #include "tests/support/run_command.h"
 
 #if defined(__SANITIZE_ADDRESS__)
@@ -54,6 +56,24 @@ std::string manyKeys() {
     return kHead + '{' + keys + '}';
 }
 
+std::string repeated(const std::string& part, int times) {
+    std::string all;
+    for (int count = 0; count < times; ++count) {
+        all += part;
+    }
+    return all;
+}
+
+// Whole cars, as many as fit; 64 may be kept.
+std::string manyStates() {
+    std::string car = test::bytesOf(test::kWagonFile);
+    car.resize(car.find_last_of('}'));
+    const std::string state = R"({"name":"s","car":)" + test::bytesOf(test::kWagonFile) + "},";
+    const auto times = static_cast<int>((kLargest - 2 * car.size() - 100) / state.size());
+    const std::string states = repeated(state, times);
+    return car + R"(,"kept":[)" + states.substr(0, states.size() - 1) + "]}";
+}
+
 std::string manyHoles() {
     const std::string hole = R"({"name":"h","at":[1,2,3]})";
     std::string holes = hole;
@@ -83,6 +103,11 @@ std::vector<Hostile> hostileFiles() {
         {"code points", many(kHead + '"', R"(\u00e9)", "\"}"), "wheelbase: missing"},
         {"digits", many(kHead, "1", "}"), "x: expected a number a double can hold"},
         {"decimals", many(kHead + '[', "1.234567890123456e-5,", "0]}"), "wheelbase: missing"},
+        {"just enough values", [] { return kHead + '[' + repeated("[0,0,0,0,0],", 398'000) + "0]}"; },
+         "wheelbase: missing"},
+        {"just enough texts", [] { return kHead + '[' + repeated(R"(["aaaaa","",""],)", 398'000) + "0]}"; },
+         "wheelbase: missing"},
+        {"kept states", manyStates, "kept"},
         {"holes", manyHoles, "links[0].chassis.holes"},
         {"ill-formed text", many(kHead + '"', "\xff\xfe", "\"}"), "UTF-8"},
         {"one byte too long", [] { return std::string(kLargest + 1, ' '); }, "larger than 16000000 bytes"}};
@@ -140,6 +165,41 @@ TEST_F(HostileFile, CostsLessThanASecondAnd300Megabytes) {
         SCOPED_TRACE(hostile.name);
         std::ofstream(file, std::ios::binary) << hostile.bytes();
         expectRefused(file, hostile.reason);
+    }
+}
+
+// The command says, after the file's name, what the window says.
+TEST_F(HostileFile, WindowAndCommandUseTheSameWords) {
+    const std::string wagon = test::bytesOf(test::kWagonFile);
+    const auto changed = [&wagon](const std::string& from, const std::string& to) {
+        std::string bytes = wagon;
+        return bytes.replace(bytes.find(from), from.size(), to);
+    };
+    const std::vector<std::pair<std::string, std::string>> files{
+        {"hello", ""},
+        {changed("\"version\": 1", "\"version\": 99"), "version"},
+        {changed("2946.4", "NaN"), ""},
+        {changed("2946.4", "-1"), "wheelbase"},
+        {changed("2946.4", "1e308"), "wheelbase"},
+        {changed("2946.4", "\"long\""), "wheelbase"},
+        {changed("\"use\": 0", "\"use\": 7"), "links[0].chassis.use"},
+        {changed("\"cg_height\"", "\"wheelbase\""), "wheelbase"},
+        {changed("\"cg_height\"", "\"cg_hight\""), "cg_height"},
+        {changed("Long-roof", "\xff"), ""},
+    };
+    const std::string file = (folder_ / "car.bolt.json").string();
+    for (const auto& [bytes, path] : files) {
+        std::ofstream(file, std::ios::binary) << bytes;
+        Document document;
+        const std::string window = document.open(QString::fromStdString(file)).toStdString();
+        SCOPED_TRACE(window);
+        EXPECT_THAT(window, testing::StartsWith(path));
+        EXPECT_FALSE(window.empty());
+        for (const char* command : {"check", "sweep", "holes"}) {
+            const test::Outcome outcome = test::runWords({command, file});
+            EXPECT_EQ(outcome.code, ExitCode::badUse);
+            EXPECT_EQ(outcome.out + outcome.err, "bolthole: " + file + ": " + window + "\n") << command;
+        }
     }
 }
 

@@ -28,7 +28,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     if (!read.loaded) {
         const std::string line = read.problem.line();
         mustHold(!read.problem.reason.empty(), "a refusal gives a reason");
-        mustHold(line.find('\n') == std::string::npos, "the reason is one line");
+        mustHold(line.find_first_of("\n\r") == std::string::npos, "the reason is one line");
         return 0;
     }
     mustHold(bolthole::findFaults(read.loaded->car).empty(), "a car that was read can be computed");

@@ -1,42 +1,13 @@
-// The solver's inner loop allocates nothing. This program counts every call of malloc, to which operator new
-// and Eigen's own storage both come down in glibc.
+// The solver's inner loop allocates nothing.
 #include <gmock/gmock.h>
 
-#include <atomic>
-#include <cstdlib>
 #include <memory>
 
 #include "geometry/axle_solver.h"
 #include "geometry/choice_figures.h"
 #include "geometry/trace.h"
 #include "tests/support/car_generator.h"
-
-// g++ says so by a macro of its own, clang by __has_feature, which headers define for g++ as well.
-#if defined(__SANITIZE_ADDRESS__)
-#define BOLTHOLE_FOREIGN_MALLOC 1
-#elif defined(__has_feature)
-#if __has_feature(address_sanitizer)
-#define BOLTHOLE_FOREIGN_MALLOC 1
-#endif
-#endif
-
-namespace {
-
-std::atomic<long> allocations{0};
-
-}  // namespace
-
-#ifndef BOLTHOLE_FOREIGN_MALLOC
-extern "C" {
-void* __libc_malloc(std::size_t size);  // NOLINT(readability-identifier-naming): glibc's name
-void* malloc(std::size_t size);
-
-void* malloc(std::size_t size) {
-    ++allocations;
-    return __libc_malloc(size);
-}
-}
-#endif
+#include "tests/support/count_allocations.h"
 
 namespace bolthole {
 
@@ -45,15 +16,7 @@ namespace {
 constexpr Layout kLayouts[] = {Layout::triangulated,         Layout::torqueArm,     Layout::parallelTrackBar,
                                Layout::triangulatedTrackBar, Layout::parallelGuide, Layout::ladderGuide};
 
-// Under AddressSanitizer malloc is its own and can't be counted.
-class Allocation : public testing::Test {
-  protected:
-    void SetUp() override {
-#ifdef BOLTHOLE_FOREIGN_MALLOC
-        GTEST_SKIP() << "malloc belongs to AddressSanitizer";
-#endif
-    }
-};
+using Allocation = CountedAllocation;
 
 }  // namespace
 

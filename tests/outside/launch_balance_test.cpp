@@ -12,6 +12,7 @@
 #include "geometry/launch.h"
 #include "geometry/trace.h"
 #include "geometry/weights.h"
+#include "tests/outside/corners.h"
 #include "tests/support/car_generator.h"
 
 namespace bolthole {
@@ -20,11 +21,6 @@ namespace {
 using Eigen::Vector2d;
 using Eigen::Vector3d;
 using Eigen::Vector4d;
-
-// Corners in the order left front, right front, left rear, right rear.
-Vector4d asVector(const CornerWeights& corners) {
-    return {corners.leftFront, corners.rightFront, corners.leftRear, corners.rightRear};
-}
 
 // The whole car's springs in roll: body (heave, tilt fore and aft, roll), rear axle (heave, roll) and two
 // front wheels, on four tires. Rear springs stand `base` apart on the axle.

@@ -11,6 +11,7 @@
 #include "geometry/standing_car.h"
 #include "geometry/trace.h"
 #include "geometry/weights.h"
+#include "tests/outside/corners.h"
 #include "tests/support/car_generator.h"
 
 namespace bolthole {
@@ -19,11 +20,6 @@ namespace {
 using Eigen::Vector2d;
 using Eigen::Vector3d;
 using Eigen::Vector4d;
-
-// Corners in the order left front, right front, left rear, right rear.
-Vector4d asVector(const CornerWeights& corners) {
-    return {corners.leftFront, corners.rightFront, corners.leftRear, corners.rightRear};
-}
 
 CornerWeights asCorners(const Vector4d& loads) {
     return {loads[0], loads[1], loads[2], loads[3]};

@@ -205,6 +205,21 @@ TEST_F(ChoiceMapTest, EscapeAbandonsADrag) {
     EXPECT_FALSE(map().isDragging());
 }
 
+TEST_F(ChoiceMapTest, AReleaseThatWentElsewhereEndsTheDrag) {
+    openWanted();
+    const WantedWindow before = *bench_.car.wanted;
+    const QPoint inside = box().center().toPoint();
+    QTest::mousePress(&map(), Qt::LeftButton, {}, inside);
+    QTest::mouseMove(&map(), inside + QPoint(30, 10));
+    const QPoint later = inside + QPoint(60, 20);
+    QMouseEvent move(QEvent::MouseMove, later, map().mapToGlobal(later), Qt::NoButton, Qt::NoButton,
+                     Qt::NoModifier);
+    QCoreApplication::sendEvent(&map(), &move);
+    EXPECT_EQ(phases(), (std::vector{EditPhase::dragging, EditPhase::abandoned}));
+    EXPECT_EQ(*bench_.car.wanted, before);
+    EXPECT_FALSE(map().isDragging());
+}
+
 TEST_F(ChoiceMapTest, TheWindowIsMovedWhole) {
     openWanted();
     const QRectF from = box();
