@@ -172,6 +172,26 @@ void Reader::point(const char* key, Eigen::Vector3d& value, Field field) {
     }
 }
 
+void Reader::rarePoint(const char* key, std::array<std::optional<double>, 3>& value, Field field) {
+    constexpr std::string_view kExpected = "an array of three numbers or nulls (forward, left, up)";
+    value = {};
+    const Json* node = find(key);
+    if (node == nullptr) {
+        return;
+    }
+    const std::string path = pathOf(path_, key);
+    if (!node->is_array() || node->size() != 3) {
+        failExpected(path, kExpected, *node);
+    }
+    FieldId id = idOf(field);
+    for (std::size_t axis = 0; axis < 3; ++axis) {
+        id.axis = static_cast<int>(axis);
+        if (!(*node)[axis].is_null()) {
+            value[axis] = checkedNumber((*node)[axis], pathOf(path, axis), id);
+        }
+    }
+}
+
 void Reader::text(const char* key, std::string& value) {
     const Json& node = need(key, kText);
     if (!node.is_string()) {
@@ -275,6 +295,20 @@ void Writer::point(const char* key, const Eigen::Vector3d& value, Field field) {
     Json point = Json::array();
     for (int axis = 0; axis < 3; ++axis) {
         point.push_back(keptOrEncoded(element(old, axis), value[axis], quantityOf(field)));
+    }
+    put(key, std::move(point));
+}
+
+void Writer::rarePoint(const char* key, const std::array<std::optional<double>, 3>& value, Field field) {
+    if (!value[0] && !value[1] && !value[2]) {
+        remove(key);
+        return;
+    }
+    const Json* old = member(source_, key);
+    Json point = Json::array();
+    for (int axis = 0; axis < 3; ++axis) {
+        const std::optional<double>& one = value[static_cast<std::size_t>(axis)];
+        point.push_back(one ? keptOrEncoded(element(old, axis), *one, quantityOf(field)) : Json());
     }
     put(key, std::move(point));
 }

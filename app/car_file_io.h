@@ -87,6 +87,22 @@ class Reader {
         Reader inner(node == nullptr ? nothing : *node, pathOf(path_, key), at_);
         exchange(inner, value);
     }
+    /// An object all whose members may be absent; a new file does not show it empty.
+    template <typename T>
+    void rareObject(const char* key, T& value) {
+        defaultedObject(key, value);
+    }
+    /// A word with a default that a new file does not show either.
+    template <typename T, std::size_t N>
+    void rareWord(const char* key, T& value, const std::array<Word<T>, N>& words, T fallback) {
+        word(key, value, words, std::optional(fallback));
+    }
+    /// A point any coordinate of which may be null; absent: none of them is known.
+    void rarePoint(const char* key, std::array<std::optional<double>, 3>& value, Field field);
+    /// A number with a default that a new file does not show either.
+    void rareNumber(const char* key, double& value, Field field, double fallback) {
+        number(key, value, field, fallback);
+    }
     template <typename T>
     void optionalObject(const char* key, std::optional<T>& value) {
         value.reset();
@@ -109,12 +125,12 @@ class Reader {
         }
     }
 
-    /// An array that is empty where absent; its elements hold numbers of their own and need no address.
+    /// An array that is empty where absent.
     template <typename T>
-    void optionalList(const char* key, std::vector<T>& values, std::size_t most) {
+    void optionalList(const char* key, std::vector<T>& values, std::size_t most, int FieldId::*place) {
         values.clear();
         if (find(key) != nullptr) {
-            list(key, values, 0, most, &FieldId::link);
+            list(key, values, 0, most, place);
         }
     }
     /// An index into `size` things that may be absent.
@@ -199,6 +215,29 @@ class Writer {
         }
     }
     template <typename T>
+    void rareObject(const char* key, T& value) {
+        const Json* old = member(source_, key);
+        Writer inner(old);
+        inner.sparse_ = true;
+        exchange(inner, value);
+        Json written = inner.finish();
+        if (old != nullptr || !written.empty()) {
+            put(key, std::move(written));
+        }
+    }
+    template <typename T, std::size_t N>
+    void rareWord(const char* key, T value, const std::array<Word<T>, N>& words, T fallback) {
+        if (value != fallback || member(source_, key) != nullptr) {
+            word(key, value, words);
+        }
+    }
+    void rarePoint(const char* key, const std::array<std::optional<double>, 3>& value, Field field);
+    void rareNumber(const char* key, double value, Field field, double fallback) {
+        if (value != fallback || member(source_, key) != nullptr) {
+            number(key, value, field);
+        }
+    }
+    template <typename T>
     void optionalObject(const char* key, std::optional<T>& value) {
         if (value) {
             object(key, *value, {});
@@ -219,11 +258,11 @@ class Writer {
     }
 
     template <typename T>
-    void optionalList(const char* key, std::vector<T>& values, std::size_t most) {
+    void optionalList(const char* key, std::vector<T>& values, std::size_t most, int FieldId::*place) {
         if (values.empty()) {
             remove(key);
         } else {
-            list(key, values, 0, most, &FieldId::link);
+            list(key, values, 0, most, place);
         }
     }
     void optionalIndex(const char* key, const std::optional<int>& value, std::size_t size);

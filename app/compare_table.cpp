@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "geometry/choice_figures.h"
+#include "geometry/fields.h"
 #include "geometry/text.h"
 
 namespace bolthole {
@@ -33,6 +34,18 @@ std::string_view unitSuffix(Quantity quantity, Units units) {
             return units == Units::inch ? "_lb" : "_kg";
         case Quantity::angle:
             return "_deg";
+        case Quantity::force:
+            return units == Units::inch ? "_lbf" : "_n";
+        case Quantity::torque:
+            return units == Units::inch ? "_lbf_ft" : "_nm";
+        case Quantity::rate:
+            return units == Units::inch ? "_lbf_per_in" : "_n_per_mm";
+        case Quantity::rollRate:
+            return units == Units::inch ? "_lbf_ft_per_deg" : "_nm_per_deg";
+        case Quantity::speed:
+            return "_rpm";
+        case Quantity::time:
+            return "_s";
         default:
             return "";
     }
@@ -63,7 +76,10 @@ constexpr std::array kNumberNames{
 
 /// Name of a number of the car, without its unit.
 std::string nameOf(const FieldId& id) {
-    std::string name(std::ranges::find(kNumberNames, id.field, &NumberName::field)->name);
+    const auto* known = std::ranges::find(kNumberNames, id.field, &NumberName::field);
+    // The path in the car file says which engine_speed it is: driveline_engine_speed.
+    std::string name = known != kNumberNames.end() ? std::string(known->name) : jsonPath({.field = id.field});
+    std::ranges::replace(name, '.', '_');
     if (id.axis >= 0) {
         name += std::string("_") + "xyz"[id.axis];
     }
@@ -83,6 +99,10 @@ class CompareTable {
             addLink(pair);
         }
         for (const FieldId& id : comparedNumbers()) {
+            if (id.field >= Field::frontTrack && !numberAt(comparison_.beforeCar, id) &&
+                !numberAt(comparison_.afterCar, id)) {
+                continue;  // nobody entered it
+            }
             const Quantity quantity = quantityOf(id.field);
             addNumbers(nameOf(id) + std::string(unitSuffix(quantity, units_)), Place::ride, quantity,
                        numberAt(comparison_.beforeCar, id).value_or(kNone),

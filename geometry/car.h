@@ -12,6 +12,9 @@
 #include <string>
 #include <vector>
 
+#include "geometry/bracket.h"
+#include "geometry/entered.h"
+#include "geometry/part.h"
 #include "geometry/units.h"
 
 namespace bolthole {
@@ -24,33 +27,8 @@ enum class LinkKind {
     guide    ///< an ideal lateral locator on the axle: the center of a Watts linkage
 };
 
-/// Which side of the car a link stands on. `both`: y is given for the left and mirrored to the right.
-enum class Side { both, left, right, center };
-
 /// What a rod does: the two uppers and lowers run fore and aft, a crosswise rod (track bar) locates sideways.
 enum class Role { lower, upper, crosswise };
-
-/// The two ends of a link.
-enum class End { chassis, axle };
-
-/// One bolt hole. `id` is its place in the file it was read from, or -1; it ties unknown keys to it.
-struct Hole {
-    int id = -1;
-    std::string name;
-    Eigen::Vector3d at = Eigen::Vector3d::Zero();  ///< m, car frame, axle at its measured pose
-
-    bool operator==(const Hole&) const = default;
-};
-
-/// A bracket: one or more holes, one of them bolted.
-struct Bracket {
-    std::vector<Hole> holes;
-    int use = 0;  ///< index of the hole in use
-
-    [[nodiscard]] const Hole& inUse() const { return holes[static_cast<std::size_t>(use)]; }
-
-    bool operator==(const Bracket&) const = default;
-};
 
 /// The threaded adjustment of a rod.
 struct Adjuster {
@@ -80,25 +58,13 @@ struct Link {
     std::optional<Adjuster> adjuster;
     std::optional<Role> role;  ///< overrides what roleOf() finds
     std::optional<double> rodEndLimit =
-        std::nullopt;  ///< how far a rod end may lean off its bolt's square, rad
+        std::nullopt;                             ///< how far a rod end may lean off its bolt's square, rad
+    std::optional<double> rating = std::nullopt;  ///< what its weakest part may carry, N, as entered
 
     [[nodiscard]] const Bracket& bracket(End end) const { return end == End::chassis ? chassis : axle; }
     [[nodiscard]] Bracket& bracket(End end) { return end == End::chassis ? chassis : axle; }
 
     bool operator==(const Link&) const = default;
-};
-
-/// Four scale readings, kg.
-struct CornerWeights {
-    double leftFront = 0;
-    double rightFront = 0;
-    double leftRear = 0;
-    double rightRear = 0;
-
-    [[nodiscard]] double total() const { return leftFront + rightFront + leftRear + rightRear; }
-    [[nodiscard]] double front() const { return leftFront + rightFront; }
-
-    bool operator==(const CornerWeights&) const = default;
 };
 
 /// The travel that is swept. The front axle moves by frontRatio times the rear's travel.
@@ -118,6 +84,7 @@ struct Driveline {
     double outputAngle = 0;  ///< inclination of the transmission's output axis, rad, rising forward +
     Eigen::Vector3d outputJoint = Eigen::Vector3d::Zero();  ///< center of the front joint, on the chassis, m
     std::optional<double> jointLimit = std::nullopt;        ///< largest working angle of either joint, rad
+    EnteredShaft shaft{};                                   ///< what more is known of the driveshaft
 
     bool operator==(const Driveline&) const = default;
 };
@@ -157,12 +124,23 @@ struct Car {
     std::string title;
     std::string notes;
     Units units = Units::inch;
-    double wheelbase = 0;             ///< m
-    double rearTireRadius = 0;        ///< loaded, m
-    double frontTireRadius = 0;       ///< loaded, m
-    std::optional<double> rearTrack;  ///< m; used for drawing only
-    CornerWeights cornerWeights;
-    double cgHeight = 0;  ///< above the ground at the measured pose, m
+    double wheelbase = 0;                             ///< m
+    double rearTireRadius = 0;                        ///< loaded, m
+    double frontTireRadius = 0;                       ///< loaded, m
+    std::optional<double> frontTrack = std::nullopt;  ///< m, between the middles of the contact patches
+    std::optional<double> rearTrack = std::nullopt;   ///< m
+    CornerWeights cornerWeights;                      ///< as weighed; balanceOf() says what stands on it now
+    DriverSeat cornersAre = DriverSeat::aboard;       ///< whether the driver sat in for them
+    /// Above the ground at the measured pose, m, as entered. balanceOf() says which height is in use.
+    double cgHeight = 0;
+    CgHeightSource cgHeightFrom = CgHeightSource::entered;
+    EnteredLift lift{};
+    EnteredWeighing weighing{};
+    std::vector<EnteredLoad> loads{};
+    EnteredWheelRates wheelRates{};
+    std::vector<SuspensionPart> springs{};  ///< springs, shocks, bump stops and straps
+    EnteredLaunch launch{};
+    EnteredBrakes brakes{};
     TravelRange travel;
     std::vector<Link> links;
     std::optional<Driveline> driveline;
@@ -185,18 +163,15 @@ struct Car {
 inline constexpr std::size_t kMaxLinks = 16;
 inline constexpr std::size_t kMaxHoles = 64;
 inline constexpr std::size_t kMaxKept = 64;
+inline constexpr std::size_t kMaxLoads = 32;
+inline constexpr std::size_t kMaxSprings = 32;
 inline constexpr int kMinSteps = 2;
 inline constexpr int kMaxSteps = 100'000;
 inline constexpr double kMaxLength = 100.0;  ///< m
 
 /// How many rods or bolts a link stands for: 2 for `both` sides, else 1.
 [[nodiscard]] inline int sidesOf(const Link& link) {
-    return link.side == Side::both ? 2 : 1;
-}
-
-/// The point on the other side of the car's center plane, m, car frame.
-[[nodiscard]] inline Eigen::Vector3d mirrored(const Eigen::Vector3d& point) {
-    return {point.x(), -point.y(), point.z()};
+    return sidesOf(link.side);
 }
 
 /// The car without its kept states: what is kept, and what is compared.

@@ -5,15 +5,11 @@
 #include <Eigen/Core>
 #include <array>
 #include <cstddef>
-#include <numbers>
 #include <span>
 
 #include "geometry/units.h"
 
 namespace bolthole {
-
-/// rad/s of one turn a minute.
-inline constexpr double kRpm = std::numbers::pi / 30.0;
 
 /// Turn of the driven shaft, rad, when the driving one has turned by `input`, both counted from where the
 /// driving yoke lies in the plane of the two shafts. `angle`: between the shafts, rad, 0 to below pi/2.

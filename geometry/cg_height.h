@@ -11,13 +11,6 @@
 
 namespace bolthole {
 
-/// Where a CG height comes from. Shown wherever anti-squat is.
-enum class CgHeightSource {
-    entered,  ///< a number somebody typed, from wherever
-    lift,     ///< the lift method
-    estimate  ///< no measurement of this car
-};
-
 /// A CG height above level ground, and how far it may be off.
 struct CgHeight {
     double height = 0;                                 ///< m
@@ -31,8 +24,6 @@ struct CgHeightResult {
     std::optional<CgHeight> value;
     std::string refusal;  ///< why there is none, in one sentence; empty if there is one
 };
-
-enum class CarEnd { front, rear };
 
 /// The lift method, as it was carried out: both axles weighed level, then one axle again with one end raised
 /// and the car rolling free. Springs must be blocked at ride height, liquids and loads stay as they were.

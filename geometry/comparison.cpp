@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/choice_figures.h"
+#include "geometry/fields.h"
 
 namespace bolthole {
 
@@ -102,6 +103,15 @@ std::vector<FieldId> listNumbers() {
     for (const Field joint : {Field::pinionJoint, Field::outputJoint}) {
         for (int axis = 0; axis < 3; ++axis) {
             numbers.push_back({.field = joint, .axis = axis});
+        }
+    }
+    for (int field = static_cast<int>(Field::frontTrack); field < static_cast<int>(Field::count); ++field) {
+        const FieldRule& rule = ruleOf(static_cast<Field>(field));
+        if (rule.scope != Scope::car && rule.scope != Scope::driveline) {
+            continue;
+        }
+        for (int axis = rule.hasAxis ? 0 : -1; axis < (rule.hasAxis ? 3 : 0); ++axis) {
+            numbers.push_back({.field = rule.field, .axis = axis});
         }
     }
     return numbers;

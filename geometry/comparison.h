@@ -76,7 +76,8 @@ struct Comparison {
     std::vector<UnsharedLink> unshared;
 };
 
-/// The numbers of a car that are compared, driveline included, the steps of the sweep left out.
+/// The numbers of a car that are compared, driveline and what was entered beside the links included; the
+/// steps of the sweep, single loads and springs left out.
 [[nodiscard]] const std::vector<FieldId>& comparedNumbers();
 
 /// Compares two cars that have passed findFaults(). Links are matched by name, side and kind, in order where

@@ -44,6 +44,19 @@ class Describer {
     std::string operator()(const RestoreKept& edit) const;
     std::string operator()(const SwapBefore& edit) const;
     std::string operator()(const ChangeRide& edit) const;
+    std::string operator()(const SetChoice& edit) const;
+    std::string operator()(const AddLoad& edit) const { return "Add load '" + edit.load.name + "'"; }
+    std::string operator()(const RemoveLoad& edit) const { return "Remove " + loadWords(car_, edit.item); }
+    std::string operator()(const RenameLoad& edit) const {
+        return "Rename " + loadWords(car_, edit.item) + " to '" + edit.name + "'";
+    }
+    std::string operator()(const AddSpring& edit) const {
+        return "Add " + std::string(nameOf(edit.part.kind)) + " '" + edit.part.name + "'";
+    }
+    std::string operator()(const RemoveSpring& edit) const {
+        return "Remove " + springWords(car_, edit.item);
+    }
+    std::string operator()(const ChangeSpring& edit) const;
 
   private:
     [[nodiscard]] std::string measure(double value, Quantity quantity) const;
@@ -90,6 +103,15 @@ std::string Describer::fieldWords(const FieldId& id) const {
         return holeWords(car_, id.link, id.end, id.hole);
     }
     const std::string words(rule.words);
+    if (rule.scope == Scope::load) {
+        return loadWords(car_, id.item) + (rule.hasAxis ? "" : ", " + words);
+    }
+    if (rule.scope == Scope::spring) {
+        return springWords(car_, id.item) + " " + words;
+    }
+    if (rule.scope == Scope::mount) {
+        return springWords(car_, id.item) + " " + std::string(endWords(id.end)) + " mount";
+    }
     return rule.scope == Scope::link ? linkWords(car_, id.link) + " " + words : words;
 }
 
@@ -230,6 +252,54 @@ std::string Describer::operator()(const ChangeRide& edit) const {
     add("rear lower by", edit.change.rearLower, 0);
     add("front lower by", edit.change.frontLower, 0);
     return "Change ride: " + (words.empty() ? "nothing" : words);
+}
+
+std::string Describer::operator()(const SetChoice& edit) const {
+    switch (edit.choice) {
+        case Choice::cornersAre:
+            return edit.option == 0 ? "Corner weights are with driver" : "Corner weights are without driver";
+        case Choice::cgHeightFrom: {
+            constexpr std::array<std::string_view, 3> kSources{"as entered", "from the lift", "estimated"};
+            return "Take CG height " + std::string(kSources[static_cast<std::size_t>(edit.option % 3)]);
+        }
+        case Choice::liftRaised:
+            return edit.option == 0 ? "Lift: front end raised" : "Lift: rear end raised";
+        case Choice::liftRead:
+            return edit.option == 0 ? "Lift: front axle weighed" : "Lift: rear axle weighed";
+        case Choice::liftDriver:
+            return edit.option == 0 ? "Lift with driver" : "Lift without driver";
+        case Choice::ticketDriver:
+            return edit.option == 0 ? "Other scale with driver" : "Other scale without driver";
+        case Choice::launchFrom:
+            break;
+    }
+    constexpr std::array<std::string_view, 3> kLaunches{"acceleration", "60-ft time", "engine torque"};
+    return "Compute launch from " + std::string(kLaunches[static_cast<std::size_t>(edit.option % 3)]);
+}
+
+/// What of it changes, the one thing if it is one.
+std::string Describer::operator()(const ChangeSpring& edit) const {
+    const std::string name = springWords(car_, edit.item);
+    const SuspensionPart* old = findSpring(car_, edit.item);
+    if (old == nullptr) {
+        return "Change " + name;
+    }
+    if (old->name != edit.part.name) {
+        return "Rename " + name + " to '" + edit.part.name + "'";
+    }
+    for (const End end : {End::chassis, End::axle}) {
+        const Bracket& mount = edit.part.bracket(end);
+        const std::size_t was = old->bracket(end).holes.size();
+        if (was != mount.holes.size()) {
+            return (was < mount.holes.size() ? "Add a hole to " : "Remove a hole of ") + name + " " +
+                   std::string(endWords(end)) + " mount";
+        }
+        const bool exists = mount.use >= 0 && static_cast<std::size_t>(mount.use) < mount.holes.size();
+        if (old->bracket(end).use != mount.use && exists) {
+            return "Bolt " + name + " " + std::string(endWords(end)) + " to '" + mount.inUse().name + "'";
+        }
+    }
+    return "Change " + name;
 }
 
 std::string Describer::operator()(const RemoveHole& edit) const {

@@ -1,10 +1,10 @@
 // findDoubts() of geometry/edit.h: what can be computed but looks wrong or risky.
 #include <array>
 #include <cmath>
-#include <complex>
 #include <utility>
 
 #include "geometry/choice_figures.h"
+#include "geometry/doubts_entered.h"
 #include "geometry/edit.h"
 #include "geometry/fields.h"
 #include "geometry/text.h"
@@ -17,11 +17,7 @@ namespace {
 constexpr double kHair = 2.5e-4;  // m; lengths kept through a hole change fit their old holes that closely
 constexpr double kTapeFraction = kMetresPerInch / 16;  // a written length may differ from the holes by this
 constexpr double kRounding = 1e-9;                     // m; keeps a sixteenth exactly from being a doubt
-constexpr double kSamePlace = 1e-6;                    // m
-
-// Torsional vibration stays acceptable up to the equivalent angle of a single joint at 3 deg: U = tan b sin b
-// <= 0.0027 in the industrial driveshaft catalogues of Elbe and Dana.
-constexpr double kLargestEquivalentAngle = 3.0 * kRadiansPerDegree;
+constexpr int kDoubtSteps = 41;                        // of the travel; its ends say how far the links reach
 
 /// What numbers cars have; outside, a slip of the tape or of the unit is likely. Common practice, no source.
 struct UsualRange {
@@ -34,6 +30,7 @@ constexpr std::array kUsualRanges{
     UsualRange{Field::rearTireRadius, 0.15, 0.8},
     UsualRange{Field::frontTireRadius, 0.15, 0.8},
     UsualRange{Field::rearTrack, 0.6, 2.6},
+    UsualRange{Field::frontTrack, 0.6, 2.6},
     UsualRange{Field::cgHeight, 0.25, 1.2},
     UsualRange{Field::bump, 0.0, 0.5},
     UsualRange{Field::droop, 0.0, 0.5},
@@ -73,7 +70,6 @@ class DoubtFinder {
     void checkAssembly(const MoveReport& report);
     void checkTravel(Field field, const MoveReport& report);
     void checkSymmetry(Freedom freedom);
-    void checkJoints(const Station& ride);
 
     [[nodiscard]] const Link& link(int index) const { return car_.links[static_cast<std::size_t>(index)]; }
     [[nodiscard]] std::string measured(double value, Quantity quantity) const;
@@ -322,38 +318,11 @@ void DoubtFinder::checkSymmetry(Freedom freedom) {
                       : "; figures assume it stays straight"));
 }
 
-/// Two joints in phase leave the equivalent angle sqrt(|f^2 - r^2|). Written with complex numbers, side-view
-/// part real and plan-view part imaginary, it also holds where the joints bend in different planes. A form
-/// for small angles after SAE AE-7, Universal Joint and Driveshaft Design Manual; from memory.
-void DoubtFinder::checkJoints(const Station& ride) {
-    if (!car_.driveline) {
-        return;
-    }
-    const Driveline& driveline = *car_.driveline;
-    const Eigen::Vector3d center(0, 0, car_.rearTireRadius);
-    const Eigen::Vector3d shaft = driveline.outputJoint - ride.pose.carry(driveline.pinionJoint - center);
-    const FieldId id{.field = Field::pinionAngle};
-    if (shaft.norm() < kSamePlace) {
-        add(id, "driveline", "both driveshaft joints stand at the same place: no driveshaft angles");
-        return;
-    }
-    const double plan = std::atan2(shaft.y(), shaft.x());
-    const double output = driveline.outputAngle - ride[Figure::ground];
-    const std::complex<double> front(output - ride[Figure::driveshaft], -plan);
-    const std::complex<double> rear(ride[Figure::pinionToDriveshaft], ride.pose.yaw - plan);
-    const double equivalent = std::sqrt(std::abs(front * front - rear * rear));
-    if (equivalent > kLargestEquivalentAngle) {
-        add(id, "joint angles at ride, " + figure(ride[Figure::frontJoint], Quantity::angle) + " front and " +
-                    figure(ride[Figure::rearJoint], Quantity::angle) +
-                    " rear, do not cancel: the shaft turns as " + "unevenly as with one joint at " +
-                    figure(equivalent, Quantity::angle) + " (3\u00B0 is the usual most)");
-    }
-}
-
 void DoubtFinder::checkTrace() {
-    Car ends = car_;
-    ends.travel.steps = kMinSteps;  // the ends of travel say how far the links reach
-    const Trace trace = computeTrace(ends);
+    Car coarse = car_;
+    coarse.travel.steps = kDoubtSteps;
+    const Trace trace = computeTrace(coarse);
+    addEnteredDoubts(car_, trace, doubts_);
     if (!trace.assembly.usable()) {
         checkAssembly(trace.assembly);
         return;
@@ -361,7 +330,7 @@ void DoubtFinder::checkTrace() {
     checkTravel(Field::bump, trace.bumpEnd);
     checkTravel(Field::droop, trace.droopEnd);
     checkSymmetry(trace.heldBySymmetry);
-    checkJoints(trace.ride);
+    addDrivelineDoubts(car_, trace, doubts_);
 }
 
 std::vector<Doubt> DoubtFinder::find() {

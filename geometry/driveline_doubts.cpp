@@ -62,14 +62,22 @@ void DrivelineDoubtFinder::checkEquivalent() {
                                            "whether the driveshaft's yokes are in phase");
         return;
     }
-    add(DrivelinePart::pinionAngle, "together the joints swing the pinion's speed as one at " +
-                                        angle(ride_.equivalent) + " at ride; " + angle(kMostEquivalent) +
-                                        " is the usual most");
+    std::string angles;
+    for (std::size_t joint = 0; joint < ride_.joints; ++joint) {
+        angles += (joint == 0                  ? " "
+                   : joint + 1 == ride_.joints ? " and "
+                                               : ", ") +
+                  angle(ride_.angle[joint]) + " at the " + std::string(jointWords(joint));
+    }
+    add(DrivelinePart::pinionAngle,
+        "at ride" + angles + " do not cancel: the shaft turns as unevenly as with one joint at " +
+            angle(ride_.equivalent) + "; " + angle(kMostEquivalent) + " is the usual most");
 }
 
 void DrivelineDoubtFinder::checkEnds() {
     const double difference = std::abs(ride_.angle[0] - ride_.angle[1]);
-    if (ride_.joints == 2 && difference > kEqualEnds) {
+    const bool isSaid = ride_.equivalent > kMostEquivalent;
+    if (ride_.joints == 2 && difference > kEqualEnds && !isSaid) {
         add(DrivelinePart::pinionAngle, "front joint " + angle(ride_.angle[0]) + " and rear joint " +
                                             angle(ride_.angle[1]) + " at ride: they cancel within " +
                                             angle(kEqualEnds) + " of each other");

@@ -8,6 +8,7 @@
 #include <iterator>
 #include <limits>
 
+#include "geometry/edit_entered.h"
 #include "geometry/edit_kept.h"
 #include "geometry/fields.h"
 
@@ -61,14 +62,6 @@ std::string refuseWanted(const WantedWindow& wanted) {
                     refusalSentence({.field = Field::wantedHigh}, wanted.antiSquatHigh)});
 }
 
-std::string refuseDriveline(const Driveline& driveline) {
-    return firstOf({refusalSentence({.field = Field::pinionAngle}, driveline.pinionAngle),
-                    refusePoint({.field = Field::pinionJoint}, driveline.pinionJoint),
-                    refusalSentence({.field = Field::outputAngle}, driveline.outputAngle),
-                    refusePoint({.field = Field::outputJoint}, driveline.outputJoint),
-                    refuseOptional(Field::jointLimit, driveline.jointLimit)});
-}
-
 std::string missingLink(int link) {
     return "there is no link " + std::to_string(link + 1);
 }
@@ -89,6 +82,12 @@ std::string missingNumber(const Car& car, const FieldId& id) {
     }
     if (rule.scope == Scope::wanted) {
         return "nothing is wanted of this car yet";
+    }
+    if (rule.scope == Scope::load) {
+        return "there is no load " + std::to_string(id.item + 1);
+    }
+    if (rule.scope == Scope::spring || rule.scope == Scope::mount) {
+        return "there is no such spring, shock or mount";
     }
     if (rule.scope == Scope::hole) {
         return missingHole(car, id.link, id.end, id.hole);
@@ -137,6 +136,13 @@ class Applier {
     std::string operator()(const RemoveKept& edit) const { return applyTo(car_, edit); }
     std::string operator()(const RestoreKept& edit) const { return applyTo(car_, edit); }
     std::string operator()(const SwapBefore& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const SetChoice& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const AddLoad& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const RemoveLoad& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const RenameLoad& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const AddSpring& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const RemoveSpring& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const ChangeSpring& edit) const { return applyTo(car_, edit); }
 
   private:
     [[nodiscard]] Link& link(int index) const { return car_.links[static_cast<std::size_t>(index)]; }
@@ -256,9 +262,11 @@ std::string Applier::operator()(const SetAdjuster& edit) const {
 }
 
 std::string Applier::operator()(const SetDriveline& edit) const {
-    std::string reason = edit.driveline ? refuseDriveline(*edit.driveline) : std::string();
-    if (reason.empty()) {
-        car_.driveline = edit.driveline;
+    std::optional<Driveline> old = car_.driveline;
+    car_.driveline = edit.driveline;
+    std::string reason = refuseNumbers(car_, Scope::driveline);
+    if (!reason.empty()) {
+        car_.driveline = std::move(old);
     }
     return reason;
 }

@@ -49,7 +49,68 @@ enum class Field {
     wantedIcNear,
     wantedIcFar,
     wantedLow,
-    wantedHigh
+    wantedHigh,
+    frontTrack,
+    otherLeftFront,
+    otherRightFront,
+    otherLeftRear,
+    otherRightRear,
+    scaleUncertainty,
+    driverMass,
+    driverAt,  // axis
+    padLeftFront,
+    padRightFront,
+    padLeftRear,
+    padRightRear,
+    ticketFront,
+    ticketRear,
+    ticketTotal,
+    ticketUncertainty,
+    liftHeight,
+    liftReading,
+    frontWheelRate,
+    frontTireRate,
+    frontRollRate,
+    rearWheelRate,
+    rearTireRate,
+    rearRollRate,
+    launchAcceleration,
+    sixtyFoot,
+    engineTorque,
+    converter,
+    launchGear,
+    efficiency,
+    friction,
+    axleRatio,
+    springBase,
+    leftShift,
+    unsprungMass,
+    loadFactor,
+    brakeRearShare,
+    brakeDeceleration,
+    carrierJoint,  // axis
+    frontYokeOffset,
+    rearYokeOffset,
+    windUp,
+    engineSpeed,
+    shaftGear,
+    slipEngagement,
+    slipLeast,
+    slipInward,
+    linkRating,          // link
+    loadMass,            // item
+    loadVolume,          // item
+    loadDensity,         // item
+    loadAt,              // item, axis
+    loadWeighed,         // item
+    loadAboard,          // item
+    springRate,          // item
+    springFreeLength,    // item
+    springClosedLength,  // item
+    springOpenLength,    // item
+    springPush,          // item
+    mountAt,             // item, end, hole, axis
+    count
 };
 
 /// Address of one number. Members that the field does not use stay at their defaults.
@@ -59,6 +120,7 @@ struct FieldId {
     End end = End::chassis;
     int hole = -1;
     int axis = -1;  ///< 0 x forward, 1 y left, 2 z up
+    int item = -1;  ///< index into Car::loads or Car::springs
 
     bool operator==(const FieldId&) const = default;
 };
@@ -69,6 +131,9 @@ struct FieldId {
 /// The number's value, SI; nothing where it is absent (an unwritten length, no driveline) or the id names no
 /// part.
 [[nodiscard]] std::optional<double> numberAt(const Car& car, const FieldId& id);
+
+/// Whether the number may be left out: ClearNumber removes it.
+[[nodiscard]] bool mayBeAbsent(const Car& car, const FieldId& id);
 
 /// Where the number stands in the car file: "links[0].axle.holes[2].at[1]".
 [[nodiscard]] std::string jsonPath(const FieldId& id);
@@ -187,6 +252,47 @@ struct RestoreKept {
 struct SwapBefore {
     std::string date;
 };
+/// A word of the car that is one of several.
+enum class Choice {
+    cornersAre,    ///< DriverSeat
+    cgHeightFrom,  ///< CgHeightSource
+    liftRaised,    ///< CarEnd
+    liftRead,      ///< CarEnd
+    liftDriver,    ///< DriverSeat
+    ticketDriver,  ///< DriverSeat
+    launchFrom     ///< LaunchFrom
+};
+/// How many a choice has, and which it is: the number of the enumerator.
+[[nodiscard]] int optionsOf(Choice choice);
+[[nodiscard]] int chosen(const Car& car, Choice choice);
+/// Chooses one of them.
+struct SetChoice {
+    Choice choice = Choice::cornersAre;
+    int option = 0;
+};
+/// Appends a load; its name is not blank.
+struct AddLoad {
+    EnteredLoad load;
+};
+struct RemoveLoad {
+    int item = 0;
+};
+struct RenameLoad {
+    int item = 0;
+    std::string name;  ///< not blank
+};
+/// Appends a spring, shock, bump stop or strap; its name is not blank.
+struct AddSpring {
+    SuspensionPart part;
+};
+struct RemoveSpring {
+    int item = 0;
+};
+/// Puts `part` in the place of another: another name, kind or side, other holes or another one in use.
+struct ChangeSpring {
+    int item = 0;
+    SuspensionPart part;
+};
 /// Other tires or another ride height; every measured point is re-based. See geometry/ride_change.h.
 struct ChangeRide {
     RideChange change;
@@ -195,7 +301,8 @@ struct ChangeRide {
 using Edit = std::variant<SetNumber, ClearNumber, MoveHole, UseHole, MoveJoint, SetUnits, SetTitle, SetNotes,
                           SetAdjuster, SetDriveline, RenameLink, RenameHole, AddHole, RemoveHole, SetWanted,
                           ChooseHoles, KeepState, DescribeKept, SetBefore, RemoveKept, RestoreKept,
-                          SwapBefore, ChangeRide>;
+                          SwapBefore, ChangeRide, SetChoice, AddLoad, RemoveLoad, RenameLoad, AddSpring,
+                          RemoveSpring, ChangeSpring>;
 
 /// What came of an edit: the changed car, or why it was refused (then the car is the one that went in).
 struct EditResult {

@@ -55,6 +55,26 @@ void takeHolePlaces(Bracket& bracket, const Bracket* from) {
     }
 }
 
+void takeItemPlaces(Car& car, const Car& other) {
+    const auto loads = partnersOf(car.loads, other.loads, [](const EnteredLoad& one, const EnteredLoad& two) {
+        return one.name == two.name;
+    });
+    for (std::size_t load = 0; load < loads.size(); ++load) {
+        car.loads[load].id = loads[load] == nullptr ? -1 : loads[load]->id;
+    }
+    const auto springs =
+        partnersOf(car.springs, other.springs, [](const SuspensionPart& one, const SuspensionPart& two) {
+            return one.name == two.name && one.side == two.side;
+        });
+    for (std::size_t spring = 0; spring < springs.size(); ++spring) {
+        const SuspensionPart* from = springs[spring];
+        car.springs[spring].id = from == nullptr ? -1 : from->id;
+        for (const End end : {End::chassis, End::axle}) {
+            takeHolePlaces(car.springs[spring].bracket(end), from == nullptr ? nullptr : &from->bracket(end));
+        }
+    }
+}
+
 // The car takes the place of another in the file: parts of the same name stand where the other's stood, so
 // that what else the file says of them stays with them.
 void takePlaces(Car& car, const Car& other) {
@@ -68,6 +88,7 @@ void takePlaces(Car& car, const Car& other) {
             takeHolePlaces(car.links[link].bracket(end), from == nullptr ? nullptr : &from->bracket(end));
         }
     }
+    takeItemPlaces(car, other);
 }
 
 // What belongs to the bench rather than to a state of the car.

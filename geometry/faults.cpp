@@ -36,6 +36,9 @@ class FaultFinder {
     void checkLink(int index);
     bool checkBracket(int index, End end);
     void checkReach(int index);
+    void checkEntered(FieldId id);
+    void checkMount(int item, End end);
+    void checkLists();
 
     const Car& car_;
     std::vector<Fault> faults_;
@@ -93,10 +96,55 @@ void FaultFinder::checkLink(int index) {
          ++field) {
         check({.field = static_cast<Field>(field), .link = index});
     }
+    check({.field = Field::linkRating, .link = index});
     const bool chassis = checkBracket(index, End::chassis);
     const bool axle = checkBracket(index, End::axle);
     if (chassis && axle) {
         checkReach(index);
+    }
+}
+
+/// A number, or the coordinates of a point.
+void FaultFinder::checkEntered(FieldId id) {
+    ruleOf(id.field).hasAxis ? checkPoint(id) : check(id);
+}
+
+void FaultFinder::checkMount(int item, End end) {
+    const Bracket& bracket = car_.springs[static_cast<std::size_t>(item)].bracket(end);
+    const std::size_t count = bracket.holes.size();
+    const FieldId id{.field = Field::mountAt, .end = end, .item = item};
+    if (count == 0 || count > kMaxHoles || bracket.use < 0 ||
+        static_cast<std::size_t>(bracket.use) >= count) {
+        add(id, mountPath(item, end),
+            "expected 1 to " + std::to_string(kMaxHoles) + " holes, one of them in use, found " +
+                std::to_string(count) + " and hole " + std::to_string(bracket.use) + " in use");
+    }
+    for (std::size_t hole = 0; hole < count && hole < kMaxHoles; ++hole) {
+        checkPoint({.field = Field::mountAt, .end = end, .hole = static_cast<int>(hole), .item = item});
+    }
+}
+
+void FaultFinder::checkLists() {
+    const auto tooMany = [this](const char* list, std::size_t most, std::size_t count) {
+        if (count > most) {
+            add({}, list, "expected at most " + std::to_string(most) + ", found " + std::to_string(count));
+        }
+    };
+    tooMany("loads", kMaxLoads, car_.loads.size());
+    tooMany("springs", kMaxSprings, car_.springs.size());
+    for (std::size_t item = 0; item < car_.loads.size() && item < kMaxLoads; ++item) {
+        for (int field = static_cast<int>(Field::loadMass); field <= static_cast<int>(Field::loadAboard);
+             ++field) {
+            checkEntered({.field = static_cast<Field>(field), .item = static_cast<int>(item)});
+        }
+    }
+    for (std::size_t item = 0; item < car_.springs.size() && item < kMaxSprings; ++item) {
+        for (int field = static_cast<int>(Field::springRate); field <= static_cast<int>(Field::springPush);
+             ++field) {
+            check({.field = static_cast<Field>(field), .item = static_cast<int>(item)});
+        }
+        checkMount(static_cast<int>(item), End::chassis);
+        checkMount(static_cast<int>(item), End::axle);
     }
 }
 
@@ -112,14 +160,13 @@ std::vector<Fault> FaultFinder::find() {
     for (std::size_t link = 0; link < car_.links.size() && link < kMaxLinks; ++link) {
         checkLink(static_cast<int>(link));
     }
-    check({.field = Field::pinionAngle});
-    checkPoint({.field = Field::pinionJoint});
-    check({.field = Field::outputAngle});
-    checkPoint({.field = Field::outputJoint});
-    for (int field = static_cast<int>(Field::jointLimit); field <= static_cast<int>(Field::wantedHigh);
-         ++field) {
-        check({.field = static_cast<Field>(field)});
+    for (int field = static_cast<int>(Field::pinionAngle); field < static_cast<int>(Field::count); ++field) {
+        const Scope scope = ruleOf(static_cast<Field>(field)).scope;
+        if (scope == Scope::car || scope == Scope::driveline || scope == Scope::wanted) {
+            checkEntered({.field = static_cast<Field>(field)});
+        }
     }
+    checkLists();
     return std::move(faults_);
 }
 

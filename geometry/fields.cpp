@@ -8,102 +8,6 @@ namespace bolthole {
 
 namespace {
 
-constexpr double kRightAngle = 90.0 * kRadiansPerDegree;
-constexpr double kLargestMass = 1e6;        // kg
-constexpr double kLargestFrontRatio = 100;  // keeps the front axle's travel a sane length
-constexpr double kLargestPitch = 0.1;       // m
-constexpr double kLargestPercent = 10'000;
-constexpr double kLargestEngagement = 1.0;  // m
-
-constexpr Limits kPositiveLength{0, kMaxLength, true, false, "a length above 0 and at most 100 m"};
-constexpr Limits kTravelLength{0, kMaxLength, false, false, "a length from 0 to 100 m"};
-constexpr Limits kPosition{-kMaxLength, kMaxLength, false, false, "a position within 100 m of the origin"};
-constexpr Limits kWeight{0, kLargestMass, true, false, "a weight above 0 and at most 1000 metric tons"};
-constexpr Limits kSteps{kMinSteps, kMaxSteps, false, false, "a whole number from 2 to 100000"};
-constexpr Limits kRatio{-kLargestFrontRatio, kLargestFrontRatio, false, false, "a number from -100 to 100"};
-constexpr Limits kPitch{0, kLargestPitch, true, false, "a thread pitch above 0 and at most 100 mm"};
-constexpr Limits kEngagement{0, kLargestEngagement, false, false, "a length of thread from 0 to 1 m"};
-constexpr Limits kJointLimit{0, kRightAngle, true, true, "an angle above 0 and below 90 degrees"};
-constexpr Limits kDistance{-kMaxLength, kMaxLength, false, false, "a distance within 100 m"};
-constexpr Limits kWantedPercent{-kLargestPercent, kLargestPercent, false, false,
-                                "a percentage from -10000 to 10000"};
-constexpr Limits kEnds{1, 2, false, false, "1 or 2"};
-constexpr Limits kAngle{-kRightAngle, kRightAngle, true, true, "an angle between -90 and 90 degrees"};
-
-// In the order of Field.
-constexpr std::array kRules{
-    FieldRule{Field::wheelbase, Quantity::length, Scope::car, false, "wheelbase", "wheelbase",
-              &kPositiveLength},
-    FieldRule{Field::rearTireRadius, Quantity::length, Scope::car, false, "rear_tire_radius",
-              "rear tire radius", &kPositiveLength},
-    FieldRule{Field::frontTireRadius, Quantity::length, Scope::car, false, "front_tire_radius",
-              "front tire radius", &kPositiveLength},
-    FieldRule{Field::rearTrack, Quantity::length, Scope::car, false, "rear_track", "rear track",
-              &kPositiveLength},
-    FieldRule{Field::leftFrontWeight, Quantity::mass, Scope::car, false, "corner_weights.left_front",
-              "left front weight", &kWeight},
-    FieldRule{Field::rightFrontWeight, Quantity::mass, Scope::car, false, "corner_weights.right_front",
-              "right front weight", &kWeight},
-    FieldRule{Field::leftRearWeight, Quantity::mass, Scope::car, false, "corner_weights.left_rear",
-              "left rear weight", &kWeight},
-    FieldRule{Field::rightRearWeight, Quantity::mass, Scope::car, false, "corner_weights.right_rear",
-              "right rear weight", &kWeight},
-    FieldRule{Field::cgHeight, Quantity::length, Scope::car, false, "cg_height", "CG height",
-              &kPositiveLength},
-    FieldRule{Field::bump, Quantity::length, Scope::car, false, "travel.bump", "bump travel", &kTravelLength},
-    FieldRule{Field::droop, Quantity::length, Scope::car, false, "travel.droop", "droop travel",
-              &kTravelLength},
-    FieldRule{Field::steps, Quantity::count, Scope::car, false, "travel.steps", "travel steps", &kSteps},
-    FieldRule{Field::frontRatio, Quantity::ratio, Scope::car, false, "travel.front_ratio",
-              "front travel ratio", &kRatio},
-    FieldRule{Field::holeAt, Quantity::length, Scope::hole, true, "at", "hole", &kPosition},
-    FieldRule{Field::linkLength, Quantity::length, Scope::link, false, "length", "length", &kPositiveLength},
-    FieldRule{Field::adjusterPitch, Quantity::length, Scope::link, false, "adjuster.pitch", "thread pitch",
-              &kPitch},
-    FieldRule{Field::adjusterEnds, Quantity::count, Scope::link, false, "adjuster.ends", "threaded ends",
-              &kEnds},
-    FieldRule{Field::adjusterShortest, Quantity::length, Scope::link, false, "adjuster.shortest",
-              "shortest length", &kPositiveLength},
-    FieldRule{Field::adjusterLongest, Quantity::length, Scope::link, false, "adjuster.longest",
-              "longest length", &kPositiveLength},
-    FieldRule{Field::adjusterEngagement, Quantity::length, Scope::link, false, "adjuster.engagement",
-              "thread engagement", &kEngagement},
-    FieldRule{Field::adjusterEngagementAt, Quantity::length, Scope::link, false, "adjuster.engagement_at",
-              "length at that engagement", &kPositiveLength},
-    FieldRule{Field::adjusterLeastEngagement, Quantity::length, Scope::link, false,
-              "adjuster.least_engagement", "least thread engagement", &kEngagement},
-    FieldRule{Field::rodEndLimit, Quantity::angle, Scope::link, false, "rod_end_limit", "rod-end angle limit",
-              &kJointLimit},
-    FieldRule{Field::pinionAngle, Quantity::angle, Scope::driveline, false, "pinion_angle", "pinion angle",
-              &kAngle},
-    FieldRule{Field::pinionJoint, Quantity::length, Scope::driveline, true, "pinion_joint", "pinion joint",
-              &kPosition},
-    FieldRule{Field::outputAngle, Quantity::angle, Scope::driveline, false, "output_angle", "output angle",
-              &kAngle},
-    FieldRule{Field::outputJoint, Quantity::length, Scope::driveline, true, "output_joint", "output joint",
-              &kPosition},
-    FieldRule{Field::jointLimit, Quantity::angle, Scope::driveline, false, "joint_limit",
-              "driveshaft joint angle limit", &kJointLimit},
-    FieldRule{Field::wantedIcNear, Quantity::length, Scope::wanted, false, "ic_near",
-              "nearest wanted IC distance", &kDistance},
-    FieldRule{Field::wantedIcFar, Quantity::length, Scope::wanted, false, "ic_far",
-              "farthest wanted IC distance", &kDistance},
-    FieldRule{Field::wantedLow, Quantity::percent, Scope::wanted, false, "anti_squat_low",
-              "least wanted anti-squat", &kWantedPercent},
-    FieldRule{Field::wantedHigh, Quantity::percent, Scope::wanted, false, "anti_squat_high",
-              "most wanted anti-squat", &kWantedPercent},
-};
-
-constexpr bool rulesAreInOrder() {
-    for (std::size_t index = 0; index < kRules.size(); ++index) {
-        if (kRules[index].field != static_cast<Field>(index)) {
-            return false;
-        }
-    }
-    return kRules.size() == static_cast<std::size_t>(Field::wantedHigh) + 1;
-}
-static_assert(rulesAreInOrder());
-
 bool isIndexOf(int index, std::size_t size) {
     return index >= 0 && static_cast<std::size_t>(index) < size;
 }
@@ -113,17 +17,165 @@ PartOf<CarT, Link>* linkIn(CarT& car, int link) {
     return isIndexOf(link, car.links.size()) ? &car.links[static_cast<std::size_t>(link)] : nullptr;
 }
 
-template <class CarT>
-PartOf<CarT, Hole>* holeIn(CarT& car, int link, End end, int hole) {
-    auto* found = linkIn(car, link);
-    if (found == nullptr || !isIndexOf(hole, found->bracket(end).holes.size())) {
-        return nullptr;
-    }
-    return &found->bracket(end).holes[static_cast<std::size_t>(hole)];
+template <class BracketT>
+auto* holeOf(BracketT& bracket, int hole) {
+    return isIndexOf(hole, bracket.holes.size()) ? &bracket.holes[static_cast<std::size_t>(hole)] : nullptr;
 }
 
 template <class CarT>
-Slot<CarT> slotOfCar(CarT& car, Field field) {
+PartOf<CarT, Hole>* holeIn(CarT& car, int link, End end, int hole) {
+    auto* found = linkIn(car, link);
+    return found == nullptr ? nullptr : holeOf(found->bracket(end), hole);
+}
+
+/// The load or spring of that index in its list.
+template <class T, class CarT, class List>
+PartOf<CarT, T>* itemIn(CarT& /*car*/, List& list, int item) {
+    return isIndexOf(item, list.size()) ? &list[static_cast<std::size_t>(item)] : nullptr;
+}
+
+/// Where an entered number stands: the members that lead to it from the car, or from the driveline's shaft.
+template <auto... path, class Root>
+constexpr auto& follow(Root& root) {
+    return (root.*....*path);
+}
+
+/// An entered number: where it stands in a thing of type Root, by itself and where that is const.
+template <class Root>
+struct EnteredRow {
+    Field field;
+    OptionalNumber* (*slot)(Root&);
+    const OptionalNumber* (*constSlot)(const Root&);
+
+    [[nodiscard]] OptionalNumber* of(Root& root) const { return slot(root); }
+    [[nodiscard]] const OptionalNumber* of(const Root& root) const { return constSlot(root); }
+};
+
+template <class Root, auto... path>
+constexpr EnteredRow<Root> entered(Field field) {
+    return {field, [](Root& root) { return &follow<path...>(root); },
+            [](const Root& root) { return &follow<path...>(root); }};
+}
+
+constexpr std::array kEntered{
+    entered<Car, &Car::frontTrack>(Field::frontTrack),
+    entered<Car, &Car::weighing, &EnteredWeighing::other, &EnteredCorners::leftFront>(Field::otherLeftFront),
+    entered<Car, &Car::weighing, &EnteredWeighing::other, &EnteredCorners::rightFront>(
+        Field::otherRightFront),
+    entered<Car, &Car::weighing, &EnteredWeighing::other, &EnteredCorners::leftRear>(Field::otherLeftRear),
+    entered<Car, &Car::weighing, &EnteredWeighing::other, &EnteredCorners::rightRear>(Field::otherRightRear),
+    entered<Car, &Car::weighing, &EnteredWeighing::scaleUncertainty>(Field::scaleUncertainty),
+    entered<Car, &Car::weighing, &EnteredWeighing::driver, &EnteredDriver::mass>(Field::driverMass),
+    entered<Car, &Car::weighing, &EnteredWeighing::pads, &EnteredCorners::leftFront>(Field::padLeftFront),
+    entered<Car, &Car::weighing, &EnteredWeighing::pads, &EnteredCorners::rightFront>(Field::padRightFront),
+    entered<Car, &Car::weighing, &EnteredWeighing::pads, &EnteredCorners::leftRear>(Field::padLeftRear),
+    entered<Car, &Car::weighing, &EnteredWeighing::pads, &EnteredCorners::rightRear>(Field::padRightRear),
+    entered<Car, &Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::front>(Field::ticketFront),
+    entered<Car, &Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::rear>(Field::ticketRear),
+    entered<Car, &Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::total>(Field::ticketTotal),
+    entered<Car, &Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::uncertainty>(
+        Field::ticketUncertainty),
+    entered<Car, &Car::lift, &EnteredLift::height>(Field::liftHeight),
+    entered<Car, &Car::lift, &EnteredLift::reading>(Field::liftReading),
+    entered<Car, &Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::wheel>(Field::frontWheelRate),
+    entered<Car, &Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::tire>(Field::frontTireRate),
+    entered<Car, &Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::roll>(Field::frontRollRate),
+    entered<Car, &Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::wheel>(Field::rearWheelRate),
+    entered<Car, &Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::tire>(Field::rearTireRate),
+    entered<Car, &Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::roll>(Field::rearRollRate),
+    entered<Car, &Car::launch, &EnteredLaunch::acceleration>(Field::launchAcceleration),
+    entered<Car, &Car::launch, &EnteredLaunch::sixtyFoot>(Field::sixtyFoot),
+    entered<Car, &Car::launch, &EnteredLaunch::engineTorque>(Field::engineTorque),
+    entered<Car, &Car::launch, &EnteredLaunch::converter>(Field::converter),
+    entered<Car, &Car::launch, &EnteredLaunch::gear>(Field::launchGear),
+    entered<Car, &Car::launch, &EnteredLaunch::efficiency>(Field::efficiency),
+    entered<Car, &Car::launch, &EnteredLaunch::friction>(Field::friction),
+    entered<Car, &Car::launch, &EnteredLaunch::axleRatio>(Field::axleRatio),
+    entered<Car, &Car::launch, &EnteredLaunch::springBase>(Field::springBase),
+    entered<Car, &Car::launch, &EnteredLaunch::leftShift>(Field::leftShift),
+    entered<Car, &Car::launch, &EnteredLaunch::unsprungMass>(Field::unsprungMass),
+    entered<Car, &Car::launch, &EnteredLaunch::loadFactor>(Field::loadFactor),
+    entered<Car, &Car::brakes, &EnteredBrakes::rearShare>(Field::brakeRearShare),
+    entered<Car, &Car::brakes, &EnteredBrakes::deceleration>(Field::brakeDeceleration),
+};
+
+constexpr std::array kShaft{
+    entered<EnteredShaft, &EnteredShaft::frontYokeOffset>(Field::frontYokeOffset),
+    entered<EnteredShaft, &EnteredShaft::rearYokeOffset>(Field::rearYokeOffset),
+    entered<EnteredShaft, &EnteredShaft::windUp>(Field::windUp),
+    entered<EnteredShaft, &EnteredShaft::engineSpeed>(Field::engineSpeed),
+    entered<EnteredShaft, &EnteredShaft::gear>(Field::shaftGear),
+    entered<EnteredShaft, &EnteredShaft::slip, &EnteredSlip::engagement>(Field::slipEngagement),
+    entered<EnteredShaft, &EnteredShaft::slip, &EnteredSlip::leastEngagement>(Field::slipLeast),
+    entered<EnteredShaft, &EnteredShaft::slip, &EnteredSlip::inward>(Field::slipInward),
+};
+
+template <class CarT, class Table, class RootT>
+Slot<CarT> slotFrom(const Table& table, RootT& root, Field field) {
+    const auto* found = std::ranges::find_if(table, [field](const auto& row) { return row.field == field; });
+    return found == table.end() ? Slot<CarT>{} : Slot<CarT>{found->of(root)};
+}
+
+template <class CarT>
+Slot<CarT> enteredSlot(CarT& car, Field field, int axis) {
+    if (field == Field::driverAt) {
+        return &car.weighing.driver.at.at[static_cast<std::size_t>(axis)];
+    }
+    return slotFrom<CarT>(kEntered, car, field);
+}
+
+template <class CarT>
+Slot<CarT> shaftSlot(PartOf<CarT, EnteredShaft>& shaft, Field field, int axis) {
+    if (field == Field::carrierJoint) {
+        return &shaft.carrierJoint.at[static_cast<std::size_t>(axis)];
+    }
+    return slotFrom<CarT>(kShaft, shaft, field);
+}
+
+template <class CarT>
+Slot<CarT> slotOfLoad(CarT& car, const FieldId& id) {
+    auto* load = itemIn<EnteredLoad>(car, car.loads, id.item);
+    if (load == nullptr) {
+        return {};
+    }
+    switch (id.field) {
+        case Field::loadMass:
+            return &load->mass;
+        case Field::loadVolume:
+            return &load->volume;
+        case Field::loadDensity:
+            return &load->density;
+        case Field::loadAt:
+            return &load->at.at[static_cast<std::size_t>(id.axis)];
+        case Field::loadWeighed:
+            return &load->weighed;
+        default:
+            return &load->aboard;
+    }
+}
+
+template <class CarT>
+Slot<CarT> slotOfSpring(CarT& car, const FieldId& id) {
+    auto* part = itemIn<SuspensionPart>(car, car.springs, id.item);
+    if (part == nullptr) {
+        return {};
+    }
+    switch (id.field) {
+        case Field::springRate:
+            return &part->rate;
+        case Field::springFreeLength:
+            return &part->freeLength;
+        case Field::springClosedLength:
+            return &part->closedLength;
+        case Field::springOpenLength:
+            return &part->openLength;
+        default:
+            return &part->push;
+    }
+}
+
+template <class CarT>
+Slot<CarT> slotOfCar(CarT& car, Field field, int axis) {
     switch (field) {
         case Field::wheelbase:
             return &car.wheelbase;
@@ -152,7 +204,7 @@ Slot<CarT> slotOfCar(CarT& car, Field field) {
         case Field::frontRatio:
             return &car.travel.frontRatio;
         default:
-            return {};
+            return enteredSlot<CarT>(car, field, axis);
     }
 }
 
@@ -188,6 +240,9 @@ Slot<CarT> slotOfLink(CarT& car, const FieldId& id) {
     if (id.field == Field::rodEndLimit) {
         return &link->rodEndLimit;
     }
+    if (id.field == Field::linkRating) {
+        return &link->rating;
+    }
     if (!link->adjuster) {
         return {};
     }
@@ -208,8 +263,10 @@ Slot<CarT> slotOfDriveline(CarT& car, const FieldId& id) {
             return &car.driveline->jointLimit;
         case Field::pinionJoint:
             return &car.driveline->pinionJoint[id.axis];
-        default:
+        case Field::outputJoint:
             return &car.driveline->outputJoint[id.axis];
+        default:
+            return shaftSlot<CarT>(car.driveline->shaft, id.field, id.axis);
     }
 }
 
@@ -243,6 +300,15 @@ Slot<CarT> slotIn(CarT& car, const FieldId& id) {
             return slotOfDriveline(car, id);
         case Scope::wanted:
             return slotOfWanted(car, id.field);
+        case Scope::load:
+            return slotOfLoad(car, id);
+        case Scope::spring:
+            return slotOfSpring(car, id);
+        case Scope::mount: {
+            auto* part = itemIn<SuspensionPart>(car, car.springs, id.item);
+            auto* hole = part == nullptr ? nullptr : holeOf(part->bracket(id.end), id.hole);
+            return hole == nullptr ? Slot<CarT>{} : Slot<CarT>{&hole->at[id.axis]};
+        }
         case Scope::hole: {
             auto* hole = holeIn(car, id.link, id.end, id.hole);
             return hole == nullptr ? Slot<CarT>{} : Slot<CarT>{&hole->at[id.axis]};
@@ -250,7 +316,7 @@ Slot<CarT> slotIn(CarT& car, const FieldId& id) {
         case Scope::car:
             break;
     }
-    return slotOfCar(car, id.field);
+    return slotOfCar(car, id.field, id.axis);
 }
 
 std::string indexed(std::string_view name, int index) {
@@ -258,10 +324,6 @@ std::string indexed(std::string_view name, int index) {
 }
 
 }  // namespace
-
-const FieldRule& ruleOf(Field field) {
-    return kRules[static_cast<std::size_t>(field)];
-}
 
 Slot<Car> slotOf(Car& car, const FieldId& id) {
     return slotIn(car, id);
@@ -277,6 +339,31 @@ const Link* findLink(const Car& car, int link) {
 
 const Hole* findHole(const Car& car, int link, End end, int hole) {
     return holeIn(car, link, end, hole);
+}
+
+const EnteredLoad* findLoad(const Car& car, int item) {
+    return itemIn<EnteredLoad>(car, car.loads, item);
+}
+
+const SuspensionPart* findSpring(const Car& car, int item) {
+    return itemIn<SuspensionPart>(car, car.springs, item);
+}
+
+std::string mountPath(int item, End end) {
+    return indexed("springs", item) + "." + std::string(endWords(end));
+}
+
+std::string loadWords(const Car& car, int item) {
+    const EnteredLoad* found = findLoad(car, item);
+    return found != nullptr && !found->name.empty() ? found->name : "load " + std::to_string(item + 1);
+}
+
+std::string springWords(const Car& car, int item) {
+    const SuspensionPart* found = findSpring(car, item);
+    if (found != nullptr && !found->name.empty()) {
+        return found->name;
+    }
+    return std::string(found == nullptr ? "spring" : nameOf(found->kind)) + " " + std::to_string(item + 1);
 }
 
 std::string linkPath(int link) {
@@ -303,6 +390,10 @@ std::string_view endWords(End end) {
     return end == End::chassis ? "chassis" : "axle";
 }
 
+bool mayBeAbsent(const Car& car, const FieldId& id) {
+    return std::holds_alternative<const OptionalNumber*>(slotOf(car, id));
+}
+
 Quantity quantityOf(Field field) {
     return ruleOf(field).quantity;
 }
@@ -317,21 +408,44 @@ std::optional<double> numberAt(const Car& car, const FieldId& id) {
     return std::visit(Reader{}, slotOf(car, id));
 }
 
+namespace {
+
+/// Where the object stands that holds the number, with what follows it; a bracket alone where no hole is
+/// meant.
+std::string pathBefore(const FieldId& id, Scope scope) {
+    const auto holes = [&id](std::string bracket) {
+        bracket += ".holes";
+        return id.hole < 0 ? bracket : indexed(bracket, id.hole) + ".";
+    };
+    switch (scope) {
+        case Scope::link:
+            return linkPath(id.link) + ".";
+        case Scope::hole:
+            return holes(bracketPath(id.link, id.end));
+        case Scope::mount:
+            return holes(mountPath(id.item, id.end));
+        case Scope::load:
+            return indexed("loads", id.item) + ".";
+        case Scope::spring:
+            return indexed("springs", id.item) + ".";
+        case Scope::driveline:
+            return "driveline.";
+        case Scope::wanted:
+            return "wanted.";
+        case Scope::car:
+            break;
+    }
+    return {};
+}
+
+}  // namespace
+
 std::string jsonPath(const FieldId& id) {
     const FieldRule& rule = ruleOf(id.field);
-    std::string path;
-    if (rule.scope == Scope::link) {
-        path = linkPath(id.link) + ".";
-    } else if (rule.scope == Scope::hole) {
-        path = bracketPath(id.link, id.end) + ".holes";
-        if (id.hole < 0) {
-            return path;
-        }
-        path = indexed(path, id.hole) + ".";
-    } else if (rule.scope == Scope::driveline) {
-        path = "driveline.";
-    } else if (rule.scope == Scope::wanted) {
-        path = "wanted.";
+    std::string path = pathBefore(id, rule.scope);
+    const bool isHole = rule.scope == Scope::hole || rule.scope == Scope::mount;
+    if (isHole && id.hole < 0) {
+        return path;
     }
     path += rule.path;
     return rule.hasAxis && id.axis >= 0 ? indexed(path, id.axis) : path;

@@ -12,7 +12,7 @@
 namespace bolthole {
 
 /// Which part of a car a number belongs to.
-enum class Scope { car, link, hole, driveline, wanted };
+enum class Scope { car, link, hole, driveline, wanted, load, spring, mount };
 
 /// What numbers are allowed, SI. Both ends belong to the limits unless `open`.
 struct Limits {
@@ -54,15 +54,23 @@ using Slot = std::variant<std::monostate, PartOf<CarT, double>*, PartOf<CarT, in
 [[nodiscard]] const Link* findLink(const Car& car, int link);
 /// The hole, or null where there is none of that index.
 [[nodiscard]] const Hole* findHole(const Car& car, int link, End end, int hole);
+/// The load or spring, or null where there is none of that index.
+[[nodiscard]] const EnteredLoad* findLoad(const Car& car, int item);
+[[nodiscard]] const SuspensionPart* findSpring(const Car& car, int item);
 
 /// Place of a link or of one of its brackets in the car file: "links[0]", "links[0].axle".
 [[nodiscard]] std::string linkPath(int link);
 [[nodiscard]] std::string bracketPath(int link, End end);
+/// Place of the bracket of a spring: "springs[0].axle".
+[[nodiscard]] std::string mountPath(int item, End end);
 
 /// Name of the link as in the car, or "link 3" where it has none.
 [[nodiscard]] std::string linkWords(const Car& car, int link);
 /// "lower axle hole 'top'", or "lower axle hole 2" where it has no name.
 [[nodiscard]] std::string holeWords(const Car& car, int link, End end, int hole);
+/// Name of the load or spring as in the car, or "load 3", "shock 2" where it has none.
+[[nodiscard]] std::string loadWords(const Car& car, int item);
+[[nodiscard]] std::string springWords(const Car& car, int item);
 /// "chassis" or "axle".
 [[nodiscard]] std::string_view endWords(End end);
 

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "geometry/edit.h"
+#include "geometry/entered_figures.h"
 #include "geometry/trace.h"
 
 namespace bolthole {
@@ -75,6 +76,35 @@ void moveLinks(Car& car, const Car& old, const AxlePose& pose, const NewFrame& f
     }
 }
 
+/// A point of the body; one not wholly known is forgotten, as nobody can say where it went.
+void moveEntered(EnteredPoint& point, const NewFrame& frame) {
+    const std::optional<Eigen::Vector3d> whole = point.whole();
+    point = {};
+    if (whole) {
+        const Eigen::Vector3d moved = frame.at(*whole);
+        point.at = {moved.x(), moved.y(), moved.z()};
+    }
+}
+
+void moveSprings(Car& car, const Car& old, const AxlePose& pose, const NewFrame& frame) {
+    const Eigen::Vector3d center(0, 0, old.rearTireRadius);
+    for (SuspensionPart& part : car.springs) {
+        for (Hole& hole : part.chassis.holes) {
+            hole.at = frame.at(hole.at);
+        }
+        for (Hole& hole : part.axle.holes) {
+            hole.at = frame.at(pose.carry(hole.at - center));
+        }
+    }
+}
+
+void moveLoads(Car& car, const NewFrame& frame) {
+    moveEntered(car.weighing.driver.at, frame);
+    for (EnteredLoad& load : car.loads) {
+        moveEntered(load.at, frame);
+    }
+}
+
 void moveDriveline(Car& car, const Car& old, const AxlePose& pose, const NewFrame& frame) {
     if (!car.driveline) {
         return;
@@ -82,6 +112,7 @@ void moveDriveline(Car& car, const Car& old, const AxlePose& pose, const NewFram
     const Eigen::Vector3d center(0, 0, old.rearTireRadius);
     car.driveline->pinionJoint = frame.at(pose.carry(car.driveline->pinionJoint - center));
     car.driveline->outputJoint = frame.at(car.driveline->outputJoint);
+    moveEntered(car.driveline->shaft.carrierJoint, frame);
     car.driveline->pinionAngle -= pose.pitch + frame.angle();
     car.driveline->outputAngle -= frame.angle();
 }
@@ -90,7 +121,8 @@ void moveDriveline(Car& car, const Car& old, const AxlePose& pose, const NewFram
 std::string moveWeights(Car& car, const Car& old, const NewFrame& frame) {
     CornerWeights& weights = car.cornerWeights;
     const double share = weights.front() / weights.total();
-    const Eigen::Vector3d center = frame.at({old.wheelbase * share, 0, old.cgHeight});
+    const double height = balanceOf(old).from.height;
+    const Eigen::Vector3d center = frame.at({old.wheelbase * share, 0, height});
     const double newShare = center.x() / car.wheelbase;
     if (!(newShare > 0 && newShare < 1 && center.z() > 0)) {
         return "the center of gravity would not stand between the axles any more";
@@ -100,6 +132,7 @@ std::string moveWeights(Car& car, const Car& old, const NewFrame& frame) {
     weights.leftRear *= (1 - newShare) / (1 - share);
     weights.rightRear *= (1 - newShare) / (1 - share);
     car.cgHeight = center.z();
+    car.cgHeightFrom = CgHeightSource::entered;
     return {};
 }
 
@@ -130,6 +163,8 @@ CarResult changeRide(const Car& car, const RideChange& change) {
     moved.travel.bump -= change.rearLower;
     moved.travel.droop += change.rearLower;
     moveLinks(moved, car, pose, frame);
+    moveSprings(moved, car, pose, frame);
+    moveLoads(moved, frame);
     moveDriveline(moved, car, pose, frame);
     if (std::string reason = moveWeights(moved, car, frame); !reason.empty()) {
         return {std::nullopt, std::move(reason)};

@@ -22,7 +22,9 @@ struct RideChange {
 /// the ground laid under both tires, and every point written in the frame that ground gives. Rods keep their
 /// lengths (all are written then), pinion and output keep their place against housing and body, the CG its
 /// place in the body (the corner weights are shared out anew so that it does, their total stays), bump and
-/// droop stops stay where they are.
+/// droop stops stay where they are. Springs, loads and the carrier joint go along; a height from lift or
+/// estimate is written as entered, as those hold for the car as it stood. The other readings of the scales
+/// stay: they were taken before.
 ///
 /// The axle is moved square to the car: what a track bar shifts it sideways comes back when the re-based car
 /// is assembled. A slider slides along x, so where the ground turns against the body, so does its way, by

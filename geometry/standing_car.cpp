@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "geometry/entered_figures.h"
+
 namespace bolthole {
 
 double StandingCar::pressing() const {
@@ -14,11 +16,12 @@ double StandingCar::pulling() const {
 
 StandingCar standingCar(const Car& car, const GroundLine& ground) {
     StandingCar standing;
-    standing.mass = car.cornerWeights.total();
+    const CarBalance balance = balanceOf(car);
+    standing.mass = balance.total;
     standing.wheelbase = ground.wheelbase;
-    const double cgX = car.wheelbase * car.cornerWeights.front() / standing.mass;
-    standing.cgAhead = ground.ahead(cgX, car.cgHeight);
-    standing.cgHeight = ground.above(cgX, car.cgHeight);
+    const double cgX = balance.cgX(car.wheelbase);
+    standing.cgAhead = ground.ahead(cgX, balance.height);
+    standing.cgHeight = ground.above(cgX, balance.height);
     return standing;
 }
 

@@ -33,7 +33,7 @@ struct StandingCar {
     bool operator==(const StandingCar&) const = default;
 };
 
-/// The car on the ground of one of its stations, its weight from its corner weights, on the level.
+/// The car on the ground of one of its stations, its weight and CG from balanceOf(), on the level.
 [[nodiscard]] StandingCar standingCar(const Car& car, const GroundLine& ground);
 
 }  // namespace bolthole

@@ -12,42 +12,10 @@
 
 #include "geometry/axle_solver.h"
 #include "geometry/car.h"
+#include "geometry/part.h"
 
 namespace bolthole {
 
-/// Springs and coilovers carry the car; the rest only pushes or stops, each by its numbers.
-enum class PartKind { spring, shock, coilOver, bumpStop, strap };
-/// "spring", "shock", "coilover", "bump stop", "strap".
-[[nodiscard]] std::string_view nameOf(PartKind kind);
-
-/// A part with one mount on the axle and one on the chassis, each a bracket of one or more holes, or a
-/// mirrored pair of them. Its length is the distance between the holes in use. `id` as for Hole.
-///
-/// It pushes `push`, and `rate` for every meter it is shorter than `freeLength`. Longer than that it is
-/// loose: it never pulls. A bump stop's mount on the chassis is the stop's foot, the one on the axle the pad
-/// it meets, and its free length what it has unsqueezed.
-struct SuspensionPart {
-    int id = -1;
-    std::string name;
-    PartKind kind = PartKind::spring;
-    Side side = Side::both;
-    Bracket chassis;
-    Bracket axle;
-    std::optional<double> rate = std::nullopt;          ///< N/m
-    std::optional<double> freeLength = std::nullopt;    ///< m
-    std::optional<double> closedLength = std::nullopt;  ///< m, the shortest: coils touch, shock bottoms
-    std::optional<double> openLength = std::nullopt;    ///< m, the longest: shock topped out, strap taut
-    double push = 0;                                    ///< N, whatever its length: a shock's gas
-
-    /// Whether it is one of those the car stands on.
-    [[nodiscard]] bool carries() const { return kind == PartKind::spring || kind == PartKind::coilOver; }
-    /// N at a length of `length` (m), + pushes the mounts apart.
-    [[nodiscard]] double force(double length) const;
-    /// N/m at that length: 0 where it is loose or no spring.
-    [[nodiscard]] double rateAt(double length) const;
-
-    bool operator==(const SuspensionPart&) const = default;
-};
 /// Why the part can't be computed, in one sentence; empty: it can.
 [[nodiscard]] std::string refusal(const SuspensionPart& part);
 

@@ -53,7 +53,15 @@ int fieldDecimals(Quantity quantity, Units units) {
         case Quantity::mass:
             return inch ? 1 : 2;
         case Quantity::ratio:
+        case Quantity::density:
             return 4;
+        case Quantity::time:
+            return 3;
+        case Quantity::force:
+        case Quantity::torque:
+        case Quantity::rollRate:
+        case Quantity::speed:
+            return 1;
         case Quantity::count:
             return 0;
         default:
@@ -66,8 +74,13 @@ int figureDecimals(Quantity quantity, Units units) {
         case Quantity::length:
             return units == Units::inch ? 1 : 0;
         case Quantity::angle:
+        case Quantity::volume:
             return 1;
+        case Quantity::rate:
+            return units == Units::inch ? 0 : 1;
         case Quantity::ratio:
+        case Quantity::density:
+        case Quantity::time:
             return 2;
         default:
             return 0;
@@ -162,6 +175,22 @@ std::string_view unitMark(Quantity quantity, Units units) {
             return "\u00B0";
         case Quantity::percent:
             return "%";
+        case Quantity::force:
+            return inch ? "lbf" : "N";
+        case Quantity::torque:
+            return inch ? "lbf\u00B7ft" : "N\u00B7m";
+        case Quantity::rate:
+            return inch ? "lbf/in" : "N/mm";
+        case Quantity::rollRate:
+            return inch ? "lbf\u00B7ft/\u00B0" : "N\u00B7m/\u00B0";
+        case Quantity::volume:
+            return inch ? "gal" : "L";
+        case Quantity::density:
+            return inch ? "lb/gal" : "kg/L";
+        case Quantity::time:
+            return "s";
+        case Quantity::speed:
+            return "rpm";
         default:
             return "";
     }

@@ -20,7 +20,7 @@ struct NumberStyle {
     bool operator==(const NumberStyle&) const = default;
 };
 
-/// Unit mark after a number: "in", "mm", "lb", "kg", "°", "%", or "".
+/// Unit mark after a number: "in", "mm", "lb", "kg", "°", "%", "lbf/in" and so on, or "".
 [[nodiscard]] std::string_view unitMark(Quantity quantity, Units units);
 
 /// The number and its unit: "12 3/8 in", "2.5°", "45 %"; the number alone where it has no unit.

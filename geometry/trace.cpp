@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/entered_figures.h"
 #include "geometry/text.h"
 
 namespace bolthole {
@@ -62,9 +63,10 @@ FigureReader::FigureReader(const Car& car)
       rearRadius_(car.rearTireRadius),
       frontRadius_(car.frontTireRadius),
       frontRatio_(car.travel.frontRatio),
-      cgX_(car.wheelbase * car.cornerWeights.front() / car.cornerWeights.total()),
-      cgHeight_(car.cgHeight),
       hasDriveline_(car.driveline.has_value()) {
+    const CarBalance balance = balanceOf(car);
+    cgX_ = balance.cgX(car.wheelbase);
+    cgHeight_ = balance.height;
     if (car.driveline) {
         pinionJoint_ = car.driveline->pinionJoint - Eigen::Vector3d(0, 0, rearRadius_);
         pinionAxis_ = inclined(car.driveline->pinionAngle);

@@ -122,8 +122,8 @@ class FigureReader {
     double rearRadius_;
     double frontRadius_;
     double frontRatio_;
-    double cgX_;
-    double cgHeight_;
+    double cgX_ = 0;
+    double cgHeight_ = 0;
     bool hasDriveline_;
     Eigen::Vector3d pinionJoint_ = Eigen::Vector3d::Zero();  // from the axle's center, measured pose
     Eigen::Vector3d pinionAxis_ = Eigen::Vector3d::Zero();   // unit, measured pose

@@ -32,6 +32,19 @@ constexpr TypedUnit kKilogram{"kg", Quantity::mass, 1, 1};
 constexpr TypedUnit kDegree{"deg", Quantity::angle, kRadiansPerDegree, 1};
 constexpr TypedUnit kFoot{"ft", Quantity::length, 1524, 5000};
 
+constexpr TypedUnit kPoundForce{"lbf", Quantity::force, kNewtonsPerPoundForce, 1};
+constexpr TypedUnit kPoundFoot{"lbf-ft", Quantity::torque, kNewtonsPerPoundForce * 1524, 5000};
+constexpr TypedUnit kNewtonMetre{"n-m", Quantity::torque, 1, 1};
+constexpr TypedUnit kPoundsPerInch{"lbf/in", Quantity::rate, kNewtonsPerPoundForce * 5000, 127};
+constexpr TypedUnit kPoundFootPerDegree{"lbf-ft/deg", Quantity::rollRate, kNewtonsPerPoundForce * 1524,
+                                        5000 * kRadiansPerDegree};
+constexpr TypedUnit kNewtonMetrePerDegree{"n-m/deg", Quantity::rollRate, 1, kRadiansPerDegree};
+constexpr TypedUnit kGallon{"gal", Quantity::volume, kCubicMetresPerGallon, 1};
+constexpr TypedUnit kLiter{"l", Quantity::volume, 1, 1000};
+constexpr TypedUnit kPoundsPerGallon{"lb/gal", Quantity::density, kKilogramsPerPound, kCubicMetresPerGallon};
+constexpr TypedUnit kSecond{"s", Quantity::time, 1, 1};
+constexpr TypedUnit kTurns{"rpm", Quantity::speed, kRpm, 1};
+
 constexpr TypedUnit named(std::string_view name, TypedUnit unit) {
     unit.name = name;
     return unit;
@@ -66,26 +79,62 @@ constexpr std::array kUnits{
     named("kilograms", kKilogram),
     TypedUnit{"%", Quantity::percent, 1, 1},
     TypedUnit{"percent", Quantity::percent, 1, 1},
+    kPoundForce,
+    named("lb", kPoundForce),  // as the trade writes it; which of the two is meant, the field says
+    named("lbs", kPoundForce),
+    TypedUnit{"n", Quantity::force, 1, 1},
+    TypedUnit{"kn", Quantity::force, 1000, 1},
+    kPoundFoot,
+    named("lb-ft", kPoundFoot),
+    named("lbft", kPoundFoot),
+    named("ft-lb", kPoundFoot),
+    named("ft-lbf", kPoundFoot),
+    kNewtonMetre,
+    named("nm", kNewtonMetre),
+    kPoundsPerInch,
+    named("lb/in", kPoundsPerInch),
+    TypedUnit{"n/mm", Quantity::rate, 1000, 1},
+    TypedUnit{"n/m", Quantity::rate, 1, 1},
+    kPoundFootPerDegree,
+    named("lb-ft/deg", kPoundFootPerDegree),
+    kNewtonMetrePerDegree,
+    named("nm/deg", kNewtonMetrePerDegree),
+    kGallon,
+    named("gallon", kGallon),
+    named("gallons", kGallon),
+    kLiter,
+    named("liter", kLiter),
+    named("liters", kLiter),
+    named("litre", kLiter),
+    named("litres", kLiter),
+    kPoundsPerGallon,
+    TypedUnit{"kg/l", Quantity::density, 1000, 1},
+    kSecond,
+    named("sec", kSecond),
+    named("seconds", kSecond),
+    kTurns,
 };
 
 /// Signs that keyboards, phones and copied texts put in place of plain ones.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 23> kPlainSigns{{
-    {"\u2212", "-"},     // minus
-    {"\u2010", "-"},     // hyphen
-    {"\u2011", "-"},     // non-breaking hyphen
-    {"\u2013", "-"},     // en dash
-    {"\u2032", "'"},     // prime
-    {"\u2019", "'"},     // right single quotation mark
-    {"\u2033", "\""},    // double prime
-    {"\u201D", "\""},    // right double quotation mark
-    {"\u00B0", " deg"},  // degree sign
-    {"\u00BA", " deg"},  // masculine ordinal, next to it on many keyboards
-    {"\u00A0", " "},     // no-break space
-    {"\u202F", " "},     // narrow no-break space
-    {"\u2009", " "},     // thin space
-    {"\u2044", "/"},     // fraction slash
-    {"\u215B", " 1/8"}, {"\u00BC", " 1/4"}, {"\u215C", " 3/8"}, {"\u00BD", " 1/2"}, {"\u215D", " 5/8"},
-    {"\u00BE", " 3/4"}, {"\u215E", " 7/8"}, {"\t", " "},        {"\u2003", " "},  // em space
+constexpr std::array<std::pair<std::string_view, std::string_view>, 25> kPlainSigns{{
+    {"\u2212", "-"},      // minus
+    {"\u2010", "-"},      // hyphen
+    {"\u2011", "-"},      // non-breaking hyphen
+    {"\u2013", "-"},      // en dash
+    {"\u2032", "'"},      // prime
+    {"\u2019", "'"},      // right single quotation mark
+    {"\u2033", "\""},     // double prime
+    {"\u201D", "\""},     // right double quotation mark
+    {"/\u00B0", "/deg"},  // a degree sign under a slash
+    {"\u00B0", " deg"},   // degree sign
+    {"\u00B7", "-"},      // middle dot
+    {"\u00BA", " deg"},   // masculine ordinal, next to it on many keyboards
+    {"\u00A0", " "},      // no-break space
+    {"\u202F", " "},      // narrow no-break space
+    {"\u2009", " "},      // thin space
+    {"\u2044", "/"},      // fraction slash
+    {"\u215B", " 1/8"},  {"\u00BC", " 1/4"}, {"\u215C", " 3/8"}, {"\u00BD", " 1/2"}, {"\u215D", " 5/8"},
+    {"\u00BE", " 3/4"},  {"\u215E", " 7/8"}, {"\t", " "},        {"\u2003", " "},  // em space
 }};
 
 bool isDigit(char c) {
@@ -117,9 +166,36 @@ std::string plain(std::string_view text) {
     return result;
 }
 
-const TypedUnit* findUnit(std::string_view name) {
-    const auto* found = std::ranges::find(kUnits, name, &TypedUnit::name);
+/// The unit of that name, of the quantity that is wanted where several are called so.
+const TypedUnit* findUnit(std::string_view name, Quantity wanted) {
+    const auto* found = std::ranges::find_if(
+        kUnits, [&](const TypedUnit& unit) { return unit.name == name && unit.quantity == wanted; });
+    if (found == kUnits.end()) {
+        found = std::ranges::find(kUnits, name, &TypedUnit::name);
+    }
     return found == kUnits.end() ? nullptr : &*found;
+}
+
+/// Name of the unit a quantity is shown in, of those that no fraction is typed for.
+std::string_view shownName(Quantity quantity, bool inch) {
+    switch (quantity) {
+        case Quantity::force:
+            return inch ? "lbf" : "n";
+        case Quantity::torque:
+            return inch ? "lbf-ft" : "n-m";
+        case Quantity::rate:
+            return inch ? "lbf/in" : "n/mm";
+        case Quantity::rollRate:
+            return inch ? "lbf-ft/deg" : "n-m/deg";
+        case Quantity::volume:
+            return inch ? "gal" : "l";
+        case Quantity::density:
+            return inch ? "lb/gal" : "kg/l";
+        case Quantity::time:
+            return "s";
+        default:
+            return "rpm";
+    }
 }
 
 const TypedUnit& shownTypedUnit(Quantity quantity, Units units) {
@@ -132,9 +208,15 @@ const TypedUnit& shownTypedUnit(Quantity quantity, Units units) {
             return inch ? kPound : kKilogram;
         case Quantity::angle:
             return kDegree;
-        default:
+        case Quantity::percent:
+        case Quantity::ratio:
+        case Quantity::count:
             return kOne;
+        default:
+            break;
     }
+    const std::string_view name = shownName(quantity, inch);
+    return *std::ranges::find(kUnits, name, &TypedUnit::name);
 }
 
 /// "a length, such as 12 3/8 in or 314 mm".
@@ -152,6 +234,22 @@ std::string_view wantedWords(Quantity quantity) {
             return "a plain number, such as 1 or 0.5";
         case Quantity::count:
             return "a whole number, such as 81";
+        case Quantity::force:
+            return "a force, such as 250 lbf or 1100 N";
+        case Quantity::torque:
+            return "a torque, such as 400 lbf-ft or 540 Nm";
+        case Quantity::rate:
+            return "a rate, such as 175 lbf/in or 31 N/mm";
+        case Quantity::rollRate:
+            return "a roll rate, such as 200 lbf-ft/deg or 270 Nm/deg";
+        case Quantity::volume:
+            return "a volume, such as 16 gal or 60 L";
+        case Quantity::density:
+            return "a density, such as 6.2 lb/gal or 0.74 kg/L";
+        case Quantity::time:
+            return "a time in seconds, such as 1.62";
+        case Quantity::speed:
+            return "turns a minute, such as 6200";
     }
     return "a number";
 }
@@ -218,13 +316,13 @@ bool TypedReader::take(char c) {
     return true;
 }
 
-/// Letters, or a single sign that stands for a unit.
+/// Letters, joined by / or - where more follow, or a single sign that stands for a unit.
 std::string_view TypedReader::takeWord() {
     const std::size_t start = at_;
     if (peek() == '"' || peek() == '\'' || peek() == '%') {
         ++at_;
     } else {
-        while (isLetter(peek())) {
+        while (isLetter(peek()) || (at_ > start && (peek() == '/' || peek() == '-') && isLetter(peek(1)))) {
             ++at_;
         }
     }
@@ -325,7 +423,7 @@ bool TypedReader::readUnit(const TypedUnit*& unit) {
     if (word == "e") {
         return refuse("write the number out, without an exponent");
     }
-    unit = findUnit(word);
+    unit = findUnit(word, quantity_);
     if (unit == nullptr) {
         return refuse(quoted(word) + " is not a unit known here: type " +
                       std::string(wantedWords(quantity_)));
@@ -354,7 +452,7 @@ bool TypedReader::readInchesAfter(double feet, double& value) {
             return false;
         }
         skipSpaces();
-        const TypedUnit* unit = findUnit(takeWord());
+        const TypedUnit* unit = findUnit(takeWord(), Quantity::length);
         if (unit == nullptr || !unit->sameSize(kInch)) {
             return refuse("after feet come inches: type 1 ft 2 1/2 in");
         }

@@ -1,5 +1,6 @@
 #include "geometry/weight_doubts.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <string_view>
@@ -80,16 +81,26 @@ class WeightDoubtFinder {
     std::vector<WeightDoubt> doubts_;
 };
 
+// One wrong corner throws every share: the one farthest off is named, and nothing that follows from it.
 void WeightDoubtFinder::checkReading(const CornerWeights& corners, bool withDriver) {
     const WeightFigures figures = weightFigures(corners, stance_);
+    const Corner* farthest = nullptr;
+    double off = 1;  // times the bound
     for (const Corner& corner : kCorners) {
         const double share = corners.*corner.member / figures.total;
-        if (share < kLeastCorner || share > kMostCorner) {
-            add(corner.part,
-                std::string(corner.words) + " carries " + text(100 * share, Quantity::percent) +
-                    " of the car, outside what cars have: check the reading and its unit",
-                withDriver);
+        const double times = std::max(share / kMostCorner, kLeastCorner / share);
+        if (times > off) {
+            farthest = &corner;
+            off = times;
         }
+    }
+    if (farthest != nullptr) {
+        add(farthest->part,
+            std::string(farthest->words) + " carries " +
+                text(100 * corners.*farthest->member / figures.total, Quantity::percent) +
+                " of the car, outside what cars have: check the reading and its unit",
+            withDriver);
+        return;
     }
     checkHalf(figures.leftPercent, "left side", withDriver);
     checkHalf(figures.diagonalPercent, "diagonal of right front and left rear", withDriver);

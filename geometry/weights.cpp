@@ -47,7 +47,7 @@ bool isLifted(const CornerWeights& corners) {
     return !(std::min({corners.leftFront, corners.rightFront, corners.leftRear, corners.rightRear}) >= 0);
 }
 
-void addSideways(LoadedCar& car, const CornerWeights& weighed, const Stance& stance, const Change& change,
+void addSideways(LadenCar& car, const CornerWeights& weighed, const Stance& stance, const Change& change,
                  double frontGain) {
     const double frontTrack = *stance.frontTrack;
     const double rearTrack = *stance.rearTrack;
@@ -100,7 +100,7 @@ std::vector<MassAt> changesSinceWeighed(std::span<const Load> loads) {
 LoadedResult withLoads(const CornerWeights& weighed, const Stance& stance, std::span<const MassAt> changes) {
     const Change change = sumOf(changes);
     const double frontGain = change.foreAft / stance.wheelbase;
-    LoadedCar car;
+    LadenCar car;
     car.total = weighed.total() + change.mass;
     car.front = weighed.front() + frontGain;
     car.rear = car.total - car.front;

@@ -74,7 +74,7 @@ struct Bounds {
 };
 
 /// A car with other loads than it was weighed with.
-struct LoadedCar {
+struct LadenCar {
     double total = 0;                                  ///< kg
     double front = 0;                                  ///< kg
     double rear = 0;                                   ///< kg
@@ -85,7 +85,7 @@ struct LoadedCar {
     std::optional<CornerWeights> corners = std::nullopt;  ///< kg; nothing without tracks and rates
 };
 struct LoadedResult {
-    std::optional<LoadedCar> car;
+    std::optional<LadenCar> car;
     std::string refusal;  ///< why there is none, in one sentence; empty if there is one
 };
 /// Redistributes loads that came and went over the wheels, by statics: the body is rigid and stays level, so

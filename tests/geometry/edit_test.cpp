@@ -150,7 +150,11 @@ TEST(Apply, OnlyOptionalNumbersCanBeCleared) {
             (id.field >= Field::adjusterShortest && id.field <= Field::adjusterLeastEngagement &&
              car.links[static_cast<std::size_t>(id.link)].adjuster) ||
             id.field == Field::rodEndLimit || id.field == Field::jointLimit;
-        const bool optional = isLimit || id.field == Field::linkLength || id.field == Field::rearTrack;
+        const bool isEntered = id.field >= Field::frontTrack && id.field != Field::loadWeighed &&
+                               id.field != Field::loadAboard && id.field != Field::springPush &&
+                               id.field != Field::mountAt;
+        const bool optional =
+            isEntered || isLimit || id.field == Field::linkLength || id.field == Field::rearTrack;
         EXPECT_EQ(apply(car, ClearNumber{id}).refusal.empty(), optional) << jsonPath(id);
     }
     expectRefused(car, ClearNumber{{.field = Field::wheelbase}}, "the wheelbase cannot be left out");

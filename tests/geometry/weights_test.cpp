@@ -63,8 +63,8 @@ TEST(Weights, MirroredCarMirrorsItsFigures) {
         const Stance stance = stanceOf(rates);
         const MassAt load{95, {1.1, 0.38, 0.5}};
         const MassAt other{95, {1.1, -0.38, 0.5}};
-        const LoadedCar one = withLoads(kCorners, stance, {&load, 1}).car.value();
-        const LoadedCar two = withLoads(mirrored(kCorners), stance, {&other, 1}).car.value();
+        const LadenCar one = withLoads(kCorners, stance, {&load, 1}).car.value();
+        const LadenCar two = withLoads(mirrored(kCorners), stance, {&other, 1}).car.value();
         EXPECT_NEAR(one.front, two.front, 1e-12);
         EXPECT_NEAR(one.cgLeft.value(), -two.cgLeft.value(), 1e-12);
         EXPECT_NEAR(one.leftPercent->low, 100 - two.leftPercent->high, 1e-10);
@@ -148,7 +148,7 @@ TEST(Weights, RefusesToLiftWheels) {
 
 TEST(Weights, LeftSideIsBoundedByWhicheverAxleHoldsTheLean) {
     const MassAt driver{80, {1.2, 0.4, 0.5}};
-    const LoadedCar car = withLoads(kCorners, stanceOf(false), {&driver, 1}).car.value();
+    const LadenCar car = withLoads(kCorners, stanceOf(false), {&driver, 1}).car.value();
     EXPECT_NEAR(car.leftPercent->low, 100 * (840 + 40 + 32 / 1.5) / 1700, 1e-10);
     EXPECT_NEAR(car.leftPercent->high, 100 * (840 + 40 + 32 / 1.45) / 1700, 1e-10);
 }

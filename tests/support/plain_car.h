@@ -6,13 +6,14 @@
 #include <vector>
 
 #include "geometry/edit.h"
+#include "geometry/fields.h"
 
 namespace bolthole {
 
 /// Every field there is.
 inline std::vector<Field> allFields() {
     std::vector<Field> fields;
-    for (int field = 0; field <= static_cast<int>(Field::wantedHigh); ++field) {
+    for (int field = 0; field <= static_cast<int>(Field::count) - 1; ++field) {
         fields.push_back(static_cast<Field>(field));
     }
     return fields;
@@ -23,7 +24,8 @@ inline Hole hole(std::string name, double x, double y, double z) {
     return {-1, std::move(name), Eigen::Vector3d(x, y, z) * kMetresPerInch};
 }
 
-/// A triangulated four-link with two lower axle holes, adjusters on the uppers, a guide, and a driveline.
+/// A triangulated four-link with two lower axle holes, adjusters on the uppers, a guide, a driveline, a load
+/// that was aboard when weighed, and a spring with two axle holes.
 inline Car plainCar() {
     Car car;
     car.title = "Plain";
@@ -49,6 +51,17 @@ inline Car plainCar() {
     guide.axle.holes = {hole("middle", -5, 0, 13)};
     car.links = {lower, upper, guide};
     car.driveline = Driveline{0.026, {0.28, 0, 0.343}, 0.057, {1.5, 0, 0.387}};
+    EnteredLoad fuel;
+    fuel.name = "fuel";
+    fuel.mass = 40;
+    fuel.at.at = {-0.4, 0, 0.4};
+    fuel.weighed = 100;
+    car.loads = {fuel};
+    SuspensionPart coil;
+    coil.name = "coil";
+    coil.chassis.holes = {hole("perch", 2, 17, 22)};
+    coil.axle.holes = {hole("low", 2, 17, 11), hole("high", 2, 17, 12)};
+    car.springs = {coil};
     return car;
 }
 
@@ -62,32 +75,52 @@ inline FieldId holeField(int link, End end, int holeIndex, int axis) {
     return {.field = Field::holeAt, .link = link, .end = end, .hole = holeIndex, .axis = axis};
 }
 
-/// The address of every number a car can have, absent ones included.
-inline std::vector<FieldId> allIds(const Car& car) {
-    std::vector<FieldId> ids;
-    const auto addPoint = [&ids](FieldId id) {
+/// The address of every number of that scope, absent ones included; `from` names the part.
+inline void addIds(Scope scope, FieldId from, std::vector<FieldId>& ids) {
+    for (const Field field : allFields()) {
+        if (ruleOf(field).scope != scope) {
+            continue;
+        }
+        FieldId id = from;
+        id.field = field;
+        if (!ruleOf(field).hasAxis) {
+            ids.push_back(id);
+            continue;
+        }
         for (id.axis = 0; id.axis < 3; ++id.axis) {
             ids.push_back(id);
         }
-    };
-    for (const Field field : allFields()) {
-        if (field == Field::pinionJoint || field == Field::outputJoint) {
-            addPoint({.field = field});
-        } else if (field < Field::holeAt || field > Field::rodEndLimit) {
-            ids.push_back({.field = field});
-        }
+    }
+}
+
+/// The same for the holes of a bracket.
+inline void addHoleIds(Scope scope, FieldId from, const Bracket& bracket, std::vector<FieldId>& ids) {
+    for (from.hole = 0; from.hole < static_cast<int>(bracket.holes.size()); ++from.hole) {
+        addIds(scope, from, ids);
+    }
+}
+
+/// The address of every number a car can have, absent ones included.
+inline std::vector<FieldId> allIds(const Car& car) {
+    std::vector<FieldId> ids;
+    for (const Scope scope : {Scope::car, Scope::driveline, Scope::wanted}) {
+        addIds(scope, {}, ids);
     }
     for (int link = 0; link < static_cast<int>(car.links.size()); ++link) {
-        for (const Field field : allFields()) {
-            if (field >= Field::linkLength && field <= Field::rodEndLimit) {
-                ids.push_back({.field = field, .link = link});
-            }
-        }
+        addIds(Scope::link, {.link = link}, ids);
         for (const End end : {End::chassis, End::axle}) {
-            const auto& holes = car.links[static_cast<std::size_t>(link)].bracket(end).holes;
-            for (int index = 0; index < static_cast<int>(holes.size()); ++index) {
-                addPoint({.field = Field::holeAt, .link = link, .end = end, .hole = index});
-            }
+            const Bracket& bracket = car.links[static_cast<std::size_t>(link)].bracket(end);
+            addHoleIds(Scope::hole, {.link = link, .end = end}, bracket, ids);
+        }
+    }
+    for (int item = 0; item < static_cast<int>(car.loads.size()); ++item) {
+        addIds(Scope::load, {.item = item}, ids);
+    }
+    for (int item = 0; item < static_cast<int>(car.springs.size()); ++item) {
+        addIds(Scope::spring, {.item = item}, ids);
+        for (const End end : {End::chassis, End::axle}) {
+            const Bracket& bracket = car.springs[static_cast<std::size_t>(item)].bracket(end);
+            addHoleIds(Scope::mount, {.end = end, .item = item}, bracket, ids);
         }
     }
     return ids;
