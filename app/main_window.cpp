@@ -7,6 +7,8 @@
 #include <QDropEvent>
 #include <QMimeData>
 #include <QSplitter>
+#include <QStackedWidget>
+#include <QTabBar>
 #include <QTabWidget>
 #include <QUrl>
 #include <algorithm>
@@ -25,6 +27,7 @@
 #include "widgets/side_view.h"
 #include "widgets/travel_curves.h"
 #include "widgets/travel_slider.h"
+#include "widgets/work_page.h"
 
 namespace bolthole {
 
@@ -88,7 +91,12 @@ void MainWindow::connectViews() {
         beforePanel_->askKeep();
     });
     connect(desk_, &ChoiceDesk::pointedChanged, this, &MainWindow::showGhost);
-    connect(doubts_, &DoubtList::fieldWanted, sheet_, &CarSheet::focusField);
+    connect(doubts_, &DoubtList::fieldWanted, this, &MainWindow::goToField);
+    for (WorkPage* page : besideBench_) {
+        connect(page, &WorkPage::edited, this,
+                [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
+        connect(page, &WorkPage::fieldWanted, this, &MainWindow::goToField);
+    }
     connect(styleChoice_, &QComboBox::activated, this, &MainWindow::chooseStyle);
     numbersTimer_.setSingleShot(true);
     numbersTimer_.setInterval(kNumbersInterval);
@@ -231,6 +239,9 @@ void MainWindow::showStyle() {
 void MainWindow::showNumbers() {
     figures_->showState(state_);
     sheet_->showState(state_);
+    for (WorkPage* page : besideBench_) {
+        page->showState(state_);
+    }
     beforeDesk_->show();
 }
 
@@ -239,6 +250,9 @@ void MainWindow::stepHistory(bool forward) {
     sideView_->abandonDrag();
     board_->abandonDrag();
     sheet_->discardTyping();
+    for (WorkPage* page : besideBench_) {
+        page->discardTyping();
+    }
     forward ? document_.undoStack().redo() : document_.undoStack().undo();
     state_.selection = presentPoint(state_.car, document_.selection());
     sideView_->showState(state_);
@@ -248,6 +262,45 @@ void MainWindow::settleTyping() {
     sideView_->abandonDrag();
     board_->abandonDrag();
     sheet_->commitPending();
+    for (WorkPage* page : besideBench_) {
+        page->commitPending();
+    }
+}
+
+// To the page in front if the number stands there, else to the car sheet beside the bench, else to the page
+// that has it.
+void MainWindow::goToField(const FieldId& id) {
+    const auto page = [&](int index) { return besideBench_[static_cast<std::size_t>(index) - 1]; };
+    int index = workPages_->currentIndex();
+    if (index == 0 || !page(index)->hasField(id)) {
+        index = 0;
+        for (int other = 1; other < workPages_->count() && !sheet_->hasField(id); ++other) {
+            index = index == 0 && page(other)->hasField(id) ? other : index;
+        }
+    }
+    showWorkPage(index);
+    if (index == 0) {
+        sheetAction_->setChecked(true);
+        sheet_->focusField(id);
+    } else {
+        page(index)->focusField(id);
+    }
+}
+
+// A page has all the fields it needs: the car sheet stands beside the bench only.
+void MainWindow::showWorkPage(int index) {
+    if (workPages_->currentIndex() == index) {
+        return;
+    }
+    settleTyping();
+    workPages_->setCurrentIndex(index);
+    pageTabs_->setCurrentIndex(index);
+    pageActions_[static_cast<std::size_t>(index)]->setChecked(true);
+    sheetAction_->setEnabled(index == 0);
+    sheet_->setVisible(index == 0 && sheetAction_->isChecked());
+    if (index > 0) {
+        besideBench_[static_cast<std::size_t>(index) - 1]->enter();
+    }
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {

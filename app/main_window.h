@@ -11,10 +11,13 @@
 #include "widgets/change_sheet.h"
 #include "widgets/wall_chart.h"
 
+class QActionGroup;
 class QComboBox;
 class QLabel;
 class QMenu;
 class QSplitter;
+class QStackedWidget;
+class QTabBar;
 class QTabWidget;
 
 namespace bolthole {
@@ -34,6 +37,7 @@ class RecoveryDesk;
 class SideView;
 class TravelCurves;
 class TravelSlider;
+class WorkPage;
 
 /// One window on one document. Computes what the views show; the views ask for changes, the document makes
 /// them.
@@ -70,6 +74,10 @@ class MainWindow : public QMainWindow {
     QWidget* buildTopBar();
     QWidget* buildBench();
     QWidget* buildPanel();
+    QWidget* buildPages(QWidget* bench);
+    void addPage(const QString& title, const QString& tip, QWidget* page);
+    void showWorkPage(int index);
+    void goToField(const FieldId& id);
     void buildMenus();
     void buildFileMenu();
     void buildEditMenu();
@@ -142,6 +150,12 @@ class MainWindow : public QMainWindow {
     BeforePanel* beforePanel_ = nullptr;
     BeforeDesk* beforeDesk_ = nullptr;
     QTabWidget* pages_ = nullptr;
+    QStackedWidget* workPages_ = nullptr;  // the bench first
+    std::vector<WorkPage*> besideBench_;   // the others
+    QTabBar* pageTabs_ = nullptr;
+    QActionGroup* pageGroup_ = nullptr;
+    QAction* sheetAction_ = nullptr;     // whether the car sheet is to be seen beside the bench
+    std::vector<QAction*> pageActions_;  // one each, the bench's first
     NoticeBar* notice_ = nullptr;
     QLabel* title_ = nullptr;
     QLabel* fileState_ = nullptr;

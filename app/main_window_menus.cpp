@@ -123,14 +123,17 @@ void MainWindow::buildViewMenu() {
     menu->addAction(tr("Axle to &ride height"), QKeySequence(QStringLiteral("Ctrl+R")), this,
                     [this] { moveCursor(0); });
     menu->addSeparator();
+    menu->addActions(pageGroup_->actions());
+    menu->addSeparator();
     const auto addToggle = [&](const QString& text, QWidget* part, const QString& key) {
         QAction* action = menu->addAction(text);
         action->setCheckable(true);
         action->setChecked(true);
         action->setShortcut(QKeySequence(key));
         connect(action, &QAction::toggled, part, &QWidget::setVisible);
+        return action;
     };
-    addToggle(tr("&Car sheet"), sheet_, QStringLiteral("F2"));
+    sheetAction_ = addToggle(tr("&Car sheet"), sheet_, QStringLiteral("F2"));
     addToggle(tr("Travel c&urves"), curves_->parentWidget(), QStringLiteral("F3"));
     addToggle(tr("&Panel below"), panelSplit_->widget(1), QStringLiteral("F4"));
     menu->addSeparator();

@@ -1,10 +1,13 @@
 // The window's parts and menus: what is built once.
 #include <QAction>
+#include <QActionGroup>
 #include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QSplitter>
+#include <QStackedWidget>
 #include <QStatusBar>
+#include <QTabBar>
 #include <QTabWidget>
 #include <QToolButton>
 #include <QVBoxLayout>
@@ -16,14 +19,18 @@
 #include "widgets/car_sheet.h"
 #include "widgets/card.h"
 #include "widgets/doubt_list.h"
+#include "widgets/driveline_page.h"
 #include "widgets/figure_strip.h"
 #include "widgets/figure_table.h"
 #include "widgets/hole_board.h"
+#include "widgets/launch_page.h"
 #include "widgets/notice_bar.h"
 #include "widgets/sheet_parts.h"
 #include "widgets/side_view.h"
+#include "widgets/springs_page.h"
 #include "widgets/travel_curves.h"
 #include "widgets/travel_slider.h"
+#include "widgets/weights_page.h"
 
 namespace bolthole {
 
@@ -84,7 +91,7 @@ void MainWindow::buildPanels() {
     benchLayout->addWidget(right);
     benchSplit_ = new QSplitter(Qt::Horizontal, this);
     benchSplit_->addWidget(sheet_);
-    benchSplit_->addWidget(bench);
+    benchSplit_->addWidget(buildPages(bench));
     benchSplit_->setStretchFactor(1, 1);
     benchSplit_->setSizes({300, 1180});
     benchSplit_->setHandleWidth(4);
@@ -147,6 +154,7 @@ QWidget* MainWindow::buildBench() {
     pictureColumn->addWidget(strip_);
     pictureColumn->addWidget(sideView_, 1);
     slider_ = new TravelSlider(this);
+    slider_->setObjectName(QStringLiteral("benchSlider"));
     curves_ = new TravelCurves(this);
     auto* travel = new QWidget(this);
     auto* travelRow = new QHBoxLayout(travel);
@@ -183,7 +191,50 @@ QWidget* MainWindow::buildPanel() {
     return makeCard(pages_, this);
 }
 
+QWidget* MainWindow::buildPages(QWidget* bench) {
+    workPages_ = new QStackedWidget(this);
+    pageGroup_ = new QActionGroup(this);
+    pageTabs_ = new QTabBar(this);
+    pageTabs_->setObjectName(QStringLiteral("workPages"));
+    pageTabs_->setAccessibleName(tr("Pages"));
+    pageTabs_->setDrawBase(false);
+    pageTabs_->setExpanding(false);
+    addPage(tr("Links"), tr("The bench: side view, curves, hole board, before and after"), bench);
+    auto* driveline = new DrivelinePage(this);
+    connect(driveline, &DrivelinePage::cursorMoved, this, &MainWindow::moveCursor);
+    besideBench_ = {new WeightsPage(this), driveline, new SpringsPage(this), new LaunchPage(this)};
+    const QStringList tips{tr("Scales, pads, loads and CG height"),
+                           tr("Joint angles, speed swing, plunge and pinion angle"),
+                           tr("Springs, shocks, stops and straps through travel"),
+                           tr("Load transfer, attitude, roll, link loads and braking")};
+    for (std::size_t index = 0; index < besideBench_.size(); ++index) {
+        addPage(besideBench_[index]->title(), tips[static_cast<int>(index)], besideBench_[index]);
+    }
+    pageActions_.front()->setChecked(true);
+    connect(pageTabs_, &QTabBar::currentChanged, this, &MainWindow::showWorkPage);
+    auto* whole = new QWidget(this);
+    auto* column = new QVBoxLayout(whole);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    column->addWidget(pageTabs_);
+    column->addWidget(workPages_, 1);
+    return whole;
+}
+
+void MainWindow::addPage(const QString& title, const QString& tip, QWidget* page) {
+    const int index = workPages_->addWidget(page);
+    auto* action = new QAction(title, this);
+    action->setCheckable(true);
+    action->setToolTip(tr("%1 (Alt+%2)").arg(tip).arg(index + 1));
+    action->setShortcut(QKeySequence(QStringLiteral("Alt+%1").arg(index + 1)));
+    pageGroup_->addAction(action);
+    pageTabs_->setTabToolTip(pageTabs_->addTab(title), action->toolTip());
+    connect(action, &QAction::triggered, this, [this, index] { showWorkPage(index); });
+    pageActions_.push_back(action);
+}
+
 void MainWindow::showPage(QWidget* page) {
+    showWorkPage(0);
     pages_->parentWidget()->show();
     pages_->setCurrentWidget(page);
     page->setFocus(Qt::ShortcutFocusReason);

@@ -22,6 +22,14 @@ int widestNumber(const QWidget& field) {
     return field.fontMetrics().horizontalAdvance(QStringLiteral("21 13/16")) + 12;
 }
 
+/// The side of the part a point belongs to; center for joints and loads.
+Side sideOf(const Car& car, const FieldId& id) {
+    if (id.field == Field::mountAt) {
+        return car.springs[static_cast<std::size_t>(id.item)].side;
+    }
+    return id.link < 0 ? Side::center : car.links[static_cast<std::size_t>(id.link)].side;
+}
+
 /// A name no hole of the bracket has yet: "new", "new 2", ...
 std::string freeName(const Bracket& bracket) {
     const auto taken = [&](const std::string& name) {
@@ -54,9 +62,7 @@ void addPointFields(SheetHub& hub, QGridLayout* grid, int row, int column, Field
         field->setProperty("compact", true);
         field->setFont(textFont(TextSize::small));
         field->setMinimumWidth(widestNumber(*field));
-        const Side side =
-            id.link < 0 ? Side::center : hub.state().car.links[static_cast<std::size_t>(id.link)].side;
-        note->watch(field, axisWord(axis, side));
+        note->watch(field, axisWord(axis, sideOf(hub.state().car, id)));
         grid->addWidget(field, row, column++);
     }
     grid->addWidget(note, row + 1, 0, 1, column);

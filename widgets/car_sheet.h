@@ -28,6 +28,8 @@ class CarSheet : public QWidget {
     /// changed; builds fields anew only where links, holes or driveline came or went.
     void showState(const BenchState& state);
 
+    /// Whether the number has a field here.
+    [[nodiscard]] bool hasField(const FieldId& id) const { return hub_->editor(id) != nullptr; }
     /// Unfolds the group of a number, scrolls to its field and enters it. A hole or joint as a whole: axis
     /// -1. Does nothing where the sheet has no such field.
     void focusField(const FieldId& id);

@@ -13,7 +13,7 @@ Card::Card(QWidget* parent) : QFrame(parent) {
 void Card::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
-    painter.setPen(QPen(theme().border, 1));
+    painter.setPen(hasFocus() ? QPen(theme().focus, 2) : QPen(theme().border, 1));
     painter.setBrush(theme().card);
     painter.drawRoundedRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5), 6, 6);
 }

@@ -284,8 +284,17 @@ class Writer {
         }
         if (!quiet.isEmpty()) {
             words_.quiet = QStringLiteral("Unchanged, as far as a tape, an angle finder or a scale shows: ") +
-                           quiet.join(QStringLiteral("; ")) + '.';
+                           quiet.join(QStringLiteral("; ")) + QStringLiteral(". ");
         }
+        words_.quiet += QStringLiteral("Anti-squat is computed with the CG height ") + heights() + '.';
+    }
+
+    // One height where both cars have it from the same place, else both.
+    QString heights() const {
+        const QString before = cgHeightWords(comparison_.beforeCar, style_);
+        const QString after = cgHeightWords(comparison_.afterCar, style_);
+        return before == after ? after
+                               : QStringLiteral("before: ") + before + QStringLiteral("; after: ") + after;
     }
 
     const Comparison& comparison_;

@@ -2,6 +2,8 @@
 
 #include <QCoreApplication>
 
+#include "geometry/fields.h"
+#include "widgets/entered_words.h"
 #include "widgets/unit_text.h"
 
 namespace bolthole {
@@ -19,23 +21,19 @@ QString steps(Quantity quantity) {
                 " Up and Down step by the chosen fraction (1 mm in metric), with Shift by 1 in (10 mm).");
         case Quantity::angle:
             return tr(" Up and Down step by 0.1°, with Shift by 1°.");
-        case Quantity::mass:
-            return tr(" Up and Down step by 1, with Shift by 10.");
         case Quantity::ratio:
+        case Quantity::density:
+        case Quantity::time:
             return tr(" Up and Down step by 0.1, with Shift by 1.");
-        case Quantity::percent:
-        case Quantity::count:
-            break;
+        default:
+            return tr(" Up and Down step by 1, with Shift by 10.");
     }
-    return tr(" Up and Down step by 1, with Shift by 10.");
 }
 
 QString scaleWords(const char* corner) {
     return tr("Scale reading under the %1 tire: car level on four scales at ride height, tires at pressure, "
-              "fuel "
-              "and driver's weight aboard as raced. Roll it on, bounce both ends, let it settle. Chock the "
-              "wheels "
-              "before anyone works around the car.")
+              "fuel aboard as entered on the Weights page, driver in or out as chosen there. Roll it on, "
+              "bounce both ends, let it settle. Chock the wheels before anyone works around the car.")
         .arg(tr(corner));
 }
 
@@ -103,9 +101,8 @@ FieldWords carWords(Field field) {
                 tr("From the ground up to the center of the front hub with the car's weight on the tires.")};
         case Field::rearTrack:
             return {tr("Rear track"), tr("rear track"),
-                    tr("Between the centers of the rear treads, at the ground. Used for drawing only; may be "
-                       "left "
-                       "empty.")};
+                    tr("Between the middles of the rear treads, at the ground. Needed for where the CG lies "
+                       "sideways; may be left empty.")};
         case Field::cgHeight:
             return {tr("CG height"), tr("height of the center of gravity"),
                     tr("Height of the whole car's center of gravity above the ground at ride height: from "
@@ -248,8 +245,31 @@ FieldWords limitWords(const Car& car, const FieldId& id) {
 
 }  // namespace
 
+namespace {
+
+// Words of what stands on the pages beside the bench.
+FieldWords enteredWords(const Car& car, const FieldId& id) {
+    const Scope scope = ruleOf(id.field).scope;
+    if (scope == Scope::load || id.field <= Field::liftReading) {
+        return weighingWords(car, id);
+    }
+    if (scope == Scope::driveline) {
+        return shaftWords(car, id);
+    }
+    const bool isRate = id.field >= Field::frontWheelRate && id.field <= Field::rearRollRate;
+    return isRate || scope == Scope::spring || scope == Scope::mount ? springFieldWords(car, id)
+                                                                     : launchWords(car, id);
+}
+
+}  // namespace
+
 FieldWords wordsFor(const Car& car, const FieldId& id) {
     FieldWords words;
+    if (id.field >= Field::frontTrack) {
+        words = enteredWords(car, id);
+        words.howTo += steps(quantityOf(id.field));
+        return words;
+    }
     switch (id.field) {
         case Field::holeAt:
         case Field::linkLength:

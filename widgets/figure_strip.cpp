@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "widgets/figure_words.h"
 #include "widgets/theme.h"
 #include "widgets/unit_text.h"
 
@@ -157,7 +158,7 @@ void FigureStrip::showState(const BenchState& state) {
         setChanged(cell.before, before[i].isEmpty() ? QString() : tr("before %1").arg(before[i]));
         cell.before->setVisible(state.before && !cell.value->isHidden());
     }
-    QString note = whereText(state);
+    QString note = tr("%1 · CG height %2").arg(whereText(state), cgHeightWords(state.solvedCar, state.style));
     if (!state.problem.empty()) {
         note =
             tr("%1. Shown: the last car that could be computed.").arg(QString::fromStdString(state.problem));

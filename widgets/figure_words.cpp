@@ -2,6 +2,7 @@
 
 #include <QCoreApplication>
 
+#include "geometry/entered_figures.h"
 #include "widgets/unit_text.h"
 
 namespace bolthole {
@@ -51,6 +52,23 @@ QString figureWords(Figure figure, Units units) {
 
 Quantity quantityOf(Figure figure) {
     return figureTable()[static_cast<std::size_t>(figure)].quantity;
+}
+
+QString cgHeightWords(const Car& car, NumberStyle style) {
+    const auto words = [](const char* text) { return QCoreApplication::translate("FigureWords", text); };
+    const CarBalance balance = balanceOf(car);
+    const QString height = QString::fromStdString(
+        withUnit(fieldText(balance.height, Quantity::length, style), Quantity::length, style.units));
+    QString text = words("%1, as entered").arg(height);
+    if (balance.from.source != CgHeightSource::entered) {
+        const QString spread = QString::fromStdString(
+            fineFigureText(balance.from.uncertainty.value_or(0), Quantity::length, style.units));
+        text = (balance.from.source == CgHeightSource::lift ? words("%1 ± %2, by the lift method")
+                                                            : words("%1 ± %2, an estimate"))
+                   .arg(height, spread);
+    }
+    const bool loaded = balance.total != car.cornerWeights.total();
+    return loaded ? words("%1, with what is aboard now").arg(text) : text;
 }
 
 }  // namespace bolthole

@@ -3,6 +3,7 @@
 
 #include <QString>
 
+#include "geometry/text.h"
 #include "geometry/trace.h"
 
 namespace bolthole {
@@ -12,6 +13,9 @@ namespace bolthole {
 
 /// The name with its unit: "Anti-squat, %".
 [[nodiscard]] QString figureWords(Figure figure, Units units);
+
+/// The CG height in use and where it comes from, which belongs wherever anti-squat is: "22 in, as entered".
+[[nodiscard]] QString cgHeightWords(const Car& car, NumberStyle style);
 
 /// What the figure is.
 [[nodiscard]] Quantity quantityOf(Figure figure);

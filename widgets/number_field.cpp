@@ -33,13 +33,12 @@ double shownStep(Quantity quantity, NumberStyle style, bool coarse) {
             return coarse ? 1.0 : inchStep(style.inches);
         case Quantity::angle:
         case Quantity::ratio:
+        case Quantity::density:
+        case Quantity::time:
             return coarse ? 1.0 : 0.1;
-        case Quantity::mass:
-        case Quantity::percent:
-        case Quantity::count:
-            break;
+        default:
+            return coarse ? 10.0 : 1.0;
     }
-    return coarse ? 10.0 : 1.0;
 }
 
 /// The next multiple of `step` beyond `value`; a value within a millionth of a multiple counts as on it.

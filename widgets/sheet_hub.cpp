@@ -3,6 +3,7 @@
 #include <QApplication>
 #include <algorithm>
 
+#include "geometry/fields.h"
 #include "widgets/field_words.h"
 
 namespace bolthole {
@@ -40,6 +41,7 @@ NumberField* SheetHub::makeField(const FieldId& id, QWidget* parent) {
     const FieldWords words = wordsFor(state_->car, id);
     field->setAccessibleName(words.name);
     field->setHowTo(words.howTo);
+    field->setMayBeEmpty(mayBeAbsent(state_->car, id));
     field->setCheck([this, id](double shown) { return refusal(id, fromShown(id, shown)); });
     connect(field, &NumberField::committed, this, [this, id](double shown) {
         request(SetNumber{id, fromShown(id, shown)});
@@ -111,8 +113,7 @@ void SheetHub::refreshWords() {
 }
 
 QWidget* SheetHub::editor(FieldId id) const {
-    const bool point = pointOf(id).kind != PointId::Kind::none;
-    if (point && id.axis < 0) {
+    if (ruleOf(id.field).hasAxis && id.axis < 0) {
         id.axis = 0;
     }
     const auto found =

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <optional>
 
+#include "geometry/entered_figures.h"
 #include "widgets/pens.h"
 
 namespace bolthole {
@@ -212,8 +213,9 @@ void SideDrawing::drawInstantCenterPath(const Trace& trace, const QPen& pen) {
 void SideDrawing::drawReferenceLine() {
     const GroundLine& ground = station_->ground;
     const Car& car = state_.solvedCar;
-    const double cgX = car.wheelbase * car.cornerWeights.front() / car.cornerWeights.total();
-    const double height = ground.above(cgX, car.cgHeight);
+    const CarBalance balance = balanceOf(car);
+    const double cgX = balance.cgX(car.wheelbase);
+    const double height = ground.above(cgX, balance.height);
     const double endX = ground.patchX + ground.wheelbase * ground.alongX - height * ground.alongZ;
     const double endZ = ground.patchZ + ground.wheelbase * ground.alongZ + height * ground.alongX;
     const QPointF from = picture(ground.patchX, ground.patchZ);

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "geometry/entered_figures.h"
 #include "widgets/pens.h"
 #include "widgets/side_drawing.h"
 #include "widgets/unit_text.h"
@@ -26,14 +27,15 @@ double SideDrawing::gridSpacing() const {
 
 void SideDrawing::drawCenterOfGravity() {
     const Car& car = state_.solvedCar;
-    const double x = car.wheelbase * car.cornerWeights.front() / car.cornerWeights.total();
-    const QPointF at = picture(x, car.cgHeight);
+    const CarBalance balance = balanceOf(car);
+    const double x = balance.cgX(car.wheelbase);
+    const QPointF at = picture(x, balance.height);
     const Units units = state_.style.units;
     const QString mark = unitText(Quantity::length, units);
     const QString text =
-        QStringLiteral("CG %1 %3 forward, %2 high").arg(distanceText(x), distanceText(car.cgHeight), mark);
+        QStringLiteral("CG %1 %3 forward, %2 high").arg(distanceText(x), distanceText(balance.height), mark);
     if (!inPicture(at, 10)) {
-        drawEdgeMarker(text, {x, car.cgHeight}, theme_.reference);
+        drawEdgeMarker(text, {x, balance.height}, theme_.reference);
         return;
     }
     // Quartered circle: the usual mark of a center of mass in engineering drawing.

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "geometry/entered_figures.h"
 #include "widgets/unit_text.h"
 
 namespace bolthole {
@@ -139,7 +140,7 @@ QRectF linksBox(const BenchState& state) {
 QRectF wholeBox(const BenchState& state) {
     QRectF box = tireAndLinks(state);
     include(box, state.car.wheelbase + state.car.frontTireRadius, 2 * state.car.frontTireRadius);
-    include(box, 0, state.car.cgHeight);
+    include(box, 0, balanceOf(state.car).height);
     const Station& ride = state.trace.ride;
     if (ride.usable && std::abs(ride.icCarX) < kFarIc && std::abs(ride.icCarZ) < kFarIc / 2) {
         include(box, ride.icCarX, ride.icCarZ);

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "geometry/fields.h"
+#include "widgets/figure_words.h"
 #include "widgets/wall_chart_words.h"
 
 namespace bolthole {
@@ -37,7 +38,7 @@ std::vector<FactWords> ChartWords::facts() const {
                                        share + QStringLiteral(" % front")},
         {QStringLiteral("Corners: LF, RF, LR, RR"), corners.join(QStringLiteral(", ")) + massUnit},
         {QStringLiteral("Wheelbase"), lengthText(car_.wheelbase) + unit},
-        {QStringLiteral("CG height"), lengthText(car_.cgHeight) + unit}};
+        {QStringLiteral("CG height"), cgHeightWords(car_, style_)}};
 }
 
 QString ChartWords::roundingWords() const {

@@ -184,7 +184,7 @@ TEST_F(BeforeAndAfter, TheGhostFollowsTheCursor) {
     keepAs(QStringLiteral("Monday"));
     ASSERT_TRUE(window_.state().before.has_value());
     const double ride = window_.state().before->cursor[Figure::antiSquat];
-    emit window_.findChild<TravelSlider*>()->cursorMoved(0.05);
+    emit window_.findChild<TravelSlider*>(QStringLiteral("benchSlider"))->cursorMoved(0.05);
     EXPECT_NE(window_.state().before->cursor[Figure::antiSquat], ride);
     EXPECT_NEAR(window_.state().before->cursor[Figure::travel], 0.05, 1e-12);
 }

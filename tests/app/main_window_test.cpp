@@ -82,7 +82,7 @@ TEST_F(Bench, ShowsTheDemoCar) {
     EXPECT_TRUE(window_->state().traceIsCurrent);
     EXPECT_TRUE(window_->state().problem.empty());
     EXPECT_TRUE(text("instantCenterFigure").contains(QStringLiteral(" in")));
-    EXPECT_EQ(text("figureNote"), QStringLiteral("at ride height"));
+    EXPECT_EQ(text("figureNote"), QStringLiteral("at ride height · CG height 23 in, as entered"));
     EXPECT_FALSE(window_->isWindowModified());
 }
 
@@ -157,7 +157,7 @@ TEST_F(Bench, KeysAloneWalkToAHoleAndBoltIt) {
 }
 
 TEST_F(Bench, TheCursorIsTiedBothWays) {
-    auto* slider = window_->findChild<TravelSlider*>();
+    auto* slider = window_->findChild<TravelSlider*>(QStringLiteral("benchSlider"));
     auto* curves = window_->findChild<TravelCurves*>();
     const QPointF ride = window_->sideView().placeOf({PointId::Kind::hole, 0, End::axle, 0});
     QTest::keyClick(slider, Qt::Key_Home);

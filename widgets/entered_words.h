@@ -1,0 +1,17 @@
+// Words of the fields on the pages beside the bench, a function a page. Private to field_words.cpp.
+#pragma once
+
+#include "widgets/field_words.h"
+
+namespace bolthole {
+
+/// Weighing, loads and lift.
+[[nodiscard]] FieldWords weighingWords(const Car& car, const FieldId& id);
+/// The driveshaft beyond its end joints.
+[[nodiscard]] FieldWords shaftWords(const Car& car, const FieldId& id);
+/// Springs and their mounts, wheel rates.
+[[nodiscard]] FieldWords springFieldWords(const Car& car, const FieldId& id);
+/// Launch, brakes and link ratings.
+[[nodiscard]] FieldWords launchWords(const Car& car, const FieldId& id);
+
+}  // namespace bolthole

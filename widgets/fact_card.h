@@ -1,0 +1,52 @@
+// A card of computed figures: a title, rows of label, value and remark, and what has to be said under them.
+#pragma once
+
+#include <QString>
+#include <vector>
+
+#include "widgets/card.h"
+#include "widgets/sheet_parts.h"
+
+class QGridLayout;
+class QVBoxLayout;
+
+namespace bolthole {
+
+/// One row of a FactCard.
+struct Fact {
+    QString label;
+    QString value;           ///< with its unit; an em dash where it is not known
+    QString remark;          ///< how it comes about or why it is not known; may be empty
+    bool isProblem = false;  ///< value and remark say that something is wrong
+};
+
+/// Shows facts under a title; a row with an empty value is a heading within the card. Rebuilds nothing while
+/// the number of rows stays.
+class FactCard : public Card {
+    Q_OBJECT
+  public:
+    explicit FactCard(const QString& title, QWidget* parent = nullptr);
+
+    /// Shows the rows, and `note` under them where it is not empty.
+    void showFacts(const std::vector<Fact>& facts, const QString& note = QString());
+    /// Room under the title for a picture or table of the page's own, above the rows.
+    void addAbove(QWidget* widget);
+
+  private:
+    struct Row {
+        ToneLabel* label;
+        ToneLabel* value;
+        ToneLabel* badValue;
+        ToneLabel* remark;
+        ToneLabel* badRemark;
+    };
+    void addRow();
+    static void showRow(const Row& row, const Fact& fact);
+
+    QVBoxLayout* column_;
+    QGridLayout* grid_;
+    std::vector<Row> rows_;
+    ToneLabel* note_;
+};
+
+}  // namespace bolthole

@@ -1,0 +1,47 @@
+// All that the Springs page shows of a car, computed in one go.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "geometry/entered_figures.h"
+#include "geometry/springs.h"
+#include "widgets/bench_state.h"
+
+namespace bolthole {
+
+/// The lines' figures at `travel` (m), anywhere the links reach; NaN where they do not.
+[[nodiscard]] std::vector<LineFigures> lineFiguresAt(const Car& car, std::span<const SuspensionPart> parts,
+                                                     double travel);
+
+/// What springs, shocks, stops and straps do in one car.
+struct SpringFindings {
+    std::string problem;                ///< why nothing could be computed; empty: it was
+    std::vector<SuspensionPart> parts;  ///< those that can be computed
+    std::vector<int> items;             ///< of each of them, its index in Car::springs
+    std::vector<std::string> refusals;  ///< of each of Car::springs, why it is not among them; empty: it is
+    SpringSweep sweep;
+    std::vector<LineFigures> ride;  ///< each line at ride
+    TravelRoom room;
+    std::optional<WheelRates> made;  ///< the rear rates the springs make at ride
+    FullStance stance;               ///< the rates in use elsewhere
+
+    /// Indices of the lines of one of Car::springs, left before right; none where it is refused.
+    [[nodiscard]] std::vector<std::size_t> linesOf(int item) const;
+    /// What all parts together carry at ride, N upward on both rear wheels' axle: the sum of force times
+    /// motion ratio, by virtual work in a motion of both wheels alike.
+    [[nodiscard]] double carried() const;
+    /// What one of Car::springs adds to the rate of one wheel, N/m, both moving alike.
+    [[nodiscard]] double wheelRateOf(int item, std::span<const LineFigures> figures) const;
+};
+
+/// Of the car on the bench.
+[[nodiscard]] SpringFindings findSprings(const BenchState& state);
+
+/// The travel the limit `end` leaves, rounded down to what a person would enter: a sixteenth of an inch, 1
+/// mm.
+[[nodiscard]] double roundedDown(const TravelEnd& end, Units units);
+
+}  // namespace bolthole
