@@ -57,6 +57,15 @@ class Describer {
         return "Remove " + springWords(car_, edit.item);
     }
     std::string operator()(const ChangeSpring& edit) const;
+    std::string operator()(const AddLink& edit) const { return "Add link '" + edit.link.name + "'"; }
+    std::string operator()(const RemoveLink& edit) const { return "Remove " + linkWords(car_, edit.link); }
+    std::string operator()(const ChangeLink& edit) const;
+    std::string operator()(const SplitLink& edit) const {
+        return "Set left and right " + linkWords(car_, edit.link) + " apart";
+    }
+    std::string operator()(const JoinLinks& edit) const {
+        return "Join left and right " + linkWords(car_, edit.link);
+    }
 
   private:
     [[nodiscard]] std::string measure(double value, Quantity quantity) const;
@@ -275,6 +284,16 @@ std::string Describer::operator()(const SetChoice& edit) const {
     }
     constexpr std::array<std::string_view, 3> kLaunches{"acceleration", "60-ft time", "engine torque"};
     return "Compute launch from " + std::string(kLaunches[static_cast<std::size_t>(edit.option % 3)]);
+}
+
+std::string Describer::operator()(const ChangeLink& edit) const {
+    const Link* old = findLink(car_, edit.index);
+    const std::string name = linkWords(car_, edit.index);
+    if (old == nullptr || old->kind == edit.link.kind) {
+        return "Change " + name;
+    }
+    constexpr std::array<std::string_view, 4> kKinds{"a rod", "a pivoted arm", "a sliding arm", "a guide"};
+    return "Make " + name + " " + std::string(kKinds[static_cast<std::size_t>(edit.link.kind)]);
 }
 
 /// What of it changes, the one thing if it is one.

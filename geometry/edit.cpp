@@ -10,6 +10,7 @@
 
 #include "geometry/edit_entered.h"
 #include "geometry/edit_kept.h"
+#include "geometry/edit_links.h"
 #include "geometry/fields.h"
 
 namespace bolthole {
@@ -143,6 +144,11 @@ class Applier {
     std::string operator()(const AddSpring& edit) const { return applyTo(car_, edit); }
     std::string operator()(const RemoveSpring& edit) const { return applyTo(car_, edit); }
     std::string operator()(const ChangeSpring& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const AddLink& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const RemoveLink& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const ChangeLink& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const SplitLink& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const JoinLinks& edit) const { return applyTo(car_, edit); }
 
   private:
     [[nodiscard]] Link& link(int index) const { return car_.links[static_cast<std::size_t>(index)]; }

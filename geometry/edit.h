@@ -252,6 +252,31 @@ struct RestoreKept {
 struct SwapBefore {
     std::string date;
 };
+/// Appends a link. Refuses one without a name and what findFaults() would refuse of it, as ChangeLink does.
+struct AddLink {
+    Link link;
+};
+struct RemoveLink {
+    int link = 0;
+};
+/// Puts `link` in the place of another: another kind, side or role.
+struct ChangeLink {
+    int index = 0;
+    Link link;
+};
+/// Makes two links of a mirrored pair, left and right, that can then be set apart. The right one follows the
+/// left one in Car::links and has its name.
+struct SplitLink {
+    int link = 0;
+};
+/// Makes a mirrored pair of a left and a right link of one name and kind; both then have the points, length
+/// and adjuster of `link`, which is either of them.
+struct JoinLinks {
+    int link = 0;
+};
+/// Whether JoinLinks can join the link.
+[[nodiscard]] bool isHalfOfPair(const Car& car, int link);
+
 /// A word of the car that is one of several.
 enum class Choice {
     cornersAre,    ///< DriverSeat
@@ -302,7 +327,7 @@ using Edit = std::variant<SetNumber, ClearNumber, MoveHole, UseHole, MoveJoint, 
                           SetAdjuster, SetDriveline, RenameLink, RenameHole, AddHole, RemoveHole, SetWanted,
                           ChooseHoles, KeepState, DescribeKept, SetBefore, RemoveKept, RestoreKept,
                           SwapBefore, ChangeRide, SetChoice, AddLoad, RemoveLoad, RenameLoad, AddSpring,
-                          RemoveSpring, ChangeSpring>;
+                          RemoveSpring, ChangeSpring, AddLink, RemoveLink, ChangeLink, SplitLink, JoinLinks>;
 
 /// What came of an edit: the changed car, or why it was refused (then the car is the one that went in).
 struct EditResult {
