@@ -13,6 +13,7 @@
 #include <QMouseEvent>
 #include <QPointer>
 #include <QPushButton>
+#include <QTabBar>
 #include <QTimer>
 #include <QWheelEvent>
 #include <QtTest/QTest>
@@ -36,14 +37,14 @@ class RandomUser {
     /// One action; gives it in words.
     QString act() {
         using Action = QString (RandomUser::*)();
-        constexpr std::array<Action, 20> kActions{
+        constexpr std::array<Action, 21> kActions{
             &RandomUser::dragInSideView, &RandomUser::dragInSideView, &RandomUser::keyInSideView,
             &RandomUser::keyInSideView,  &RandomUser::typeInField,    &RandomUser::typeInField,
             &RandomUser::typeInField,    &RandomUser::typeInField,    &RandomUser::clickSomething,
             &RandomUser::clickSomething, &RandomUser::clickSomething, &RandomUser::clickSomething,
             &RandomUser::chooseEntry,    &RandomUser::chooseEntry,    &RandomUser::keySomewhere,
             &RandomUser::wheel,          &RandomUser::undo,           &RandomUser::undo,
-            &RandomUser::redo,           &RandomUser::sizeOrSave};
+            &RandomUser::redo,           &RandomUser::sizeOrSave,     &RandomUser::turnPage};
         QString words = (this->*kActions[number(kActions.size())])();
         QCoreApplication::processEvents();
         // What was asked is answered before the next action.
@@ -70,11 +71,11 @@ class RandomUser {
         return list[static_cast<typename List::size_type>(number(static_cast<std::size_t>(list.size())))];
     }
     QString text() {
-        static const QStringList kTexts{"12 3/8", "12-3/8",     "0",      "-4",      "1e308",   "NaN",
-                                        "INF",    "100 m",      "314 mm", "1,5",     "",        " ",
-                                        "abc",    "9999999999", "0.0001", "25.4",    "21 1/2",  "1.5",
-                                        "-0",     "24",         "3/0",    "ü\u00d7", "1.5 deg", "400",
-                                        "120",    "80",         "\n",     "0x10",    "1/2 in"};
+        static const QStringList kTexts{
+            "12 3/8", "12-3/8", "0",      "-4",        "1e308",      "NaN",      "INF",  "100 m",  "314 mm",
+            "1,5",    "",       " ",      "abc",       "9999999999", "0.0001",   "25.4", "21 1/2", "1.5",
+            "-0",     "24",     "3/0",    "ü\u00d7",   "1.5 deg",    "400",      "120",  "80",     "\n",
+            "0x10",   "1/2 in", "250 lb", "175 lb/in", "1.62",       "6200 rpm", "50 %", "600 Nm"};
         return oneOf(kTexts);
     }
     Qt::KeyboardModifiers modifiers() {
@@ -103,6 +104,9 @@ class RandomUser {
 
     QString dragInSideView() {
         SideView& view = window_.sideView();
+        if (!view.isVisible()) {
+            return typeInField();
+        }
         QPoint at = placeIn(view);
         const Car& car = window_.document().car();
         if (number(4) != 0 && !car.links.empty()) {
@@ -147,6 +151,9 @@ class RandomUser {
                                    Qt::Key_Up,     Qt::Key_Down,  Qt::Key_Return, Qt::Key_Escape,
                                    Qt::Key_Plus,   Qt::Key_Minus, Qt::Key_A};
         const Qt::Key key = kKeys[number(kKeys.size())];
+        if (!window_.sideView().isVisible()) {
+            return typeInField();
+        }
         for (std::size_t times = number(4); times > 0; --times) {
             QTest::keyClick(&window_.sideView(), key, modifiers());
         }
@@ -241,6 +248,12 @@ class RandomUser {
     QString redo() {
         trigger(QStringLiteral("Redo"));
         return QStringLiteral("redo");
+    }
+    QString turnPage() {
+        auto* pages = window_.findChild<QTabBar*>(QStringLiteral("workPages"));
+        const int page = static_cast<int>(number(static_cast<std::size_t>(pages->count())));
+        pages->setCurrentIndex(page);
+        return QStringLiteral("turn to page %1").arg(page);
     }
     QString sizeOrSave() {
         if (number(4) == 0) {  // as the file dialog would hand it over, which is only ever given up here
