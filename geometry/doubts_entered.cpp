@@ -1,5 +1,6 @@
 #include "geometry/doubts_entered.h"
 
+#include <algorithm>
 #include <cmath>
 #include <string_view>
 #include <utility>
@@ -283,6 +284,26 @@ Field fieldOf(DrivelinePart part, const EnteredShaft& shaft) {
     return Field::slipEngagement;
 }
 
+/// Limits that only the housing's wind-up under power passes.
+void addWoundUp(const Driveline& driveline, const ShaftSetup& setup, const DrivelineReader& reader,
+                const Trace& trace, Units units, std::vector<DrivelineDoubt>& doubts) {
+    if (!(setup.windUp > 0)) {
+        return;
+    }
+    const DrivelineSweep sweep = sweepDriveline(reader, trace, setup.windUp);
+    const DrivelineFigures ride = reader.read(trace.ride.pose, setup.windUp);
+    for (DrivelineDoubt& doubt : findDrivelineDoubts(driveline, setup, ride, sweep, units)) {
+        const bool isLimit = doubt.part == DrivelinePart::jointLimit || doubt.part == DrivelinePart::slip ||
+                             doubt.part == DrivelinePart::speed;
+        const bool isKnown = std::ranges::any_of(
+            doubts, [&](const DrivelineDoubt& known) { return known.part == doubt.part; });
+        if (isLimit && !isKnown) {
+            doubt.reason = "wound up under power: " + doubt.reason;
+            doubts.push_back(std::move(doubt));
+        }
+    }
+}
+
 }  // namespace
 
 void addEnteredDoubts(const Car& car, const Trace& trace, std::vector<Doubt>& doubts) {
@@ -310,8 +331,10 @@ void addDrivelineDoubts(const Car& car, const Trace& trace, std::vector<Doubt>& 
     DrivelineReader reader(driveline, setup, car.rearTireRadius);
     reader.setRide(trace.ride.pose);
     const DrivelineSweep sweep = sweepDriveline(reader, trace, 0);
-    for (DrivelineDoubt& doubt :
-         findDrivelineDoubts(driveline, setup, reader.read(trace.ride.pose), sweep, car.units)) {
+    std::vector<DrivelineDoubt> found =
+        findDrivelineDoubts(driveline, setup, reader.read(trace.ride.pose), sweep, car.units);
+    addWoundUp(driveline, setup, reader, trace, car.units, found);
+    for (DrivelineDoubt& doubt : found) {
         const FieldId id{.field = fieldOf(doubt.part, driveline.shaft)};
         doubts.push_back({jsonPath(id), std::move(doubt.reason), id});
     }

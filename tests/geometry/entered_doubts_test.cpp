@@ -128,6 +128,19 @@ TEST_F(EnteredDoubts, AShaftThatTurnsTooFastForItsJoints) {
     EXPECT_THAT(found(), Contains(HasSubstr("driveline.engine_speed: ")));
 }
 
+TEST_F(EnteredDoubts, AJointThatOnlyWindUpTakesPastItsLimit) {
+    car.driveline->pinionAngle = 0.057;
+    const Trace trace = computeTrace(car);
+    double most = 0;
+    for (const Station& station : trace.stations) {
+        most = std::max({most, station[Figure::frontJoint], station[Figure::rearJoint]});
+    }
+    car.driveline->jointLimit = most + 0.5 * kRadiansPerDegree;
+    EXPECT_THAT(found(), Not(Contains(HasSubstr("joint_limit"))));
+    car.driveline->shaft.windUp = 3 * kRadiansPerDegree;
+    EXPECT_THAT(found(), Contains(HasSubstr("driveline.joint_limit: wound up under power: ")));
+}
+
 TEST_F(EnteredDoubts, BrakingWithMuchAntiSquat) {
     // Anti-lift is the brakes' rear share of anti-squat: all of it brakes at the rear axle here.
     car.brakes.rearShare = 100;
