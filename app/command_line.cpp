@@ -18,8 +18,10 @@
 #include "app/file_writing.h"
 #include "app/holes_table.h"
 #include "app/request.h"
+#include "app/roll_table.h"
 #include "app/sweep_table.h"
 #include "geometry/edit.h"
+#include "geometry/roll.h"
 #include "geometry/trace.h"
 
 namespace bolthole {
@@ -65,15 +67,19 @@ std::optional<Car> readFor(const Request& request, const std::string& file) {
     return std::move(read.loaded->car);
 }
 
+// The link at fault in the file, or all of them.
+std::string placeOf(const MoveReport& report, const Car& car) {
+    if (report.constraint < 0) {
+        return "links";
+    }
+    const Linkage linkage = buildLinkage(car);
+    const Constraint& constraint = linkage.constraints[static_cast<std::size_t>(report.constraint)];
+    return pathOf("links", static_cast<std::size_t>(constraint.link));
+}
+
 // Where a move stopped, at its link in the file.
 std::string stopLine(const MoveReport& report, const Car& car) {
-    std::string path = "links";
-    if (report.constraint >= 0) {
-        const Linkage linkage = buildLinkage(car);
-        const Constraint& constraint = linkage.constraints[static_cast<std::size_t>(report.constraint)];
-        path = pathOf(path, static_cast<std::size_t>(constraint.link));
-    }
-    return path + ": " + describe(report, car, car.units);
+    return placeOf(report, car) + ": " + describe(report, car, car.units);
 }
 
 /// Whether the car can be assembled at ride; complains where not, and of travel that the links don't reach.
@@ -101,6 +107,29 @@ Outcome sweep(const Request& request) {
         return {ExitCode::cannotAssemble, std::nullopt};
     }
     return {ExitCode::done, sweepTable(trace, *car, car->units)};
+}
+
+// Complains of roll at `end` that the links don't reach.
+void complainOfRoll(const std::string& file, const Car& car, const MoveReport& end) {
+    if (!end.usable()) {
+        complain(file, placeOf(end, car) + ": " + describeRollEnd(end, car));
+    }
+}
+
+Outcome roll(const Request& request) {
+    const std::string& file = request.files().front();
+    const std::optional<Car> car = readFor(request, file);
+    if (!car) {
+        return {ExitCode::badUse};
+    }
+    const RollTrace trace = computeRollTrace(*car);
+    if (!trace.assembly.usable()) {
+        complain(file, stopLine(trace.assembly, *car));
+        return {ExitCode::cannotAssemble};
+    }
+    complainOfRoll(file, *car, trace.rightEnd);
+    complainOfRoll(file, *car, trace.leftEnd);
+    return {ExitCode::done, rollTable(trace, car->units)};
 }
 
 bool isPdf(const std::string& fileName) {
@@ -224,11 +253,13 @@ constexpr std::array<Option, 5> kHolesOptions{kLinksOption, kTieOption, kAllOpti
                                               kUnitsOption};
 constexpr std::array<Option, 4> kChartOptions{kOutputOption, kPaperOption, kLinksOption, kUnitsOption};
 
-constexpr std::array<Command, 5> kCommands{{
+constexpr std::array<Command, 6> kCommands{{
     {"sweep", "CAR", "CSV, a row a travel step from full droop to full bump", 1, kTableOptions, sweep},
     {"holes", "CAR",
      "CSV, a row a hole choice, with its figures at ride and anti-squat at both ends of travel", 1,
      kHolesOptions, holes},
+    {"roll", "CAR", "CSV, the axle at ride rolled from -3 to 3 degrees: a row every half degree", 1,
+     kTableOptions, roll},
     {"chart", "CAR", "the wall chart as PDF: every hole choice, for the shop wall; needs -o FILE", 1,
      kChartOptions, chart},
     {"compare", "BEFORE AFTER",

@@ -19,14 +19,15 @@
 #include "widgets/before_panel.h"
 #include "widgets/car_sheet.h"
 #include "widgets/doubt_list.h"
+#include "widgets/drawn_points.h"
 #include "widgets/figure_strip.h"
 #include "widgets/figure_table.h"
 #include "widgets/hole_board.h"
 #include "widgets/notice_bar.h"
-#include "widgets/side_points.h"
 #include "widgets/side_view.h"
 #include "widgets/travel_curves.h"
 #include "widgets/travel_slider.h"
+#include "widgets/view_deck.h"
 #include "widgets/work_page.h"
 
 namespace bolthole {
@@ -70,13 +71,17 @@ MainWindow::~MainWindow() {
     document_.undoStack().disconnect();
 }
 
+SideView& MainWindow::sideView() {
+    return views_->sideView();
+}
+
 void MainWindow::connectViews() {
-    connect(sideView_, &SideView::edited, this, &MainWindow::takeEdit);
-    connect(sideView_, &SideView::selected, this, &MainWindow::takeSelection);
+    connect(views_, &ViewDeck::edited, this, &MainWindow::takeEdit);
+    connect(views_, &ViewDeck::selected, this, &MainWindow::takeSelection);
     connect(sheet_, &CarSheet::edited, this, [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
     connect(sheet_, &CarSheet::selected, this, [this](const PointId& id) {
         state_.selection = id;
-        sideView_->showState(state_);
+        views_->showState(state_);
     });
     connect(slider_, &TravelSlider::cursorMoved, this, &MainWindow::moveCursor);
     connect(curves_, &TravelCurves::cursorMoved, this, &MainWindow::moveCursor);
@@ -115,7 +120,7 @@ void MainWindow::takeEdit(const Edit& edit, EditPhase phase) {
 
 void MainWindow::takeSelection(const PointId& id) {
     state_.selection = id;
-    sideView_->showState(state_);
+    views_->showState(state_);
     FieldId field;
     if (id.kind == PointId::Kind::hole) {
         field = {.field = Field::holeAt, .link = id.link, .end = id.end, .hole = id.hole, .axis = -1};
@@ -129,7 +134,7 @@ void MainWindow::takeSelection(const PointId& id) {
 
 // What is pointed at on the board stands in side view and curves.
 void MainWindow::showGhost() {
-    sideView_->showState(state_);
+    views_->showState(state_);
     curves_->showTrace(state_);
 }
 
@@ -142,7 +147,7 @@ void MainWindow::moveCursor(double travel) {
     solveCursor();
     desk_->moveGhost();
     beforeDesk_->moveGhost();
-    sideView_->showState(state_);
+    views_->showState(state_);
     strip_->showState(state_);
     slider_->showCursor(state_);
     curves_->showCursor(state_);
@@ -210,7 +215,7 @@ void MainWindow::solveCursor() {
 }
 
 void MainWindow::showState() {
-    sideView_->showState(state_);
+    views_->showState(state_);
     strip_->showState(state_);
     slider_->showTrace(state_);
     curves_->showTrace(state_);
@@ -247,7 +252,7 @@ void MainWindow::showNumbers() {
 
 // Undo during a drag gives up the drag first: the step undone is the one before it.
 void MainWindow::stepHistory(bool forward) {
-    sideView_->abandonDrag();
+    views_->abandonDrag();
     board_->abandonDrag();
     sheet_->discardTyping();
     for (WorkPage* page : besideBench_) {
@@ -255,11 +260,11 @@ void MainWindow::stepHistory(bool forward) {
     }
     forward ? document_.undoStack().redo() : document_.undoStack().undo();
     state_.selection = presentPoint(state_.car, document_.selection());
-    sideView_->showState(state_);
+    views_->showState(state_);
 }
 
 void MainWindow::settleTyping() {
-    sideView_->abandonDrag();
+    views_->abandonDrag();
     board_->abandonDrag();
     sheet_->commitPending();
     for (WorkPage* page : besideBench_) {

@@ -37,6 +37,7 @@ class RecoveryDesk;
 class SideView;
 class TravelCurves;
 class TravelSlider;
+class ViewDeck;
 class WorkPage;
 
 /// One window on one document. Computes what the views show; the views ask for changes, the document makes
@@ -59,7 +60,8 @@ class MainWindow : public QMainWindow {
 
     [[nodiscard]] const BenchState& state() const { return state_; }
     [[nodiscard]] Document& document() { return document_; }
-    [[nodiscard]] SideView& sideView() { return *sideView_; }
+    [[nodiscard]] SideView& sideView();
+    [[nodiscard]] ViewDeck& views() { return *views_; }
     [[nodiscard]] HoleBoard& holeBoard() { return *board_; }
     [[nodiscard]] const BoardState& boardState() const;
 
@@ -113,6 +115,7 @@ class MainWindow : public QMainWindow {
     void previewChange();
     void saveChange();
     void askOtherCar();
+    void askNew();
     void askOpen();
     bool saveFile();
     bool askSaveAs();
@@ -139,7 +142,7 @@ class MainWindow : public QMainWindow {
     bool toldChanged_ = false;  // of the file being changed elsewhere, once
 
     CarSheet* sheet_ = nullptr;
-    SideView* sideView_ = nullptr;
+    ViewDeck* views_ = nullptr;
     FigureStrip* strip_ = nullptr;
     TravelSlider* slider_ = nullptr;
     TravelCurves* curves_ = nullptr;

@@ -14,8 +14,10 @@
 #include "app/main_window.h"
 #include "app/recovery_desk.h"
 #include "app/recovery_dialog.h"
+#include "widgets/car_sheet.h"
+#include "widgets/new_car_dialog.h"
 #include "widgets/notice_bar.h"
-#include "widgets/side_view.h"
+#include "widgets/view_deck.h"
 
 namespace bolthole {
 
@@ -48,7 +50,8 @@ void MainWindow::startAnew() {
     state_.selection = {};
     desk_->reset();
     moveCursor(0);
-    sideView_->showLinks();
+    views_->showLinks();
+    sheet_->startAnew();
 }
 
 bool MainWindow::mayOpenTwice(const QString& fileName) {
@@ -91,6 +94,16 @@ void MainWindow::openDemo(const QString& name) {
     }
     document_.adopt(std::move(*result.loaded));
     startAnew();
+}
+
+void MainWindow::askNew() {
+    NewCarDialog dialog(state_.style, this);
+    if (dialog.exec() != QDialog::Accepted || !mayDiscard()) {
+        return;
+    }
+    document_.adopt({startingCar(*dialog.chosen()), nlohmann::ordered_json::object()});
+    startAnew();
+    sheet_->markUnmeasured();
 }
 
 void MainWindow::askOpen() {

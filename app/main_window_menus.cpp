@@ -15,8 +15,8 @@
 #include "widgets/doubt_list.h"
 #include "widgets/figure_table.h"
 #include "widgets/hole_board.h"
-#include "widgets/side_view.h"
 #include "widgets/travel_curves.h"
+#include "widgets/view_deck.h"
 
 namespace bolthole {
 
@@ -30,6 +30,8 @@ void MainWindow::buildMenus() {
 
 void MainWindow::buildFileMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&File"));
+    menu->addAction(tr("&New car…"), QKeySequence::New, this, &MainWindow::askNew)
+        ->setStatusTip(tr("A car of a chosen layout with numbers to start from"));
     menu->addAction(openAction_);
     recentMenu_ = menu->addMenu(tr("Open &recent"));
     QMenu* demos = menu->addMenu(tr("Open a &demo car"));
@@ -116,12 +118,14 @@ void MainWindow::buildPapersMenu() {
 
 void MainWindow::buildViewMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&View"));
-    menu->addAction(tr("Show the &links"), QKeySequence(QStringLiteral("Ctrl+1")), sideView_,
-                    &SideView::showLinks);
-    menu->addAction(tr("Show the &whole car"), QKeySequence(QStringLiteral("Ctrl+2")), sideView_,
-                    &SideView::showAll);
+    menu->addAction(tr("Show the &links"), QKeySequence(QStringLiteral("Ctrl+1")), views_,
+                    &ViewDeck::showLinks);
+    menu->addAction(tr("Show the &whole car"), QKeySequence(QStringLiteral("Ctrl+2")), views_,
+                    &ViewDeck::showAll);
     menu->addAction(tr("Axle to &ride height"), QKeySequence(QStringLiteral("Ctrl+R")), this,
                     [this] { moveCursor(0); });
+    menu->addSeparator();
+    menu->addActions(views_->choices().actions());
     menu->addSeparator();
     menu->addActions(pageGroup_->actions());
     menu->addSeparator();
@@ -172,7 +176,9 @@ void MainWindow::buildHelpMenu() {
 void MainWindow::showKeys() {
     QMessageBox::information(
         this, tr("Keys and mouse"),
-        tr("<h3>Side view</h3><p>Drag a hole or joint to move it: it snaps to the tape's fraction. "
+        tr("<h3>Side, rear and top view</h3><p><b>Ctrl+3 4 5</b> show the side, rear and top view, "
+           "<b>Ctrl+6</b> in a wide window all three. Drag a hole or joint to move it: it snaps to the "
+           "tape's fraction. "
            "<b>Shift</b> keeps one "
            "direction, <b>Alt</b> leaves the snapping out, <b>Esc</b> gives the drag up.<br>Click a free "
            "hole to bolt the "
@@ -192,7 +198,8 @@ void MainWindow::showKeys() {
            "<h3>Before and after</h3><p><b>Ctrl+K</b> keeps the car as it stands; <b>Ctrl+Shift+K</b> swaps "
            "it with "
            "the before.</p>"
-           "<h3>Car sheet</h3><p>Type 12 3/8, 12-3/8, 12.375 or 314 mm; <b>Up Down</b> step; <b>Esc</b> "
+           "<h3>Car sheet</h3><p><b>Ctrl+N</b> starts a new car of a chosen layout. Type 12 3/8, 12-3/8, "
+           "12.375 or 314 mm; <b>Up Down</b> step; <b>Esc</b> "
            "brings the old "
            "number back.</p>"));
 }

@@ -25,11 +25,12 @@
 #include "widgets/hole_board.h"
 #include "widgets/launch_page.h"
 #include "widgets/notice_bar.h"
+#include "widgets/roll_page.h"
 #include "widgets/sheet_parts.h"
-#include "widgets/side_view.h"
 #include "widgets/springs_page.h"
 #include "widgets/travel_curves.h"
 #include "widgets/travel_slider.h"
+#include "widgets/view_deck.h"
 #include "widgets/weights_page.h"
 
 namespace bolthole {
@@ -146,13 +147,13 @@ QWidget* MainWindow::buildTopBar() {
 
 QWidget* MainWindow::buildBench() {
     strip_ = new FigureStrip(this);
-    sideView_ = new SideView(this);
+    views_ = new ViewDeck(this);
     auto* picture = new QWidget(this);
     auto* pictureColumn = new QVBoxLayout(picture);
     pictureColumn->setContentsMargins(0, 0, 0, 0);
     pictureColumn->setSpacing(0);
     pictureColumn->addWidget(strip_);
-    pictureColumn->addWidget(sideView_, 1);
+    pictureColumn->addWidget(views_, 1);
     slider_ = new TravelSlider(this);
     slider_->setObjectName(QStringLiteral("benchSlider"));
     curves_ = new TravelCurves(this);
@@ -202,11 +203,14 @@ QWidget* MainWindow::buildPages(QWidget* bench) {
     addPage(tr("Links"), tr("The bench: side view, curves, hole board, before and after"), bench);
     auto* driveline = new DrivelinePage(this);
     connect(driveline, &DrivelinePage::cursorMoved, this, &MainWindow::moveCursor);
-    besideBench_ = {new WeightsPage(this), driveline, new SpringsPage(this), new LaunchPage(this)};
+    auto* roll = new RollPage(this);
+    connect(roll, &RollPage::cursorMoved, this, &MainWindow::moveCursor);
+    besideBench_ = {new WeightsPage(this), driveline, new SpringsPage(this), new LaunchPage(this), roll};
     const QStringList tips{tr("Scales, pads, loads and CG height"),
                            tr("Joint angles, speed swing, plunge and pinion angle"),
                            tr("Springs, shocks, stops and straps through travel"),
-                           tr("Load transfer, attitude, roll, link loads and braking")};
+                           tr("Load transfer, attitude, roll, link loads and braking"),
+                           tr("Roll center, roll axis, roll steer and bind")};
     for (std::size_t index = 0; index < besideBench_.size(); ++index) {
         addPage(besideBench_[index]->title(), tips[static_cast<int>(index)], besideBench_[index]);
     }

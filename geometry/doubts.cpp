@@ -5,8 +5,10 @@
 
 #include "geometry/choice_figures.h"
 #include "geometry/doubts_entered.h"
+#include "geometry/doubts_held.h"
 #include "geometry/edit.h"
 #include "geometry/fields.h"
+#include "geometry/starting_car.h"
 #include "geometry/text.h"
 #include "geometry/trace.h"
 
@@ -56,6 +58,7 @@ class DoubtFinder {
     void add(const FieldId& id, std::string reason) { add(id, jsonPath(id), std::move(reason)); }
 
     void checkUsualRanges();
+    void checkMeasured();
     void checkWeights();
     void checkCgHeight();
     void checkLink(int index);
@@ -101,6 +104,14 @@ void DoubtFinder::checkUsualRanges() {
             add(id, std::string(rule.words) + " " + measured(value, rule.quantity) +
                         " looks outside what cars have: check");
         }
+    }
+}
+
+void DoubtFinder::checkMeasured() {
+    if (car_.notes.find(kStartingRemark) != std::string::npos) {
+        add({}, "notes",
+            "these are starting numbers, not measured: measure each one before you trust a figure, then take "
+            "the remark out of the notes");
     }
 }
 
@@ -296,8 +307,12 @@ std::string DoubtFinder::faultPath(const MoveReport& report, const FieldId& othe
 }
 
 void DoubtFinder::checkAssembly(const MoveReport& report) {
-    const std::string path = report.constraint < 0 ? "links" : faultPath(report, {});
-    add({}, path, describe(report, car_, units_));
+    if (report.constraint < 0) {
+        add(placeOfLink(car_, linkFor(car_, report.freedom)), "links", describe(report, car_, units_));
+        return;
+    }
+    const int link = buildLinkage(car_).constraints[static_cast<std::size_t>(report.constraint)].link;
+    add(placeOfLink(car_, link), linkPath(link), describe(report, car_, units_));
 }
 
 void DoubtFinder::checkTravel(Field field, const MoveReport& report) {
@@ -312,7 +327,7 @@ void DoubtFinder::checkSymmetry(Freedom freedom) {
         return;
     }
     const bool sideways = freedom == Freedom::sideways;
-    add({}, "links",
+    add(placeOfLink(car_, linkFor(car_, freedom)), "links",
         std::string(describe(freedom)) +
             (sideways ? ": a track bar or Watts linkage is missing; figures assume it stays centered"
                       : "; figures assume it stays straight"));
@@ -330,10 +345,12 @@ void DoubtFinder::checkTrace() {
     checkTravel(Field::bump, trace.bumpEnd);
     checkTravel(Field::droop, trace.droopEnd);
     checkSymmetry(trace.heldBySymmetry);
+    addBindDoubt(car_, trace, doubts_);
     addDrivelineDoubts(car_, trace, doubts_);
 }
 
 std::vector<Doubt> DoubtFinder::find() {
+    checkMeasured();
     checkUsualRanges();
     checkWeights();
     checkCgHeight();

@@ -86,13 +86,8 @@ std::vector<Section*> CarSheet::sections() const {
 void CarSheet::rebuild(const Shape& shape) {
     const std::optional<FieldId> focused = hub_->wantedFocus() ? hub_->wantedFocus() : hub_->focused();
     const int scrolled = scroll_->verticalScrollBar()->value();
-    const bool sameLinks = built_ && shape.links.size() == shape_.links.size();
-    std::vector<bool> unfolded;
-    if (sameLinks) {
-        for (const Section* section : sections()) {
-            unfolded.push_back(section->isUnfolded());
-        }
-    }
+    const bool was = built_;
+    const std::map<QString, bool> unfolded = foldings();
     setUpdatesEnabled(false);
     retireContent();
     auto* content = new QWidget;
@@ -101,17 +96,47 @@ void CarSheet::rebuild(const Shape& shape) {
     content->setAutoFillBackground(false);
     shape_ = shape;
     built_ = true;
-    const std::vector<Section*> all = sections();
-    for (std::size_t i = 0; i < unfolded.size(); ++i) {
-        all[i]->setUnfolded(unfolded[i]);
+    for (Section* section : sections()) {
+        const auto found = unfolded.find(section->header()->text());
+        section->setUnfolded(found == unfolded.end() || found->second);
     }
     hub_->showNumbers();
     content->layout()->activate();
-    scroll_->verticalScrollBar()->setValue(sameLinks ? scrolled : 0);
+    scroll_->verticalScrollBar()->setValue(was ? scrolled : 0);
     setUpdatesEnabled(true);
     if (QWidget* editor = focused ? hub_->editor(*focused) : nullptr) {
         editor->setFocus();
+        scroll_->ensureWidgetVisible(editor, 0, 60);
     }
+}
+
+// By heading: links come and go between the groups.
+std::map<QString, bool> CarSheet::foldings() const {
+    std::map<QString, bool> unfolded;
+    if (built_) {
+        for (const Section* section : sections()) {
+            unfolded[section->header()->text()] = section->isUnfolded();
+        }
+    }
+    return unfolded;
+}
+
+void CarSheet::startAnew() {
+    hub_->forgetCar();
+    refresh();
+}
+
+void CarSheet::markUnmeasured() {
+    const Car& car = hub_->state().car;
+    for (std::size_t index = 0; index < car.links.size(); ++index) {
+        for (const End end : {End::chassis, End::axle}) {
+            hub_->watchBracket(static_cast<int>(index), end, car.links[index].bracket(end));
+        }
+    }
+    if (car.driveline) {
+        hub_->unmeasured = drivelineNumbers();
+    }
+    refresh();
 }
 
 void CarSheet::retireContent() {
@@ -146,6 +171,7 @@ void CarSheet::fillContent(QWidget* content) {
         SectionHeader* header = links_.back()->header();
         connect(header, &QAbstractButton::toggled, links_.back(), &LinkSection::refresh);
     }
+    column->addWidget(new AddLinkButton(*hub_, content), 0, Qt::AlignLeft);
     driveline_ = new DrivelineSection(*hub_, content);
     travel_ = new TravelSection(*hub_, content);
     notes_ = new NotesSection(*hub_, content);

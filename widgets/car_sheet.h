@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QWidget>
+#include <map>
 #include <vector>
 
 #include "widgets/bench_state.h"
@@ -40,6 +41,10 @@ class CarSheet : public QWidget {
     void commitPending();
     /// Drops what is still being typed, before another car is shown.
     void discardTyping();
+    /// Another car is shown: what was remembered about the last one's numbers is forgotten.
+    void startAnew();
+    /// Marks the points of all links, and the driveline, as starting numbers that nobody measured.
+    void markUnmeasured();
 
     [[nodiscard]] HeightDatum heightDatum() const { return hub_->datum(); }
     /// Whether axle holes are shown from the ground or from the axle's center.
@@ -70,6 +75,7 @@ class CarSheet : public QWidget {
     };
     [[nodiscard]] static Shape shapeOf(const Car& car);
     void rebuild(const Shape& shape);
+    [[nodiscard]] std::map<QString, bool> foldings() const;
     void retireContent();
     void fillContent(QWidget* content);
     void refresh();

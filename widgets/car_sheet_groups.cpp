@@ -109,13 +109,10 @@ void CarSection::refresh() {
     }
 }
 
-Driveline startingDriveline(const Car& car) {
-    Driveline driveline;
-    driveline.pinionAngle = 1.5 * kRadiansPerDegree;
-    driveline.outputAngle = 3.0 * kRadiansPerDegree;
-    driveline.pinionJoint = {11.0 * kMetresPerInch, 0, car.rearTireRadius};
-    driveline.outputJoint = {0.55 * car.wheelbase, 0, car.rearTireRadius + 2.0 * kMetresPerInch};
-    return driveline;
+std::vector<FieldId> drivelineNumbers() {
+    return {carField(Field::pinionAngle),    carField(Field::outputAngle),
+            carField(Field::pinionJoint, 0), carField(Field::pinionJoint, 2),
+            carField(Field::outputJoint, 0), carField(Field::outputJoint, 2)};
 }
 
 DrivelineSection::DrivelineSection(SheetHub& hub, QWidget* parent)
@@ -142,11 +139,7 @@ void DrivelineSection::offer() {
         wrappedToolTip(tr("Puts in starting numbers. They are not your car's: measure each one.")));
     body()->addWidget(add);
     connect(add, &QPushButton::clicked, this, [this] {
-        hub_.unmeasured = {carField(Field::pinionAngle), carField(Field::outputAngle)};
-        for (const Field joint : {Field::pinionJoint, Field::outputJoint}) {
-            hub_.unmeasured.push_back(carField(joint, 0));
-            hub_.unmeasured.push_back(carField(joint, 2));
-        }
+        hub_.unmeasured = drivelineNumbers();
         hub_.request(SetDriveline{startingDriveline(hub_.state().car)}, carField(Field::pinionAngle));
     });
 }

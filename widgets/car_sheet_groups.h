@@ -3,6 +3,7 @@
 
 #include <QPlainTextEdit>
 
+#include "geometry/starting_car.h"
 #include "widgets/section.h"
 #include "widgets/sheet_hub.h"
 #include "widgets/sheet_parts.h"
@@ -46,9 +47,8 @@ class DrivelineSection : public Section {
     ToneLabel* jointsTitle_ = nullptr;
 };
 
-/// Plausible numbers to start a driveline from, fitted to the car's wheelbase and tires; nobody measured
-/// them.
-[[nodiscard]] Driveline startingDriveline(const Car& car);
+/// The numbers of a driveline that are measured.
+[[nodiscard]] std::vector<FieldId> drivelineNumbers();
 
 /// The swept travel.
 class TravelSection : public Section {

@@ -21,9 +21,10 @@ class LabelPlacer {
     /// leave the label out.
     [[nodiscard]] QRectF place(QPointF point, QSizeF size, double gap, int preferred = 0);
 
-  private:
+    /// Whether nothing was put there and it is inside the picture.
     [[nodiscard]] bool isFree(const QRectF& place) const;
 
+  private:
     QRectF picture_;
     std::vector<QRectF> taken_;
 };

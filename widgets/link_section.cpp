@@ -2,6 +2,7 @@
 
 #include <QVBoxLayout>
 
+#include "geometry/fields.h"
 #include "widgets/field_words.h"
 #include "widgets/unit_text.h"
 
@@ -10,6 +11,15 @@ namespace bolthole {
 LinkSection::LinkSection(SheetHub& hub, int link, QWidget* parent)
     : Section(linkTitle(hub.state().car, link), parent), hub_(hub), link_(link) {
     header()->setToolTip(wrappedToolTip(kindWords(this->link().kind)));
+    const auto warning = [this] {
+        auto* label = new ToneLabel(ToneLabel::Tone::problem, QString(), this);
+        label->setWordWrap(true);
+        label->setContentsMargins(4, 0, 4, 0);
+        body()->addWidget(label);
+        return label;
+    };
+    doubts_ = warning();
+    unmeasured_ = warning();
     name_ = new NameField(this);
     name_->setAlignment(Qt::AlignRight);
     name_->setToolTip(wrappedToolTip(tr("The link's name in tables and papers.")));
@@ -17,6 +27,8 @@ LinkSection::LinkSection(SheetHub& hub, int link, QWidget* parent)
         hub_.request(RenameLink{link_, typed});
     });
     body()->addWidget(new BoxRow(tr("Name"), name_, this));
+    tools_ = new LinkTools(hub, link, this);
+    body()->addWidget(tools_);
     chassis_ = new BracketGrid(hub, link, End::chassis, this);
     axle_ = new BracketGrid(hub, link, End::axle, this);
     body()->addWidget(chassis_);
@@ -25,6 +37,13 @@ LinkSection::LinkSection(SheetHub& hub, int link, QWidget* parent)
         length_ = new LengthPart(hub, link, this);
         body()->addWidget(length_);
     }
+    connect(&hub, &SheetHub::confirmed, this, [this](const FieldId& id) {
+        if (id.link == link_ && static_cast<std::size_t>(link_) < hub_.state().car.links.size()) {
+            std::erase_if(hub_.startingPoints,
+                          [&](const SheetHub::StartingPoint& point) { return point.id == id; });
+            refreshWarnings();
+        }
+    });
     refresh();
 }
 
@@ -47,6 +66,66 @@ QString LinkSection::summary() const {
              link().length ? QString() : tr(" (fitted)"));
 }
 
+// What is wrong or in doubt with this link; of the whole link, or also of its numbers, which say it
+// themselves.
+QString LinkSection::doubtWords(bool ofWholeLink) const {
+    QStringList words;
+    const BenchState& state = hub_.state();
+    const std::string place = linkPath(link_);
+    for (const Fault& fault : state.faults) {
+        if (fault.id.link == link_ && (!ofWholeLink || fault.path == place)) {
+            words << QString::fromStdString(fault.reason);
+        }
+    }
+    for (const Doubt& doubt : state.doubts) {
+        const bool whole = doubt.path == place || doubt.path == "links";
+        if ((doubt.id.link == link_ || doubt.path == place) && (!ofWholeLink || whole)) {
+            words << QString::fromStdString(doubt.reason);
+        }
+    }
+    return words.join(QStringLiteral("; "));
+}
+
+QString LinkSection::unmeasuredOf(End end) const {
+    const std::vector<Hole>& holes = link().bracket(end).holes;
+    QStringList words;
+    for (std::size_t hole = 0; hole < holes.size(); ++hole) {
+        QStringList axes;
+        for (const SheetHub::StartingPoint& point : hub_.startingPoints) {
+            if (point.id.link == link_ && point.id.end == end && point.id.hole == static_cast<int>(hole)) {
+                axes << axisWord(point.id.axis, link().side);
+            }
+        }
+        if (!axes.isEmpty()) {
+            words << tr("%1 %2").arg(holeName(link().bracket(end), static_cast<int>(hole)),
+                                     axes.join(QStringLiteral(", ")));
+        }
+    }
+    return words.join(QStringLiteral("; "));
+}
+
+QString LinkSection::unmeasuredWords() const {
+    std::erase_if(hub_.startingPoints, [this](const SheetHub::StartingPoint& point) {
+        return point.id.link == link_ && numberAt(hub_.state().car, point.id) != point.value;
+    });
+    QStringList ends{unmeasuredOf(End::chassis), unmeasuredOf(End::axle)};
+    ends.removeAll(QString());
+    return ends.isEmpty() ? QString()
+                          : tr("▲ Starting numbers, not measured: %1. Measure these; Enter in a field says "
+                               "it is right as it stands.")
+                                .arg(ends.join(QStringLiteral("; ")));
+}
+
+void LinkSection::refreshWarnings() {
+    header()->showWarning(doubtWords(false));
+    const QString doubts = doubtWords(true);
+    doubts_->showText(doubts.isEmpty() ? QString() : QStringLiteral("▲ ") + capitalized(doubts) + u'.');
+    doubts_->setVisible(!doubts.isEmpty());
+    const QString unmeasured = unmeasuredWords();
+    unmeasured_->showText(unmeasured);
+    unmeasured_->setVisible(!unmeasured.isEmpty());
+}
+
 bool LinkSection::refresh() {
     header()->showTexts(linkTitle(hub_.state().car, link_), isUnfolded() ? QString() : summary());
     name_->showName(link().name);
@@ -59,6 +138,8 @@ bool LinkSection::refresh() {
     if (length_ != nullptr) {
         length_->refresh();
     }
+    tools_->refresh();
+    refreshWarnings();
     return renamed;
 }
 

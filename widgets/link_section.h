@@ -3,11 +3,13 @@
 
 #include "widgets/bracket_grid.h"
 #include "widgets/length_part.h"
+#include "widgets/link_tools.h"
 #include "widgets/section.h"
 
 namespace bolthole {
 
-/// The group of one link. Folded, it says which holes are in use and how long the link is.
+/// The group of one link. Folded, it says which holes are in use and how long the link is. A link that is at
+/// fault, or in doubt, has a triangle at its heading.
 class LinkSection : public Section {
     Q_OBJECT
   public:
@@ -18,11 +20,18 @@ class LinkSection : public Section {
 
   private:
     [[nodiscard]] QString summary() const;
+    [[nodiscard]] QString doubtWords(bool ofWholeLink) const;
+    [[nodiscard]] QString unmeasuredWords() const;
+    [[nodiscard]] QString unmeasuredOf(End end) const;
+    void refreshWarnings();
     [[nodiscard]] const Link& link() const;
 
     SheetHub& hub_;
     int link_;
+    ToneLabel* doubts_;
+    ToneLabel* unmeasured_;
     NameField* name_;
+    LinkTools* tools_;
     BracketGrid* chassis_;
     BracketGrid* axle_;
     LengthPart* length_ = nullptr;  // rods only

@@ -5,6 +5,7 @@
 #include <QPainterPath>
 #include <QVBoxLayout>
 
+#include "widgets/number_field.h"
 #include "widgets/theme.h"
 
 namespace bolthole {
@@ -22,7 +23,8 @@ SectionHeader::SectionHeader(QWidget* parent) : QAbstractButton(parent) {
 }
 
 void SectionHeader::tellState() {
-    const QString state = isChecked() ? tr("unfolded") : tr("folded: %1").arg(summary_);
+    const QString fold = isChecked() ? tr("unfolded") : tr("folded: %1").arg(summary_);
+    const QString state = warning_.isEmpty() ? fold : tr("%1; %2").arg(warning_, fold);
     if (accessibleDescription() != state) {
         setAccessibleDescription(state);
     }
@@ -44,6 +46,19 @@ void SectionHeader::showTexts(const QString& title, const QString& summary) {
     }
 }
 
+void SectionHeader::showWarning(const QString& why) {
+    if (why == warning_) {
+        return;
+    }
+    if (warning_.isEmpty()) {
+        plainTip_ = toolTip();
+    }
+    warning_ = why;
+    setToolTip(why.isEmpty() ? plainTip_ : wrappedToolTip(QStringLiteral("▲ ") + why));
+    tellState();
+    update();
+}
+
 QSize SectionHeader::sizeHint() const {
     const int line = fontMetrics().height();
     const int lines = showsSummary() ? 2 * line + 2 : line;
@@ -59,9 +74,16 @@ void SectionHeader::paintEvent(QPaintEvent*) {
         painter.drawRoundedRect(QRectF(rect()).adjusted(1, 1, -1, -1), 4, 4);
     }
     const int line = fontMetrics().height();
-    const int textWidth = width() - 26;
+    int left = 4;
+    if (!warning_.isEmpty()) {
+        const QString mark = QStringLiteral("▲ ");
+        painter.setPen(colors.problem);
+        painter.drawText(QRect(left, 4, width(), line), Qt::AlignVCenter, mark);
+        left += fontMetrics().horizontalAdvance(mark);
+    }
+    const int textWidth = width() - 22 - left;
     painter.setPen(underMouse() ? colors.ink : colors.muted);
-    painter.drawText(QRect(4, 4, textWidth, line), Qt::AlignVCenter,
+    painter.drawText(QRect(left, 4, textWidth, line), Qt::AlignVCenter,
                      fontMetrics().elidedText(text(), Qt::ElideRight, textWidth));
     QPainterPath chevron;
     const QPointF tip(width() - 12.0, 4 + line / 2.0);

@@ -16,6 +16,10 @@ class SectionHeader : public QAbstractButton {
 
     /// Title, and what is shown under it while folded.
     void showTexts(const QString& title, const QString& summary);
+    /// Marks the heading with a triangle; `why` is told to a screen reader and by the tool tip. Empty: no
+    /// mark.
+    void showWarning(const QString& why);
+    [[nodiscard]] const QString& warning() const { return warning_; }
     [[nodiscard]] QSize sizeHint() const override;
 
   protected:
@@ -26,6 +30,8 @@ class SectionHeader : public QAbstractButton {
     void tellState();
     [[nodiscard]] bool showsSummary() const { return !isChecked() && !summary_.isEmpty(); }
     QString summary_;
+    QString warning_;
+    QString plainTip_;
 };
 
 /// A heading and a body in reading order.

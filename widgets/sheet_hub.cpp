@@ -106,6 +106,55 @@ void SheetHub::showFaults() {
     }
 }
 
+void SheetHub::watchBracket(int link, End end, const Bracket& bracket) {
+    std::erase_if(startingPoints,
+                  [&](const StartingPoint& point) { return point.id.link == link && point.id.end == end; });
+    for (std::size_t hole = 0; hole < bracket.holes.size(); ++hole) {
+        for (int axis = 0; axis < 3; ++axis) {
+            startingPoints.push_back(
+                {holeField(link, end, static_cast<int>(hole), axis), bracket.holes[hole].at[axis]});
+        }
+    }
+}
+
+void SheetHub::linkComes(int link) {
+    for (StartingPoint& point : startingPoints) {
+        point.id.link += point.id.link >= link ? 1 : 0;
+    }
+    for (int& open : openLimits) {
+        open += open >= link ? 1 : 0;
+    }
+}
+
+void SheetHub::linkGoes(int link) {
+    std::erase_if(startingPoints, [&](const StartingPoint& point) { return point.id.link == link; });
+    for (StartingPoint& point : startingPoints) {
+        point.id.link -= point.id.link > link ? 1 : 0;
+    }
+    std::erase(openLimits, link);
+    for (int& open : openLimits) {
+        open -= open > link ? 1 : 0;
+    }
+}
+
+void SheetHub::mirrorMarks(int left, int right) {
+    const std::vector<StartingPoint> marked = startingPoints;
+    for (StartingPoint point : marked) {
+        if (point.id.link == left) {
+            point.id.link = right;
+            point.value *= point.id.axis == 1 ? -1 : 1;
+            startingPoints.push_back(point);
+        }
+    }
+}
+
+void SheetHub::forgetCar() {
+    unmeasured.clear();
+    acceptedLengths.clear();
+    openLimits.clear();
+    startingPoints.clear();
+}
+
 void SheetHub::refreshWords() {
     for (const Entry& entry : entries_) {
         entry.editor->setAccessibleName(wordsFor(state_->car, entry.id).name);

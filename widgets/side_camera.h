@@ -1,5 +1,5 @@
-// From the car's side view (x forward, z up, m) to the picture (x right, y down, logical pixels): to scale,
-// front of the car to the right.
+// From a plane of the car to the picture (x right, y down, logical pixels), to scale. From the side: x
+// forward, z up, m, front of the car to the right; the other planes' coordinates stand in view_plane.h.
 #pragma once
 
 #include <QPointF>

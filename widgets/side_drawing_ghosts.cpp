@@ -8,17 +8,6 @@
 
 namespace bolthole {
 
-namespace {
-
-constexpr double kGhostLinkWidth =
-    2.2;  // pixels: thinner than a link, so that both are seen where they coincide
-
-QPointF sideView(const Eigen::Vector3d& point) {
-    return {point.x(), point.z()};
-}
-
-}  // namespace
-
 // A ghost stands at the same travel as the car on the bench; out of its reach there is nothing to draw but
 // its path.
 void SideDrawing::drawGhost(const Ghost& ghost, const QColor& color, const QList<double>& dashes) {
@@ -37,23 +26,6 @@ void SideDrawing::drawGhost(const Ghost& ghost, const QColor& color, const QList
     painter_.setPen(dashedPen(quiet, 1.2, {1.5, 2.5}));
     drawClipped(from, to);
     drawGhostLinks(ghost, quiet, dashes);
-}
-
-void SideDrawing::drawGhostLinks(const Ghost& ghost, const QColor& color, const QList<double>& dashes) {
-    for (const Constraint& constraint : buildLinkage(ghost.car).constraints) {
-        if (constraint.side == Side::right) {
-            continue;
-        }
-        const QPointF axle = camera_.toPicture(sideView(ghost.cursor.pose.carry(constraint.onAxle)));
-        const QPointF chassis = camera_.toPicture(sideView(constraint.onChassis));
-        painter_.setPen(dashedPen(color, kGhostLinkWidth, dashes));
-        drawClipped(axle, chassis);
-        painter_.setPen(roundPen(color, 1.4));
-        painter_.setBrush(Qt::NoBrush);
-        for (const QPointF end : {axle, chassis}) {
-            painter_.drawEllipse(end, holeRadius_ + 3, holeRadius_ + 3);
-        }
-    }
 }
 
 // An open dashed ring, where the bench's own instant center is a full one with a dot.

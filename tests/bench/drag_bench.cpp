@@ -17,6 +17,7 @@
 
 #include "app/main_window.h"
 #include "widgets/side_view.h"
+#include "widgets/view_deck.h"
 
 namespace {
 
@@ -89,16 +90,23 @@ void printMemory() {
 int main(int argc, char** argv) {
     QApplication app(argc, argv);
     bolthole::ThemeKeeper::instance().choose(bolthole::Appearance::light);
-    for (const char* demo : {"long-roof-wagon.bolt.json", "light-coupe.bolt.json"}) {
+    using Shown = bolthole::ViewDeck::Shown;
+    for (const auto& [demo, shown] :
+         {std::pair{"long-roof-wagon.bolt.json", Shown::side},
+          std::pair{"long-roof-wagon.bolt.json", Shown::all}, std::pair{"light-coupe.bolt.json", Shown::side},
+          std::pair{"light-coupe.bolt.json", Shown::all}}) {
         MainWindow window{bolthole::Settings{}};
         window.openDemo(QString::fromLatin1(demo));
         window.resize(1920, 1080);
         window.show();
         settle();
+        window.views().choose(shown);
+        settle();
         dragSteps(window, 50);  // caches warm
         const StepTimes times = dragSteps(window, 1000);
-        std::printf("%s, %s, %dx%d, drag step\n", demo, qPrintable(QGuiApplication::platformName()),
-                    window.width(), window.height());
+        std::printf("%s, %s, %dx%d, %s, drag step\n", demo, qPrintable(QGuiApplication::platformName()),
+                    window.width(), window.height(),
+                    window.views().shown() == Shown::all ? "all three views" : "side view");
         print("clock    ", times.clock);
         print("processor", times.processor);
         window.document().undoStack().setClean();

@@ -27,21 +27,23 @@ std::vector<std::string> demoFiles() {
     return files;
 }
 
-// Simbody's assembler takes no more equations than unknowns. Where a demo car has one link more, which fits
-// all the same, any of the left links can be left out and the rest must still find the same pose.
+// Simbody's assembler takes no more equations than unknowns. Where a demo car has one more, which fits all
+// the same, one that another stands for can be left out and the rest must still find the same pose: any rod
+// of a pair, or the height of either of two pivots.
 std::vector<ReferenceAxle> closable(const Linkage& linkage) {
     const ReferenceAxle whole = referenceAxle(linkage);
     if (whole.links.size() <= 4) {
         return {whole};
     }
     std::vector<ReferenceAxle> axles;
-    for (const Constraint& leftOut : linkage.constraints) {
-        if (leftOut.side == Side::left) {
-            Linkage rest = linkage;
-            std::erase_if(rest.constraints, [&leftOut](const Constraint& link) {
-                return link.link == leftOut.link && link.side == Side::left;
-            });
-            axles.push_back(referenceAxle(rest));
+    for (std::size_t index = 0; index < whole.links.size(); ++index) {
+        const ReferenceLink& leftOut = whole.links[index];
+        const bool onTheLeft = leftOut.onAxle.y() > 0;
+        const bool standsTwice = leftOut.kind == ReferenceLink::rod || leftOut.kind == ReferenceLink::sameZ;
+        if (onTheLeft && standsTwice) {
+            ReferenceAxle rest = whole;
+            rest.links.erase(rest.links.begin() + static_cast<std::ptrdiff_t>(index));
+            axles.push_back(rest);
         }
     }
     return axles;

@@ -74,9 +74,9 @@ TEST(SideCamera, ZoomKeepsThePointUnderThePointer) {
     EXPECT_LE(camera.scale, 20'000);
 }
 
-TEST(SidePoints, EveryHoleAndJointIsThere) {
+TEST(DrawnPoints, EveryHoleAndJointIsThere) {
     const BenchState state = madeState();
-    SidePoints points;
+    DrawnPoints points;
     points.rebuild(state);
     EXPECT_EQ(points.points.size(), 2 * 3 + 2U);
     EXPECT_EQ(points.links.size(), 4U);
@@ -84,7 +84,7 @@ TEST(SidePoints, EveryHoleAndJointIsThere) {
 }
 
 // What is drawn can be dragged back to where it was measured, at any pose of the axle.
-TEST(SidePoints, DrawnPlaceLeadsBackToTheMeasuredOne) {
+TEST(DrawnPoints, DrawnPlaceLeadsBackToTheMeasuredOne) {
     BenchState state = madeState();
     for (const std::size_t row : {0U, 25U, 80U}) {
         state.cursor = state.trace.stations[row];
@@ -92,7 +92,7 @@ TEST(SidePoints, DrawnPlaceLeadsBackToTheMeasuredOne) {
         const Eigen::Vector3d measured(0.02, 0.5, 0.22);
         const QPointF drawn = carriedToPicture(state, measured);
         const Eigen::Vector3d back =
-            measuredFromDrawn(state.cursor.pose, state.car.rearTireRadius, drawn, measured);
+            measuredFromDrawn(ViewPlane::side, state.cursor.pose, state.car.rearTireRadius, drawn, measured);
         EXPECT_NEAR((back - measured).norm(), 0, 1e-9) << row;
     }
 }
@@ -165,11 +165,11 @@ TEST_F(View, TheWheelZoomsAndLetterLBringsTheLinksBack) {
 TEST_F(View, TheEdgeMarkerLeadsToWhatIsOutside) {
     QPixmap target(800, 500);
     QPainter painter(&target);
-    SidePoints points;
+    DrawnPoints points;
     points.rebuild(state_);
     SideCamera close;
     close.fit(QRectF(QPointF(-0.2, 0.1), QPointF(0.3, 0.5)), QRectF(0, 0, 800, 500));
-    const SideMarks marks;
+    const PictureMarks marks;
     SideDrawing drawing(painter, state_, points, close, QRectF(0, 0, 800, 500), marks);
     drawing.draw();
     ASSERT_EQ(drawing.edgeMarkers().size(), 2U);

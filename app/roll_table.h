@@ -1,0 +1,15 @@
+// The axle in roll as a table: CSV after RFC 4180.
+#pragma once
+
+#include <string>
+
+#include "geometry/roll.h"
+
+namespace bolthole {
+
+/// The rows of roll at ride as CSV (RFC 4180, CRLF): a header with the unit of lengths (_in or _mm), then a
+/// row a roll, the body rolled farthest to the right first. A roll out of reach keeps its `roll_deg` only.
+/// '.' is the decimal point whatever the locale.
+[[nodiscard]] std::string rollTable(const RollTrace& trace, Units units);
+
+}  // namespace bolthole

@@ -1,0 +1,234 @@
+#include "widgets/roll_facts.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+#include <cmath>
+
+#include "widgets/axis_ticks.h"
+#include "widgets/roll_picture.h"
+#include "widgets/unit_text.h"
+
+namespace bolthole {
+
+namespace {
+
+const QString kNone = QStringLiteral("—");
+constexpr double kDegree = kRadiansPerDegree;
+constexpr double kPitchToMention = 0.05 * kDegree;
+constexpr double kBindToMention = 1e-6;  // m: less is nothing to anybody
+
+QString tr(const char* words) {
+    return QCoreApplication::translate("RollFacts", words);
+}
+
+QString fromView(std::string_view text) {
+    return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
+}
+
+QString lengthText(double length, Units units) {
+    const std::string number = fineFigureText(length, Quantity::length, units);
+    return std::isfinite(length) ? QString::fromStdString(withUnit(number, Quantity::length, units)) : kNone;
+}
+
+// Mismatches and shifts are small: thousandths of an inch, hundredths of a millimeter.
+QString smallLengthText(double length, Units units) {
+    if (!std::isfinite(length)) {
+        return kNone;
+    }
+    const double unit = shownUnit(Quantity::length, units);
+    return QStringLiteral("%1 %2").arg(tickText(length / unit, units == Units::inch ? 0.001 : 0.01),
+                                       unitText(Quantity::length, units));
+}
+
+QString angleText(double angle) {
+    return QString::fromStdString(
+        withUnit(fineFigureText(angle, Quantity::angle, Units::inch), Quantity::angle, Units::inch));
+}
+
+QString steerRemark(const RollFigures& ride) {
+    const double turned = std::abs(ride.heading) * 3 * kDegree;
+    const QString word = fromView(steerWord(ride.heading));
+    if (std::abs(ride.heading) < kNeutralSteer) {
+        return tr("%1: the axle keeps its heading as the body rolls").arg(word);
+    }
+    const QString side = ride.heading > 0 ? tr("left") : tr("right");
+    return tr("%1: the body rolls left and the rear axle steers %2, by %3 at 3° of roll")
+        .arg(word, side, angleText(turned));
+}
+
+// A housing that stands pitched at ride counts in yaw as ISO 8855 has it, which the roll table gives.
+QString pitchRemark(const RollFigures& ride) {
+    if (std::abs(ride.pose.pitch) < kPitchToMention) {
+        return {};
+    }
+    return tr("; as yaw of a housing that stands %1 from where it was measured, the roll table's, it is %2")
+        .arg(angleText(std::abs(ride.pose.pitch)), steerText(ride.steer));
+}
+
+Fact centerAt(const QString& label, const RollFigures& row, const RollFigures& ride, Units units) {
+    if (!row.usable) {
+        return {label, kNone, tr("the links don't reach there"), false};
+    }
+    const double moved = row.squareCenter - ride.squareCenter;
+    const QString size = smallLengthText(std::abs(moved), units);
+    return {label, lengthText(row.squareCenter, units),
+            moved >= 0 ? tr("%1 higher than at ride, square to the ground there").arg(size)
+                       : tr("%1 lower than at ride, square to the ground there").arg(size),
+            false};
+}
+
+Fact shiftAt(const QString& label, const RollFigures& row, const RollFigures& ride, Units units) {
+    if (!row.usable) {
+        return {label, kNone, tr("the links don't reach there"), false};
+    }
+    const double shift = row.pose.y - ride.pose.y;
+    const QString size = smallLengthText(std::abs(shift), units);
+    const bool none = std::abs(shift) < kBindToMention;
+    return {label, size,
+            none        ? tr("the axle stays where it is")
+            : shift > 0 ? tr("to the left of where it is at ride")
+                        : tr("to the right of where it is at ride"),
+            false};
+}
+
+// The worse of both directions at a roll, NaN where one is out of reach.
+double bindAt(const RollReading& reading, double roll) {
+    const auto at = [&](double where) {
+        const RollFigures figures = reading.atRoll(where);
+        return figures.usable ? figures.bind : std::nan("");
+    };
+    const double left = at(roll);
+    const double right = at(-roll);
+    return std::isnan(left) || std::isnan(right) ? std::nan("") : std::max(left, right);
+}
+
+// The rows worth naming: the farthest reached to either side.
+const RollFigures* worstRow(const RollReading& reading) {
+    const RollFigures* worst = nullptr;
+    for (const RollFigures& row : reading.roll.rows) {
+        if (row.usable && (worst == nullptr || row.bind > worst->bind)) {
+            worst = &row;
+        }
+    }
+    return worst;
+}
+
+QString named(const std::vector<LinkMismatch>& links, const RollReading& reading) {
+    QStringList names;
+    for (const LinkMismatch& link : links) {
+        const Constraint& constraint = reading.linkage.constraints[static_cast<std::size_t>(link.constraint)];
+        names << QString::fromStdString(constraintWords(constraint, reading.car));
+    }
+    if (names.size() < 2) {
+        return names.join(QString());
+    }
+    const QString last = names.takeLast();
+    return tr("%1 and %2").arg(names.join(QStringLiteral(", ")), last);
+}
+
+Fact centerFact(const QString& label, const SideCenter& center, Units units) {
+    if (center.state != SideCenterState::there) {
+        return {label, kNone, fromView(describe(center.state)), false};
+    }
+    const QString ahead = lengthText(std::abs(center.ahead), units);
+    return {label, ahead,
+            (center.ahead >= 0 ? tr("ahead of the rear tire's patch, %1 above the ground")
+                               : tr("behind the rear tire's patch, %1 above the ground"))
+                .arg(lengthText(center.above, units)),
+            false};
+}
+
+}  // namespace
+
+QString steerText(double steer) {
+    return std::isfinite(steer) ? signedText(tickText(steer, 0.001)) + QStringLiteral(" °/°") : kNone;
+}
+
+std::vector<Fact> rollCenterFacts(const RollReading& reading, Units units) {
+    const RollFigures& ride = reading.roll.ride;
+    const double slope = std::tan(ride.axisAngle);
+    return {
+        {tr("Roll center at ride"), lengthText(ride.center, units),
+         tr("above the ground: where the links pass side force between axle and body"), false},
+        centerAt(tr("At full bump"), reading.roll.travel.back(), ride, units),
+        centerAt(tr("At full droop"), reading.roll.travel.front(), ride, units),
+        {tr("Roll axis"), angleText(std::abs(ride.axisAngle)),
+         std::abs(ride.axisAngle) < 0.005 * kDegree
+             ? tr("level: as high ahead of the axle as above it")
+             : (slope > 0 ? tr("rises toward the front, %1 in 100") : tr("falls toward the front, %1 in 100"))
+                   .arg(tickText(100 * std::abs(slope), 0.1)),
+         false},
+        {tr("Roll steer"), steerText(ride.heading), steerRemark(ride) + pitchRemark(ride), false},
+    };
+}
+
+std::vector<Fact> shiftFacts(const RollReading& reading, Units units) {
+    const RollFigures& ride = reading.roll.ride;
+    return {shiftAt(tr("At full bump"), reading.roll.travel.back(), ride, units),
+            shiftAt(tr("At full droop"), reading.roll.travel.front(), ride, units)};
+}
+
+QString shiftWords(const RollReading& reading) {
+    bool hasBar = false;
+    bool hasGuide = false;
+    for (const Link& link : reading.car.links) {
+        hasGuide = hasGuide || link.kind == LinkKind::guide;
+        hasBar = hasBar ||
+                 (link.kind == LinkKind::rod && roleOf(link, reading.car.rearTireRadius) == Role::crosswise);
+    }
+    return hasBar ? tr("A track bar swings the axle sideways along its arc: the longer and the more level it "
+                       "is at ride, the less.")
+           : hasGuide ? tr("A guide holds its own point of the axle in the middle at every height.")
+                      : tr("The links locate the axle by themselves; where left and right are alike it stays "
+                           "where it is.");
+}
+
+std::vector<Fact> bindFacts(const RollReading& reading, Units units) {
+    std::vector<Fact> facts;
+    for (const int degrees : {1, 2, 3}) {
+        const double bind = bindAt(reading, degrees * kDegree);
+        const QString label = tr("At %1° of roll").arg(degrees);
+        if (std::isnan(bind)) {
+            facts.push_back({label, kNone, tr("the links don't reach that far"), false});
+            continue;
+        }
+        facts.push_back({label, smallLengthText(bind, units),
+                         bind < kBindToMention ? tr("every link fits")
+                                               : tr("how far the worst link misses fitting, either way"),
+                         false});
+    }
+    return facts;
+}
+
+QString bindWords(const RollReading& reading, Units units) {
+    const RollFigures* worst = worstRow(reading);
+    if (worst == nullptr || worst->bind < kBindToMention) {
+        return tr("Nothing binds: the links hold the axle exactly and let it roll freely.");
+    }
+    const std::vector<LinkMismatch> fight = fightingLinks(reading.linkage, worst->pose);
+    return tr("More links hold the axle than need to: in roll %1 fight each other, by up to %2 at %3, and "
+              "soft "
+              "bushings take that up; where rod ends can't, the links, brackets and housing bend and the "
+              "axle "
+              "resists roll. What they stand is for a qualified person.")
+        .arg(named(fight, reading), smallLengthText(worst->bind, units), rollWords(worst->roll));
+}
+
+std::vector<Fact> sideCenterFacts(const SideCenters& centers, Units units) {
+    return {centerFact(tr("Left side"), centers.left, units),
+            centerFact(tr("Right side"), centers.right, units),
+            centerFact(tr("The axle's own"), centers.axle, units)};
+}
+
+QString sideCenterWords(const SideCenters& centers) {
+    return centers.apart ? tr("Left and right are set apart. Of a side: where its own links' lines cross in "
+                              "side view, links "
+                              "in the middle counted for both. The axle's own follows from all links "
+                              "together, the track "
+                              "bar included.")
+                         : tr("Left and right are alike. Of a side: where its own links' lines cross in side "
+                              "view. A track "
+                              "bar shifts the axle's own.");
+}
+
+}  // namespace bolthole
