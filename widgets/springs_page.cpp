@@ -1,6 +1,5 @@
 #include "widgets/springs_page.h"
 
-#include <QButtonGroup>
 #include <QHBoxLayout>
 #include <QMenu>
 #include <QPushButton>
@@ -157,7 +156,6 @@ QWidget* SpringsPage::buildPicture() {
     title->setFont(textFont(TextSize::title, true));
     row->addWidget(title, 1);
     picture_ = new SpringsPicture(card);
-    auto* group = new QButtonGroup(card);
     for (const SpringsSight sight : {SpringsSight::behind, SpringsSight::side}) {
         const QString text = sight == SpringsSight::behind ? tr("from behind") : tr("from the side");
         const QString tip = sight == SpringsSight::behind
@@ -166,7 +164,7 @@ QWidget* SpringsPage::buildPicture() {
         QAbstractButton* button = smallButton(text, tr("Picture %1").arg(text), tip, card);
         button->setCheckable(true);
         button->setChecked(sight == SpringsSight::behind);
-        group->addButton(button);
+        button->setAutoExclusive(true);
         row->addWidget(button);
         connect(button, &QAbstractButton::clicked, this, [this, sight] { picture_->setSight(sight); });
     }
