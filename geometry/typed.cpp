@@ -263,12 +263,12 @@ bool TypedReader::readInchesAfter(double feet, double& value) {
         }
         skipSpaces();
         const TypedUnit* unit = findUnit(takeWord(), Quantity::length);
-        if (unit == nullptr || !unit->sameSize(kInch)) {
+        if (unit == nullptr || !unit->sameSize(kInchUnit)) {
             return refuse("after feet come inches: type 1 ft 2 1/2 in");
         }
         take('.');
     }
-    value = (feet * 12 + inches.value) * kInch.over / kInch.under;
+    value = (feet * 12 + inches.value) * kInchUnit.over / kInchUnit.under;
     return true;
 }
 
@@ -281,13 +281,13 @@ bool TypedReader::readMeasure(double& value) {
     skipSpaces();
     const TypedUnit* unit = &shownTypedUnit(quantity_, units_);
     const bool bare = rest().empty();
-    if (bare && amount.fraction && unit->sameSize(kMillimetre)) {
+    if (bare && amount.fraction && unit->sameSize(kMillimetreUnit)) {
         return refuse("a fraction of an inch or of a millimeter? Add in or mm");
     }
     if (!bare && !readUnit(unit)) {
         return false;
     }
-    if (unit->sameSize(kFoot)) {
+    if (unit->sameSize(kFootUnit)) {
         return readInchesAfter(amount.value, value);
     }
     value = amount.value * unit->over / unit->under;

@@ -30,19 +30,19 @@ constexpr TypedUnit named(std::string_view name, TypedUnit unit) {
 }
 
 constexpr std::array kUnits{
-    kInch,
-    named("inch", kInch),
-    named("inches", kInch),
-    named("\"", kInch),
-    kFoot,
-    named("foot", kFoot),
-    named("feet", kFoot),
-    named("'", kFoot),
-    kMillimetre,
-    named("millimeter", kMillimetre),
-    named("millimeters", kMillimetre),
-    named("millimetre", kMillimetre),
-    named("millimetres", kMillimetre),
+    kInchUnit,
+    named("inch", kInchUnit),
+    named("inches", kInchUnit),
+    named("\"", kInchUnit),
+    kFootUnit,
+    named("foot", kFootUnit),
+    named("feet", kFootUnit),
+    named("'", kFootUnit),
+    kMillimetreUnit,
+    named("millimeter", kMillimetreUnit),
+    named("millimeters", kMillimetreUnit),
+    named("millimetre", kMillimetreUnit),
+    named("millimetres", kMillimetreUnit),
     TypedUnit{"cm", Quantity::length, 1, 100},
     TypedUnit{"m", Quantity::length, 1, 1},
     kDegree,
@@ -132,7 +132,7 @@ const TypedUnit& shownTypedUnit(Quantity quantity, Units units) {
     const bool inch = units == Units::inch;
     switch (quantity) {
         case Quantity::length:
-            return inch ? kInch : kMillimetre;
+            return inch ? kInchUnit : kMillimetreUnit;
         case Quantity::mass:
             return inch ? kPound : kKilogram;
         case Quantity::angle:

@@ -20,9 +20,9 @@ struct TypedUnit {
     }
 };
 
-inline constexpr TypedUnit kInch{"in", Quantity::length, 127, 5000};
-inline constexpr TypedUnit kMillimetre{"mm", Quantity::length, 1, 1000};
-inline constexpr TypedUnit kFoot{"ft", Quantity::length, 1524, 5000};
+inline constexpr TypedUnit kInchUnit{"in", Quantity::length, 127, 5000};
+inline constexpr TypedUnit kMillimetreUnit{"mm", Quantity::length, 1, 1000};
+inline constexpr TypedUnit kFootUnit{"ft", Quantity::length, 1524, 5000};
 
 /// The unit of that name, of the quantity that is wanted where several are called so; null where none is.
 [[nodiscard]] const TypedUnit* findUnit(std::string_view name, Quantity wanted);
