@@ -192,6 +192,47 @@ void Reader::rarePoint(const char* key, std::array<std::optional<double>, 3>& va
     }
 }
 
+void Reader::rareFlag(const char* key, bool& value) {
+    const Json* node = find(key);
+    if (node != nullptr && !node->is_boolean()) {
+        failExpected(pathOf(path_, key), "true or false", *node);
+    }
+    value = node != nullptr && node->get<bool>();
+}
+
+void Reader::corners(const char* key, std::vector<Eigen::Vector2d>& value) {
+    constexpr std::string_view kExpected = "an array of two numbers (forward, up)";
+    const Json& array = needArray(key, kMinPlateCorners, kMaxPlateCorners);
+    value.clear();
+    for (std::size_t index = 0; index < array.size(); ++index) {
+        const Json& node = array[index];
+        const bool isPair = node.is_array() && node.size() == 2;
+        const std::optional<double> forward = isPair ? decode(node[0], Quantity::length) : std::nullopt;
+        const std::optional<double> up = isPair ? decode(node[1], Quantity::length) : std::nullopt;
+        if (!forward || !up) {
+            failExpected(pathOf(pathOf(path_, key), index), kExpected, node);
+        }
+        value.emplace_back(*forward, *up);
+    }
+}
+
+void Reader::plateNumber(const char* key, double& value, Quantity quantity) {
+    constexpr std::string_view kExpected = "a number";
+    const Json& node = need(key, kExpected);
+    const std::optional<double> number = decode(node, quantity);
+    if (!number) {
+        failExpected(pathOf(path_, key), kExpected, node);
+    }
+    value = *number;
+}
+
+void Reader::checkPlate(const Plate& plate) const {
+    PlateFault fault = refusal(plate);
+    if (!fault.reason.empty()) {
+        fail(pathOf(path_, fault.path.c_str()), std::move(fault.reason));
+    }
+}
+
 void Reader::text(const char* key, std::string& value) {
     const Json& node = need(key, kText);
     if (!node.is_string()) {
@@ -297,6 +338,27 @@ void Writer::point(const char* key, const Eigen::Vector3d& value, Field field) {
         point.push_back(keptOrEncoded(element(old, axis), value[axis], quantityOf(field)));
     }
     put(key, std::move(point));
+}
+
+void Writer::rareFlag(const char* key, bool value) {
+    if (value || member(source_, key) != nullptr) {
+        put(key, Json(value));
+    }
+}
+
+void Writer::corners(const char* key, const std::vector<Eigen::Vector2d>& value) {
+    const Json* old = member(source_, key);
+    Json array = Json::array();
+    for (std::size_t index = 0; index < value.size(); ++index) {
+        const Json* pair = element(old, static_cast<int>(index));
+        array.push_back(Json::array({keptOrEncoded(element(pair, 0), value[index].x(), Quantity::length),
+                                     keptOrEncoded(element(pair, 1), value[index].y(), Quantity::length)}));
+    }
+    put(key, std::move(array));
+}
+
+void Writer::plateNumber(const char* key, double value, Quantity quantity) {
+    put(key, keptOrEncoded(member(source_, key), value, quantity));
 }
 
 void Writer::rarePoint(const char* key, const std::array<std::optional<double>, 3>& value, Field field) {

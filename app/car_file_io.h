@@ -42,6 +42,18 @@ class Reader {
     /// Where this object's numbers stand.
     [[nodiscard]] FieldId at() const { return at_; }
 
+    /// True or false; absent: false, and a new file does not show that either.
+    void rareFlag(const char* key, bool& value);
+
+    /// From here on the object's numbers are the uncertainties of those its keys name.
+    void readSpreads() { at_.spread = true; }
+
+    /// The corners of a plate: pairs, forward and up.
+    void corners(const char* key, std::vector<Eigen::Vector2d>& value);
+    /// A number of a plate; checkPlate() bounds it.
+    void plateNumber(const char* key, double& value, Quantity quantity);
+    void checkPlate(const Plate& plate) const;
+
     /// The file's mark and version.
     void mark(const char* format, int newestVersion);
     /// A number that must be there, or that has a default.
@@ -166,6 +178,12 @@ class Writer {
     explicit Writer(const Json* source);
 
     [[nodiscard]] FieldId at() const { return {}; }
+
+    void rareFlag(const char* key, bool value);
+    void readSpreads() const {}
+    void corners(const char* key, const std::vector<Eigen::Vector2d>& value);
+    void plateNumber(const char* key, double value, Quantity quantity);
+    void checkPlate(const Plate&) const {}
 
     void mark(const char* format, int newestVersion);
     void number(const char* key, double value, Field field, std::optional<double> fallback = {});

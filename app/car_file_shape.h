@@ -9,6 +9,7 @@
 
 #include "app/car_file.h"
 #include "app/car_file_io.h"
+#include "geometry/fields.h"
 
 namespace bolthole::detail {
 
@@ -44,6 +45,45 @@ struct KeptCar {
     Car car;
 };
 
+/// How sure the numbers of one part are: its own uncertainties, by the file's names of its numbers.
+struct SpreadsOf {
+    Spreads& spreads;
+    Scope scope;
+};
+
+template <typename Io>
+void exchangeSpread(Io& io, Spreads& spreads, const FieldRule& rule) {
+    if (!rule.hasAxis) {
+        OptionalNumber value = spreads.of(rule.field);
+        io.optionalNumber(rule.path.data(), value, rule.field);
+        spreads.set(rule.field, -1, value);
+        return;
+    }
+    std::array<OptionalNumber, 3> values{spreads.of(rule.field, 0), spreads.of(rule.field, 1),
+                                         spreads.of(rule.field, 2)};
+    io.rarePoint(rule.path.data(), values, rule.field);
+    for (int axis = 0; axis < 3; ++axis) {
+        spreads.set(rule.field, axis, values[static_cast<std::size_t>(axis)]);
+    }
+}
+
+template <typename Io>
+void exchange(Io& io, SpreadsOf& of) {
+    io.readSpreads();
+    for (int index = 0; index < static_cast<int>(Field::count); ++index) {
+        const FieldRule& rule = ruleOf(static_cast<Field>(index));
+        if (rule.scope == of.scope && mayHaveSpread(rule.field)) {
+            exchangeSpread(io, of.spreads, rule);
+        }
+    }
+}
+
+template <typename Io>
+void exchangeSpreads(Io& io, Spreads& spreads, Scope scope) {
+    SpreadsOf of{spreads, scope};
+    io.rareObject("u", of);
+}
+
 inline FieldId endOf(FieldId at, End end) {
     at.end = end;
     return at;
@@ -70,13 +110,26 @@ void exchange(Io& io, TravelRange& travel) {
 template <typename Io>
 void exchange(Io& io, Hole& hole) {
     io.text("name", hole.name);
-    io.point("at", hole.at, io.at().item < 0 ? Field::holeAt : Field::mountAt);
+    const bool isLinks = io.at().item < 0;
+    io.point("at", hole.at, isLinks ? Field::holeAt : Field::mountAt);
+    io.rareFlag("planned", hole.planned);
+    exchangeSpreads(io, hole.spreads, isLinks ? Scope::hole : Scope::mount);
+}
+
+template <typename Io>
+void exchange(Io& io, Plate& plate) {
+    io.corners("corners", plate.corners);
+    io.plateNumber("hole_diameter", plate.holeDiameter, Quantity::length);
+    io.plateNumber("edge_distance", plate.edgeDistance, Quantity::length);
+    io.plateNumber("hole_spacing", plate.holeSpacing, Quantity::ratio);
+    io.checkPlate(plate);
 }
 
 template <typename Io>
 void exchange(Io& io, Bracket& bracket) {
     io.list("holes", bracket.holes, 1, kMaxHoles, &FieldId::hole);
     io.index("use", bracket.use, bracket.holes.size());
+    io.optionalObject("outline", bracket.plate);
 }
 
 template <typename Io>
@@ -102,6 +155,7 @@ void exchange(Io& io, Link& link) {
     io.optionalObject("adjuster", link.adjuster);
     io.optionalNumber("rod_end_limit", link.rodEndLimit, Field::rodEndLimit);
     io.optionalNumber("rating", link.rating, Field::linkRating);
+    exchangeSpreads(io, link.spreads, Scope::link);
 }
 
 template <typename Io>
@@ -131,6 +185,7 @@ void exchange(Io& io, Driveline& driveline) {
     io.point("output_joint", driveline.outputJoint, Field::outputJoint);
     io.optionalNumber("joint_limit", driveline.jointLimit, Field::jointLimit);
     exchangeShaft(io, driveline.shaft);
+    exchangeSpreads(io, driveline.spreads, Scope::driveline);
 }
 
 // Four numbers, one a wheel: readings or, under "pads", heights.
@@ -198,6 +253,7 @@ void exchange(Io& io, EnteredLoad& load) {
     io.rarePoint("at", load.at.at, Field::loadAt);
     io.number("weighed", load.weighed, Field::loadWeighed, EnteredLoad{}.weighed);
     io.number("aboard", load.aboard, Field::loadAboard, EnteredLoad{}.aboard);
+    exchangeSpreads(io, load.spreads, Scope::load);
 }
 
 template <typename Io>
@@ -244,6 +300,7 @@ void exchange(Io& io, SuspensionPart& part) {
     io.optionalNumber("closed_length", part.closedLength, Field::springClosedLength);
     io.optionalNumber("open_length", part.openLength, Field::springOpenLength);
     io.rareNumber("push", part.push, Field::springPush, 0);
+    exchangeSpreads(io, part.spreads, Scope::spring);
 }
 
 template <typename Io>
@@ -269,6 +326,13 @@ void exchange(Io& io, EnteredBrakes& brakes) {
     io.optionalNumber("deceleration_g", brakes.deceleration, Field::brakeDeceleration);
 }
 
+template <typename Io>
+void exchange(Io& io, EnteredTools& tools) {
+    io.optionalNumber("tape", tools.tape, Field::tapeSpread);
+    io.optionalNumber("calipers", tools.calipers, Field::caliperSpread);
+    io.optionalNumber("angle_finder", tools.angleFinder, Field::angleFinderSpread);
+}
+
 // What was entered beside the links; all of it may be absent.
 template <typename Io>
 void exchangeEntered(Io& io, Car& car) {
@@ -280,6 +344,8 @@ void exchangeEntered(Io& io, Car& car) {
     io.optionalList("springs", car.springs, kMaxSprings, &FieldId::item);
     io.rareObject("launch", car.launch);
     io.rareObject("brakes", car.brakes);
+    io.rareObject("tools", car.tools);
+    exchangeSpreads(io, car.spreads, Scope::car);
 }
 
 template <typename Io>
@@ -288,6 +354,12 @@ void exchange(Io& io, WantedWindow& wanted) {
     io.optionalNumber("ic_far", wanted.icFar, Field::wantedIcFar);
     io.number("anti_squat_low", wanted.antiSquatLow, Field::wantedLow);
     io.number("anti_squat_high", wanted.antiSquatHigh, Field::wantedHigh);
+    io.optionalNumber("ic_low", wanted.icLow, Field::wantedIcLow);
+    io.optionalNumber("ic_high", wanted.icHigh, Field::wantedIcHigh);
+    io.optionalNumber("anti_squat_change_low", wanted.changeLow, Field::wantedChangeLow);
+    io.optionalNumber("anti_squat_change_high", wanted.changeHigh, Field::wantedChangeHigh);
+    io.optionalNumber("pinion_change", wanted.pinionChange, Field::wantedPinionChange);
+    io.optionalNumber("joint_angle", wanted.joint, Field::wantedJoint);
 }
 
 // What is said of the car itself; a kept state has the same keys.

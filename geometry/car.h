@@ -60,6 +60,7 @@ struct Link {
     std::optional<double> rodEndLimit =
         std::nullopt;                             ///< how far a rod end may lean off its bolt's square, rad
     std::optional<double> rating = std::nullopt;  ///< what its weakest part may carry, N, as entered
+    Spreads spreads{};
 
     [[nodiscard]] const Bracket& bracket(End end) const { return end == End::chassis ? chassis : axle; }
     [[nodiscard]] Bracket& bracket(End end) { return end == End::chassis ? chassis : axle; }
@@ -85,6 +86,7 @@ struct Driveline {
     Eigen::Vector3d outputJoint = Eigen::Vector3d::Zero();  ///< center of the front joint, on the chassis, m
     std::optional<double> jointLimit = std::nullopt;        ///< largest working angle of either joint, rad
     EnteredShaft shaft{};                                   ///< what more is known of the driveshaft
+    Spreads spreads{};
 
     bool operator==(const Driveline&) const = default;
 };
@@ -97,6 +99,14 @@ struct WantedWindow {
     std::optional<double> icFar = std::nullopt;
     double antiSquatLow = 0;  ///< percent
     double antiSquatHigh = 0;
+    // More that may be wanted when working backwards; the hole board's window goes without.
+    OptionalNumber icLow = std::nullopt;   ///< least height of the instant center at ride, m
+    OptionalNumber icHigh = std::nullopt;  ///< and the most
+    OptionalNumber changeLow =
+        std::nullopt;  ///< least of anti-squat at full bump minus at full droop, percent
+    OptionalNumber changeHigh = std::nullopt;    ///< and the most
+    OptionalNumber pinionChange = std::nullopt;  ///< most the pinion may turn at ride, rad, either way
+    OptionalNumber joint = std::nullopt;         ///< largest working angle of either joint in travel, rad
 
     /// 1/distance of the two sides, 1/m.
     [[nodiscard]] double inverseNear() const { return icNear ? 1.0 / *icNear : 0.0; }
@@ -141,6 +151,8 @@ struct Car {
     std::vector<SuspensionPart> springs{};  ///< springs, shocks, bump stops and straps
     EnteredLaunch launch{};
     EnteredBrakes brakes{};
+    EnteredTools tools{};
+    Spreads spreads{};  ///< of the numbers of the car itself, not of its parts
     TravelRange travel;
     std::vector<Link> links;
     std::optional<Driveline> driveline;

@@ -86,7 +86,10 @@ void compareNumber(Comparison& comparison, const FieldId& id) {
     const std::optional<double> after = numberAt(comparison.afterCar, id);
     const bool same =
         before && after ? std::abs(*after - *before) <= sameNumber(quantityOf(id.field)) : before == after;
-    if (!same) {
+    // What only one of the cars has entered beside the links was measured or not, which turns nothing on the
+    // car.
+    const bool isEntered = id.field >= Field::frontTrack;
+    if (!same && (!isEntered || (before && after))) {
         comparison.numbers.push_back({id, before, after});
     }
 }

@@ -50,7 +50,8 @@ struct LengthMove {
     int rods = 1;                 ///< both sides counted
 };
 
-/// A number of the car (radius, weight, height, driveline) that differs.
+/// A number of the car (radius, weight, height, driveline) that differs; of those entered beside the links
+/// only what both cars have.
 struct NumberMove {
     FieldId id;
     std::optional<double> before;

@@ -63,6 +63,13 @@ class Describer {
     std::string operator()(const SplitLink& edit) const {
         return "Set left and right " + linkWords(car_, edit.link) + " apart";
     }
+    std::string operator()(const SetPlanned& edit) const {
+        return (edit.planned ? "Plan " : "Drilled ") + holeWords(car_, edit.link, edit.end, edit.hole);
+    }
+    std::string operator()(const SetPlate& edit) const {
+        return (edit.plate ? "Enter the plate of the " : "Take away the plate of the ") +
+               linkWords(car_, edit.link) + "'s " + std::string(endWords(edit.end)) + " bracket";
+    }
     std::string operator()(const JoinLinks& edit) const {
         return "Join left and right " + linkWords(car_, edit.link);
     }
@@ -126,6 +133,9 @@ std::string Describer::fieldWords(const FieldId& id) const {
 
 std::string Describer::operator()(const SetNumber& edit) const {
     const FieldRule& rule = ruleOf(edit.id.field);
+    if (edit.id.spread) {
+        return "Take " + fieldWords(edit.id) + " to be sure to " + measure(edit.value, rule.quantity);
+    }
     if (rule.hasAxis) {
         return "Move " + fieldWords(edit.id) + " to " + coordinate(edit.value, edit.id.axis);
     }
@@ -133,6 +143,9 @@ std::string Describer::operator()(const SetNumber& edit) const {
 }
 
 std::string Describer::operator()(const ClearNumber& edit) const {
+    if (edit.id.spread) {
+        return "Take " + fieldWords(edit.id) + " to be as sure as its tool";
+    }
     if (edit.id.field == Field::linkLength) {
         return "Fit " + linkWords(car_, edit.id.link) + " to its holes";
     }

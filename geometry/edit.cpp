@@ -23,7 +23,9 @@ constexpr std::string_view kOnlyRods = "only a rod has a length of its own";
 /// Why `value` cannot stand at `id`, as a sentence; empty if it can.
 std::string refusalSentence(const FieldId& id, double value) {
     const std::string expected = refusal(id, value);
-    return expected.empty() ? expected : std::string(ruleOf(id.field).words) + ": expected " + expected;
+    const std::string_view whose = id.spread ? ", how sure" : "";
+    return expected.empty() ? expected
+                            : std::string(ruleOf(id.field).words).append(whose) + ": expected " + expected;
 }
 
 std::string refusePoint(FieldId id, const Eigen::Vector3d& at) {
@@ -57,10 +59,15 @@ std::string refuseAdjuster(const Adjuster& adjuster) {
 }
 
 std::string refuseWanted(const WantedWindow& wanted) {
-    return firstOf({refuseOptional(Field::wantedIcNear, wanted.icNear),
-                    refuseOptional(Field::wantedIcFar, wanted.icFar),
-                    refusalSentence({.field = Field::wantedLow}, wanted.antiSquatLow),
-                    refusalSentence({.field = Field::wantedHigh}, wanted.antiSquatHigh)});
+    return firstOf(
+        {refuseOptional(Field::wantedIcNear, wanted.icNear), refuseOptional(Field::wantedIcFar, wanted.icFar),
+         refusalSentence({.field = Field::wantedLow}, wanted.antiSquatLow),
+         refusalSentence({.field = Field::wantedHigh}, wanted.antiSquatHigh),
+         refuseOptional(Field::wantedIcLow, wanted.icLow), refuseOptional(Field::wantedIcHigh, wanted.icHigh),
+         refuseOptional(Field::wantedChangeLow, wanted.changeLow),
+         refuseOptional(Field::wantedChangeHigh, wanted.changeHigh),
+         refuseOptional(Field::wantedPinionChange, wanted.pinionChange),
+         refuseOptional(Field::wantedJoint, wanted.joint)});
 }
 
 std::string missingLink(int link) {
@@ -83,6 +90,9 @@ std::string missingNumber(const Car& car, const FieldId& id) {
     }
     if (rule.scope == Scope::wanted) {
         return "nothing is wanted of this car yet";
+    }
+    if (rule.scope == Scope::link && id.spread) {
+        return missingLink(id.link);
     }
     if (rule.scope == Scope::load) {
         return "there is no load " + std::to_string(id.item + 1);
@@ -149,8 +159,11 @@ class Applier {
     std::string operator()(const ChangeLink& edit) const { return applyTo(car_, edit); }
     std::string operator()(const SplitLink& edit) const { return applyTo(car_, edit); }
     std::string operator()(const JoinLinks& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const SetPlate& edit) const;
+    std::string operator()(const SetPlanned& edit) const;
 
   private:
+    [[nodiscard]] std::string setSpread(const FieldId& id, std::optional<double> value) const;
     [[nodiscard]] Link& link(int index) const { return car_.links[static_cast<std::size_t>(index)]; }
     [[nodiscard]] bool isRod(int index) const { return link(index).kind == LinkKind::rod; }
     /// Before a link is bolted elsewhere: one without a written length is set to fit, and so changes.
@@ -163,7 +176,29 @@ class Applier {
     Car& car_;
 };
 
+/// How sure a number is, or that it is as sure as its tool again.
+std::string Applier::setSpread(const FieldId& id, std::optional<double> value) const {
+    const FieldRule& rule = ruleOf(id.field);
+    Spreads* spreads = spreadsAt(car_, id);
+    if (spreads == nullptr) {
+        return mayHaveSpread(id.field) ? missingNumber(car_, id)
+                                       : "the " + std::string(rule.words) + " is not measured";
+    }
+    if (rule.hasAxis != (id.axis >= 0 && id.axis < 3)) {
+        return "a point has three coordinates, 0 to 2";
+    }
+    std::string reason = value ? refusalSentence(id, *value) : std::string();
+    if (reason.empty()) {
+        const bool length = value && rule.quantity == Quantity::length;
+        spreads->set(id.field, id.axis, length ? asWritten(*value) : value);
+    }
+    return reason;
+}
+
 std::string Applier::operator()(const SetNumber& edit) const {
+    if (edit.id.spread) {
+        return setSpread(edit.id, edit.value);
+    }
     struct Writer {
         double value;
         void operator()(std::monostate) const {}
@@ -190,6 +225,9 @@ std::string Applier::operator()(const SetNumber& edit) const {
 }
 
 std::string Applier::operator()(const ClearNumber& edit) const {
+    if (edit.id.spread) {
+        return setSpread(edit.id, std::nullopt);
+    }
     const Slot<Car> slot = slotOf(car_, edit.id);
     if (std::holds_alternative<std::monostate>(slot)) {
         return missingNumber(car_, edit.id);
@@ -320,6 +358,25 @@ std::string Applier::operator()(const SetWanted& edit) const {
         car_.wanted = edit.wanted;
     }
     return reason;
+}
+
+std::string Applier::operator()(const SetPlate& edit) const {
+    if (findLink(car_, edit.link) == nullptr) {
+        return missingLink(edit.link);
+    }
+    std::string reason = edit.plate ? refusal(*edit.plate).reason : std::string();
+    if (reason.empty()) {
+        link(edit.link).bracket(edit.end).plate = edit.plate;
+    }
+    return reason;
+}
+
+std::string Applier::operator()(const SetPlanned& edit) const {
+    if (findHole(car_, edit.link, edit.end, edit.hole) == nullptr) {
+        return missingHole(car_, edit.link, edit.end, edit.hole);
+    }
+    link(edit.link).bracket(edit.end).holes[static_cast<std::size_t>(edit.hole)].planned = edit.planned;
+    return {};
 }
 
 std::string Applier::operator()(const ChooseHoles& edit) const {

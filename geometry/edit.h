@@ -11,122 +11,18 @@
 #include <vector>
 
 #include "geometry/car.h"
+#include "geometry/field_id.h"
 #include "geometry/hole_choice.h"
 #include "geometry/ride_change.h"
 
 namespace bolthole {
 
-/// Names every number of a car.
-enum class Field {
-    wheelbase,
-    rearTireRadius,
-    frontTireRadius,
-    rearTrack,
-    leftFrontWeight,
-    rightFrontWeight,
-    leftRearWeight,
-    rightRearWeight,
-    cgHeight,
-    bump,
-    droop,
-    steps,
-    frontRatio,
-    holeAt,                   // link, end, hole, axis
-    linkLength,               // link
-    adjusterPitch,            // link
-    adjusterEnds,             // link
-    adjusterShortest,         // link
-    adjusterLongest,          // link
-    adjusterEngagement,       // link
-    adjusterEngagementAt,     // link
-    adjusterLeastEngagement,  // link
-    rodEndLimit,              // link
-    pinionAngle,
-    pinionJoint,  // axis
-    outputAngle,
-    outputJoint,  // axis
-    jointLimit,
-    wantedIcNear,
-    wantedIcFar,
-    wantedLow,
-    wantedHigh,
-    frontTrack,
-    otherLeftFront,
-    otherRightFront,
-    otherLeftRear,
-    otherRightRear,
-    scaleUncertainty,
-    driverMass,
-    driverAt,  // axis
-    padLeftFront,
-    padRightFront,
-    padLeftRear,
-    padRightRear,
-    ticketFront,
-    ticketRear,
-    ticketTotal,
-    ticketUncertainty,
-    liftHeight,
-    liftReading,
-    frontWheelRate,
-    frontTireRate,
-    frontRollRate,
-    rearWheelRate,
-    rearTireRate,
-    rearRollRate,
-    launchAcceleration,
-    sixtyFoot,
-    engineTorque,
-    converter,
-    launchGear,
-    efficiency,
-    friction,
-    axleRatio,
-    springBase,
-    leftShift,
-    unsprungMass,
-    loadFactor,
-    brakeRearShare,
-    brakeDeceleration,
-    carrierJoint,  // axis
-    frontYokeOffset,
-    rearYokeOffset,
-    windUp,
-    engineSpeed,
-    shaftGear,
-    slipEngagement,
-    slipLeast,
-    slipInward,
-    linkRating,          // link
-    loadMass,            // item
-    loadVolume,          // item
-    loadDensity,         // item
-    loadAt,              // item, axis
-    loadWeighed,         // item
-    loadAboard,          // item
-    springRate,          // item
-    springFreeLength,    // item
-    springClosedLength,  // item
-    springOpenLength,    // item
-    springPush,          // item
-    mountAt,             // item, end, hole, axis
-    count
-};
-
-/// Address of one number. Members that the field does not use stay at their defaults.
-struct FieldId {
-    Field field = Field::wheelbase;
-    int link = -1;
-    End end = End::chassis;
-    int hole = -1;
-    int axis = -1;  ///< 0 x forward, 1 y left, 2 z up
-    int item = -1;  ///< index into Car::loads or Car::springs
-
-    bool operator==(const FieldId&) const = default;
-};
-
 /// What the number is.
 [[nodiscard]] Quantity quantityOf(Field field);
+
+/// Whether a number is measured, so that a standard uncertainty of its own may stand beside it: not what is
+/// counted, wanted, allowed, or itself an uncertainty.
+[[nodiscard]] bool mayHaveSpread(Field field);
 
 /// The number's value, SI; nothing where it is absent (an unwritten length, no driveline) or the id names no
 /// part.
@@ -215,6 +111,19 @@ struct RemoveHole {
 /// Sets the wanted window, or takes it away.
 struct SetWanted {
     std::optional<WantedWindow> wanted;
+};
+/// Says that a hole is planned, or that it has been drilled.
+struct SetPlanned {
+    int link = 0;
+    End end = End::chassis;
+    int hole = 0;
+    bool planned = true;
+};
+/// Enters the plate of a bracket, or takes it away; see refusal(const Plate&).
+struct SetPlate {
+    int link = 0;
+    End end = End::chassis;
+    std::optional<Plate> plate;
 };
 /// Bolts every link to the holes of a choice and gives its rods the lengths the treatment asks for, in one
 /// step.
@@ -323,11 +232,12 @@ struct ChangeRide {
     RideChange change;
 };
 
-using Edit = std::variant<SetNumber, ClearNumber, MoveHole, UseHole, MoveJoint, SetUnits, SetTitle, SetNotes,
-                          SetAdjuster, SetDriveline, RenameLink, RenameHole, AddHole, RemoveHole, SetWanted,
-                          ChooseHoles, KeepState, DescribeKept, SetBefore, RemoveKept, RestoreKept,
-                          SwapBefore, ChangeRide, SetChoice, AddLoad, RemoveLoad, RenameLoad, AddSpring,
-                          RemoveSpring, ChangeSpring, AddLink, RemoveLink, ChangeLink, SplitLink, JoinLinks>;
+using Edit =
+    std::variant<SetNumber, ClearNumber, MoveHole, UseHole, MoveJoint, SetUnits, SetTitle, SetNotes,
+                 SetAdjuster, SetDriveline, RenameLink, RenameHole, AddHole, RemoveHole, SetWanted,
+                 ChooseHoles, KeepState, DescribeKept, SetBefore, RemoveKept, RestoreKept, SwapBefore,
+                 ChangeRide, SetChoice, AddLoad, RemoveLoad, RenameLoad, AddSpring, RemoveSpring,
+                 ChangeSpring, AddLink, RemoveLink, ChangeLink, SplitLink, JoinLinks, SetPlate, SetPlanned>;
 
 /// What came of an edit: the changed car, or why it was refused (then the car is the one that went in).
 struct EditResult {

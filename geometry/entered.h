@@ -9,6 +9,8 @@
 #include <optional>
 #include <string>
 
+#include "geometry/spreads.h"
+
 namespace bolthole {
 
 /// Four scale readings, kg.
@@ -113,6 +115,7 @@ struct EnteredLoad {
     EnteredPoint at{};
     double weighed = 0;   ///< percent of it aboard when the scales were read: a tank's level
     double aboard = 100;  ///< percent of it aboard now
+    Spreads spreads{};
 
     bool operator==(const EnteredLoad&) const = default;
 };
@@ -187,6 +190,16 @@ struct EnteredLaunch {
     OptionalNumber loadFactor = std::nullopt;    ///< what link loads are multiplied by against a rating
 
     bool operator==(const EnteredLaunch&) const = default;
+};
+
+/// Standard uncertainties of what is measured with; absent: as geometry/uncertain_inputs.h has them. The
+/// scales have theirs in EnteredWeighing.
+struct EnteredTools {
+    OptionalNumber tape = std::nullopt;         ///< m, of one length or coordinate
+    OptionalNumber calipers = std::nullopt;     ///< m
+    OptionalNumber angleFinder = std::nullopt;  ///< rad
+
+    bool operator==(const EnteredTools&) const = default;
 };
 
 struct EnteredBrakes {

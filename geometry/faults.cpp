@@ -39,6 +39,8 @@ class FaultFinder {
     void checkEntered(FieldId id);
     void checkMount(int item, End end);
     void checkLists();
+    void checkSpreads(const Spreads& spreads, FieldId id);
+    void checkPlate(int index, End end);
 
     const Car& car_;
     std::vector<Fault> faults_;
@@ -71,8 +73,11 @@ bool FaultFinder::checkBracket(int index, End end) {
             "expected 1 to " + std::to_string(kMaxHoles) + " holes, found " + std::to_string(count));
     }
     for (std::size_t hole = 0; hole < count && hole < kMaxHoles; ++hole) {
-        checkPoint({.field = Field::holeAt, .link = index, .end = end, .hole = static_cast<int>(hole)});
+        const FieldId at{.field = Field::holeAt, .link = index, .end = end, .hole = static_cast<int>(hole)};
+        checkPoint(at);
+        checkSpreads(bracket.holes[hole].spreads, at);
     }
+    checkPlate(index, end);
     const bool exists = bracket.use >= 0 && static_cast<std::size_t>(bracket.use) < count;
     if (!exists && count > 0) {
         add(id, bracketPath(index, end) + ".use",
@@ -80,6 +85,25 @@ bool FaultFinder::checkBracket(int index, End end) {
                 std::to_string(bracket.use));
     }
     return exists;
+}
+
+/// How sure the numbers of one part are; `id` addresses the part.
+void FaultFinder::checkSpreads(const Spreads& spreads, FieldId id) {
+    id.spread = true;
+    for (const Spreads::Own& own : spreads.all()) {
+        id.field = own.field;
+        id.axis = own.axis;
+        check(id);
+    }
+}
+
+void FaultFinder::checkPlate(int index, End end) {
+    const std::optional<Plate>& plate = car_.links[static_cast<std::size_t>(index)].bracket(end).plate;
+    const PlateFault fault = plate ? refusal(*plate) : PlateFault{};
+    if (!fault.reason.empty()) {
+        add({.field = Field::holeAt, .link = index, .end = end},
+            bracketPath(index, end) + ".outline." + fault.path, fault.reason);
+    }
 }
 
 /// A rod without a written length needs its holes apart, or it has neither length nor direction.
@@ -97,6 +121,7 @@ void FaultFinder::checkLink(int index) {
         check({.field = static_cast<Field>(field), .link = index});
     }
     check({.field = Field::linkRating, .link = index});
+    checkSpreads(car_.links[static_cast<std::size_t>(index)].spreads, {.link = index});
     const bool chassis = checkBracket(index, End::chassis);
     const bool axle = checkBracket(index, End::axle);
     if (chassis && axle) {
@@ -120,7 +145,9 @@ void FaultFinder::checkMount(int item, End end) {
                 std::to_string(count) + " and hole " + std::to_string(bracket.use) + " in use");
     }
     for (std::size_t hole = 0; hole < count && hole < kMaxHoles; ++hole) {
-        checkPoint({.field = Field::mountAt, .end = end, .hole = static_cast<int>(hole), .item = item});
+        const FieldId at{.field = Field::mountAt, .end = end, .hole = static_cast<int>(hole), .item = item};
+        checkPoint(at);
+        checkSpreads(bracket.holes[hole].spreads, at);
     }
 }
 
@@ -137,12 +164,14 @@ void FaultFinder::checkLists() {
              ++field) {
             checkEntered({.field = static_cast<Field>(field), .item = static_cast<int>(item)});
         }
+        checkSpreads(car_.loads[item].spreads, {.item = static_cast<int>(item)});
     }
     for (std::size_t item = 0; item < car_.springs.size() && item < kMaxSprings; ++item) {
         for (int field = static_cast<int>(Field::springRate); field <= static_cast<int>(Field::springPush);
              ++field) {
             check({.field = static_cast<Field>(field), .item = static_cast<int>(item)});
         }
+        checkSpreads(car_.springs[item].spreads, {.item = static_cast<int>(item)});
         checkMount(static_cast<int>(item), End::chassis);
         checkMount(static_cast<int>(item), End::axle);
     }
@@ -162,9 +191,14 @@ std::vector<Fault> FaultFinder::find() {
     }
     for (int field = static_cast<int>(Field::pinionAngle); field < static_cast<int>(Field::count); ++field) {
         const Scope scope = ruleOf(static_cast<Field>(field)).scope;
-        if (scope == Scope::car || scope == Scope::driveline || scope == Scope::wanted) {
+        if (scope == Scope::car || scope == Scope::driveline || scope == Scope::wanted ||
+            scope == Scope::tool) {
             checkEntered({.field = static_cast<Field>(field)});
         }
+    }
+    checkSpreads(car_.spreads, {});
+    if (car_.driveline) {
+        checkSpreads(car_.driveline->spreads, {});
     }
     checkLists();
     return std::move(faults_);

@@ -48,6 +48,11 @@ constexpr Limits kVolume{0, 10, true, false, "a volume above 0 and at most 10000
 constexpr Limits kDensity{0, 25'000, true, false, "a density above 0 and at most 25 kg/L"};
 constexpr Limits kAngle{-kRightAngle, kRightAngle, true, true, "an angle between -90 and 90 degrees"};
 
+constexpr Limits kLengthSpread{0, 1, false, false, "an uncertainty from 0 to 1 m"};
+constexpr Limits kAngleSpread{0, 45 * kRadiansPerDegree, false, false, "an uncertainty from 0 to 45 degrees"};
+constexpr Limits kMassSpread{0, 1000, false, false, "an uncertainty from 0 to 1000 kg"};
+constexpr Limits kOtherSpread{0, 1e7, false, false, "an uncertainty of 0 or more"};
+
 // In the order of Field.
 constexpr std::array kRules{
     FieldRule{Field::wheelbase, Quantity::length, Scope::car, false, "wheelbase", "wheelbase",
@@ -221,6 +226,24 @@ constexpr std::array kRules{
               &kPositiveLength},
     FieldRule{Field::springPush, Quantity::force, Scope::spring, false, "push", "push", &kForce},
     FieldRule{Field::mountAt, Quantity::length, Scope::mount, true, "at", "hole", &kPosition},
+    FieldRule{Field::tapeSpread, Quantity::length, Scope::tool, false, "tape", "uncertainty of the tape",
+              &kLengthSpread},
+    FieldRule{Field::caliperSpread, Quantity::length, Scope::tool, false, "calipers",
+              "uncertainty of the calipers", &kLengthSpread},
+    FieldRule{Field::angleFinderSpread, Quantity::angle, Scope::tool, false, "angle_finder",
+              "uncertainty of the angle finder", &kAngleSpread},
+    FieldRule{Field::wantedIcLow, Quantity::length, Scope::wanted, false, "ic_low", "least wanted IC height",
+              &kDistance},
+    FieldRule{Field::wantedIcHigh, Quantity::length, Scope::wanted, false, "ic_high", "most wanted IC height",
+              &kDistance},
+    FieldRule{Field::wantedChangeLow, Quantity::percent, Scope::wanted, false, "anti_squat_change_low",
+              "least wanted change of anti-squat through travel", &kWantedPercent},
+    FieldRule{Field::wantedChangeHigh, Quantity::percent, Scope::wanted, false, "anti_squat_change_high",
+              "most wanted change of anti-squat through travel", &kWantedPercent},
+    FieldRule{Field::wantedPinionChange, Quantity::angle, Scope::wanted, false, "pinion_change",
+              "most wanted pinion change", &kJointLimit},
+    FieldRule{Field::wantedJoint, Quantity::angle, Scope::wanted, false, "joint_angle",
+              "largest wanted joint angle", &kJointLimit},
 };
 
 constexpr bool rulesAreInOrder() {
@@ -237,6 +260,44 @@ static_assert(rulesAreInOrder());
 
 const FieldRule& ruleOf(Field field) {
     return kRules[static_cast<std::size_t>(field)];
+}
+
+const Limits& spreadLimits(Field field) {
+    switch (quantityOf(field)) {
+        case Quantity::length:
+            return kLengthSpread;
+        case Quantity::angle:
+            return kAngleSpread;
+        case Quantity::mass:
+            return kMassSpread;
+        default:
+            return kOtherSpread;
+    }
+}
+
+bool mayHaveSpread(Field field) {
+    switch (field) {
+        case Field::bump:
+        case Field::droop:
+        case Field::frontRatio:
+        case Field::rodEndLimit:
+        case Field::jointLimit:
+        case Field::scaleUncertainty:
+        case Field::ticketUncertainty:
+        case Field::adjusterPitch:
+        case Field::adjusterShortest:
+        case Field::adjusterLongest:
+        case Field::adjusterLeastEngagement:
+        case Field::slipLeast:
+        case Field::linkRating:
+        case Field::loadFactor:
+        case Field::count:
+            return false;
+        default:
+            break;
+    }
+    const FieldRule& rule = ruleOf(field);
+    return rule.quantity != Quantity::count && rule.scope != Scope::wanted && rule.scope != Scope::tool;
 }
 
 }  // namespace bolthole

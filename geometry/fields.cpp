@@ -282,8 +282,32 @@ Slot<CarT> slotOfWanted(CarT& car, Field field) {
             return &car.wanted->icFar;
         case Field::wantedLow:
             return &car.wanted->antiSquatLow;
-        default:
+        case Field::wantedHigh:
             return &car.wanted->antiSquatHigh;
+        case Field::wantedIcLow:
+            return &car.wanted->icLow;
+        case Field::wantedIcHigh:
+            return &car.wanted->icHigh;
+        case Field::wantedChangeLow:
+            return &car.wanted->changeLow;
+        case Field::wantedChangeHigh:
+            return &car.wanted->changeHigh;
+        case Field::wantedPinionChange:
+            return &car.wanted->pinionChange;
+        default:
+            return &car.wanted->joint;
+    }
+}
+
+template <class CarT>
+Slot<CarT> slotOfTool(CarT& car, Field field) {
+    switch (field) {
+        case Field::tapeSpread:
+            return &car.tools.tape;
+        case Field::caliperSpread:
+            return &car.tools.calipers;
+        default:
+            return &car.tools.angleFinder;
     }
 }
 
@@ -300,6 +324,8 @@ Slot<CarT> slotIn(CarT& car, const FieldId& id) {
             return slotOfDriveline(car, id);
         case Scope::wanted:
             return slotOfWanted(car, id.field);
+        case Scope::tool:
+            return slotOfTool(car, id.field);
         case Scope::load:
             return slotOfLoad(car, id);
         case Scope::spring:
@@ -319,8 +345,28 @@ Slot<CarT> slotIn(CarT& car, const FieldId& id) {
     return slotOfCar(car, id.field, id.axis);
 }
 
-std::string indexed(std::string_view name, int index) {
-    return std::string(name) + "[" + std::to_string(index) + "]";
+/// The own uncertainties of the part that holds the number.
+template <class CarT>
+PartOf<CarT, Spreads>* spreadsIn(CarT& car, const FieldId& id) {
+    const auto of = [](auto* part) { return part == nullptr ? nullptr : &part->spreads; };
+    switch (ruleOf(id.field).scope) {
+        case Scope::link:
+            return of(linkIn(car, id.link));
+        case Scope::hole:
+            return of(holeIn(car, id.link, id.end, id.hole));
+        case Scope::mount: {
+            auto* part = itemIn<SuspensionPart>(car, car.springs, id.item);
+            return part == nullptr ? nullptr : of(holeOf(part->bracket(id.end), id.hole));
+        }
+        case Scope::load:
+            return of(itemIn<EnteredLoad>(car, car.loads, id.item));
+        case Scope::spring:
+            return of(itemIn<SuspensionPart>(car, car.springs, id.item));
+        case Scope::driveline:
+            return car.driveline ? &car.driveline->spreads : nullptr;
+        default:
+            return &car.spreads;
+    }
 }
 
 }  // namespace
@@ -331,6 +377,14 @@ Slot<Car> slotOf(Car& car, const FieldId& id) {
 
 Slot<const Car> slotOf(const Car& car, const FieldId& id) {
     return slotIn(car, id);
+}
+
+const Spreads* spreadsAt(const Car& car, const FieldId& id) {
+    return mayHaveSpread(id.field) ? spreadsIn(car, id) : nullptr;
+}
+
+Spreads* spreadsAt(Car& car, const FieldId& id) {
+    return mayHaveSpread(id.field) ? spreadsIn(car, id) : nullptr;
 }
 
 const Link* findLink(const Car& car, int link) {
@@ -349,49 +403,8 @@ const SuspensionPart* findSpring(const Car& car, int item) {
     return itemIn<SuspensionPart>(car, car.springs, item);
 }
 
-std::string mountPath(int item, End end) {
-    return indexed("springs", item) + "." + std::string(endWords(end));
-}
-
-std::string loadWords(const Car& car, int item) {
-    const EnteredLoad* found = findLoad(car, item);
-    return found != nullptr && !found->name.empty() ? found->name : "load " + std::to_string(item + 1);
-}
-
-std::string springWords(const Car& car, int item) {
-    const SuspensionPart* found = findSpring(car, item);
-    if (found != nullptr && !found->name.empty()) {
-        return found->name;
-    }
-    return std::string(found == nullptr ? "spring" : nameOf(found->kind)) + " " + std::to_string(item + 1);
-}
-
-std::string linkPath(int link) {
-    return indexed("links", link);
-}
-
-std::string bracketPath(int link, End end) {
-    return linkPath(link) + "." + std::string(endWords(end));
-}
-
-std::string linkWords(const Car& car, int link) {
-    const Link* found = findLink(car, link);
-    return found != nullptr && !found->name.empty() ? found->name : "link " + std::to_string(link + 1);
-}
-
-std::string holeWords(const Car& car, int link, End end, int hole) {
-    const Hole* found = findHole(car, link, end, hole);
-    const bool isNamed = found != nullptr && !found->name.empty();
-    return linkWords(car, link) + " " + std::string(endWords(end)) + " hole " +
-           (isNamed ? "'" + found->name + "'" : std::to_string(hole + 1));
-}
-
-std::string_view endWords(End end) {
-    return end == End::chassis ? "chassis" : "axle";
-}
-
 bool mayBeAbsent(const Car& car, const FieldId& id) {
-    return std::holds_alternative<const OptionalNumber*>(slotOf(car, id));
+    return id.spread || std::holds_alternative<const OptionalNumber*>(slotOf(car, id));
 }
 
 Quantity quantityOf(Field field) {
@@ -405,58 +418,19 @@ std::optional<double> numberAt(const Car& car, const FieldId& id) {
         std::optional<double> operator()(const int* number) const { return *number; }
         std::optional<double> operator()(const std::optional<double>* number) const { return *number; }
     };
+    if (id.spread) {
+        const Spreads* spreads = spreadsAt(car, id);
+        return spreads == nullptr ? std::nullopt : spreads->of(id.field, id.axis);
+    }
     return std::visit(Reader{}, slotOf(car, id));
-}
-
-namespace {
-
-/// Where the object stands that holds the number, with what follows it; a bracket alone where no hole is
-/// meant.
-std::string pathBefore(const FieldId& id, Scope scope) {
-    const auto holes = [&id](std::string bracket) {
-        bracket += ".holes";
-        return id.hole < 0 ? bracket : indexed(bracket, id.hole) + ".";
-    };
-    switch (scope) {
-        case Scope::link:
-            return linkPath(id.link) + ".";
-        case Scope::hole:
-            return holes(bracketPath(id.link, id.end));
-        case Scope::mount:
-            return holes(mountPath(id.item, id.end));
-        case Scope::load:
-            return indexed("loads", id.item) + ".";
-        case Scope::spring:
-            return indexed("springs", id.item) + ".";
-        case Scope::driveline:
-            return "driveline.";
-        case Scope::wanted:
-            return "wanted.";
-        case Scope::car:
-            break;
-    }
-    return {};
-}
-
-}  // namespace
-
-std::string jsonPath(const FieldId& id) {
-    const FieldRule& rule = ruleOf(id.field);
-    std::string path = pathBefore(id, rule.scope);
-    const bool isHole = rule.scope == Scope::hole || rule.scope == Scope::mount;
-    if (isHole && id.hole < 0) {
-        return path;
-    }
-    path += rule.path;
-    return rule.hasAxis && id.axis >= 0 ? indexed(path, id.axis) : path;
 }
 
 std::string refusal(const FieldId& id, double value) {
     const FieldRule& rule = ruleOf(id.field);
-    const Limits& limits = *rule.limits;
+    const Limits& limits = id.spread ? spreadLimits(id.field) : *rule.limits;
     const bool high = limits.highIsOpen ? value < limits.high : value <= limits.high;
     const bool low = limits.lowIsOpen ? value > limits.low : value >= limits.low;
-    const bool whole = rule.quantity != Quantity::count || value == std::floor(value);
+    const bool whole = id.spread || rule.quantity != Quantity::count || value == std::floor(value);
     return low && high && whole ? std::string() : std::string(limits.expected);
 }
 

@@ -12,7 +12,7 @@
 namespace bolthole {
 
 /// Which part of a car a number belongs to.
-enum class Scope { car, link, hole, driveline, wanted, load, spring, mount };
+enum class Scope { car, link, hole, driveline, wanted, load, spring, mount, tool };
 
 /// What numbers are allowed, SI. Both ends belong to the limits unless `open`.
 struct Limits {
@@ -37,6 +37,9 @@ struct FieldRule {
 /// The row of `field`.
 [[nodiscard]] const FieldRule& ruleOf(Field field);
 
+/// What an own uncertainty of that number may be.
+[[nodiscard]] const Limits& spreadLimits(Field field);
+
 /// `T`, const if `CarT` is.
 template <class CarT, class T>
 using PartOf = std::conditional_t<std::is_const_v<CarT>, const T, T>;
@@ -49,6 +52,10 @@ using Slot = std::variant<std::monostate, PartOf<CarT, double>*, PartOf<CarT, in
 /// The number `id` names, in `car` itself.
 [[nodiscard]] Slot<Car> slotOf(Car& car, const FieldId& id);
 [[nodiscard]] Slot<const Car> slotOf(const Car& car, const FieldId& id);
+
+/// The own uncertainties of the part a number belongs to; null where the id names no part of the car.
+[[nodiscard]] const Spreads* spreadsAt(const Car& car, const FieldId& id);
+[[nodiscard]] Spreads* spreadsAt(Car& car, const FieldId& id);
 
 /// The link, or null where there is none of that index.
 [[nodiscard]] const Link* findLink(const Car& car, int link);

@@ -4,8 +4,10 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <variant>
 
 #include "geometry/axle_solver.h"
+#include "geometry/fields.h"
 
 namespace bolthole {
 
@@ -147,6 +149,18 @@ ChoiceRig::ChoiceRig(const Car& car, LengthTreatment treatment)
         roles_.push_back(roleOf(link, car.rearTireRadius));
     }
     bolt(holesInUse(car));
+}
+
+void ChoiceRig::setNumber(const FieldId& id, double value) {
+    struct Writer {
+        double value;
+        void operator()(double* number) const { *number = value; }
+        void operator()(std::optional<double>* number) const { *number = value; }
+        void operator()(int*) const {}  // what is counted is not measured
+        void operator()(std::monostate) const {}
+    };
+    std::visit(Writer{value}, slotOf(original_, id));
+    std::visit(Writer{value}, slotOf(rigged_, id));
 }
 
 bool ChoiceRig::bolt(const HoleUse& use) {

@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "geometry/car.h"
+#include "geometry/field_id.h"
 #include "geometry/linkage.h"
 
 namespace bolthole {
@@ -111,6 +112,10 @@ class ChoiceRig {
     /// Bolts the rig to `use`, holes that exist, and sets the rods' lengths. False: with `uppers`, the lowers
     /// can't be assembled at ride with the housing's attitude held; then the lengths are the built ones.
     bool bolt(const HoleUse& use);
+
+    /// Changes a measured number of the original; the next bolt() takes it up. Nothing where the car has none
+    /// of that id.
+    void setNumber(const FieldId& id, double value);
 
     /// The car as bolted; every rod's length is written.
     [[nodiscard]] const Car& car() const { return rigged_; }

@@ -32,6 +32,7 @@ struct SuspensionPart {
     std::optional<double> closedLength = std::nullopt;  ///< m, the shortest: coils touch, shock bottoms
     std::optional<double> openLength = std::nullopt;    ///< m, the longest: shock topped out, strap taut
     double push = 0;                                    ///< N, whatever its length: a shock's gas
+    Spreads spreads{};
 
     [[nodiscard]] const Bracket& bracket(End end) const { return end == End::chassis ? chassis : axle; }
     [[nodiscard]] Bracket& bracket(End end) { return end == End::chassis ? chassis : axle; }

@@ -60,6 +60,16 @@ std::string refuse(const Car& car, const RideChange& change) {
     return {};
 }
 
+// A plate lies in side view; its own place sideways does not matter to it.
+void movePlate(Bracket& bracket, const auto& moved) {
+    if (bracket.plate) {
+        for (Eigen::Vector2d& corner : bracket.plate->corners) {
+            const Eigen::Vector3d at = moved(Eigen::Vector3d(corner.x(), 0, corner.y()));
+            corner = {at.x(), at.z()};
+        }
+    }
+}
+
 void moveLinks(Car& car, const Car& old, const AxlePose& pose, const NewFrame& frame) {
     const Eigen::Vector3d center(0, 0, old.rearTireRadius);
     for (std::size_t index = 0; index < car.links.size(); ++index) {
@@ -73,6 +83,8 @@ void moveLinks(Car& car, const Car& old, const AxlePose& pose, const NewFrame& f
         for (Hole& hole : link.axle.holes) {
             hole.at = frame.at(pose.carry(hole.at - center));
         }
+        movePlate(link.chassis, [&frame](const Eigen::Vector3d& at) { return frame.at(at); });
+        movePlate(link.axle, [&](const Eigen::Vector3d& at) { return frame.at(pose.carry(at - center)); });
     }
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/edit.h"
 #include "geometry/starting_link.h"
 
 namespace bolthole {
@@ -52,6 +53,13 @@ void addLinks(Car& car, LinkLayout layout) {
 
 bool needsSidewaysHold(LinkLayout layout) {
     return layout != LinkLayout::triangulatedFourLink;
+}
+
+std::string refusal(const StartingCar& asked) {
+    const std::vector<Fault> faults = findFaults(startingCar(asked));
+    return faults.empty() ? std::string()
+                          : "no starting numbers fit that wheelbase and those tires: " + faults.front().path +
+                                ": " + faults.front().reason;
 }
 
 Car startingCar(const StartingCar& asked) {

@@ -43,8 +43,11 @@ struct StartingCar {
 /// The remark that stands in the notes of a car nobody has measured yet; while it does, findDoubts() says so.
 inline constexpr std::string_view kStartingRemark = "Starting numbers, not measured";
 
-/// A car of that layout with every number a computation needs: it passes findFaults() where its wheelbase and
-/// tire radii do.
+/// Why no starting numbers can be fitted to that wheelbase and those radii, in one sentence; empty: they can.
+[[nodiscard]] std::string refusal(const StartingCar& asked);
+
+/// A car of that layout with every number a computation needs: it passes findFaults() where nothing was
+/// refused.
 [[nodiscard]] Car startingCar(const StartingCar& asked);
 
 /// Plausible numbers to start a driveline from, fitted to the car's wheelbase and tires.

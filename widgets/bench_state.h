@@ -2,14 +2,18 @@
 // result.
 #pragma once
 
+#include <Eigen/Core>
 #include <QObject>
 #include <QString>
+#include <memory>
 #include <optional>
 #include <vector>
 
 #include "geometry/edit.h"
+#include "geometry/ic_cloud.h"
 #include "geometry/text.h"
 #include "geometry/trace.h"
+#include "geometry/trace_spread.h"
 
 namespace bolthole {
 
@@ -29,8 +33,9 @@ struct PointId {
 struct Ghost {
     Car car;
     Trace trace;
-    Station cursor;  ///< at the bench's cursor travel; unusable where its links do not reach
-    QString name;    ///< what it is: "top / high"
+    Station cursor;        ///< at the bench's cursor travel; unusable where its links do not reach
+    QString name;          ///< what it is: "top / high"
+    TraceSpread spread{};  ///< how sure its figures are
 };
 
 /// Everything the views draw. Owned by the window; views read it in place and keep no copy of the car.
@@ -48,6 +53,13 @@ struct BenchState {
     PointId selection;
     std::optional<Ghost> pointed;  ///< the hole choice pointed at on the board
     std::optional<Ghost> before;   ///< the state kept as the before
+    TraceSpread spread{};          ///< how sure the figures of `trace` are, in a drag too
+    /// The instant center's cloud, drawn for `solvedCar` since it last settled; null while it is not there
+    /// yet.
+    std::shared_ptr<const IcCloud> cloud{};
+    /// The wanted instant center while it is being dragged or set in the side view, car frame, m: forward,
+    /// up.
+    std::optional<Eigen::Vector2d> wantedCenter{};
 };
 
 /// A change of the car comes whole, or as a drag: any number of `dragging`, then `dragged` or `abandoned`. A

@@ -167,8 +167,7 @@ QLayout* NewCarDialog::buildForm() {
     units_->setCurrentIndex(style_.units == Units::inch ? 0 : 1);
     connect(units_, &QComboBox::activated, this, &NewCarDialog::chooseUnits);
     connect(sideways_, &QComboBox::currentIndexChanged, this, &NewCarDialog::refresh);
-    problem_ =
-        wrapped(ToneLabel::Tone::problem, tr("▲ One of the numbers can't be read or is not allowed."), this);
+    problem_ = wrapped(ToneLabel::Tone::problem, QString(), this);
     column->addWidget(problem_);
     column->addStretch(1);
     column->addWidget(wrapped(ToneLabel::Tone::plain,
@@ -232,6 +231,11 @@ SidewaysHold NewCarDialog::sidewaysChosen() const {
 }
 
 std::optional<StartingCar> NewCarDialog::chosen() const {
+    std::optional<StartingCar> asked = typed();
+    return asked && refusal(*asked).empty() ? asked : std::nullopt;
+}
+
+std::optional<StartingCar> NewCarDialog::typed() const {
     std::array<double, 3> lengths{};
     for (std::size_t index = 0; index < fields_.size(); ++index) {
         const std::optional<double> typed = fields_[index]->typedNumber();
@@ -256,9 +260,12 @@ void NewCarDialog::refresh() {
     const bool needsHold = needsSidewaysHold(layoutChosen());
     sideways_->setEnabled(needsHold);
     sidewaysWords_->setVisible(!needsHold);
-    const bool readable = chosen().has_value();
-    problem_->setVisible(!readable);
-    start_->setEnabled(readable);
+    const std::optional<StartingCar> asked = typed();
+    const QString problem = asked ? QString::fromStdString(refusal(*asked))
+                                  : tr("One of the numbers can't be read or is not allowed.");
+    problem_->showText(problem.isEmpty() ? problem : QStringLiteral("▲ ") + problem);
+    problem_->setVisible(!problem.isEmpty());
+    start_->setEnabled(problem.isEmpty());
     list_->viewport()->update();
 }
 

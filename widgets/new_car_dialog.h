@@ -38,6 +38,8 @@ class NewCarDialog : public QDialog {
     void chooseUnits(int index);
     void refresh();
     void take();
+    // What the form says, as far as its numbers can be read.
+    [[nodiscard]] std::optional<StartingCar> typed() const;
     [[nodiscard]] LinkLayout layoutChosen() const;
     [[nodiscard]] SidewaysHold sidewaysChosen() const;
 

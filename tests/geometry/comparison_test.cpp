@@ -209,5 +209,17 @@ TEST(ChangesAt, WhatTellsComesFirstTheLargestOnTop) {
     EXPECT_EQ(changes.back().figure, Figure::plunge);
 }
 
+TEST(CompareCars, WhatOnlyOneOfThemEnteredIsNoChange) {
+    Car before = plainCar();
+    before.wheelRates.front.wheel = 25e3;
+    before.frontTrack = 1.5;
+    Car after = plainCar();
+    after.wheelRates.front.wheel = 28e3;
+    const Comparison comparison = compareCars(before, after);
+    ASSERT_EQ(comparison.numbers.size(), 1U);
+    EXPECT_EQ(comparison.numbers[0].id.field, Field::frontWheelRate);
+    EXPECT_EQ(comparison.numbers[0].after, 28e3);
+}
+
 }  // namespace
 }  // namespace bolthole

@@ -235,5 +235,30 @@ TEST(HeldDoubts, LeadToALink) {
     EXPECT_EQ(doubts.back().path, "links[" + std::to_string(doubts.back().id.link) + "]");
 }
 
+// A car that can't be computed can be saved and not opened again: it is never started.
+TEST(StartingCars, NumbersThatNothingFitsAreRefused) {
+    EXPECT_EQ(refusal(StartingCar{}), "");
+    StartingCar giant;
+    giant.rearTireRadius = kMaxLength;
+    EXPECT_THAT(refusal(giant), HasSubstr("no starting numbers fit that wheelbase and those tires"));
+    int fitted = 0;
+    for (const LinkLayout layout : kLinkLayouts) {
+        for (const double wheelbase : {1e-4, 0.1, 1.0, 2.7, 20.0, 100.0}) {
+            for (const double rear : {1e-4, 0.05, 0.34, 2.0, 50.0, 100.0}) {
+                for (const double front : {1e-4, 0.3, 100.0}) {
+                    StartingCar asked{.layout = layout};
+                    asked.wheelbase = wheelbase;
+                    asked.rearTireRadius = rear;
+                    asked.frontTireRadius = front;
+                    const bool fits = refusal(asked).empty();
+                    EXPECT_EQ(findFaults(startingCar(asked)).empty(), fits);
+                    fitted += fits ? 1 : 0;
+                }
+            }
+        }
+    }
+    EXPECT_GT(fitted, 100);
+}
+
 }  // namespace
 }  // namespace bolthole

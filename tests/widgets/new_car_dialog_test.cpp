@@ -110,6 +110,22 @@ TEST_F(NewCarTest, ANumberThatCannotBeReadStartsNoCar) {
     EXPECT_TRUE(start()->isEnabled());
 }
 
+TEST_F(NewCarTest, NumbersThatNothingFitsStartNoCarAndSayWhy) {
+    type("rear tire radius of the new car, loaded", "100 m");
+    EXPECT_FALSE(start()->isEnabled());
+    EXPECT_FALSE(dialog_.chosen().has_value());
+    QStringList said;
+    for (const ToneLabel* label : dialog_.findChildren<ToneLabel*>()) {
+        if (!label->isHidden()) {
+            said << label->text();
+        }
+    }
+    EXPECT_TRUE(said.join(u' ').contains(QStringLiteral("▲ no starting numbers fit")));
+    type("rear tire radius of the new car, loaded", "14");
+    EXPECT_TRUE(start()->isEnabled());
+    EXPECT_TRUE(dialog_.chosen().has_value());
+}
+
 TEST_F(NewCarTest, ADoubleClickStartsTheCar) {
     const QPoint at = list()->visualItemRect(list()->item(2)).center();
     QTest::mouseClick(list()->viewport(), Qt::LeftButton, Qt::NoModifier, at);

@@ -1,0 +1,62 @@
+// A car as a model of its figures: measured numbers in, figures at some travels out.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "geometry/hole_choice.h"
+#include "geometry/propagation.h"
+#include "geometry/trace.h"
+#include "geometry/uncertain_inputs.h"
+
+namespace bolthole {
+
+/// The numbers the model gives for each travel: every Figure in its order, then 1/distance of the instant
+/// center, 1/m, ahead of the rear contact patch +, 0 where it is infinitely far. 1/distance is what first
+/// order holds for: it runs smoothly through infinity, which the distance does not.
+inline constexpr std::size_t kModelFigures = kFigureCount + 1;
+inline constexpr std::size_t kInverseDistance = kFigureCount;
+using ModelRow = std::array<double, kModelFigures>;
+
+/// The car bolted to one choice of holes. The estimates of its inputs are the numbers in the car; an input
+/// that is changed changes all that was set to fit it: unwritten lengths, and those `treatment` sets.
+class CarModel final : public MeasurementModel {
+  public:
+    /// `travels`: m, any order; steps between neighbours should be such as the solver follows (an inch or
+    /// two). The car must have passed findFaults() and, for `uppers`, have an upper rod.
+    CarModel(const Car& car, LengthTreatment treatment, const HoleUse& use, std::span<const CarInput> inputs,
+             std::vector<double> travels);
+
+    [[nodiscard]] std::size_t outputs() const override { return travels_.size() * kModelFigures; }
+    /// False where the car can't be assembled at ride; a travel the links do not reach is NaN throughout.
+    bool evaluate(std::span<const double> x, std::span<double> y) override;
+
+    /// The last travel evaluated, with all its figures.
+    [[nodiscard]] const Station& station() const { return station_; }
+    /// Whether no link but symmetry holds the axle sideways: then inputs of one side alone can't be varied.
+    [[nodiscard]] Freedom heldBySymmetry() const { return heldBySymmetry_; }
+
+  private:
+    ChoiceRig rig_;
+    HoleUse use_;
+    /// Where an input stands, and for the one measured point of an arm also the arm's own, moved along.
+    struct Place {
+        FieldId id;
+        std::optional<FieldId> follower;
+        double offset = 0;
+    };
+    [[nodiscard]] Place placeOf(const Car& car, const FieldId& id) const;
+
+    std::vector<Place> places_;
+    std::vector<double> travels_;
+    Station station_;
+    Freedom heldBySymmetry_ = Freedom::none;
+};
+
+/// The car with the CG height that is in use as its own number where that is an estimate, so that it can be
+/// varied like a measured one; what CarModel computes with.
+[[nodiscard]] Car withOwnHeight(const Car& car);
+
+}  // namespace bolthole
