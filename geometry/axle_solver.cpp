@@ -18,8 +18,10 @@ constexpr double kSmallestStep = 1e-9;   // m or rad: how closely the end of the
 // near the end to move back from, and is not taken.
 constexpr double kSteepest = 300;
 constexpr double kCorrectionShare =
-    0.1;                                // of the step; a larger first correction means the step was too long
-constexpr double kUnheldRatio = 1e-12;  // squared ratio of singular values below which a freedom is unheld
+    0.1;  // of the step; a larger first correction means the step was too long
+constexpr double kNearby =
+    0.05;  // m or rad: the farthest a varied measurement moves the axle in one correction
+constexpr double kUnheldRatio = 1e-12;     // squared ratio of singular values below which a freedom is unheld
 constexpr double kWorthCurvature = 1e-12;  // m; a mismatch below leaves the second derivatives out
 constexpr int kMostIterations = 12;
 
@@ -257,6 +259,32 @@ MoveReport AxleSolver::assemble() {
 MoveReport AxleSolver::moveTo(double travel, double roll) {
     assert(determinantKnown_ && imposed_.misfit == 0.0);
     return follow({.z = measuredHeight_ + travel, .roll = roll, .misfit = 0.0});
+}
+
+bool AxleSolver::startNear(const AxleSolver& near) {
+    const bool needsSymmetry = near.symmetryFreedom_ != Freedom::none;
+    if (linkRowCount_ != near.linkRowCount_ || (needsSymmetry && !mirrorSymmetric_)) {
+        return false;
+    }
+    rowCount_ = near.rowCount_;
+    symmetryFreedom_ = near.symmetryFreedom_;
+    resizeRows();
+    determinantPositive_ = near.determinantPositive_;
+    determinantKnown_ = true;
+    at_ = near.at_;
+    at_[kZ] += measuredHeight_ - near.measuredHeight_;
+    imposed_ = {.z = at_[kZ], .roll = at_[kRoll], .misfit = 0.0};
+    Coordinates trial = at_;
+    if (!correct(trial, 0.0, kNearby)) {
+        return false;
+    }
+    const Unknowns travelRate = rateAgainst(kZ);
+    if (!(travelRate.lpNorm<Eigen::Infinity>() <= kSteepest)) {
+        return false;
+    }
+    at_ = trial;
+    accept(trial, imposed_, travelRate);
+    return true;
 }
 
 MoveReport AxleSolver::follow(const Imposed& goal) {

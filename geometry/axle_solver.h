@@ -72,6 +72,12 @@ class AxleSolver {
     /// that ran out.
     MoveReport moveTo(double travel, double roll = 0.0);
 
+    /// Instead of assemble() and moveTo(): starts at the travel and roll where `near` stands, which solves
+    /// the same links with their numbers a little off, as when a measurement is varied. Newton's method
+    /// alone, no continuation: false, and nothing here usable, where it does not settle close by and on the
+    /// same branch.
+    [[nodiscard]] bool startNear(const AxleSolver& near);
+
     /// The present pose, car frame.
     [[nodiscard]] AxlePose pose() const;
     /// d(x, y, pitch, yaw)/d(travel) at the present pose, by one back-substitution.

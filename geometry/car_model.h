@@ -35,8 +35,6 @@ class CarModel final : public MeasurementModel {
 
     /// The last travel evaluated, with all its figures.
     [[nodiscard]] const Station& station() const { return station_; }
-    /// Whether no link but symmetry holds the axle sideways: then inputs of one side alone can't be varied.
-    [[nodiscard]] Freedom heldBySymmetry() const { return heldBySymmetry_; }
 
   private:
     ChoiceRig rig_;
@@ -49,10 +47,22 @@ class CarModel final : public MeasurementModel {
     };
     [[nodiscard]] Place placeOf(const Car& car, const FieldId& id) const;
 
+    bool settleNearby(std::span<double> y);
+    bool followAll(std::span<double> y);
+    void follow(AxleSolver solver, const FigureReader& reader, std::size_t begin, std::size_t end,
+                std::span<double> y, bool isFirst);
+    void readRow(const AxleSolver& solver, const FigureReader& reader, std::size_t index,
+                 std::span<double> y);
+
     std::vector<Place> places_;
+    std::vector<double> last_;        // inputs as the rig has them
+    std::vector<std::size_t> order_;  // of the travels: droop outward, then ride and bump outward
+    std::size_t firstUp_ = 0;         // where the second of these begins
     std::vector<double> travels_;
     Station station_;
-    Freedom heldBySymmetry_ = Freedom::none;
+    /// The solver at each travel, then at ride, as the first evaluation met them: what is varied after that
+    /// stands close by. Nothing at a travel out of reach.
+    std::vector<std::optional<AxleSolver>> nominal_;
 };
 
 /// The car with the CG height that is in use as its own number where that is an estimate, so that it can be
