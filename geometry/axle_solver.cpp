@@ -27,28 +27,21 @@ constexpr int kMostIterations = 12;
 
 }  // namespace
 
-// Rotation matrix and the three rotation axes of R = Rz(yaw) Ry(pitch) Rx(roll), in the car frame.
-struct AxleSolver::Frame {
-    Eigen::Vector3d center;
-    Eigen::Matrix3d rotation;
-    Eigen::Vector3d pitchAxis;
-    Eigen::Vector3d rollAxis;
-
-    explicit Frame(const Coordinates& at) : center(at[kX], at[kY], at[kZ]) {
-        const double sinPitch = std::sin(at[kPitch]);
-        const double cosPitch = std::cos(at[kPitch]);
-        const double sinYaw = std::sin(at[kYaw]);
-        const double cosYaw = std::cos(at[kYaw]);
-        const double sinRoll = std::sin(at[kRoll]);
-        const double cosRoll = std::cos(at[kRoll]);
-        pitchAxis = {-sinYaw, cosYaw, 0.0};
-        rollAxis = {cosYaw * cosPitch, sinYaw * cosPitch, -sinPitch};
-        const Eigen::Vector3d up(cosYaw * sinPitch, sinYaw * sinPitch, cosPitch);  // Rz Ry z
-        rotation.col(0) = rollAxis;
-        rotation.col(1) = cosRoll * pitchAxis + sinRoll * up;
-        rotation.col(2) = cosRoll * up - sinRoll * pitchAxis;
-    }
-};
+void AxleSolver::Frame::place(const Coordinates& at) {
+    center = {at[kX], at[kY], at[kZ]};
+    const double sinPitch = std::sin(at[kPitch]);
+    const double cosPitch = std::cos(at[kPitch]);
+    const double sinYaw = std::sin(at[kYaw]);
+    const double cosYaw = std::cos(at[kYaw]);
+    const double sinRoll = std::sin(at[kRoll]);
+    const double cosRoll = std::cos(at[kRoll]);
+    pitchAxis = {-sinYaw, cosYaw, 0.0};
+    rollAxis = {cosYaw * cosPitch, sinYaw * cosPitch, -sinPitch};
+    const Eigen::Vector3d up(cosYaw * sinPitch, sinYaw * sinPitch, cosPitch);  // Rz Ry z
+    rotation.col(0) = rollAxis;
+    rotation.col(1) = cosRoll * pitchAxis + sinRoll * up;
+    rotation.col(2) = cosRoll * up - sinRoll * pitchAxis;
+}
 
 AxleSolver::AxleSolver(const Linkage& linkage, Drive drive)
     : drive_(drive),
@@ -91,13 +84,13 @@ void AxleSolver::resizeRows() {
 }
 
 void AxleSolver::evaluate(const Coordinates& at, double misfit) {
-    const Frame frame(at);
+    frame_.place(at);
     gram_.setZero();
     gradient_.setZero();
     for (int index = 0; index < linkRowCount_; ++index) {
         const Row& row = rows_[static_cast<std::size_t>(index)];
-        const Eigen::Vector3d arm = frame.rotation * row.onAxle;
-        const Eigen::Vector3d span = frame.center + arm - row.onChassis;
+        const Eigen::Vector3d arm = frame_.rotation * row.onAxle;
+        const Eigen::Vector3d span = frame_.center + arm - row.onChassis;
         Eigen::Vector3d direction;
         double value = 0;
         if (row.axis < 0) {
@@ -112,8 +105,8 @@ void AxleSolver::evaluate(const Coordinates& at, double misfit) {
         // direction).
         const Eigen::Vector3d moment = arm.cross(direction);
         Coordinates slope;
-        slope << direction.x(), direction.y(), frame.pitchAxis.dot(moment), moment.z(), direction.z(),
-            frame.rollAxis.dot(moment);
+        slope << direction.x(), direction.y(), frame_.pitchAxis.dot(moment), moment.z(), direction.z(),
+            frame_.rollAxis.dot(moment);
         setRow(index, value - misfit * misfit0_[index], slope);
     }
     if (rowCount_ > linkRowCount_) {  // symmetry rows: y = 0 and yaw = 0, at one metre per radian
@@ -131,36 +124,55 @@ void AxleSolver::setRow(int index, double mismatch, const Coordinates& slope) {
     }
 }
 
+// What translations add to the curvature: one with another, and with the turns.
+void AxleSolver::addCarried(double stiffness, const std::array<Eigen::Vector3d, 3>& carried, Curvature& sum) {
+    for (int axis = 0; axis < 3; ++axis) {
+        const Coordinate move = kMoves[static_cast<std::size_t>(axis)];
+        sum(move, move) += stiffness;
+        for (std::size_t turn = 0; turn < kTurns.size(); ++turn) {
+            sum(move, kTurns[turn]) += carried[turn][axis];
+            sum(kTurns[turn], move) += carried[turn][axis];
+        }
+    }
+}
+
 // Sum over the rows of mismatch times second derivative: what Gauss-Newton leaves out. With it, rates are
 // true derivatives of the least-squares pose and Newton's method stays quadratic where the links bind. Of a
 // rod's mismatch, with n its length, u its direction and m_i the end's move with coordinate i, it is (m_i .
 // m_j - (u . m_i)(u . m_j)) / n
 // + u . (second move); only turns have one, e_outer x (e_inner x arm).
-AxleSolver::Curvature AxleSolver::bindCurvature(const Coordinates& at) const {
-    const Frame frame(at);
-    constexpr std::array kTurns{kYaw, kPitch, kRoll};  // outermost first
-    const std::array<Eigen::Vector3d, 3> axes{Eigen::Vector3d::UnitZ(), frame.pitchAxis, frame.rollAxis};
+//
+// A translation moves every end alike, so that their part of the products is gathered once, after the rows.
+AxleSolver::Curvature AxleSolver::bindCurvature() const {
+    const std::array<Eigen::Vector3d, 3> axes{Eigen::Vector3d::UnitZ(), frame_.pitchAxis, frame_.rollAxis};
     Curvature sum = Curvature::Zero();
+    double stiffness = 0;
+    std::array<Eigen::Vector3d, 3> carried{Eigen::Vector3d::Zero(), Eigen::Vector3d::Zero(),
+                                           Eigen::Vector3d::Zero()};
     for (int index = 0; index < linkRowCount_; ++index) {
         const Row& row = rows_[static_cast<std::size_t>(index)];
         const double mismatch = residual_[index];
-        const Eigen::Vector3d arm = frame.rotation * row.onAxle;
-        Eigen::Matrix<double, 3, 6> moves = Eigen::Matrix<double, 3, 6>::Zero();
-        moves(0, kX) = moves(1, kY) = moves(2, kZ) = 1.0;
+        const Eigen::Vector3d arm = frame_.rotation * row.onAxle;
+        std::array<Eigen::Vector3d, 3> moves;
         for (std::size_t turn = 0; turn < axes.size(); ++turn) {
-            moves.col(kTurns[turn]) = axes[turn].cross(arm);
+            moves[turn] = axes[turn].cross(arm);
         }
         Eigen::Vector3d direction = Eigen::Vector3d::Unit(std::max(row.axis, 0));
+        double share = 0;
         if (row.axis < 0) {
-            const Eigen::Vector3d span = frame.center + arm - row.onChassis;
-            direction = span.normalized();
+            const Eigen::Vector3d span = frame_.center + arm - row.onChassis;
+            const double length = span.norm();
+            direction = span / length;
+            share = mismatch / length;
             const Coordinates slope = jacobian_.row(index);
-            sum += (mismatch / span.norm()) * (moves.transpose() * moves - slope * slope.transpose());
+            sum.noalias() -= (share * slope) * slope.transpose();
+            stiffness += share;
         }
         for (std::size_t outer = 0; outer < axes.size(); ++outer) {
-            const Eigen::Vector3d turned = mismatch * direction.cross(axes[outer]);
+            const Eigen::Vector3d turned = mismatch * direction.cross(axes[outer]) + share * moves[outer];
+            carried[outer] += share * moves[outer];
             for (std::size_t inner = outer; inner < axes.size(); ++inner) {
-                const double term = turned.dot(moves.col(kTurns[inner]));
+                const double term = turned.dot(moves[inner]);
                 sum(kTurns[outer], kTurns[inner]) += term;
                 if (inner != outer) {
                     sum(kTurns[inner], kTurns[outer]) += term;
@@ -168,15 +180,16 @@ AxleSolver::Curvature AxleSolver::bindCurvature(const Coordinates& at) const {
             }
         }
     }
+    addCarried(stiffness, carried, sum);
     return sum;
 }
 
-bool AxleSolver::factorize(const Coordinates& at) {
+bool AxleSolver::factorize() {
     if (rowCount_ == kUnknowns) {
         factors_.compute(jacobian_.topLeftCorner<kUnknowns, kUnknowns>());
     } else {
         if (residual_.lpNorm<Eigen::Infinity>() > kWorthCurvature) {
-            gram_ += bindCurvature(at);
+            gram_ += bindCurvature();
         }
         factors_.compute(gram_.topLeftCorner<kUnknowns, kUnknowns>());
     }
@@ -247,7 +260,7 @@ MoveReport AxleSolver::assemble() {
     }
     misfit0_ = residual_;
     evaluate(at_, imposed_.misfit);
-    if (!factorize(at_)) {
+    if (!factorize()) {
         return report(Stop::outOfReach);
     }
     determinantPositive_ = factors_.determinant() > 0;
@@ -325,7 +338,7 @@ bool AxleSolver::tryStep(const Imposed& target) {
     }
     // Leave Jacobian and factors as they were, for the next, shorter try or the final report.
     evaluate(at_, imposed_.misfit);
-    factorize(at_);
+    factorize();
     return false;
 }
 
@@ -352,7 +365,7 @@ bool AxleSolver::correct(Coordinates& trial, double misfit, double allowedCorrec
     double last = allowedCorrection;
     for (int iteration = 0; iteration < kMostIterations; ++iteration) {
         evaluate(trial, misfit);
-        if (!factorize(trial)) {
+        if (!factorize()) {
             return false;
         }
         const Unknowns change = correction();

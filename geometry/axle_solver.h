@@ -94,13 +94,23 @@ class AxleSolver {
     // Order of the coordinates in all vectors below: four unknowns, then the two imposed.
     enum Coordinate { kX, kY, kPitch, kYaw, kZ, kRoll };
     static constexpr int kUnknowns = 4;
+    static constexpr std::array kTurns{kYaw, kPitch, kRoll};  // outermost first
+    static constexpr std::array kMoves{kX, kY, kZ};
     static constexpr int kMaxRows = 2 * 2 * static_cast<int>(kMaxLinks) + 2;
     using Coordinates = Eigen::Matrix<double, 6, 1>;
     using Unknowns = Eigen::Vector4d;
     using Rows = Eigen::Matrix<double, Eigen::Dynamic, 1, 0, kMaxRows, 1>;
     using Jacobian = Eigen::Matrix<double, Eigen::Dynamic, 6, Eigen::RowMajor, kMaxRows, 6>;
     using Curvature = Eigen::Matrix<double, 6, 6>;
-    struct Frame;
+    // Rotation matrix and the three rotation axes of R = Rz(yaw) Ry(pitch) Rx(roll), in the car frame.
+    struct Frame {
+        Eigen::Vector3d center = Eigen::Vector3d::Zero();
+        Eigen::Matrix3d rotation = Eigen::Matrix3d::Identity();
+        Eigen::Vector3d pitchAxis = Eigen::Vector3d::UnitY();
+        Eigen::Vector3d rollAxis = Eigen::Vector3d::UnitX();
+
+        void place(const Coordinates& at);
+    };
 
     // One scalar equation. axis -1: a rod; 0..2: the difference along that axis; symmetry rows: see
     // evaluate().
@@ -128,8 +138,9 @@ class AxleSolver {
     bool correct(Coordinates& trial, double misfit, double allowedCorrection);
     void accept(const Coordinates& trial, const Imposed& target, const Unknowns& travelRate);
     void evaluate(const Coordinates& at, double misfit);
-    [[nodiscard]] Curvature bindCurvature(const Coordinates& at) const;
-    bool factorize(const Coordinates& at);
+    [[nodiscard]] Curvature bindCurvature() const;
+    static void addCarried(double stiffness, const std::array<Eigen::Vector3d, 3>& carried, Curvature& sum);
+    bool factorize();
     void setRow(int index, double mismatch, const Coordinates& slope);
     [[nodiscard]] Unknowns correction() const;
     [[nodiscard]] Unknowns rateAgainst(Coordinate imposed) const;
@@ -148,6 +159,7 @@ class AxleSolver {
     Coordinates at_ = Coordinates::Zero();
     Imposed imposed_;
     Rows misfit0_;
+    Frame frame_;  // of the last evaluation
     Rows residual_;
     Jacobian jacobian_;
     // Over-held only: J^T J, plus the curvature of the mismatch once factorized; and J^T times the mismatch.

@@ -8,6 +8,7 @@
 #include "geometry/doubts_held.h"
 #include "geometry/edit.h"
 #include "geometry/fields.h"
+#include "geometry/plate_room.h"
 #include "geometry/starting_car.h"
 #include "geometry/text.h"
 #include "geometry/trace.h"
@@ -357,6 +358,7 @@ std::vector<Doubt> DoubtFinder::find() {
     for (std::size_t index = 0; index < car_.links.size(); ++index) {
         checkLink(static_cast<int>(index));
     }
+    addPlateDoubts(car_, doubts_);
     checkWanted();
     checkTrace();
     return std::move(doubts_);
