@@ -19,6 +19,7 @@ void BeforeDesk::carChanged() {
         Ghost ghost{*state->car, computeTrace(*state->car), {}, tr("before")};
         bench_.before.reset();
         if (ghost.trace.assembly.usable()) {
+            computeSpread(ghost.car, ghost.spread);
             bench_.before = std::move(ghost);
         }
     }

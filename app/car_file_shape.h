@@ -2,6 +2,7 @@
 // Reader and Writer alike. Private to car_file.cpp.
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <memory>
 #include <optional>
@@ -106,14 +107,17 @@ void exchange(Io& io, TravelRange& travel) {
     io.number("front_ratio", travel.frontRatio, Field::frontRatio, kDefault.frontRatio);
 }
 
-// A hole of a link or, where the address names none, of a spring's mount.
+// A hole of a link or of a spring's mount. A reader's address says which; a writer has none, but what the
+// hole has of uncertainties does.
 template <typename Io>
 void exchange(Io& io, Hole& hole) {
+    const bool isMount =
+        io.at().item >= 0 || std::ranges::find(hole.spreads.all(), Field::mountAt, &Spreads::Own::field) !=
+                                 hole.spreads.all().end();
     io.text("name", hole.name);
-    const bool isLinks = io.at().item < 0;
-    io.point("at", hole.at, isLinks ? Field::holeAt : Field::mountAt);
+    io.point("at", hole.at, isMount ? Field::mountAt : Field::holeAt);
     io.rareFlag("planned", hole.planned);
-    exchangeSpreads(io, hole.spreads, isLinks ? Scope::hole : Scope::mount);
+    exchangeSpreads(io, hole.spreads, isMount ? Scope::mount : Scope::hole);
 }
 
 template <typename Io>

@@ -8,17 +8,6 @@ namespace bolthole {
 
 namespace {
 
-ChartPaper paperOf(const Request& request, Units units) {
-    const std::optional<std::string> name = request.value(kPaperOption);
-    if (!name) {
-        return usualPaper(units);
-    }
-    return *name == "letter"    ? ChartPaper::letter
-           : *name == "tabloid" ? ChartPaper::tabloid
-           : *name == "a4"      ? ChartPaper::a4
-                                : ChartPaper::a3;
-}
-
 // What is wrong with the request, or empty.
 std::string refusal(const Request& request, const Car& car, LengthTreatment links) {
     if (!request.value(kOutputOption)) {
@@ -36,6 +25,17 @@ std::string refusal(const Request& request, const Car& car, LengthTreatment link
 
 }  // namespace
 
+ChartPaper paperAsked(const Request& request, Units units) {
+    const std::optional<std::string> name = request.value(kPaperOption);
+    if (!name) {
+        return usualPaper(units);
+    }
+    return *name == "letter"    ? ChartPaper::letter
+           : *name == "tabloid" ? ChartPaper::tabloid
+           : *name == "a4"      ? ChartPaper::a4
+                                : ChartPaper::a3;
+}
+
 ChartOutcome makeChart(const Request& request, const Car& car) {
     using Ending = ChartOutcome::End;
     const LengthTreatment links = request.links().value_or(defaultTreatment(car));
@@ -43,7 +43,7 @@ ChartOutcome makeChart(const Request& request, const Car& car) {
         return {Ending::badUse, {}, std::move(problem)};
     }
     const QuietToolkit toolkit;
-    const QPageLayout page = pageLayoutOf(paperOf(request, car.units));
+    const QPageLayout page = pageLayoutOf(paperAsked(request, car.units));
     const WallChart chart({car, links, NumberStyle{car.units}, QDate::currentDate()}, page);
     if (!chart.anyAssembled()) {
         return {Ending::cannotAssemble, {}, "links: no choice of holes can be assembled at ride"};

@@ -6,11 +6,15 @@
 
 #include "app/request.h"
 #include "geometry/car.h"
+#include "widgets/wall_chart.h"
 
 namespace bolthole {
 
 inline constexpr std::array<std::string_view, 4> kPaperValues{"letter", "tabloid", "a4", "a3"};
 inline constexpr Option kPaperOption{"--paper", "letter|tabloid|a4|a3", kPaperValues};
+
+/// The paper asked for, or the usual one for `units`.
+[[nodiscard]] ChartPaper paperAsked(const Request& request, Units units);
 
 /// What the command came to.
 struct ChartOutcome {

@@ -26,14 +26,17 @@ bool sameChoices(Car one, const Car& other) {
 }  // namespace
 
 ChoiceDesk::ChoiceDesk(BenchState& bench, HoleBoard& board, QObject* parent)
-    : QObject(parent), bench_(bench), board_(board), runner_(this) {
+    : QObject(parent), bench_(bench), board_(board), runner_(this), spreadRunner_(this) {
     connect(&runner_, &ChoiceRunner::arrived, this, &ChoiceDesk::take);
+    connect(&spreadRunner_, &ChoiceSpreadRunner::arrived, this, &ChoiceDesk::takeSpreads);
     connect(&board, &HoleBoard::lengthsChosen, this, &ChoiceDesk::chooseLengths);
     connect(&board, &HoleBoard::scopeChosen, this, &ChoiceDesk::chooseScope);
     connect(&board, &HoleBoard::computeWanted, this, &ChoiceDesk::computeAll);
     connect(&board, &HoleBoard::pointedAt, this, &ChoiceDesk::point);
     showTimer_.setSingleShot(true);
     connect(&showTimer_, &QTimer::timeout, this, &ChoiceDesk::publishDue);
+    spreadTimer_.setSingleShot(true);
+    connect(&spreadTimer_, &QTimer::timeout, this, &ChoiceDesk::show);
 }
 
 void ChoiceDesk::show() {
@@ -85,6 +88,8 @@ void ChoiceDesk::compute(bool dragging) {
 
 void ChoiceDesk::start(bool dragging) {
     runner_.cancel();
+    spreadRunner_.cancel();
+    spreadTimer_.stop();
     coming_.clear();
     overtaken_ = false;
     comingCar_.reset();
@@ -99,6 +104,7 @@ void ChoiceDesk::start(bool dragging) {
     if (!bench_.faults.empty()) {
         state_.car.reset();
         state_.choices.clear();
+        clearSpreads();
         show();
         return;
     }
@@ -110,6 +116,7 @@ void ChoiceDesk::start(bool dragging) {
     if (!state_.mayCompute) {
         state_.car = comingCar_;
         state_.choices.clear();
+        clearSpreads();
         solvePresent();
         show();
         return;
@@ -154,6 +161,7 @@ void ChoiceDesk::publishDue() {
         state_.car = std::exchange(finishedCar_, nullptr);
         state_.choices = std::exchange(finished_, {});
         state_.complete = true;
+        clearSpreads();
         putPresentFirst();
         show();
     } else if (!dragging_ && !coming_.empty()) {
@@ -167,12 +175,38 @@ void ChoiceDesk::publishComing(bool last) {
     if (state_.car != comingCar_) {
         state_.car = comingCar_;
         state_.choices.clear();
+        clearSpreads();
     }
     state_.choices.insert(state_.choices.end(), coming_.begin(), coming_.end());
     coming_.clear();
     state_.complete = last;
     putPresentFirst();
     show();
+    if (last) {
+        startSpreads();
+    }
+}
+
+void ChoiceDesk::startSpreads() {
+    clearSpreads();
+    state_.spreads.resize(state_.total);
+    spreadRunner_.start(state_.car, state_.lengths, state_.scope);
+}
+
+void ChoiceDesk::clearSpreads() {
+    state_.spreads.clear();
+    state_.spreadCount = 0;
+}
+
+void ChoiceDesk::takeSpreads(std::uint64_t first, const std::vector<ChoiceSpread>& spreads, bool last) {
+    std::ranges::copy(spreads, state_.spreads.begin() + static_cast<std::ptrdiff_t>(first));
+    state_.spreadCount += spreads.size();
+    if (last) {
+        spreadTimer_.stop();
+        show();
+    } else if (!spreadTimer_.isActive()) {
+        spreadTimer_.start(kShowInterval);
+    }
 }
 
 void ChoiceDesk::putPresentFirst() {

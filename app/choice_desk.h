@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "app/choice_runner.h"
+#include "app/choice_spread_runner.h"
 #include "widgets/hole_board.h"
 
 namespace bolthole {
@@ -48,6 +49,9 @@ class ChoiceDesk : public QObject {
     void publishDue();
     void publishComing(bool last);
     void putPresentFirst();
+    void startSpreads();
+    void clearSpreads();
+    void takeSpreads(std::uint64_t first, const std::vector<ChoiceSpread>& spreads, bool last);
     void remakeGhost();
 
     BenchState& bench_;
@@ -64,7 +68,9 @@ class ChoiceDesk : public QObject {
     bool overtaken_ = false;  // and the car moved on since
     QElapsedTimer age_;       // of the job under way
     ChoiceRunner runner_;
+    ChoiceSpreadRunner spreadRunner_;  // once every choice is there, never in a drag
     QTimer showTimer_;
+    QTimer spreadTimer_;
 };
 
 }  // namespace bolthole

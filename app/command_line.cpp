@@ -19,10 +19,14 @@
 #include "app/holes_table.h"
 #include "app/request.h"
 #include "app/roll_table.h"
+#include "app/sure_lines.h"
 #include "app/sweep_table.h"
+#include "app/template_command.h"
 #include "geometry/edit.h"
 #include "geometry/roll.h"
+#include "geometry/roll_spread.h"
 #include "geometry/trace.h"
+#include "geometry/trace_spread.h"
 
 namespace bolthole {
 
@@ -106,7 +110,11 @@ Outcome sweep(const Request& request) {
     if (!isAssembled(file, *car, trace)) {
         return {ExitCode::cannotAssemble, std::nullopt};
     }
-    return {ExitCode::done, sweepTable(trace, *car, car->units)};
+    if (!request.has(kUncertaintyOption)) {
+        return {ExitCode::done, sweepTable(trace, *car, car->units)};
+    }
+    const TraceSpread spread = computeSpread(*car);
+    return {ExitCode::done, sweepTable(trace, *car, car->units, &spread)};
 }
 
 // Complains of roll at `end` that the links don't reach.
@@ -129,7 +137,11 @@ Outcome roll(const Request& request) {
     }
     complainOfRoll(file, *car, trace.rightEnd);
     complainOfRoll(file, *car, trace.leftEnd);
-    return {ExitCode::done, rollTable(trace, car->units)};
+    if (!request.has(kUncertaintyOption)) {
+        return {ExitCode::done, rollTable(trace, car->units)};
+    }
+    const RollSpread spread = computeRollSpread(*car);
+    return {ExitCode::done, rollTable(trace, car->units, &spread)};
 }
 
 bool isPdf(const std::string& fileName) {
@@ -167,7 +179,12 @@ Outcome compare(const Request& request) {
     if (isPdf(request.value(kOutputOption).value_or("-"))) {
         return changeSheet(files, *before, *after);
     }
-    return {ExitCode::done, compareTable(comparison, after->units)};
+    if (!request.has(kUncertaintyOption)) {
+        return {ExitCode::done, compareTable(comparison, after->units)};
+    }
+    const ComparedSpreads spreads{computeSpread(*before, LengthTreatment::keep, holesInUse(*before)),
+                                  computeSpread(*after, LengthTreatment::keep, holesInUse(*after))};
+    return {ExitCode::done, compareTable(comparison, after->units, &spreads)};
 }
 
 // Why the car's hole choices can't be told, or empty.
@@ -193,7 +210,8 @@ Outcome holes(const Request& request) {
     }
     const HolesTable table{std::make_shared<const Car>(*car),
                            request.links().value_or(defaultTreatment(*car)),
-                           {.tieSides = request.has(kTieOption)}};
+                           {.tieSides = request.has(kTieOption)},
+                           request.has(kUncertaintyOption)};
     if (const std::string refusal = refuseHoles(request, table); !refusal.empty()) {
         complain(file, refusal);
         return {ExitCode::badUse};
@@ -228,6 +246,11 @@ Outcome check(const Request& request) {
         const Outcome one = car ? findings(file, *car) : Outcome{ExitCode::badUse, ""};
         all.code = std::max(all.code, one.code);
         *all.result += *one.result;
+        if (car && one.code == ExitCode::done && request.has(kUncertaintyOption)) {
+            for (const std::string& line : sureLines(*car)) {
+                *all.result += onOneLine(file + ": " + line);
+            }
+        }
     }
     return all;
 }
@@ -247,13 +270,29 @@ Outcome chart(const Request& request) {
     return {isUnbuilt ? ExitCode::cannotAssemble : ExitCode::badUse, std::nullopt};
 }
 
-constexpr std::size_t kAnyNumber = static_cast<std::size_t>(-1);
-constexpr std::array<Option, 2> kTableOptions{kOutputOption, kUnitsOption};
-constexpr std::array<Option, 5> kHolesOptions{kLinksOption, kTieOption, kAllOption, kOutputOption,
-                                              kUnitsOption};
-constexpr std::array<Option, 4> kChartOptions{kOutputOption, kPaperOption, kLinksOption, kUnitsOption};
+Outcome drillingTemplate(const Request& request) {
+    const std::string& file = request.files().front();
+    const std::optional<Car> car = readFor(request, file);
+    if (!car) {
+        return {ExitCode::badUse};
+    }
+    TemplateOutcome made = makeTemplate(request, *car);
+    if (!made.pdf.empty()) {
+        return {ExitCode::done, std::move(made.pdf)};
+    }
+    complain(file, made.complaint);
+    return {ExitCode::badUse};
+}
 
-constexpr std::array<Command, 6> kCommands{{
+constexpr std::size_t kAnyNumber = static_cast<std::size_t>(-1);
+constexpr std::array<Option, 3> kTableOptions{kOutputOption, kUnitsOption, kUncertaintyOption};
+constexpr std::array<Option, 6> kHolesOptions{kLinksOption,  kTieOption,   kAllOption,
+                                              kOutputOption, kUnitsOption, kUncertaintyOption};
+constexpr std::array<Option, 4> kChartOptions{kOutputOption, kPaperOption, kLinksOption, kUnitsOption};
+constexpr std::array<Option, 5> kTemplateOptions{kLinkNameOption, kEndOption, kOutputOption, kPaperOption,
+                                                 kUnitsOption};
+
+constexpr std::array<Command, 7> kCommands{{
     {"sweep", "CAR", "CSV, a row a travel step from full droop to full bump", 1, kTableOptions, sweep},
     {"holes", "CAR",
      "CSV, a row a hole choice, with its figures at ride and anti-squat at both ends of travel", 1,
@@ -262,6 +301,9 @@ constexpr std::array<Command, 6> kCommands{{
      kTableOptions, roll},
     {"chart", "CAR", "the wall chart as PDF: every hole choice, for the shop wall; needs -o FILE", 1,
      kChartOptions, chart},
+    {"template", "CAR",
+     "the drilling template of a bracket as PDF, at true size, both faces; needs --link, --end and -o FILE",
+     1, kTemplateOptions, drillingTemplate},
     {"compare", "BEFORE AFTER",
      "CSV, what changed from one car to the other, a row a figure at ride, bump and droop;\n"
      "    the change sheet as PDF where FILE ends in .pdf",
@@ -308,8 +350,10 @@ std::string helpText() {
     return text +
            "bolthole --version\n\n"
            "CAR is a car file (.bolt.json). Results go to standard output, or to FILE, which is written "
-           "whole or not\nat all. Units are the car's unless --units is given. Exit codes: 0 done, 1 the "
-           "car can't be assembled,\n2 bad use or a bad file.\n";
+           "whole or not\nat all. Units are the car's unless --units is given. --uncertainty adds how sure "
+           "the "
+           "figures are: standard\nuncertainties in columns of a figure's name and _u. Exit codes: 0 done, 1 "
+           "the car can't be assembled,\n2 bad use or a bad file.\n";
 }
 
 bool wouldOverwriteACar(const std::string& output, const std::vector<std::string>& files) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <limits>
 
 #include "geometry/choice_figures.h"
@@ -88,10 +89,12 @@ std::string nameOf(const FieldId& id) {
 
 class CompareTable {
   public:
-    CompareTable(const Comparison& comparison, Units units) : comparison_(comparison), units_(units) {}
+    CompareTable(const Comparison& comparison, Units units, const ComparedSpreads* spreads)
+        : comparison_(comparison), units_(units), spreads_(spreads) {}
 
     std::string write() {
-        table_ = "figure,at,before,after,change\r\n";
+        table_ = "figure,at,before,after,change";
+        table_ += spreads_ == nullptr ? "\r\n" : ",change_u,apart\r\n";
         for (const FigureInfo& info : figureTable()) {
             addFigure(info);
         }
@@ -117,15 +120,35 @@ class CompareTable {
 
   private:
     void addRow(std::string_view figure, Place at, std::string_view before, std::string_view after,
-                std::string_view change) {
+                std::string_view change, std::string_view sure = ",") {
         table_ += quoted(figure) + ',' + std::string(bolthole::nameOf(at)) + ',' + quoted(before) + ',' +
-                  quoted(after) + ',' + std::string(change) + "\r\n";
+                  quoted(after) + ',' + std::string(change);
+        if (spreads_ != nullptr) {
+            table_ += ',' + std::string(sure);
+        }
+        table_ += "\r\n";
     }
 
-    void addNumbers(std::string_view figure, Place at, Quantity quantity, double before, double after) {
+    void addNumbers(std::string_view figure, Place at, Quantity quantity, double before, double after,
+                    std::string_view sure = ",") {
         const double unit = shownUnit(quantity, units_);
         addRow(figure, at, plainDecimal(before / unit), plainDecimal(after / unit),
-               plainDecimal((after - before) / unit));
+               plainDecimal((after - before) / unit), sure);
+    }
+
+    // The cells of change_u and apart of a figure.
+    [[nodiscard]] std::string sureOf(const FigureInfo& info, Place place, double change) const {
+        if (spreads_ == nullptr || std::isnan(change)) {
+            return ",";
+        }
+        const std::size_t at = place == Place::ride ? 0 : place == Place::droop ? 1 : 2;
+        const double uncertainty =
+            spreadOfDifference(spreads_->before, spreads_->after, at, static_cast<std::size_t>(info.figure));
+        if (std::isnan(uncertainty)) {
+            return ",";
+        }
+        return plainDecimal(uncertainty / shownUnit(info.quantity, units_)) +
+               (cannotTellApart(change, uncertainty) ? ",no" : ",yes");
     }
 
     void addFigure(const FigureInfo& info) {
@@ -137,8 +160,10 @@ class CompareTable {
                 const Station* station = stationAt(trace, place);
                 return station == nullptr ? kNone : (*station)[info.figure];
             };
-            addNumbers(std::string(info.column) + std::string(suffix), place, info.quantity,
-                       value(comparison_.before), value(comparison_.after));
+            const double before = value(comparison_.before);
+            const double after = value(comparison_.after);
+            addNumbers(std::string(info.column) + std::string(suffix), place, info.quantity, before, after,
+                       sureOf(info, place, after - before));
         }
     }
 
@@ -164,13 +189,14 @@ class CompareTable {
 
     const Comparison& comparison_;
     Units units_;
+    const ComparedSpreads* spreads_;
     std::string table_;
 };
 
 }  // namespace
 
-std::string compareTable(const Comparison& comparison, Units units) {
-    return CompareTable(comparison, units).write();
+std::string compareTable(const Comparison& comparison, Units units, const ComparedSpreads* spreads) {
+    return CompareTable(comparison, units, spreads).write();
 }
 
 }  // namespace bolthole

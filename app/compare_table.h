@@ -4,6 +4,7 @@
 #include <string>
 
 #include "geometry/comparison.h"
+#include "geometry/trace_spread.h"
 
 namespace bolthole {
 
@@ -13,6 +14,16 @@ namespace bolthole {
 /// one has, with "present" where it is. The unit stands in the figure's name. What a car does not have is an
 /// empty field, and so is a change where there is no number on both sides. '.' is the decimal point whatever
 /// the locale.
-[[nodiscard]] std::string compareTable(const Comparison& comparison, Units units);
+///
+/// With `spreads`, two more columns: `change_u`, the standard uncertainty of a figure's change, what both
+/// cars have in common counting as measured once; and `apart`, "yes" where the change can be told from none
+/// and "no" where it can't (see cannotTellApart()). Empty in the rows of what is no figure, and where not
+/// known.
+struct ComparedSpreads {
+    TraceSpread before;  ///< at ride, full droop, full bump
+    TraceSpread after;
+};
+[[nodiscard]] std::string compareTable(const Comparison& comparison, Units units,
+                                       const ComparedSpreads* spreads = nullptr);
 
 }  // namespace bolthole

@@ -1,12 +1,15 @@
 #include "app/holes_table.h"
 
 #include <algorithm>
+#include <array>
+#include <cmath>
 #include <thread>
 #include <vector>
 
 #include "geometry/choice_figures.h"
 #include "geometry/fields.h"
 #include "geometry/text.h"
+#include "geometry/trace_spread.h"
 
 namespace bolthole {
 
@@ -36,6 +39,7 @@ class RowWriter {
 
     [[nodiscard]] std::string header() const;
     void append(std::string& rows, const HoleChoice& choice, bool inUse) const;
+    void appendSpread(std::string& rows, const HoleChoice& choice) const;
 
   private:
     [[nodiscard]] std::string column(std::string_view name, Quantity quantity) const {
@@ -54,22 +58,52 @@ class RowWriter {
     const Car& car_;
 };
 
+// The figures of a choice, in the order of their columns.
+struct FigureColumn {
+    std::string_view name;
+    Figure figure;
+    double (*value)(const HoleChoice&);
+    std::size_t place = 0;  // in TraceSpread::travels: ride, full droop, full bump
+};
+constexpr std::array<FigureColumn, 8> kFigureColumns{{
+    {"ic_x", Figure::icX, [](const HoleChoice& choice) { return choice[Figure::icX]; }},
+    {"ic_z", Figure::icZ, [](const HoleChoice& choice) { return choice[Figure::icZ]; }},
+    {"svsa_angle_deg", Figure::swingArmAngle,
+     [](const HoleChoice& choice) { return choice[Figure::swingArmAngle]; }},
+    {"anti_squat_pct", Figure::antiSquat, [](const HoleChoice& choice) { return choice[Figure::antiSquat]; }},
+    {"anti_squat_droop_pct", Figure::antiSquat,
+     [](const HoleChoice& choice) { return choice.antiSquatDroop; }, 1},
+    {"anti_squat_bump_pct", Figure::antiSquat, [](const HoleChoice& choice) { return choice.antiSquatBump; },
+     2},
+    {"axle_x", Figure::axleX, [](const HoleChoice& choice) { return choice[Figure::axleX]; }},
+    {"pinion_deg", Figure::pinion, [](const HoleChoice& choice) { return choice[Figure::pinion]; }},
+}};
+
+Quantity quantityOf(const FigureColumn& column) {
+    return figureTable()[static_cast<std::size_t>(column.figure)].quantity;
+}
+
 std::string RowWriter::header() const {
     std::string line;
     for (std::size_t link = 0; link < car_.links.size(); ++link) {
         const std::string name = linkWords(car_, static_cast<int>(link));
         line += quoted(name + " chassis") + "," + quoted(name + " axle") + ",";
     }
-    line += "in_use," + column("ic_x", Quantity::length) + "," + column("ic_z", Quantity::length) +
-            ",svsa_angle_deg,anti_squat_pct,anti_squat_droop_pct,anti_squat_bump_pct," +
-            column("axle_x", Quantity::length) + ",pinion_deg,";
+    line += "in_use,";
+    for (const FigureColumn& figure : kFigureColumns) {
+        line += column(figure.name, quantityOf(figure)) + ",";
+    }
     for (std::size_t link = 0; link < car_.links.size(); ++link) {
         if (car_.links[link].kind == LinkKind::rod) {
             const std::string name = linkWords(car_, static_cast<int>(link));
             line += quoted(column(name + " length", Quantity::length)) + ",";
         }
     }
-    return line + "problem,links" + std::string(kLineEnd);
+    line += "problem,links";
+    for (const FigureColumn& figure : kFigureColumns) {
+        line += table_.uncertainty ? "," + column(figure.name, quantityOf(figure)) + "_u" : "";
+    }
+    return line + std::string(kLineEnd);
 }
 
 void RowWriter::append(std::string& rows, const HoleChoice& choice, bool inUse) const {
@@ -80,14 +114,9 @@ void RowWriter::append(std::string& rows, const HoleChoice& choice, bool inUse) 
         }
     }
     rows += inUse ? "yes" : "no";
-    for (const Figure figure : {Figure::icX, Figure::icZ, Figure::swingArmAngle, Figure::antiSquat}) {
-        const Quantity quantity = figureTable()[static_cast<std::size_t>(figure)].quantity;
-        rows += "," + decimal(choice[figure], quantity);
+    for (const FigureColumn& column : kFigureColumns) {
+        rows += "," + decimal(column.value(choice), quantityOf(column));
     }
-    rows += "," + decimal(choice.antiSquatDroop, Quantity::percent) + "," +
-            decimal(choice.antiSquatBump, Quantity::percent) + "," +
-            decimal(choice[Figure::axleX], Quantity::length) + "," +
-            decimal(choice[Figure::pinion], Quantity::angle);
     for (std::size_t link = 0; link < car_.links.size(); ++link) {
         if (car_.links[link].kind == LinkKind::rod) {
             rows += "," + decimal(choice.assembled ? choice.length[link] : kAbsent, Quantity::length);
@@ -95,7 +124,21 @@ void RowWriter::append(std::string& rows, const HoleChoice& choice, bool inUse) 
     }
     rows += "," + quoted(describeProblems(choice, car_, car_.units)) + ",";
     rows += nameOf(table_.lengths);
+    if (table_.uncertainty) {
+        appendSpread(rows, choice);
+    }
     rows += kLineEnd;
+}
+
+void RowWriter::appendSpread(std::string& rows, const HoleChoice& choice) const {
+    const TraceSpread spread =
+        choice.assembled ? computeSpread(car_, table_.lengths, choice.use) : TraceSpread{};
+    for (const FigureColumn& column : kFigureColumns) {
+        const bool exists = !std::isnan(column.value(choice));
+        const double uncertainty =
+            exists ? spread.of(column.place, static_cast<std::size_t>(column.figure)) : kAbsent;
+        rows += "," + decimal(uncertainty, quantityOf(column));
+    }
 }
 
 // Computes a run of rows after another, each on its own thread's solver.

@@ -14,6 +14,7 @@ struct HolesTable {
     std::shared_ptr<const Car> car;
     LengthTreatment lengths = LengthTreatment::keep;
     ChoiceScope scope;
+    bool uncertainty = false;  ///< with columns that say how sure the figures are
 };
 
 /// Whether any choice can be assembled at ride. Stops at the first; looks through all only where none can.
@@ -24,7 +25,9 @@ struct HolesTable {
 /// number where it has no name), whether it is how the car is bolted, the figures at ride and anti-squat at
 /// both ends of travel, each rod's length, the problems in words, and how the lengths were treated. A choice
 /// that can't be assembled keeps its row, its figures and lengths are empty; so is a figure that does not
-/// exist. Computes on all cores, as many rows at a time as they keep busy with. False: `write` gave up.
+/// exist. With `uncertainty`, after all these, for each figure a column of its name and "_u": its standard
+/// uncertainty in its own unit, empty where it is not known. Computes on all cores, as many rows at a time as
+/// they keep busy with. False: `write` gave up.
 [[nodiscard]] bool writeHolesTable(const HolesTable& table, const WriteBytes& write);
 
 }  // namespace bolthole

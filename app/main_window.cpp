@@ -15,7 +15,9 @@
 
 #include "app/before_desk.h"
 #include "app/choice_desk.h"
+#include "app/cloud_runner.h"
 #include "app/recovery_desk.h"
+#include "app/wanted_desk.h"
 #include "widgets/before_panel.h"
 #include "widgets/car_sheet.h"
 #include "widgets/doubt_list.h"
@@ -51,12 +53,14 @@ PointId presentPoint(const Car& car, const PointId& id) {
 MainWindow::MainWindow(Settings settings) : settings_(std::move(settings)) {
     setAcceptDrops(true);
     resize(1480, 920);
+    state_.showsSure = settings_.showsSure;
     buildPanels();
     buildMenus();
     connectViews();
     restoreGeometry(settings_.windowGeometry);
     benchSplit_->restoreState(settings_.benchSplit);
     panelSplit_->restoreState(settings_.panelSplit);
+    views_->choose(settings_.view);
     recovery_ = std::make_unique<RecoveryDesk>(document_, recoveryFolder());
     connect(recovery_.get(), &RecoveryDesk::othersChanged, this, &MainWindow::showFileState);
     connect(recovery_.get(), &RecoveryDesk::problemChanged, this, &MainWindow::showRecoveryProblem);
@@ -79,6 +83,7 @@ void MainWindow::connectViews() {
     connect(views_, &ViewDeck::edited, this, &MainWindow::takeEdit);
     connect(views_, &ViewDeck::selected, this, &MainWindow::takeSelection);
     connect(sheet_, &CarSheet::edited, this, [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
+    connect(sheet_, &CarSheet::fieldWanted, this, &MainWindow::goToField);
     connect(sheet_, &CarSheet::selected, this, [this](const PointId& id) {
         state_.selection = id;
         views_->showState(state_);
@@ -102,6 +107,8 @@ void MainWindow::connectViews() {
                 [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
         connect(page, &WorkPage::fieldWanted, this, &MainWindow::goToField);
     }
+    connect(wantedDesk_, &WantedDesk::edited, this, &MainWindow::takeEdit);
+    connect(cloudRunner_, &CloudRunner::arrived, this, &MainWindow::takeCloud);
     connect(styleChoice_, &QComboBox::activated, this, &MainWindow::chooseStyle);
     numbersTimer_.setSingleShot(true);
     numbersTimer_.setInterval(kNumbersInterval);
@@ -174,8 +181,10 @@ void MainWindow::carChanged() {
     state_.style = {state_.car.units, settings_.inches};
     state_.selection = presentPoint(state_.car, state_.selection);
     solve();
+    drawCloud();
     beforeDesk_->carChanged();
     desk_->carChanged(document_.isDragging());
+    wantedDesk_->carChanged();
     showState();
 }
 
@@ -192,7 +201,9 @@ void MainWindow::solve() {
             state_.solvedCar = state_.car;
         }
         state_.traceIsCurrent = state_.trace.assembly.usable() && state_.solvedCar == state_.car;
-        if (!state_.traceIsCurrent) {
+        if (state_.traceIsCurrent) {
+            computeSpread(state_.car, state_.spread);
+        } else {
             const MoveReport& report =
                 state_.trace.assembly.usable() ? spareTrace_.assembly : state_.trace.assembly;
             state_.problem = describe(report, state_.car, state_.style.units);
@@ -212,6 +223,33 @@ void MainWindow::solveCursor() {
     } else {
         state_.cursor = Station{};
     }
+}
+
+// A cloud belongs to the car as it stood still: in a drag there is none.
+void MainWindow::drawCloud() {
+    state_.cloud.reset();
+    if (state_.traceIsCurrent && !document_.isDragging()) {
+        cloudRunner_->start(std::make_shared<const Car>(state_.car));
+    } else {
+        cloudRunner_->cancel();
+    }
+}
+
+void MainWindow::takeCloud(const std::shared_ptr<const IcCloud>& cloud) {
+    state_.cloud = cloud;
+    views_->showState(state_);
+    strip_->showState(state_);
+    curves_->showCursor(state_);
+    for (WorkPage* page : besideBench_) {
+        page->showState(state_);
+    }
+}
+
+void MainWindow::chooseSure(bool shown) {
+    state_.showsSure = shown;
+    settings_.showsSure = shown;
+    settings_.save();
+    showState();
 }
 
 void MainWindow::showState() {
@@ -317,6 +355,7 @@ void MainWindow::closeEvent(QCloseEvent* event) {
     settings_.windowGeometry = saveGeometry();
     settings_.benchSplit = benchSplit_->saveState();
     settings_.panelSplit = panelSplit_->saveState();
+    settings_.view = views_->wanted();
     settings_.save();
     event->accept();
 }

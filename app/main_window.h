@@ -9,6 +9,7 @@
 #include "app/settings.h"
 #include "widgets/bench_state.h"
 #include "widgets/change_sheet.h"
+#include "widgets/template_scene.h"
 #include "widgets/wall_chart.h"
 
 class QActionGroup;
@@ -24,6 +25,8 @@ namespace bolthole {
 
 class BeforeDesk;
 class BeforePanel;
+class BracketPage;
+class CloudRunner;
 struct AbandonedLog;
 struct BoardState;
 class CarSheet;
@@ -38,6 +41,7 @@ class SideView;
 class TravelCurves;
 class TravelSlider;
 class ViewDeck;
+class WantedDesk;
 class WorkPage;
 
 /// One window on one document. Computes what the views show; the views ask for changes, the document makes
@@ -97,6 +101,9 @@ class MainWindow : public QMainWindow {
     void carChanged();
     void solve();
     void solveCursor();
+    void drawCloud();
+    void takeCloud(const std::shared_ptr<const IcCloud>& cloud);
+    void chooseSure(bool shown);
     void showState();
     void showNumbers();
     void showPage(QWidget* page);
@@ -114,6 +121,9 @@ class MainWindow : public QMainWindow {
     void saveWallChart();
     void previewChange();
     void saveChange();
+    [[nodiscard]] std::optional<TemplateRequest> templateRequest();
+    void previewDrillingTemplate();
+    void saveDrillingTemplate();
     void askOtherCar();
     void askNew();
     void askOpen();
@@ -152,6 +162,9 @@ class MainWindow : public QMainWindow {
     ChoiceDesk* desk_ = nullptr;
     BeforePanel* beforePanel_ = nullptr;
     BeforeDesk* beforeDesk_ = nullptr;
+    BracketPage* brackets_ = nullptr;
+    CloudRunner* cloudRunner_ = nullptr;
+    WantedDesk* wantedDesk_ = nullptr;
     QTabWidget* pages_ = nullptr;
     QStackedWidget* workPages_ = nullptr;  // the bench first
     std::vector<WorkPage*> besideBench_;   // the others

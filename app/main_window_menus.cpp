@@ -114,6 +114,10 @@ void MainWindow::buildPapersMenu() {
     menu->addSeparator();
     menu->addAction(tr("&Change sheet…"), this, &MainWindow::previewChange);
     menu->addAction(tr("C&hange sheet as PDF…"), this, &MainWindow::saveChange);
+    menu->addSeparator();
+    menu->addAction(tr("&Drilling template…"), this, &MainWindow::previewDrillingTemplate)
+        ->setStatusTip(tr("The bracket chosen on the Brackets page, at true size"));
+    menu->addAction(tr("Drilling &template as PDF…"), this, &MainWindow::saveDrillingTemplate);
 }
 
 void MainWindow::buildViewMenu() {
@@ -140,6 +144,12 @@ void MainWindow::buildViewMenu() {
     sheetAction_ = addToggle(tr("&Car sheet"), sheet_, QStringLiteral("F2"));
     addToggle(tr("Travel c&urves"), curves_->parentWidget(), QStringLiteral("F3"));
     addToggle(tr("&Panel below"), panelSplit_->widget(1), QStringLiteral("F4"));
+    QAction* sure = menu->addAction(tr("Show how &sure"));
+    sure->setCheckable(true);
+    sure->setChecked(settings_.showsSure);
+    sure->setShortcut(QKeySequence(QStringLiteral("Ctrl+U")));
+    sure->setToolTip(tr("± beside the figures, bands around the curves, the instant center's cloud"));
+    connect(sure, &QAction::toggled, this, &MainWindow::chooseSure);
     menu->addSeparator();
     menu->addAction(tr("&Hole board"), QKeySequence(QStringLiteral("F6")), this,
                     [this] { showPage(board_); });
@@ -186,10 +196,13 @@ void MainWindow::showKeys() {
            "(<b>Shift</b>: four "
            "times as far); <b>Enter</b> bolts it.<br>Wheel or <b>+ −</b> zoom, drag on empty space pans, "
            "<b>L</b> shows "
-           "the links, <b>A</b> the whole car.</p>"
+           "the links, <b>A</b> the whole car. <b>W</b> shows the wanted instant center as a mark to be "
+           "dragged; "
+           "<b>Ctrl arrows</b> move it.</p>"
            "<h3>Travel</h3><p>Drag the slider or anywhere in the curves. <b>Up Down</b> one row, <b>Page Up "
            "Page Down</b> "
-           "ten, <b>Home End</b> full bump and full droop, <b>R</b> or double-click ride.</p>"
+           "ten, <b>Home End</b> full bump and full droop, <b>R</b> or double-click ride.<br><b>Ctrl+U</b> "
+           "shows how sure the figures are, or leaves it out.</p>"
            "<h3>Hole board</h3><p>Point at a dot or a row: its ghost stands in side view and curves. "
            "<b>Enter</b> "
            "or a double click bolts the car to it. Drag on the map to say what you want.<br><b>F6</b> hole "
@@ -201,7 +214,7 @@ void MainWindow::showKeys() {
            "<h3>Car sheet</h3><p><b>Ctrl+N</b> starts a new car of a chosen layout. Type 12 3/8, 12-3/8, "
            "12.375 or 314 mm; <b>Up Down</b> step; <b>Esc</b> "
            "brings the old "
-           "number back.</p>"));
+           "number back. <b>Alt+U</b> in a measured number's field goes to how sure it is.</p>"));
 }
 
 void MainWindow::showCautions() {

@@ -8,6 +8,8 @@
 #include "app/chart_dialogs.h"
 #include "app/choice_desk.h"
 #include "app/main_window.h"
+#include "app/template_dialogs.h"
+#include "widgets/bracket_page.h"
 #include "widgets/notice_bar.h"
 
 namespace bolthole {
@@ -61,6 +63,31 @@ void MainWindow::previewChange() {
 void MainWindow::saveChange() {
     if (const std::optional<ChangeRequest> request = changeRequest()) {
         saveChangeSheet(this, *request);
+    }
+}
+
+// Of the bracket chosen on the Brackets page.
+std::optional<TemplateRequest> MainWindow::templateRequest() {
+    if (!readyForPaper()) {
+        return std::nullopt;
+    }
+    const std::optional<BracketPlace> place = brackets_->place();
+    if (!place) {
+        notice_->say(tr("No bracket to drill: the car has no links."));
+        return std::nullopt;
+    }
+    return TemplateRequest{state_.car, *place, state_.style};
+}
+
+void MainWindow::previewDrillingTemplate() {
+    if (const std::optional<TemplateRequest> request = templateRequest()) {
+        previewTemplate(this, *request);
+    }
+}
+
+void MainWindow::saveDrillingTemplate() {
+    if (const std::optional<TemplateRequest> request = templateRequest()) {
+        saveTemplate(this, *request);
     }
 }
 

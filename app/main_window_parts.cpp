@@ -14,8 +14,11 @@
 
 #include "app/before_desk.h"
 #include "app/choice_desk.h"
+#include "app/cloud_runner.h"
 #include "app/main_window.h"
+#include "app/wanted_desk.h"
 #include "widgets/before_panel.h"
+#include "widgets/bracket_page.h"
 #include "widgets/car_sheet.h"
 #include "widgets/card.h"
 #include "widgets/doubt_list.h"
@@ -27,10 +30,14 @@
 #include "widgets/notice_bar.h"
 #include "widgets/roll_page.h"
 #include "widgets/sheet_parts.h"
+#include "widgets/side_view.h"
 #include "widgets/springs_page.h"
+#include "widgets/sure_page.h"
 #include "widgets/travel_curves.h"
 #include "widgets/travel_slider.h"
 #include "widgets/view_deck.h"
+#include "widgets/wanted_mark.h"
+#include "widgets/wanted_page.h"
 #include "widgets/weights_page.h"
 
 namespace bolthole {
@@ -179,6 +186,7 @@ QWidget* MainWindow::buildPanel() {
     desk_ = new ChoiceDesk(state_, *board_, this);
     beforePanel_ = new BeforePanel(this);
     beforeDesk_ = new BeforeDesk(state_, *beforePanel_, this);
+    cloudRunner_ = new CloudRunner(this);
     figures_ = new FigureTable(this);
     doubts_ = new DoubtList(this);
     pages_ = new QTabWidget(this);
@@ -205,12 +213,28 @@ QWidget* MainWindow::buildPages(QWidget* bench) {
     connect(driveline, &DrivelinePage::cursorMoved, this, &MainWindow::moveCursor);
     auto* roll = new RollPage(this);
     connect(roll, &RollPage::cursorMoved, this, &MainWindow::moveCursor);
-    besideBench_ = {new WeightsPage(this), driveline, new SpringsPage(this), new LaunchPage(this), roll};
+    brackets_ = new BracketPage(this);
+    connect(brackets_, &BracketPage::templatePreviewWanted, this, &MainWindow::previewDrillingTemplate);
+    connect(brackets_, &BracketPage::templateFileWanted, this, &MainWindow::saveDrillingTemplate);
+    auto* wanted = new WantedPage(this);
+    auto* mark = new WantedMark(views_->sideView());
+    wantedDesk_ = new WantedDesk(state_, desk_->state(), *wanted, *mark, this);
+    besideBench_ = {new WeightsPage(this),
+                    driveline,
+                    new SpringsPage(this),
+                    new LaunchPage(this),
+                    roll,
+                    new SurePage(this),
+                    wanted,
+                    brackets_};
     const QStringList tips{tr("Scales, pads, loads and CG height"),
                            tr("Joint angles, speed swing, plunge and pinion angle"),
                            tr("Springs, shocks, stops and straps through travel"),
                            tr("Load transfer, attitude, roll, link loads and braking"),
-                           tr("Roll center, roll axis, roll steer and bind")};
+                           tr("Roll center, roll axis, roll steer and bind"),
+                           tr("How far each figure can be trusted, and what to measure again"),
+                           tr("What is wanted, and the holes and lengths that give it"),
+                           tr("Plates, room around the holes, drilling template")};
     for (std::size_t index = 0; index < besideBench_.size(); ++index) {
         addPage(besideBench_[index]->title(), tips[static_cast<int>(index)], besideBench_[index]);
     }

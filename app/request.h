@@ -27,6 +27,7 @@ inline constexpr Option kUnitsOption{"--units", "inch|metric", kUnitValues};
 inline constexpr Option kLinksOption{"--links", "keep|reset|uppers", kLinkValues};
 inline constexpr Option kTieOption{"--tie", {}, {}};
 inline constexpr Option kAllOption{"--all", {}, {}};
+inline constexpr Option kUncertaintyOption{"--uncertainty", {}, {}};
 
 /// The words of one command, sorted.
 class Request {

@@ -11,6 +11,7 @@ namespace {
 constexpr qsizetype kMostRecent = 8;
 constexpr std::array<const char*, 3> kInchWords{"sixteenths", "thirty-seconds", "decimal"};
 constexpr std::array<const char*, 3> kAppearanceWords{"desktop", "light", "dark"};
+constexpr std::array<const char*, 4> kViewWords{"side", "rear", "top", "all"};
 
 QSettings store() {
     return {QSettings::IniFormat, QSettings::UserScope, QStringLiteral("bolthole"),
@@ -37,6 +38,8 @@ Settings Settings::load() {
     settings.inches = static_cast<InchStyle>(wordIndex(stored.value(QStringLiteral("inches")), kInchWords));
     settings.appearance =
         static_cast<Appearance>(wordIndex(stored.value(QStringLiteral("appearance")), kAppearanceWords));
+    settings.view = static_cast<ViewDeck::Shown>(wordIndex(stored.value(QStringLiteral("view")), kViewWords));
+    settings.showsSure = stored.value(QStringLiteral("showsSure"), true).toBool();
     settings.windowGeometry = stored.value(QStringLiteral("windowGeometry")).toByteArray();
     settings.benchSplit = stored.value(QStringLiteral("benchSplit")).toByteArray();
     settings.panelSplit = stored.value(QStringLiteral("panelSplit")).toByteArray();
@@ -49,6 +52,8 @@ void Settings::save() const {
     stored.setValue(QStringLiteral("inches"), QLatin1String(kInchWords[static_cast<std::size_t>(inches)]));
     stored.setValue(QStringLiteral("appearance"),
                     QLatin1String(kAppearanceWords[static_cast<std::size_t>(appearance)]));
+    stored.setValue(QStringLiteral("view"), QLatin1String(kViewWords[static_cast<std::size_t>(view)]));
+    stored.setValue(QStringLiteral("showsSure"), showsSure);
     stored.setValue(QStringLiteral("windowGeometry"), windowGeometry);
     stored.setValue(QStringLiteral("benchSplit"), benchSplit);
     stored.setValue(QStringLiteral("panelSplit"), panelSplit);

@@ -6,6 +6,7 @@
 
 #include "geometry/text.h"
 #include "widgets/theme.h"
+#include "widgets/view_deck.h"
 
 namespace bolthole {
 
@@ -14,6 +15,8 @@ struct Settings {
     QStringList recentFiles;  ///< newest first, absolute paths
     InchStyle inches = InchStyle::sixteenths;
     Appearance appearance = Appearance::followDesktop;
+    ViewDeck::Shown view = ViewDeck::Shown::side;  ///< the bench's view, as chosen
+    bool showsSure = true;                         ///< how sure the figures are is to be seen
     QByteArray windowGeometry;
     QByteArray benchSplit;
     QByteArray panelSplit;

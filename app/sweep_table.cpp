@@ -1,5 +1,8 @@
 #include "app/sweep_table.h"
 
+#include <cmath>
+#include <string_view>
+
 #include "geometry/text.h"
 
 namespace bolthole {
@@ -8,24 +11,44 @@ namespace {
 
 constexpr std::string_view kLineEnd = "\r\n";
 
-void appendHeader(std::string& table, Units units) {
+std::string columnOf(const FigureInfo& info, Units units) {
     const std::string_view lengthSuffix = units == Units::inch ? "_in" : "_mm";
+    return std::string(info.column) + std::string(info.quantity == Quantity::length ? lengthSuffix : "");
+}
+
+// What is imposed is exact.
+bool isImposed(Figure figure) {
+    return figure == Figure::travel || figure == Figure::frontTravel;
+}
+
+void appendHeader(std::string& table, Units units, bool withSpread) {
     for (const FigureInfo& info : figureTable()) {
         table += &info == figureTable().data() ? "" : ",";
-        table += info.column;
-        if (info.quantity == Quantity::length) {
-            table += lengthSuffix;
-        }
+        table += columnOf(info, units);
+    }
+    for (const FigureInfo& info : figureTable()) {
+        table += withSpread && !isImposed(info.figure) ? "," + columnOf(info, units) + "_u" : "";
     }
     table += kLineEnd;
 }
 
-void appendRow(std::string& table, const FigureRow& row, Units units) {
+void appendFigures(std::string& table, const FigureRow& row, Units units) {
     for (std::size_t i = 0; i < row.size(); ++i) {
         table += i == 0 ? "" : ",";
         table += plainDecimal(row[i] / shownUnit(figureTable()[i].quantity, units));
     }
-    table += kLineEnd;
+}
+
+void appendSpread(std::string& table, const FigureRow& row, const TraceSpread& spread, Units units) {
+    for (std::size_t i = 0; i < row.size(); ++i) {
+        if (isImposed(figureTable()[i].figure)) {
+            continue;
+        }
+        table += ',';
+        if (!std::isnan(row[i])) {
+            table += plainDecimal(spread.at(i, row[0]) / shownUnit(figureTable()[i].quantity, units));
+        }
+    }
 }
 
 // Out of reach nothing but what was imposed is known.
@@ -39,13 +62,18 @@ FigureRow imposedOnly(const Station& station, const Car& car) {
 
 }  // namespace
 
-std::string sweepTable(const Trace& trace, const Car& car, Units units) {
+std::string sweepTable(const Trace& trace, const Car& car, Units units, const TraceSpread* spread) {
     constexpr std::size_t kBytesPerRow = 256;
     std::string table;
     table.reserve((trace.stations.size() + 1) * kBytesPerRow);
-    appendHeader(table, units);
+    appendHeader(table, units, spread != nullptr);
     for (const Station& station : trace.stations) {
-        appendRow(table, station.usable ? station.figures : imposedOnly(station, car), units);
+        const FigureRow row = station.usable ? station.figures : imposedOnly(station, car);
+        appendFigures(table, row, units);
+        if (spread != nullptr) {
+            appendSpread(table, row, *spread, units);
+        }
+        table += kLineEnd;
     }
     return table;
 }

@@ -64,11 +64,11 @@ std::string_view wrongWith(const std::vector<Eigen::Vector2d>& corners) {
     if (std::ranges::any_of(corners, isFar)) {
         return "expected corners within 100 m of the origin";
     }
-    if (areaOf(corners) < kSmallestArea) {
-        return "expected an outline with room inside, found its corners on one line";
+    if (crossesItself(corners)) {
+        return "expected the corners in order around, found an outline that crosses itself";
     }
-    return crossesItself(corners)
-               ? "expected the corners in order around, found an outline that crosses itself"
+    return areaOf(corners) < kSmallestArea
+               ? "expected an outline with room inside, found its corners on one line"
                : "";
 }
 

@@ -6,8 +6,6 @@
 #include <limits>
 #include <numeric>
 
-#include "geometry/entered_figures.h"
-
 namespace bolthole {
 
 namespace {
@@ -22,67 +20,34 @@ void writeRow(const Station& station, std::span<double> row) {
 
 }  // namespace
 
-Car withOwnHeight(const Car& car) {
-    Car result = car;
-    if (car.cgHeightFrom == CgHeightSource::estimate) {
-        result.cgHeight = balanceOf(car).from.height;
-        result.cgHeightFrom = CgHeightSource::entered;
-    }
-    return result;
-}
-
 CarModel::CarModel(const Car& car, LengthTreatment treatment, const HoleUse& use,
                    std::span<const CarInput> inputs, std::vector<double> travels)
-    : rig_(withOwnHeight(car), treatment), use_(use), travels_(std::move(travels)) {
-    for (const CarInput& input : inputs) {
-        places_.push_back(placeOf(car, input.id));
-        last_.push_back(input.value);
-    }
+    : varied_(car, treatment, use, inputs), travels_(std::move(travels)) {
     order_.resize(travels_.size());
     std::iota(order_.begin(), order_.end(), std::size_t{0});
     std::ranges::sort(order_, std::less<>{}, [this](std::size_t index) { return std::abs(travels_[index]); });
-    const auto up =
-        std::ranges::stable_partition(order_, [this](std::size_t index) { return travels_[index] < 0; });
-    firstUp_ = order_.size() - up.size();
-}
-
-CarModel::Place CarModel::placeOf(const Car& car, const FieldId& id) const {
-    Place place{id, std::nullopt, 0};
-    const bool isHole = id.field == Field::holeAt && id.end == End::chassis;
-    if (isHole && car.links[static_cast<std::size_t>(id.link)].kind != LinkKind::rod) {
-        FieldId follower = id;
-        follower.end = End::axle;
-        follower.hole = use_.of(id.link, End::axle);
-        place.offset = numberAt(car, follower).value_or(0) - numberAt(car, id).value_or(0);
-        place.follower = follower;
+    const auto up = std::stable_partition(order_.begin(), order_.end(),
+                                          [this](std::size_t index) { return travels_[index] < 0; });
+    firstUp_ = static_cast<std::size_t>(up - order_.begin());
+    if (varied_.isBolted()) {
+        std::vector<double> estimates(outputs());
+        followAll(estimates, true);
     }
-    return place;
+    if (!nominal_.empty() && nominal_.back()->heldBySymmetry() != Freedom::none) {
+        varied_.keepSymmetric();
+    }
 }
 
 bool CarModel::evaluate(std::span<const double> x, std::span<double> y) {
-    for (std::size_t input = 0; input < places_.size(); ++input) {
-        const Place& place = places_[input];
-        if (x[input] == last_[input]) {
-            continue;
-        }
-        last_[input] = x[input];
-        rig_.setNumber(place.id, x[input]);
-        if (place.follower) {
-            rig_.setNumber(*place.follower, x[input] + place.offset);
-        }
-    }
-    if (!rig_.bolt(use_)) {
-        return false;
-    }
-    return settleNearby(y) || followAll(y);
+    return varied_.set(x) && (settleNearby(y) || followAll(y, false));
 }
 
 bool CarModel::settleNearby(std::span<double> y) {
     if (nominal_.empty()) {
         return false;
     }
-    AxleSolver solver(rig_.linkage(), Drive::travel);
-    FigureReader reader(rig_.car());
+    AxleSolver solver(varied_.linkage(), Drive::travel);
+    FigureReader reader(varied_.car());
     if (!solver.startNear(*nominal_.back())) {
         return false;
     }
@@ -100,14 +65,13 @@ bool CarModel::settleNearby(std::span<double> y) {
     return true;
 }
 
-bool CarModel::followAll(std::span<double> y) {
-    AxleSolver ride(rig_.linkage(), Drive::travel);
+bool CarModel::followAll(std::span<double> y, bool isFirst) {
+    AxleSolver ride(varied_.linkage(), Drive::travel);
     if (!ride.assemble().usable()) {
         return false;
     }
-    FigureReader reader(rig_.car());
+    FigureReader reader(varied_.car());
     reader.setRide(ride.pose());
-    const bool isFirst = nominal_.empty();
     if (isFirst) {
         nominal_.resize(travels_.size() + 1);
         nominal_.back() = ride;

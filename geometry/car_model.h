@@ -10,6 +10,7 @@
 #include "geometry/propagation.h"
 #include "geometry/trace.h"
 #include "geometry/uncertain_inputs.h"
+#include "geometry/varied_car.h"
 
 namespace bolthole {
 
@@ -25,7 +26,10 @@ using ModelRow = std::array<double, kModelFigures>;
 class CarModel final : public MeasurementModel {
   public:
     /// `travels`: m, any order; steps between neighbours should be such as the solver follows (an inch or
-    /// two). The car must have passed findFaults() and, for `uppers`, have an upper rod.
+    /// two). The car must have passed findFaults() and, for `uppers`, have an upper rod. Solves the car at
+    /// the estimates: all that is varied is solved from there, so that evaluate() gives the same whatever it
+    /// was asked before. Where y and yaw are held by mirror symmetry alone, it is kept; see
+    /// VariedCar::keepSymmetric().
     CarModel(const Car& car, LengthTreatment treatment, const HoleUse& use, std::span<const CarInput> inputs,
              std::vector<double> travels);
 
@@ -37,36 +41,21 @@ class CarModel final : public MeasurementModel {
     [[nodiscard]] const Station& station() const { return station_; }
 
   private:
-    ChoiceRig rig_;
-    HoleUse use_;
-    /// Where an input stands, and for the one measured point of an arm also the arm's own, moved along.
-    struct Place {
-        FieldId id;
-        std::optional<FieldId> follower;
-        double offset = 0;
-    };
-    [[nodiscard]] Place placeOf(const Car& car, const FieldId& id) const;
-
     bool settleNearby(std::span<double> y);
-    bool followAll(std::span<double> y);
+    bool followAll(std::span<double> y, bool isFirst);
     void follow(AxleSolver solver, const FigureReader& reader, std::size_t begin, std::size_t end,
                 std::span<double> y, bool isFirst);
     void readRow(const AxleSolver& solver, const FigureReader& reader, std::size_t index,
                  std::span<double> y);
 
-    std::vector<Place> places_;
-    std::vector<double> last_;        // inputs as the rig has them
+    VariedCar varied_;
     std::vector<std::size_t> order_;  // of the travels: droop outward, then ride and bump outward
     std::size_t firstUp_ = 0;         // where the second of these begins
     std::vector<double> travels_;
     Station station_;
-    /// The solver at each travel, then at ride, as the first evaluation met them: what is varied after that
-    /// stands close by. Nothing at a travel out of reach.
+    /// The solver at each travel, then at ride, at the estimates: what is varied stands close by. Nothing at
+    /// a travel out of reach; empty where the car can't be assembled.
     std::vector<std::optional<AxleSolver>> nominal_;
 };
-
-/// The car with the CG height that is in use as its own number where that is an estimate, so that it can be
-/// varied like a measured one; what CarModel computes with.
-[[nodiscard]] Car withOwnHeight(const Car& car);
 
 }  // namespace bolthole

@@ -230,7 +230,9 @@ std::optional<double> engagementAt(const Link& rod, double length) {
 bool isWanted(const HoleChoice& choice, const WantedWindow& wanted) {
     const double inverse = inverseDistance(choice);
     const double antiSquat = choice[Figure::antiSquat];
-    return choice.assembled && inverse >= wanted.inverseFar() && inverse <= wanted.inverseNear() &&
+    const bool anyDistance = !wanted.icNear && !wanted.icFar;
+    return choice.assembled &&
+           (anyDistance || (inverse >= wanted.inverseFar() && inverse <= wanted.inverseNear())) &&
            antiSquat >= wanted.antiSquatLow && antiSquat <= wanted.antiSquatHigh;
 }
 

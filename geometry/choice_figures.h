@@ -149,8 +149,8 @@ struct Approach {
 /// axle, links in order.
 [[nodiscard]] std::string holeNames(const HoleUse& use, const Car& car);
 
-/// Whether a choice lies in the window, edges included. Without an instant center at finite distance
-/// 1/distance is 0.
+/// Whether a choice lies in the window of distance and anti-squat, edges included. Without an instant center
+/// at finite distance 1/distance is 0; without either distance in the window any will do.
 [[nodiscard]] bool isWanted(const HoleChoice& choice, const WantedWindow& wanted);
 
 /// 1/distance of a choice's instant center, 1/m: 0 at infinity, negative behind the rear contact patch.

@@ -37,6 +37,7 @@ class Describer {
     std::string operator()(const RemoveHole& edit) const;
     std::string operator()(const SetWanted& edit) const;
     std::string operator()(const ChooseHoles& edit) const;
+    std::string operator()(const PlanHole& edit) const;
     std::string operator()(const KeepState& edit) const;
     std::string operator()(const DescribeKept& edit) const;
     std::string operator()(const SetBefore& edit) const;
@@ -215,6 +216,11 @@ std::string Describer::operator()(const AddHole& edit) const {
     const std::string name = edit.hole.name.empty() ? "" : " '" + edit.hole.name + "'";
     return "Add " + linkWords(car_, edit.link) + " " + std::string(endWords(edit.end)) + " hole" + name +
            " at " + target(nullptr, edit.hole.at);
+}
+
+std::string Describer::operator()(const PlanHole& edit) const {
+    return "Plan " + linkWords(car_, edit.link) + " " + std::string(endWords(edit.end)) + " hole '" +
+           edit.hole.name + "' at " + target(nullptr, edit.hole.at) + " and bolt to it";
 }
 
 std::string Describer::operator()(const SetWanted& edit) const {

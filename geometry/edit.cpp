@@ -12,6 +12,7 @@
 #include "geometry/edit_kept.h"
 #include "geometry/edit_links.h"
 #include "geometry/fields.h"
+#include "geometry/planned_hole.h"
 
 namespace bolthole {
 
@@ -161,6 +162,7 @@ class Applier {
     std::string operator()(const JoinLinks& edit) const { return applyTo(car_, edit); }
     std::string operator()(const SetPlate& edit) const;
     std::string operator()(const SetPlanned& edit) const;
+    std::string operator()(const PlanHole& edit) const;
 
   private:
     [[nodiscard]] std::string setSpread(const FieldId& id, std::optional<double> value) const;
@@ -377,6 +379,14 @@ std::string Applier::operator()(const SetPlanned& edit) const {
     }
     link(edit.link).bracket(edit.end).holes[static_cast<std::size_t>(edit.hole)].planned = edit.planned;
     return {};
+}
+
+std::string Applier::operator()(const PlanHole& edit) const {
+    CarResult planned = planHole(car_, edit);
+    if (planned.car) {
+        car_ = std::move(*planned.car);
+    }
+    return planned.refusal;
 }
 
 std::string Applier::operator()(const ChooseHoles& edit) const {

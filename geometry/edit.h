@@ -131,6 +131,14 @@ struct ChooseHoles {
     HoleUse use;
     LengthTreatment lengths = LengthTreatment::keep;
 };
+/// Adds a hole that is not drilled yet, and the same to a link on the car's other side that goes with this
+/// one; bolts to it and gives the rods the lengths the treatment asks for, in one step.
+struct PlanHole {
+    int link = 0;
+    End end = End::chassis;
+    Hole hole;
+    LengthTreatment lengths = LengthTreatment::keep;
+};
 /// Keeps a state of the car, the present one unless `other` is given, and makes it the before. Refuses a car
 /// that does not pass findFaults(), as SwapBefore does.
 struct KeepState {
@@ -232,12 +240,12 @@ struct ChangeRide {
     RideChange change;
 };
 
-using Edit =
-    std::variant<SetNumber, ClearNumber, MoveHole, UseHole, MoveJoint, SetUnits, SetTitle, SetNotes,
-                 SetAdjuster, SetDriveline, RenameLink, RenameHole, AddHole, RemoveHole, SetWanted,
-                 ChooseHoles, KeepState, DescribeKept, SetBefore, RemoveKept, RestoreKept, SwapBefore,
-                 ChangeRide, SetChoice, AddLoad, RemoveLoad, RenameLoad, AddSpring, RemoveSpring,
-                 ChangeSpring, AddLink, RemoveLink, ChangeLink, SplitLink, JoinLinks, SetPlate, SetPlanned>;
+using Edit = std::variant<SetNumber, ClearNumber, MoveHole, UseHole, MoveJoint, SetUnits, SetTitle, SetNotes,
+                          SetAdjuster, SetDriveline, RenameLink, RenameHole, AddHole, RemoveHole, SetWanted,
+                          ChooseHoles, KeepState, DescribeKept, SetBefore, RemoveKept, RestoreKept,
+                          SwapBefore, ChangeRide, SetChoice, AddLoad, RemoveLoad, RenameLoad, AddSpring,
+                          RemoveSpring, ChangeSpring, AddLink, RemoveLink, ChangeLink, SplitLink, JoinLinks,
+                          SetPlate, SetPlanned, PlanHole>;
 
 /// What came of an edit: the changed car, or why it was refused (then the car is the one that went in).
 struct EditResult {
@@ -271,8 +279,8 @@ struct Doubt {
 
 /// What looks wrong or risky in a car that findFaults() passed: a written length that disagrees with the
 /// holes by more than a sixteenth of an inch and what that would shift (unless some rod fits other holes of
-/// its brackets: then a bolt was moved), an adjuster past its entered limits, a hole that breaks a rule of its
-/// bracket's plate, a wanted window nothing can lie in, travel the links do not reach, sides that nothing holds.
+/// its brackets: then a bolt was moved), an adjuster past its entered limits, a wanted window nothing can lie
+/// in, travel the links do not reach, sides that nothing holds.
 [[nodiscard]] std::vector<Doubt> findDoubts(const Car& car);
 
 }  // namespace bolthole

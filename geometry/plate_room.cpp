@@ -62,7 +62,7 @@ std::string edgeTrouble(const Plate& plate, const Eigen::Vector2d& at, Units uni
 }
 
 std::string diameterText(double diameters) {
-    return fineFigureText(diameters, Quantity::ratio, Units::metric);
+    return figureText(diameters, Quantity::ratio, Units::metric);
 }
 
 std::string nameOf(const Bracket& bracket, int hole) {

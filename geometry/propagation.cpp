@@ -67,7 +67,7 @@ double Sensitivity::share(Eigen::Index output, Eigen::Index input) const {
 
 double Sensitivity::bending(Eigen::Index output) const {
     const double variance = change.row(output).squaredNorm();
-    return variance > 0 ? 0.5 * bend.row(output).squaredNorm() / variance : 0.0;
+    return variance == 0 ? 0.0 : 0.5 * bend.row(output).squaredNorm() / variance;
 }
 
 void differentiate(MeasurementModel& model, std::span<const UncertainInput> inputs, Sensitivity& result) {
@@ -205,6 +205,15 @@ class Sampler {
   private:
     static constexpr std::size_t kBlock = 1024;
 
+    [[nodiscard]] bool isJoint() const { return factor_.size() > 0; }
+    // Jointly normal inputs are mixed of normal errors, one a mode: none of these may be left out.
+    [[nodiscard]] double drawOne(Draw& draw, const UncertainInput& input) const {
+        if (isJoint()) {
+            return draw.normal();
+        }
+        return input.uncertainty > 0 ? draw.standard(input.spread) : 0.0;
+    }
+
     void drawBlock(std::size_t block, MeasurementModel& model) {
         Draw draw(plan_.seed * 0x9E3779B97F4A7C15U + block);
         Eigen::VectorXd errors(static_cast<Eigen::Index>(inputs_.size()));
@@ -213,10 +222,9 @@ class Sampler {
         const std::size_t end = std::min(plan_.samples, (block + 1) * kBlock);
         for (std::size_t sample = block * kBlock; sample < end; ++sample) {
             for (std::size_t input = 0; input < inputs_.size(); ++input) {
-                errors[static_cast<Eigen::Index>(input)] =
-                    inputs_[input].uncertainty > 0 ? draw.standard(inputs_[input].spread) : 0.0;
+                errors[static_cast<Eigen::Index>(input)] = drawOne(draw, inputs_[input]);
             }
-            if (factor_.size() > 0) {
+            if (isJoint()) {
                 errors = factor_ * errors;
             }
             for (std::size_t input = 0; input < inputs_.size(); ++input) {
@@ -277,15 +285,15 @@ Coverage coverageOf(std::vector<double>& values, double probability) {
         squares += (value - coverage.mean) * (value - coverage.mean);
     }
     coverage.uncertainty = std::sqrt(squares / (count - 1));
-    const auto at = [&values](double place) {
-        const auto index = static_cast<std::size_t>(
-            std::clamp(std::lround(place), 0L, static_cast<long>(values.size()) - 1));
-        std::nth_element(values.begin(), std::next(values.begin(), static_cast<std::ptrdiff_t>(index)),
-                         values.end());
-        return values[index];
-    };
-    coverage.low = at((1 - probability) / 2 * count - 0.5);
-    coverage.high = at((1 + probability) / 2 * count - 0.5);
+    // q of them lie within, and r is the place of the lower end, counted from 1.
+    const auto within = static_cast<std::ptrdiff_t>(std::floor(probability * count + 0.5));
+    const auto beyond = static_cast<std::ptrdiff_t>(values.size()) - within;
+    const std::ptrdiff_t lower = std::max<std::ptrdiff_t>((beyond + 1) / 2, 1) - 1;
+    const std::ptrdiff_t upper = std::min(lower + within, static_cast<std::ptrdiff_t>(values.size()) - 1);
+    std::nth_element(values.begin(), values.begin() + lower, values.end());
+    coverage.low = values[static_cast<std::size_t>(lower)];
+    std::nth_element(values.begin() + lower, values.begin() + upper, values.end());
+    coverage.high = values[static_cast<std::size_t>(upper)];
     return coverage;
 }
 

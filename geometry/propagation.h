@@ -53,7 +53,8 @@ struct Sensitivity {
     /// How much of the variance of an output stems from an input, 0 to 1; NaN where nothing spreads.
     [[nodiscard]] double share(Eigen::Index output, Eigen::Index input) const;
     /// What the second derivatives by one input alone add to the variance, over it: large where a straight
-    /// line does not do. From the terms of JCGM 100, 5.1.2, note.
+    /// line does not do. From the terms of JCGM 100, 5.1.2, note. 0 where nothing spreads, NaN where
+    /// uncertainty() is.
     [[nodiscard]] double bending(Eigen::Index output) const;
 };
 
@@ -86,7 +87,8 @@ struct SamplePlan {
 using Samples = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic>;
 
 /// Draws all inputs at random and evaluates the model (JCGM 101, cl. 7). `makeModel` is asked once a thread.
-/// `correlation`, where given, makes the inputs jointly normal (JCGM 101, 6.4.8, from memory).
+/// `correlation`, where given, makes the inputs jointly normal, whatever their own Spread (JCGM 101, 6.4.8,
+/// from memory).
 [[nodiscard]] Samples drawSamples(const std::function<std::unique_ptr<MeasurementModel>()>& makeModel,
                                   std::span<const UncertainInput> inputs, const SamplePlan& plan,
                                   const Eigen::MatrixXd& correlation = {});
@@ -96,7 +98,7 @@ struct Coverage {
     std::size_t used = 0;  ///< samples in which the number existed
     double mean = 0;
     double uncertainty = 0;  ///< standard deviation
-    double low = 0;          ///< the probabilistically symmetric interval (JCGM 101, 7.7)
+    double low = 0;          ///< the probabilistically symmetric interval (JCGM 101, 7.7.2)
     double high = 0;
 };
 /// Of a column of samples, NaN left out. `probability`: 0 to 1. All zero where fewer than two exist. Reorders

@@ -1,6 +1,7 @@
 #include "geometry/trace_spread.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 
@@ -9,6 +10,7 @@ namespace bolthole {
 namespace {
 
 constexpr double kNaN = std::numeric_limits<double>::quiet_NaN();
+constexpr double kSamePlace = 1e-9;  // m
 
 Eigen::Index rowOf(std::size_t place, std::size_t figure) {
     return static_cast<Eigen::Index>(place * kModelFigures + figure);
@@ -52,29 +54,65 @@ double TraceSpread::inverseAtRide() const {
 }
 
 double TraceSpread::at(std::size_t figure, double travel) const {
-    const std::size_t count = travels.size() - 1;
-    if (!known || count < 3 || travel < travels[1] - 1e-9 || travel > travels[count] + 1e-9) {
+    const std::size_t last = travels.empty() ? 0 : travels.size() - 1;
+    if (!known || last < 4 || travel < travels[1] - kSamePlace || travel > travels[last] + kSamePlace) {
         return kNaN;
     }
-    std::size_t first = 1;
-    while (first + 3 <= count && travel > (travels[first + 1] + travels[first + 2]) / 2) {
-        ++first;
+    if (travels[last] - travels[1] <= kSamePlace) {
+        return of(0, figure);  // a car without travel: all of them are ride
     }
-    double result = 0;
-    for (std::size_t i = first; i < first + 3; ++i) {
-        double weight = 1;
-        for (std::size_t j = first; j < first + 3; ++j) {
+    std::size_t below = 1;
+    while (below + 1 < last && travel > travels[below + 1]) {
+        ++below;
+    }
+    if (std::isnan(of(below, figure)) || std::isnan(of(below + 1, figure))) {
+        return kNaN;
+    }
+    const std::size_t first = std::clamp<std::size_t>(below - 1, 1, last - 3);
+    for (std::size_t place = first; place < first + 4; ++place) {
+        if (std::isnan(of(place, figure))) {
+            return interpolated(below, 2, figure, travel);
+        }
+    }
+    return interpolated(first, 4, figure, travel);
+}
+
+double TraceSpread::interpolated(std::size_t first, std::size_t count, std::size_t figure,
+                                 double travel) const {
+    std::array<double, 4> weights{};
+    for (std::size_t i = 0; i < count; ++i) {
+        weights[i] = 1;
+        for (std::size_t j = 0; j < count; ++j) {
             if (j != i) {
-                weight *= (travel - travels[j]) / (travels[i] - travels[j]);
+                weights[i] *= (travel - travels[first + j]) / (travels[first + i] - travels[first + j]);
             }
         }
-        result += weight * of(i, figure);
     }
-    return result < 0 ? 0.0 : result;
+    double variance = 0;
+    for (Eigen::Index input = 0; input < sensitivity.change.cols(); ++input) {
+        double change = 0;
+        for (std::size_t i = 0; i < count; ++i) {
+            change += weights[i] * sensitivity.change(rowOf(first + i, figure), input);
+        }
+        variance += change * change;
+    }
+    return std::sqrt(variance);
 }
 
 bool TraceSpread::bendsAtRide(Figure figure) const {
-    return known && sensitivity.bending(rowOf(0, asIndex(figure))) > kMostBending;
+    const Eigen::Index row = rowOf(0, asIndex(figure));
+    if (!known || std::isnan(sensitivity.value[row])) {
+        return false;
+    }
+    const bool isCenter = figure == Figure::icX || figure == Figure::icZ;
+    return !(sensitivity.bending(row) <= kMostBending) || (isCenter && !(centerBending() <= kMostBending));
+}
+
+// With s = 1/distance and r its relative uncertainty, 1/s has the second derivative 2/s^3: all inputs
+// together add half of (2 u^2/s^3)^2 to (u/s^2)^2, which is 2 r^2 of it. The inputs one by one add less.
+double TraceSpread::centerBending() const {
+    const double relative = inverseAtRide() / sensitivity.value[rowOf(0, kInverseDistance)];
+    return 2 * relative * relative;
 }
 
 void computeSpread(const Car& car, TraceSpread& spread) {
@@ -104,28 +142,39 @@ bool isSameMeasurement(const CarInput& one, const CarInput& other) {
            one.sureness.uncertainty == other.sureness.uncertainty;
 }
 
+// Where the same measurement stands; `inputs.size()` where it is not among them.
+std::size_t placeOf(const CarInput& input, const std::vector<CarInput>& inputs) {
+    const auto same = std::ranges::find_if(
+        inputs, [&input](const CarInput& other) { return isSameMeasurement(input, other); });
+    return static_cast<std::size_t>(same - inputs.begin());
+}
+
 }  // namespace
 
 double spreadOfDifference(const TraceSpread& one, const TraceSpread& other, std::size_t place,
                           std::size_t figure) {
-    if (!one.known || !other.known) {
+    if (std::isnan(one.of(place, figure)) || std::isnan(other.of(place, figure))) {
         return kNaN;
     }
     const auto mine = one.sensitivity.change.row(rowOf(place, figure));
     const auto theirs = other.sensitivity.change.row(rowOf(place, figure));
-    double variance = mine.squaredNorm() + theirs.squaredNorm();
+    double variance = 0;
     for (std::size_t i = 0; i < one.inputs.size(); ++i) {
-        const auto same = std::ranges::find_if(
-            other.inputs, [&](const CarInput& input) { return isSameMeasurement(one.inputs[i], input); });
-        if (same != other.inputs.end()) {
-            variance -= 2 * mine[static_cast<Eigen::Index>(i)] * theirs[same - other.inputs.begin()];
+        const std::size_t same = placeOf(one.inputs[i], other.inputs);
+        const double common = same < other.inputs.size() ? theirs[static_cast<Eigen::Index>(same)] : 0.0;
+        const double left = mine[static_cast<Eigen::Index>(i)] - common;
+        variance += left * left;
+    }
+    for (std::size_t i = 0; i < other.inputs.size(); ++i) {
+        if (placeOf(other.inputs[i], one.inputs) == one.inputs.size()) {
+            variance += theirs[static_cast<Eigen::Index>(i)] * theirs[static_cast<Eigen::Index>(i)];
         }
     }
-    return std::sqrt(std::max(0.0, variance));
+    return std::sqrt(variance);
 }
 
 bool cannotTellApart(double difference, double uncertainty) {
-    return std::abs(difference) < kCoverage95 * uncertainty;
+    return std::abs(difference) <= kCoverage95 * uncertainty;
 }
 
 }  // namespace bolthole

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <numbers>
 
 #include "geometry/cg_height.h"
 #include "geometry/entered_figures.h"
@@ -39,11 +40,11 @@ MeasuringTool toolOf(const FieldId& id) {
     return MeasuringTool::estimate;
 }
 
+// Of the height that stands where the CG height is: the estimate, or the number entered, which is in use too
+// where a lift was chosen and can't be had.
 double cgSpread(const Car& car) {
-    if (car.cgHeightFrom == CgHeightSource::entered) {
-        return kEnteredCgSpread;
-    }
-    return estimatedCgHeight().uncertainty.value_or(kEstimatedCgSpread);
+    return car.cgHeightFrom == CgHeightSource::estimate ? estimatedCgHeight().uncertainty.value_or(0)
+                                                        : kEnteredCgSpread;
 }
 
 }  // namespace
@@ -92,6 +93,9 @@ Sureness surenessOf(const Car& car, const FieldId& id) {
         const bool isTape = sureness.tool == MeasuringTool::tape && !car.tools.tape;
         const bool isAngle = sureness.tool == MeasuringTool::angleFinder && !car.tools.angleFinder;
         sureness.spread = isTape ? Spread::triangular : isAngle ? Spread::rectangular : Spread::normal;
+        if (id.field == Field::liftReading) {
+            sureness.uncertainty *= std::numbers::sqrt2;  // the sum of two tires' readings
+        }
     }
     return sureness;
 }
@@ -156,7 +160,7 @@ class Lister {
         }
     }
     void addHeight() {
-        if (car_.cgHeightFrom != CgHeightSource::lift || !liftOf(car_)) {
+        if (balanceOf(car_).from.source != CgHeightSource::lift) {
             add({.field = Field::cgHeight});
             return;
         }

@@ -26,10 +26,9 @@ inline constexpr double kCaliperSpread = 1e-4 / 1.7320508075688772;
 /// An angle finder set by hand on a machined face: within half a degree either way, rectangular; the half
 /// degree is common practice, no source. rad.
 inline constexpr double kAngleFinderSpread = 0.5 * kRadiansPerDegree / 1.7320508075688772;
-/// A CG height that somebody typed: half an inch; one that is an estimate: an inch. Judgements, common
-/// practice, no source. m.
+/// A CG height that somebody typed: half an inch, a judgement, common practice, no source. m. That of one
+/// which is an estimate stands with estimatedCgHeight().
 inline constexpr double kEnteredCgSpread = 0.5 * kMetresPerInch;
-inline constexpr double kEstimatedCgSpread = kMetresPerInch;
 /// Where a load or a driver sits, in each direction: an inch. A judgement, common practice, no source. m.
 inline constexpr double kSeatSpread = kMetresPerInch;
 
@@ -41,7 +40,7 @@ struct Sureness {
     Spread spread = Spread::normal;
 };
 /// Of the number that `id` names: its own, or that of the tool such numbers are taken with. What was built to
-/// a number (a written length) is taken with the tape too.
+/// a number (a written length) is taken with the tape too. The lift's reading is the sum of two tires'.
 [[nodiscard]] Sureness surenessOf(const Car& car, const FieldId& id);
 /// The standard uncertainty of a tool as entered for the car, or the one it has by default, SI. A ticket's
 /// scale without one: as the pads.

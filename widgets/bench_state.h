@@ -53,6 +53,7 @@ struct BenchState {
     PointId selection;
     std::optional<Ghost> pointed;  ///< the hole choice pointed at on the board
     std::optional<Ghost> before;   ///< the state kept as the before
+    bool showsSure = true;         ///< how sure the figures are is to be seen: bands, cloud, ±
     TraceSpread spread{};          ///< how sure the figures of `trace` are, in a drag too
     /// The instant center's cloud, drawn for `solvedCar` since it last settled; null while it is not there
     /// yet.

@@ -36,6 +36,7 @@ CarSheet::CarSheet(QWidget* parent)
     setStyleSheet(sheetStyle());
     connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, [this] { setStyleSheet(sheetStyle()); });
     connect(hub_, &SheetHub::edited, this, &CarSheet::edited);
+    connect(hub_, &SheetHub::sureWanted, this, &CarSheet::fieldWanted);
     connect(hub_, &SheetHub::selected, this, &CarSheet::selected);
     connect(hub_, &SheetHub::datumChanged, this, &CarSheet::refresh);
 }

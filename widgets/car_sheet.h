@@ -55,6 +55,7 @@ class CarSheet : public QWidget {
   signals:
     void edited(const Edit& edit);        ///< a whole change
     void selected(const PointId& point);  ///< a field of that hole or joint gained the focus
+    void fieldWanted(const FieldId& id);  ///< a number that stands elsewhere is to be entered
 
   protected:
     void paintEvent(QPaintEvent* event) override;

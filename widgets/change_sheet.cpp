@@ -146,6 +146,9 @@ void ChangeSheet::Parts::addExpected(const BlockMaker& make) {
     if (!words.figures.empty()) {
         add(make.figures(words.figures));
     }
+    for (const QString& sentence : words.sure) {
+        blocks.push_back(make.paragraph(sentence));
+    }
     if (!words.quiet.isEmpty()) {
         blocks.push_back(make.paragraph(words.quiet));
     }

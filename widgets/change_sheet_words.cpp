@@ -5,11 +5,13 @@
 
 #include "geometry/choice_figures.h"
 #include "geometry/fields.h"
+#include "geometry/trace_spread.h"
 #include "widgets/change_sheet_checks.h"
 #include "widgets/change_words.h"
 #include "widgets/difference_table.h"
 #include "widgets/field_words.h"
 #include "widgets/figure_words.h"
+#include "widgets/sure_words.h"
 #include "widgets/unit_text.h"
 #include "widgets/wall_chart_words.h"
 
@@ -54,6 +56,7 @@ class Writer {
         writeNumbers();
         writeUnshared();
         writeFigures();
+        writeSure();
         words_.problems = problemsOf(comparison_, style_.units);
         if (words_.differs) {
             words_.checks = checksOf(comparison_, style_);
@@ -287,6 +290,45 @@ class Writer {
                            quiet.join(QStringLiteral("; ")) + QStringLiteral(". ");
         }
         words_.quiet += QStringLiteral("Anti-squat is computed with the CG height ") + heights() + '.';
+    }
+
+    // The changes at ride that tell, with ±, and what ± means.
+    void writeSure() {
+        if (!words_.differs || !comparison_.before.ride.usable || !comparison_.after.ride.usable) {
+            return;
+        }
+        const TraceSpread before = computeSpread(comparison_.beforeCar);
+        const TraceSpread after = computeSpread(comparison_.afterCar);
+        QStringList told;
+        QStringList untold;
+        for (const FigureChange& change : changesAt(&comparison_.before.ride, &comparison_.after.ride)) {
+            const Quantity quantity = quantityOf(change.figure);
+            const double uncertainty =
+                spreadOfDifference(before, after, 0, static_cast<std::size_t>(change.figure));
+            const QString sure = sureWords(uncertainty, quantity, style_.units, Fineness::fine);
+            if (!change.tells() || std::isnan(change.change()) || sure.isEmpty() ||
+                isFarAway(&comparison_.before.ride, change.figure) ||
+                isFarAway(&comparison_.after.ride, change.figure)) {
+                continue;
+            }
+            const bool isUntold = cannotTellApart(change.change(), uncertainty);
+            (isUntold ? untold : told) << figureWords(change.figure).toLower() + ' ' +
+                                              signedFigure(change.change(), quantity, style_.units) + ' ' +
+                                              sure + unit(quantity);
+        }
+        addSure(QStringLiteral("How sure, at ride: "), told);
+        addSure(QStringLiteral("Here we ") + cannotTellWords() +
+                    QStringLiteral(", the change is less than we can measure: "),
+                untold);
+        if (!words_.sure.isEmpty()) {
+            words_.sure << sureMeaning(comparison_.afterCar, style_.units);
+        }
+    }
+
+    void addSure(const QString& head, const QStringList& changes) {
+        if (!changes.isEmpty()) {
+            words_.sure << head + changes.join(QStringLiteral("; ")) + '.';
+        }
     }
 
     // One height where both cars have it from the same place, else both.

@@ -57,6 +57,7 @@ struct SheetWords {
     SheetTable unshared;   ///< links only one of the cars has
     std::vector<SheetCheck> checks;
     std::vector<FigureLine> figures;  ///< those that tell somewhere, the largest change at ride on top
+    QStringList sure;                 ///< how sure the changes at ride are, a sentence each
     QString quiet;                    ///< the rest, named in one sentence; empty: there is no rest
     bool hasFarAway = false;          ///< whether some figure shows as infinitely far
     QString pinionExpected;           ///< at ride, with unit; empty without a driveline

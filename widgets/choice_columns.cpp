@@ -4,6 +4,7 @@
 #include <bit>
 #include <cmath>
 
+#include "widgets/choice_sure.h"
 #include "widgets/field_words.h"
 #include "widgets/unit_text.h"
 
@@ -92,7 +93,8 @@ std::vector<ChoiceColumn> choiceColumns(const Car& car) {
             }
         }
     }
-    std::vector<ChoiceColumn> columns{{Kind::instantCenter}, {Kind::antiSquat}};
+    std::vector<ChoiceColumn> columns{
+        {Kind::instantCenter}, {Kind::antiSquat}, {Kind::sure}, {Kind::toldApart}};
     columns.insert(holes.size() > kFewHoles ? columns.end() : columns.begin(), holes.begin(), holes.end());
     columns.insert(columns.begin(), {Kind::rank});
     columns.push_back({Kind::antiSquatTravel});
@@ -123,6 +125,10 @@ QString columnTitle(const ChoiceColumn& column, const Car& car, Units units) {
             return words(QT_TRANSLATE_NOOP("ChoiceTable", "IC × height, %1")).arg(length);
         case Kind::antiSquat:
             return words(QT_TRANSLATE_NOOP("ChoiceTable", "Anti-squat"));
+        case Kind::sure:
+            return QStringLiteral("±");
+        case Kind::toldApart:
+            return words(QT_TRANSLATE_NOOP("ChoiceTable", "Told from now?"));
         case Kind::antiSquatTravel:
             return words(QT_TRANSLATE_NOOP("ChoiceTable", "droop … bump, %"));
         case Kind::pinion:
@@ -168,6 +174,9 @@ QString columnHelp(const ChoiceColumn& column, const Car& car) {
                 "far, through infinity, to behind the axle."));
         case Kind::antiSquat:
             return words(QT_TRANSLATE_NOOP("ChoiceTable", "Anti-squat at ride height."));
+        case Kind::sure:
+        case Kind::toldApart:
+            return sureHelp(column);
         case Kind::antiSquatTravel:
             return words(QT_TRANSLATE_NOOP("ChoiceTable",
                                            "Anti-squat at full droop and at full bump, percent. Sorts "
@@ -230,6 +239,9 @@ QString columnText(const ChoiceColumn& column, const ChoiceList& list, std::size
             const double value = choice[Figure::antiSquat];
             return percent(value) + (std::isnan(value) ? "" : " %");
         }
+        case Kind::sure:
+        case Kind::toldApart:
+            return sureCell(column, list, at);
         case Kind::antiSquatTravel:
             return QStringLiteral("%1 … %2").arg(percent(choice.antiSquatDroop),
                                                  percent(choice.antiSquatBump));
@@ -272,6 +284,9 @@ double columnKey(const ChoiceColumn& column, const ChoiceList& list, std::size_t
             return choice.use.of(column.link, column.end);
         case Kind::antiSquat:
             return choice[Figure::antiSquat];
+        case Kind::sure:
+        case Kind::toldApart:
+            return sureKey(column, list, at);
         case Kind::antiSquatTravel:
             return std::abs(choice.antiSquatBump - choice.antiSquatDroop);
         case Kind::pinion:
@@ -296,7 +311,8 @@ double columnKey(const ChoiceColumn& column, const ChoiceList& list, std::size_t
 }
 
 bool isNumeric(const ChoiceColumn& column) {
-    return column.kind != Kind::hole && column.kind != Kind::problem && column.kind != Kind::rod;
+    return column.kind != Kind::hole && column.kind != Kind::problem && column.kind != Kind::rod &&
+           column.kind != Kind::toldApart;
 }
 
 QString widestText(const ChoiceColumn& column, const ChoiceList& list) {
@@ -317,6 +333,10 @@ QString widestText(const ChoiceColumn& column, const ChoiceList& list) {
             return QStringLiteral("−0000 × 000.0");
         case Kind::antiSquat:
             return QStringLiteral("−000 %");
+        case Kind::sure:
+            return QStringLiteral("± 000");
+        case Kind::toldApart:
+            return cannotTellCell();
         case Kind::antiSquatTravel:
             return QStringLiteral("−000 … −000");
         case Kind::frontJoint:

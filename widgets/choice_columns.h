@@ -15,6 +15,8 @@ struct ChoiceColumn {
         hole,  ///< hole in use of a bracket that has several: link, end
         instantCenter,
         antiSquat,
+        sure,       ///< ± of anti-squat
+        toldApart,  ///< whether its anti-squat can be told from that of the holes in use
         antiSquatTravel,
         pinion,
         pinionChange,

@@ -4,6 +4,7 @@
 #include <QRegularExpression>
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace bolthole {
 
@@ -31,9 +32,12 @@ bool ChoiceList::Item::hasPlace() const {
 bool ChoiceList::take(const BenchState& bench, const BoardState& board) {
     board_ = &board;
     Key key{board.car,     board.choices.data(), board.choices.size(), board.lengths, board.scope,
-            board.present, board.complete,       bench.car.wanted,     bench.style};
+            board.present, board.complete,       bench.car.wanted,     bench.style,   board.spreadCount};
     if (key == key_) {
         return false;
+    }
+    if (std::exchange(key_.spreadCount, key.spreadCount) != key.spreadCount && key == key_) {
+        return true;
     }
     Key wantsElse = key_;
     wantsElse.wanted = key.wanted;
@@ -136,6 +140,25 @@ const HoleChoice* ChoiceList::choice(std::size_t at) const {
         return nullptr;
     }
     return &board_->choices[at];
+}
+
+const ChoiceSpread* ChoiceList::spread(std::size_t at) const {
+    if (choice(at) == nullptr || items_[at].index >= board_->spreads.size()) {
+        return nullptr;
+    }
+    const ChoiceSpread& found = board_->spreads[items_[at].index];
+    return std::isnan(found.antiSquat) ? nullptr : &found;
+}
+
+std::optional<ChoiceList::Difference> ChoiceList::difference(std::size_t at) const {
+    const std::optional<std::size_t> now = present();
+    const ChoiceSpread* found = spread(at);
+    if (!now || now == at || found == nullptr) {
+        return std::nullopt;
+    }
+    const Difference result{items_[at].antiSquat - items_[*now].antiSquat, found->antiSquatDifference};
+    return std::isfinite(result.value) && std::isfinite(result.uncertainty) ? std::optional(result)
+                                                                            : std::nullopt;
 }
 
 std::optional<std::size_t> ChoiceList::find(const HoleUse& use) const {

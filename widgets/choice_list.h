@@ -49,6 +49,15 @@ class ChoiceList {
     [[nodiscard]] const std::vector<std::uint32_t>& ranked() const { return ranked_; }
     /// The choice's figures; null where the board has moved on since take().
     [[nodiscard]] const HoleChoice* choice(std::size_t at) const;
+    /// How sure it is; null where that is not computed yet.
+    [[nodiscard]] const ChoiceSpread* spread(std::size_t at) const;
+    /// Anti-squat of a choice minus that of the one in use, percent, and its standard uncertainty.
+    struct Difference {
+        double value = 0;
+        double uncertainty = 0;
+    };
+    /// Nothing for the choice in use itself, and where either or its spread is not known.
+    [[nodiscard]] std::optional<Difference> difference(std::size_t at) const;
     /// The car the choices belong to; null before the first.
     [[nodiscard]] const Car* car() const { return key_.car.get(); }
     [[nodiscard]] const std::shared_ptr<const Car>& sharedCar() const { return key_.car; }
@@ -60,7 +69,7 @@ class ChoiceList {
     [[nodiscard]] std::optional<std::size_t> present() const;
     [[nodiscard]] std::size_t shownCount() const { return shownCount_; }
     [[nodiscard]] bool isFiltered() const { return shownCount_ != items_.size(); }
-    /// Changes with everything but rank and what is wanted: the map's dots stay while it stays.
+    /// Changes with everything but rank, how sure, and what is wanted: the map's dots stay while it stays.
     [[nodiscard]] int version() const { return version_; }
     /// "top / high", or "as bolted" where no bracket has more than one hole.
     [[nodiscard]] QString nameOf(std::size_t at) const;
@@ -77,6 +86,7 @@ class ChoiceList {
         bool complete = false;
         std::optional<WantedWindow> wanted;
         NumberStyle style;
+        std::size_t spreadCount = 0;
 
         bool operator==(const Key&) const = default;
     };

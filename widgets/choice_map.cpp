@@ -136,9 +136,11 @@ void ChoiceMap::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     paintMapGround(painter, picture);
     paintMapWindow(painter, picture);
+    paintMapErrors(painter, picture);
     painter.drawPixmap(0, 0, dots_);
     paintMapWindowSides(painter, picture);
     paintMapMarks(painter, picture);
+    paintMarkedErrors(painter, picture);
 }
 
 void ChoiceMap::resizeEvent(QResizeEvent* event) {

@@ -55,6 +55,12 @@ void paintMapWindow(QPainter& painter, const ChoiceMapPicture& picture);
 void paintMapWindowSides(QPainter& painter, const ChoiceMapPicture& picture);
 /// All dots on a transparent ground; to be kept, as this is what takes time with many choices.
 [[nodiscard]] QPixmap paintMapDots(const ChoiceMapPicture& picture, double ratio);
+/// Up to so many shown choices, each has its bars.
+inline constexpr std::size_t kFewChoices = 40;
+/// How sure the choices are, bars of 95 in 100 across and up: of all where few are shown. Under the dots.
+void paintMapErrors(QPainter& painter, const ChoiceMapPicture& picture);
+/// The same of those in use, selected or pointed at, over their marks, which would hide short ones.
+void paintMarkedErrors(QPainter& painter, const ChoiceMapPicture& picture);
 /// The present choice, what is selected or pointed at, names where they fit, what lies beyond the edges.
 void paintMapMarks(QPainter& painter, const ChoiceMapPicture& picture);
 

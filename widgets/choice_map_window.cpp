@@ -108,13 +108,16 @@ WantedWindow WindowDrag::to(QPointF place) const {
     const QRectF& plot = scale_.plot();
     const QPointF inside(std::clamp(place.x(), plot.left(), plot.right()),
                          std::clamp(place.y(), plot.top(), plot.bottom()));
-    if (wanted_ && grip_.isEdge()) {
-        return resized(inside - from_);
-    }
-    if (wanted_ && grip_.inside) {
-        return moved(inside - from_);
-    }
-    return windowFrom(scale_, {from_, inside}, units_);
+    const WantedWindow drawn = wanted_ && grip_.isEdge() ? resized(inside - from_)
+                               : wanted_ && grip_.inside ? moved(inside - from_)
+                                                         : windowFrom(scale_, {from_, inside}, units_);
+    // What the map does not show stays wanted.
+    WantedWindow wanted = wanted_.value_or(WantedWindow{});
+    wanted.icNear = drawn.icNear;
+    wanted.icFar = drawn.icFar;
+    wanted.antiSquatLow = drawn.antiSquatLow;
+    wanted.antiSquatHigh = drawn.antiSquatHigh;
+    return wanted;
 }
 
 WantedWindow WindowDrag::moved(QPointF by) const {

@@ -151,6 +151,15 @@ Extent CurveCard::takeCurves(const Trace& trace, const GhostTraces& ghosts) {
     return extent;
 }
 
+void CurveCard::takeSpread(const Trace& trace, const TraceSpread* spread) {
+    for (Line& line : lines_) {
+        line.band.clear();
+        if (spread != nullptr) {
+            bandPoints(trace, *spread, line.spec->figure, spec_.scale, line.band);
+        }
+    }
+}
+
 void CurveCard::showTrace(const Trace& trace, const GhostTraces& ghosts, const TravelSpan& span, Units units,
                           bool faded) {
     if (units != units_) {
@@ -239,7 +248,8 @@ QStringList CurveCard::spokenValues() const {
         if (line.cursorText == QChar(0x221e)) {
             parts << QCoreApplication::translate("TravelCurves", "%1 infinite").arg(line.spec->spokenName);
         } else if (!std::isnan(line.cursorValue)) {
-            parts << line.spec->spokenName + QLatin1Char(' ') + line.cursorText + gap + mark;
+            const QString sure = sureText_.isEmpty() ? QString() : QLatin1Char(' ') + sureText_;
+            parts << line.spec->spokenName + QLatin1Char(' ') + line.cursorText + sure + gap + mark;
             parts << line.beforeTexts.mid(0, 1);
         }
     }

@@ -13,6 +13,7 @@
 #include "widgets/axis_ticks.h"
 #include "widgets/curve_data.h"
 #include "widgets/stable_range.h"
+#include "widgets/sure_band.h"
 #include "widgets/travel_steps.h"
 
 namespace bolthole {
@@ -69,11 +70,17 @@ class CurveCard {
     /// `axisRect` stands in `plot`, which owns it and the graphs.
     CurveCard(const CurveCardSpec& spec, QCustomPlot& plot, QCPAxisRect& axisRect);
 
+    /// Takes the bands around the curves that are shown next; `spread`: null where they are not to be seen.
+    void takeSpread(const Trace& trace, const TraceSpread* spread);
     /// Overwrites the curves and lets the range follow. `faded`: the trace is not of the car as it stands.
     void showTrace(const Trace& trace, const GhostTraces& ghosts, const TravelSpan& span, Units units,
                    bool faded);
     /// Takes the values at the cursor; `before`: those of the before at the same travel, or null.
     void showCursor(const Station& cursor, const Station* before);
+    /// Takes how sure the value of a card of one curve is, without unit; empty: nothing stands there.
+    void showSure(const QString& words) { sureText_ = words; }
+    [[nodiscard]] const QString& sureText() const { return sureText_; }
+    [[nodiscard]] const CurveCardSpec& spec() const { return spec_; }
     /// Colors and line widths from the theme.
     void dress(bool faded);
     /// Whether the card's face (range, ticks, words, stretches out of reach) changed since the last call;
@@ -85,6 +92,10 @@ class CurveCard {
     /// Card, title, grid, tick labels, stretches out of reach.
     void paintFace(QPainter& painter, const CardType& type, const std::vector<TravelTick>& travelTicks,
                    bool focused) const;
+    /// The bands, below the curves.
+    void paintBands(QPainter& painter) const;
+    /// The band of a curve of the card.
+    [[nodiscard]] const std::vector<BandPoint>& band(std::size_t line) const { return lines_[line].band; }
     /// Values at the cursor and a marker on each curve.
     void paintCursor(QPainter& painter, const CardType& type) const;
 
@@ -108,6 +119,7 @@ class CurveCard {
         Curve own{};
         Curve before{};
         Curve pointed{};
+        std::vector<BandPoint> band{};
         double cursorValue = std::numeric_limits<double>::quiet_NaN();  // in the axis's unit, NaN: none
         QString cursorText{};
         QStringList beforeTexts{};  // "before 178, change −57", the longest first; empty without a before
@@ -149,6 +161,7 @@ class CurveCard {
     QCPAxisRect& axisRect_;
     std::vector<Line> lines_;
     std::vector<CurvePoint> points_;  // reused
+    QString sureText_;
     StableRange range_;
     Units units_ = Units::inch;
     TravelSpan span_;

@@ -10,6 +10,7 @@ namespace bolthole {
 namespace {
 
 constexpr double kCorner = 6.0;
+constexpr float kBandInk = 0.2F;
 constexpr double kSample = 11.0;  // the piece of line in a key
 constexpr double kKeyGap = 3.0;
 constexpr double kWidestKey = 9.0;  // text heights; values of wide cards stay near their names
@@ -112,6 +113,15 @@ void CurveCard::paintOutOfReach(QPainter& painter, const CardType& type) const {
     }
 }
 
+void CurveCard::paintBands(QPainter& painter) const {
+    const BandPlot at{QRectF(plot()), range_.low(), range_.high(), span_.droop, span_.bump};
+    for (const Line& line : lines_) {
+        QColor color = line.own.graph->pen().color();
+        color.setAlphaF(color.alphaF() * kBandInk);
+        paintBand(painter, line.band, at, color);
+    }
+}
+
 void CurveCard::paintCursor(QPainter& painter, const CardType& type) const {
     if (!hasPoints_) {
         return;
@@ -144,7 +154,12 @@ void CurveCard::paintOneValue(QPainter& painter, const CardType& type) const {
     painter.drawText(QPointF(inner().left(), baseline), value);
     painter.setFont(type.quiet);
     painter.setPen(theme().muted);
-    painter.drawText(QPointF(inner().left() + metrics.horizontalAdvance(value) + 3.0, baseline), unit);
+    const double from = inner().left() + metrics.horizontalAdvance(value) + 3.0;
+    painter.drawText(QPointF(from, baseline), unit);
+    const double sureFrom = from + unitWidth + 2.0;
+    if (sureFrom + type.quietMetrics.horizontalAdvance(sureText_) <= inner().right()) {
+        painter.drawText(QPointF(sureFrom, baseline), sureText_);
+    }
     paintBefore(painter, type, lines_.front(), top + type.figureMetrics.height());
 }
 

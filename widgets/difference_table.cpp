@@ -7,11 +7,16 @@
 #include <QScrollBar>
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <set>
 
+#include "widgets/center_spread.h"
 #include "widgets/change_words.h"
 #include "widgets/figure_words.h"
 #include "widgets/group_header.h"
+#include "widgets/number_field.h"
+#include "widgets/sure_delegate.h"
+#include "widgets/sure_words.h"
 #include "widgets/theme.h"
 #include "widgets/unit_text.h"
 
@@ -22,6 +27,7 @@ namespace {
 constexpr int kColumnsInGroup = 3;  // before, after, change
 constexpr int kChange = 2;
 constexpr int kCellMargin = 14;
+constexpr int kUntoldRole = Qt::UserRole + 1;
 constexpr int kMostStretch = 36;  // px a column may be wider than its contents
 
 FigureChange changeOf(Figure figure, const Station* before, const Station* after) {
@@ -69,7 +75,10 @@ bool anythingDiffers(const Comparison& comparison) {
 }
 
 DifferenceTable::DifferenceTable(QWidget* parent)
-    : QTableWidget(0, kColumnsInGroup * kGroups, parent), header_(new GroupHeader(kColumnsInGroup, this)) {
+    : QTableWidget(0, kColumnsInGroup * kGroups, parent),
+      header_(new GroupHeader(kColumnsInGroup, this)),
+      sure_(new SureDelegate(*this)) {
+    setItemDelegate(sure_);
     setObjectName(QStringLiteral("differences"));
     setAccessibleName(tr("Differences of the figures"));
     setAccessibleDescription(tr("Ctrl+C copies the selected cells, or everything, as a table."));
@@ -103,12 +112,14 @@ void DifferenceTable::dress() {
     layOutColumns();
 }
 
-// Before muted, after in ink, a telling change bold as well; a quiet row is muted throughout.
+// Before muted, after in ink, a telling change bold as well, one that can't be told muted; a quiet row is
+// muted throughout.
 void DifferenceTable::dressRow(int row) {
     for (int column = 0; column < columnCount(); ++column) {
         QTableWidgetItem& cell = *item(row, column);
         const bool bold = cell.data(Qt::UserRole).toBool();
-        const bool isQuiet = row >= telling_ || column % kColumnsInGroup == 0;
+        const bool isQuiet =
+            row >= telling_ || column % kColumnsInGroup == 0 || cell.data(kUntoldRole).toBool();
         cell.setForeground(isQuiet && !bold ? theme().muted : theme().ink);
         cell.setFont(textFont(TextSize::body, bold));
     }
@@ -131,13 +142,15 @@ void DifferenceTable::showState(const BenchState& state, const Comparison& compa
     for (int row = 0; row < rowCount(); ++row) {
         fillRow(row);
         for (int group = 0; group < kGroups; ++group) {
-            fillGroup(row, group, places[static_cast<std::size_t>(group)]);
+            fillGroup(row, group, places[static_cast<std::size_t>(group)], state);
         }
         dressRow(row);
         setRowHidden(row, row >= telling_ && !unfolded_);
     }
     header_->setGroups(
         {tr("at ride"), tr("full bump"), tr("full droop"), cursorTitle(state.cursorTravel, style_.units)});
+    findCannotTell();
+    sure_->measure();
     if (rows_ != old) {
         select(marks);
     }
@@ -146,11 +159,12 @@ void DifferenceTable::showState(const BenchState& state, const Comparison& compa
 
 void DifferenceTable::showCursor(const BenchState& state) {
     for (int row = 0; row < rowCount(); ++row) {
-        fillGroup(row, kCursor, {state.before ? &state.before->cursor : nullptr, &state.cursor});
+        fillGroup(row, kCursor, {state.before ? &state.before->cursor : nullptr, &state.cursor}, state);
         dressRow(row);
     }
     header_->setGroups(
         {tr("at ride"), tr("full bump"), tr("full droop"), cursorTitle(state.cursorTravel, style_.units)});
+    sure_->measure();
     layOutColumns();
 }
 
@@ -191,7 +205,48 @@ void DifferenceTable::fillRow(int row) {
     }
 }
 
-void DifferenceTable::fillGroup(int row, int group, const Ends& ends) {
+// NaN where it is not to be seen or not known.
+double DifferenceTable::spreadOfChange(const BenchState& state, int group, Figure figure) const {
+    if (!state.showsSure || !state.before || !state.before->spread.known || !state.spread.known) {
+        return std::numeric_limits<double>::quiet_NaN();
+    }
+    const auto index = static_cast<std::size_t>(figure);
+    if (group == kCursor) {
+        return differenceSpreadAt(state.before->spread, state.spread, index, state.cursorTravel);
+    }
+    const std::size_t place = group == kRide ? 0 : group == kBump ? kSpreadStations : 1;
+    return spreadOfDifference(state.before->spread, state.spread, place, index);
+}
+
+void DifferenceTable::setChange(int row, int group, const FigureChange& change, double uncertainty) {
+    const int column = kColumnsInGroup * group + kChange;
+    setCell(row, column, changeText(change, style_.units));
+    const QString sure = std::isnan(change.change()) ? QString()
+                                                     : sureWords(uncertainty, quantityOf(change.figure),
+                                                                 style_.units, Fineness::fine);
+    const bool isUntold = !sure.isEmpty() && cannotTellApart(change.change(), uncertainty);
+    QTableWidgetItem& cell = *item(row, column);
+    SureDelegate::setSure(cell, isUntold ? tr("within %1").arg(sure) : sure);
+    cell.setData(Qt::UserRole, change.tells() && !isUntold);
+    cell.setData(kUntoldRole, isUntold);
+    cell.setToolTip(
+        sure.isEmpty() ? QString()
+        : isUntold
+            ? wrappedToolTip(
+                  tr("%1 %2: %3, it is less than we can measure.").arg(cell.text(), sure, cannotTellWords()))
+            : wrappedToolTip(tr("%1 %2: more than the measurements may be off.").arg(cell.text(), sure)));
+}
+
+void DifferenceTable::findCannotTell() {
+    cannotTell_.clear();
+    for (int row = 0; row < telling_; ++row) {
+        if (item(row, kColumnsInGroup * kRide + kChange)->data(kUntoldRole).toBool()) {
+            cannotTell_.push_back(rows_[static_cast<std::size_t>(row)]);
+        }
+    }
+}
+
+void DifferenceTable::fillGroup(int row, int group, const Ends& ends, const BenchState& state) {
     const Figure figure = rows_[static_cast<std::size_t>(row)];
     const Quantity quantity = quantityOf(figure);
     const FigureChange change = changeOf(figure, ends.before, ends.after);
@@ -201,8 +256,7 @@ void DifferenceTable::fillGroup(int row, int group, const Ends& ends) {
     const int first = kColumnsInGroup * group;
     setCell(row, first, text(change.before));
     setCell(row, first + 1, text(change.after));
-    setCell(row, first + kChange, changeText(change, style_.units));
-    item(row, first + kChange)->setData(Qt::UserRole, change.tells());
+    setChange(row, group, change, spreadOfChange(state, group, figure));
 }
 
 void DifferenceTable::setCell(int row, int column, const QString& text) {
@@ -228,7 +282,7 @@ int DifferenceTable::wantedWidth(int column) const {
         const QFontMetrics& metrics = cell.data(Qt::UserRole).toBool() ? bold : plain;
         width = std::max(width, metrics.horizontalAdvance(cell.text()));
     }
-    return width + kCellMargin;
+    return width + kCellMargin + sure_->roomFor(column);
 }
 
 void DifferenceTable::layOutColumns() {

@@ -11,10 +11,12 @@
 namespace bolthole {
 
 class GroupHeader;
+class SureDelegate;
 
 /// Rows are figures: those whose change tells somewhere, the largest at ride on top, then the quiet ones,
-/// hidden unless unfolded. Figures that neither car has are left out. Ctrl+C copies what is selected, or
-/// everything, as tab-separated text.
+/// hidden unless unfolded. Beside
+/// a change stands how far it may be off; one that is within that is neither bold nor called telling. Figures
+/// that neither car has are left out. Ctrl+C copies what is selected, or everything, as tab-separated text.
 class DifferenceTable : public QTableWidget {
     Q_OBJECT
   public:
@@ -28,6 +30,8 @@ class DifferenceTable : public QTableWidget {
     /// Whether the quiet rows are shown.
     void setUnfolded(bool unfolded);
     [[nodiscard]] int tellingCount() const { return telling_; }
+    /// Of the figures that tell at ride, those whose change there is within what the measurements may be off.
+    [[nodiscard]] const std::vector<Figure>& cannotTell() const { return cannotTell_; }
     [[nodiscard]] int quietCount() const { return static_cast<int>(rows_.size()) - telling_; }
 
     [[nodiscard]] QSize sizeHint() const override { return {700, 160}; }
@@ -51,7 +55,10 @@ class DifferenceTable : public QTableWidget {
 
     void orderRows(const std::array<Ends, kGroups>& places);
     void fillRow(int row);
-    void fillGroup(int row, int group, const Ends& ends);
+    void fillGroup(int row, int group, const Ends& ends, const BenchState& state);
+    [[nodiscard]] double spreadOfChange(const BenchState& state, int group, Figure figure) const;
+    void setChange(int row, int group, const FigureChange& change, double uncertainty);
+    void findCannotTell();
     void setCell(int row, int column, const QString& text);
     void dressRow(int row);
     void dress();
@@ -63,6 +70,8 @@ class DifferenceTable : public QTableWidget {
     void copyCells() const;
 
     GroupHeader* header_;
+    SureDelegate* sure_;
+    std::vector<Figure> cannotTell_;
     std::vector<Figure> rows_;
     int telling_ = 0;
     bool unfolded_ = false;

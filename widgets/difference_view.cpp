@@ -10,8 +10,10 @@
 #include <algorithm>
 
 #include "widgets/difference_table.h"
+#include "widgets/figure_words.h"
 #include "widgets/number_field.h"
 #include "widgets/sheet_parts.h"
+#include "widgets/sure_words.h"
 #include "widgets/theme.h"
 
 namespace bolthole {
@@ -102,11 +104,31 @@ void DifferenceView::showState(const BenchState& state, const Comparison* compar
     telling_->setVisible(hasTable);
     if (hasTable) {
         table_->showState(state, *comparison);
-        telling_->showText(tellingWords(state.style));
-        telling_->setToolTip(wrappedToolTip(
-            telling_->text() + tr(" A judgement of what tape, angle finder and scales can show.")));
+        showTelling(state);
         showFold();
     }
+}
+
+// What can't be told apart says more than what counts as telling.
+void DifferenceView::showTelling(const BenchState& state) {
+    const QString telling = tellingWords(state.style);
+    const QString judgement = telling + tr(" A judgement of what tape, angle finder and scales can show.");
+    if (!state.showsSure || !state.before || !state.before->spread.known || !state.spread.known) {
+        telling_->showText(telling);
+        telling_->setToolTip(wrappedToolTip(judgement));
+        return;
+    }
+    QStringList names;
+    for (const Figure figure : table_->cannotTell()) {
+        names << figureWords(figure);
+    }
+    telling_->showText(
+        names.isEmpty()
+            ? tr("At ride every telling change is more than we may be off by.")
+            : tr("At ride we %1 by: %2.").arg(cannotTellWords(), names.join(QStringLiteral("; "))));
+    telling_->setToolTip(wrappedToolTip(telling_->text() + QLatin1Char(' ') +
+                                        sureMeaning(state.solvedCar, state.style.units) + QLatin1Char(' ') +
+                                        judgement));
 }
 
 void DifferenceView::showCursor(const BenchState& state, const Comparison* comparison) {

@@ -34,6 +34,7 @@ class DifferenceView : public QWidget {
 
   private:
     void showLines(const std::vector<ChangeLine>& lines);
+    void showTelling(const BenchState& state);
     void showFold();
     void fit();
     void copyLines() const;

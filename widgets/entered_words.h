@@ -13,5 +13,11 @@ namespace bolthole {
 [[nodiscard]] FieldWords springFieldWords(const Car& car, const FieldId& id);
 /// Launch, brakes and link ratings.
 [[nodiscard]] FieldWords launchWords(const Car& car, const FieldId& id);
+/// What is wanted.
+[[nodiscard]] FieldWords wantedWords(const FieldId& id);
+/// How sure a number is, and what it was taken with; `isSpread()` ids alone.
+[[nodiscard]] FieldWords spreadWords(const Car& car, const FieldId& id);
+/// Whether the number is how sure something is: a tool's, or one number's own.
+[[nodiscard]] bool isSpread(const FieldId& id);
 
 }  // namespace bolthole

@@ -264,7 +264,15 @@ FieldWords enteredWords(const Car& car, const FieldId& id) {
 }  // namespace
 
 FieldWords wordsFor(const Car& car, const FieldId& id) {
+    if (isSpread(id)) {
+        return spreadWords(car, id);
+    }
     FieldWords words;
+    if (ruleOf(id.field).scope == Scope::wanted) {
+        words = wantedWords(id);
+        words.howTo += steps(quantityOf(id.field));
+        return words;
+    }
     if (id.field >= Field::frontTrack) {
         words = enteredWords(car, id);
         words.howTo += steps(quantityOf(id.field));

@@ -6,6 +6,8 @@
 #include <cmath>
 
 #include "widgets/figure_words.h"
+#include "widgets/number_field.h"
+#include "widgets/sure_words.h"
 #include "widgets/theme.h"
 #include "widgets/unit_text.h"
 
@@ -72,6 +74,7 @@ FigureStrip::FigureStrip(QWidget* parent) : QWidget(parent), note_(new QLabel(th
         stack->setSpacing(0);
         stack->addWidget(cell.title);
         stack->addWidget(cell.value);
+        stack->addWidget(cell.sure);
         stack->addWidget(cell.before);
         row->addLayout(stack);
         return cell;
@@ -99,7 +102,9 @@ FigureStrip::FigureStrip(QWidget* parent) : QWidget(parent), note_(new QLabel(th
 }
 
 FigureStrip::Cell FigureStrip::addCell(const QString& title, const char* objectName, const QString& tip) {
-    Cell cell{new QLabel(title, this), new QLabel(this), new QLabel(this)};
+    Cell cell{new QLabel(title, this), new QLabel(this), new QLabel(this), new QLabel(this), tip};
+    cell.sure->setObjectName(QLatin1String(objectName) + QStringLiteral("Sure"));
+    cell.sure->setAccessibleName(tr("%1, how sure").arg(title));
     cell.before->setObjectName(QLatin1String(objectName) + QStringLiteral("Before"));
     cell.before->setAccessibleName(tr("%1 before").arg(title));
     cell.before->hide();
@@ -114,7 +119,7 @@ void FigureStrip::dress() {
     QPalette quiet = palette();
     quiet.setColor(QPalette::WindowText, theme().muted);
     for (const Cell& cell : cells()) {
-        for (QLabel* label : {cell.title, cell.before}) {
+        for (QLabel* label : {cell.title, cell.sure, cell.before}) {
             label->setFont(textFont(TextSize::small));
             label->setPalette(quiet);
         }
@@ -144,7 +149,27 @@ void FigureStrip::resizeEvent(QResizeEvent* event) {
                                      swingArm_.value->width() + pinion_.value->width();
     swingArm_.title->setVisible(room);
     swingArm_.value->setVisible(room);
+    swingArm_.sure->setVisible(room && !pinion_.sure->isHidden());
     swingArm_.before->setVisible(room && !pinion_.before->isHidden());
+}
+
+void FigureStrip::showSure(const BenchState& state) {
+    constexpr std::array kFigures{Figure::antiSquat, Figure::icX, Figure::swingArmAngle,
+                                  Figure::pinionToDriveshaft};
+    for (std::size_t i = 0; i < kFigures.size(); ++i) {
+        const Cell cell = cells()[i];
+        setChanged(cell.sure,
+                   kFigures[i] == Figure::icX ? centerSureWords(state) : cursorSureWords(state, kFigures[i]));
+        cell.sure->setVisible(state.showsSure && !cell.value->isHidden());
+        const QString meaning = sureTip(state, kFigures[i]);
+        const QString tip =
+            meaning.isEmpty() ? cell.tip : wrappedToolTip(cell.tip + QLatin1Char(' ') + meaning);
+        if (cell.value->toolTip() != tip) {
+            for (QLabel* label : {cell.title, cell.value, cell.sure}) {
+                label->setToolTip(tip);
+            }
+        }
+    }
 }
 
 void FigureStrip::showState(const BenchState& state) {
@@ -158,6 +183,7 @@ void FigureStrip::showState(const BenchState& state) {
         setChanged(cell.before, before[i].isEmpty() ? QString() : tr("before %1").arg(before[i]));
         cell.before->setVisible(state.before && !cell.value->isHidden());
     }
+    showSure(state);
     QString note = tr("%1 · CG height %2").arg(whereText(state), cgHeightWords(state.solvedCar, state.style));
     if (!state.problem.empty()) {
         note =

@@ -7,6 +7,9 @@
 #include <array>
 
 #include "widgets/figure_words.h"
+#include "widgets/number_field.h"
+#include "widgets/sure_delegate.h"
+#include "widgets/sure_words.h"
 #include "widgets/theme.h"
 
 namespace bolthole {
@@ -22,7 +25,9 @@ enum Column { kDroop, kRide, kBump, kCursor, kColumns };
 
 }  // namespace
 
-FigureTable::FigureTable(QWidget* parent) : QTableWidget(static_cast<int>(kRows.size()), kColumns, parent) {
+FigureTable::FigureTable(QWidget* parent)
+    : QTableWidget(static_cast<int>(kRows.size()), kColumns, parent), sure_(new SureDelegate(*this)) {
+    setItemDelegate(sure_);
     setObjectName(QStringLiteral("figureTable"));
     setAccessibleName(tr("Figures through travel"));
     setHorizontalHeaderLabels({tr("full droop"), tr("ride"), tr("full bump"), tr("at cursor")});
@@ -67,14 +72,28 @@ void FigureTable::showState(const BenchState& state) {
         verticalHeaderItem(row)->setText(figureWords(kRows[static_cast<std::size_t>(row)], units));
     }
     const auto& stations = state.trace.stations;
-    showColumn(kDroop, stations.empty() ? nullptr : &stations.front(), units);
-    showColumn(kRide, &state.trace.ride, units);
-    showColumn(kBump, stations.empty() ? nullptr : &stations.back(), units);
+    const std::array<const Station*, 3> ends{stations.empty() ? nullptr : &stations.front(),
+                                             &state.trace.ride,
+                                             stations.empty() ? nullptr : &stations.back()};
+    for (int column = kDroop; column <= kBump; ++column) {
+        const Station* station = ends[static_cast<std::size_t>(column)];
+        showColumn(column, station, units);
+        showSure(column, state, station);
+    }
     showCursor(state);
+    const QString tip = state.showsSure && state.spread.known
+                            ? wrappedToolTip(sureMeaning(state.solvedCar, units))
+                            : QString();
+    if (toolTip() != tip) {
+        setToolTip(tip);
+    }
 }
 
 void FigureTable::showCursor(const BenchState& state) {
     showColumn(kCursor, &state.cursor, state.style.units);
+    showSure(kCursor, state, &state.cursor);
+    sure_->measure();
+    viewport()->update();
 }
 
 void FigureTable::showColumn(int column, const Station* station, Units units) {
@@ -85,6 +104,16 @@ void FigureTable::showColumn(int column, const Station* station, Units units) {
         if (item(row, column)->text() != text) {
             item(row, column)->setText(text);
         }
+    }
+}
+
+void FigureTable::showSure(int column, const BenchState& state, const Station* station) {
+    for (int row = 0; row < rowCount(); ++row) {
+        const Figure figure = kRows[static_cast<std::size_t>(row)];
+        SureDelegate::setSure(*item(row, column), state.showsSure && station != nullptr
+                                                      ? stationSureWords(state.spread, *station, figure,
+                                                                         state.style.units, Fineness::fine)
+                                                      : QString());
     }
 }
 

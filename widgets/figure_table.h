@@ -7,6 +7,8 @@
 
 namespace bolthole {
 
+class SureDelegate;
+
 /// A table of the trace's figures. Rows are figures, columns places in the travel. Can be copied with Ctrl+C
 /// as tab-separated text.
 class FigureTable : public QTableWidget {
@@ -25,7 +27,10 @@ class FigureTable : public QTableWidget {
 
   private:
     void showColumn(int column, const Station* station, Units units);
+    void showSure(int column, const BenchState& state, const Station* station);
     void dress();
+
+    SureDelegate* sure_;
 };
 
 }  // namespace bolthole

@@ -8,13 +8,14 @@
 #include <vector>
 
 #include "geometry/choice_figures.h"
+#include "geometry/choice_spread.h"
 #include "widgets/bench_state.h"
 
 namespace bolthole {
 
 /// What the board shows, computed so far. Owned by the window; the board reads it in place. A change of
-/// `choices` goes with one of `car` or of their number, and showBoard() should follow soon: until then rows
-/// that have moved stay blank.
+/// `choices` goes with one of `car` or of their number, one of `spreads` with one of `spreadCount`, and
+/// showBoard() should follow soon: until then rows that have moved stay blank.
 struct BoardState {
     LengthTreatment lengths = LengthTreatment::keep;
     ChoiceScope scope;
@@ -25,6 +26,10 @@ struct BoardState {
     std::optional<std::uint64_t> present;  ///< index of the choice the car is bolted to
     std::shared_ptr<const Car> car;        ///< the car they were computed for; null: none can be
     QString problem;                       ///< why none can be, in words; empty if they can
+    /// How sure each choice is, by its index in the space, computed once every choice is there. Empty before;
+    /// all NaN: not computed yet, or not known.
+    std::vector<ChoiceSpread> spreads{};
+    std::size_t spreadCount = 0;  ///< how many of them are computed
 };
 
 class HoleBoardParts;

@@ -9,6 +9,7 @@
 #include <cmath>
 
 #include "widgets/choice_map.h"
+#include "widgets/choice_sure.h"
 #include "widgets/choice_table.h"
 #include "widgets/hole_board_header.h"
 #include "widgets/hole_board_message.h"
@@ -84,12 +85,15 @@ QWidget* HoleBoardParts::buildChoices() {
     order_ = new ToneLabel(ToneLabel::Tone::muted, {}, orderRow_);
     order_->setObjectName(QStringLiteral("boardOrder"));
     order_->setWordWrap(true);
+    sure_ = new ToneLabel(ToneLabel::Tone::plain, {}, orderRow_);
+    sure_->setObjectName(QStringLiteral("boardSure"));
     boltButton_ = new QPushButton(tr("Bolt to these holes"), orderRow_);
     boltButton_->setObjectName(QStringLiteral("boltChoice"));
     auto* row = new QHBoxLayout(orderRow_);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(12);
     row->addWidget(order_, 1);
+    row->addWidget(sure_);
     row->addWidget(boltButton_);
     auto* column = new QVBoxLayout(page);
     column->setContentsMargins(0, 0, 0, 0);
@@ -208,6 +212,14 @@ void HoleBoardParts::showButton() {
             : refusal));
 }
 
+// Of the choice pointed at or selected, whether it can be told from the one in use.
+void HoleBoardParts::showSure() {
+    const std::optional<HoleUse>& pointed = hovered_ ? hovered_ : selected_;
+    const std::optional<std::size_t> at = pointed ? list_.find(*pointed) : std::nullopt;
+    sure_->showText(at ? toldApartInWords(list_, *at) : QString());
+    sure_->setVisible(!sure_->text().isEmpty());
+}
+
 void HoleBoardParts::fitTo(int height) {
     wanted_->setVisible(height >= kLowBoard);
     orderRow_->setVisible(height >= kLowBoard);
@@ -243,6 +255,7 @@ void HoleBoardParts::showMarks(bool reveal) {
     const std::optional<std::size_t> hovered = hovered_ ? list_.find(*hovered_) : std::nullopt;
     map_->showMarks(selected, hovered);
     table_->showMarks(selected, hovered, reveal);
+    showSure();
     const std::optional<HoleUse>& pointed = hovered_ ? hovered_ : selected_;
     if (pointed != told_) {
         told_ = pointed;

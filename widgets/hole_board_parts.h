@@ -44,6 +44,7 @@ class HoleBoardParts : public QObject {
     [[nodiscard]] const QString& estimateFor(const BoardState& state);
     void showOrder();
     void showButton();
+    void showSure();
 
     void hover(const std::optional<std::size_t>& at);
     void select(const std::optional<std::size_t>& at, bool reveal);
@@ -72,6 +73,7 @@ class HoleBoardParts : public QObject {
     HoleBoardWanted* wanted_ = nullptr;
     QWidget* orderRow_ = nullptr;
     ToneLabel* order_ = nullptr;
+    ToneLabel* sure_ = nullptr;
     QPushButton* boltButton_ = nullptr;
     std::shared_ptr<const Car> estimatedFor_;
     QString estimate_;

@@ -1,7 +1,9 @@
 #include "widgets/number_field.h"
 
+#include <QContextMenuEvent>
 #include <QFocusEvent>
 #include <QKeyEvent>
+#include <QMenu>
 #include <QStyle>
 #include <QWheelEvent>
 #include <cmath>
@@ -39,6 +41,10 @@ double shownStep(Quantity quantity, NumberStyle style, bool coarse) {
         default:
             return coarse ? 10.0 : 1.0;
     }
+}
+
+bool isSureKey(const QKeyEvent& event) {
+    return event.key() == Qt::Key_U && event.modifiers() == Qt::AltModifier;
 }
 
 /// The next multiple of `step` beyond `value`; a value within a millionth of a multiple counts as on it.
@@ -209,9 +215,24 @@ void NumberField::step(bool up, bool coarse) {
     }
 }
 
+void NumberField::renewToolTip() {
+    if (sureWords_) {
+        const QString sure = sureWords_();
+        setToolTip(sure.isEmpty() ? wrappedToolTip(howTo_)
+                                  : wrappedToolTip(howTo_) + wrappedToolTip(tr("How sure: %1").arg(sure)));
+    }
+}
+
 bool NumberField::event(QEvent* event) {
+    if (event->type() == QEvent::ToolTip) {
+        renewToolTip();
+    }
     if (event->type() == QEvent::ShortcutOverride) {
         auto* key = static_cast<QKeyEvent*>(event);
+        if (sureWords_ && isSureKey(*key)) {
+            event->accept();
+            return true;
+        }
         if (!edited_ && (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo))) {
             event->ignore();  // nothing typed: the window's own undo is meant
             return false;
@@ -225,6 +246,12 @@ bool NumberField::event(QEvent* event) {
 }
 
 void NumberField::keyPressEvent(QKeyEvent* event) {
+    if (sureWords_ && isSureKey(*event)) {
+        if (commit()) {
+            emit sureWanted();
+        }
+        return;
+    }
     switch (event->key()) {
         case Qt::Key_Return:
         case Qt::Key_Enter:
@@ -264,6 +291,23 @@ void NumberField::focusOutEvent(QFocusEvent* event) {
 
 void NumberField::wheelEvent(QWheelEvent* event) {
     event->ignore();  // scrolls the sheet; never changes a value
+}
+
+void NumberField::contextMenuEvent(QContextMenuEvent* event) {
+    QMenu* menu = createStandardContextMenu();
+    if (menu == nullptr) {
+        return;
+    }
+    menu->setAttribute(Qt::WA_DeleteOnClose);
+    if (sureWords_) {
+        menu->addSeparator();
+        menu->addAction(tr("&How sure is this number…\tAlt+U"), this, [this] {
+            if (commit()) {
+                emit sureWanted();
+            }
+        });
+    }
+    menu->popup(event->globalPos());
 }
 
 }  // namespace bolthole

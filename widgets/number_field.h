@@ -29,6 +29,10 @@ class NumberField : public QLineEdit {
     void setStepStart(double start) { stepStart_ = start; }
     /// How the number is measured: tool tip, and accessible description while nothing is wrong.
     void setHowTo(const QString& words);
+    /// How sure the number is, asked for whenever the tool tip is shown: "± 0.05 in (tape)". With it the
+    /// field's menu and Alt+U ask for more: sureWanted(). Without it the number is not a measured one.
+    using SureWords = std::function<QString()>;
+    void setSureWords(SureWords words) { sureWords_ = std::move(words); }
 
     /// Shows a number (nothing: an absent one). Does next to nothing when neither changed. Text being typed
     /// stays, and is still read in the units it was begun in.
@@ -62,6 +66,7 @@ class NumberField : public QLineEdit {
     void confirmed();              ///< Enter was pressed and nothing is pending
     void noteChanged();            ///< note() or unitText() may have changed
     void entered();                ///< the field gained the keyboard focus
+    void sureWanted();             ///< the person asks how sure the number is
 
   protected:
     bool event(QEvent* event) override;
@@ -69,9 +74,11 @@ class NumberField : public QLineEdit {
     void focusInEvent(QFocusEvent* event) override;
     void focusOutEvent(QFocusEvent* event) override;
     void wheelEvent(QWheelEvent* event) override;
+    void contextMenuEvent(QContextMenuEvent* event) override;
 
   private:
     [[nodiscard]] TypedNumber read() const;
+    void renewToolTip();
     void take(double value);
     void step(bool up, bool coarse);
     void render();
@@ -83,6 +90,7 @@ class NumberField : public QLineEdit {
     bool mayBeEmpty_ = false;
     double stepStart_ = 0;
     QString howTo_;
+    SureWords sureWords_;
     std::optional<double> value_;
     NumberStyle style_;
     Units textUnits_ = Units::inch;  // units the text was begun in

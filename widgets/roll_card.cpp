@@ -17,6 +17,7 @@ constexpr double kSidePad = 8.0;
 constexpr double kValueLabels = 40.0;  // px at left of a card of roll
 constexpr double kMostTicksUp = 4.0;
 constexpr double kCurveWidth = 2.2;
+constexpr double kBeforeWidth = 1.4;
 
 // Round ticks on an upright value axis.
 std::vector<AxisTick> uprightTicks(const StableRange& range, double unit, const QRectF& plot) {
@@ -47,6 +48,9 @@ void RollCard::show(RollCurve curve) {
     curve_ = std::move(curve);
     Extent extent;
     for (const RollCurve::Point& point : curve_.points) {
+        extent.take(point.value);
+    }
+    for (const RollCurve::Point& point : curve_.before) {
         extent.take(point.value);
     }
     const double floor = curve_.neverNegative ? 0.0 : -std::numeric_limits<double>::infinity();
@@ -91,7 +95,7 @@ void RollCard::paint(QPainter& painter, const CardType& type, const std::vector<
     paintImposedTicks(painter, type, ticks, imposed);
     paintValueTicks(painter, type);
     painter.setRenderHint(QPainter::Antialiasing);
-    paintCurve(painter, imposed);
+    paintCurves(painter, imposed);
     paintCursor(painter, imposed, cursor);
 }
 
@@ -156,10 +160,11 @@ void RollCard::paintValueTicks(QPainter& painter, const CardType& type) const {
     }
 }
 
-void RollCard::paintCurve(QPainter& painter, const ImposedOnScreen& imposed) const {
+QPainterPath RollCard::pathOf(const std::vector<RollCurve::Point>& points,
+                              const ImposedOnScreen& imposed) const {
     QPainterPath path;
     bool isDown = false;  // the pen
-    for (const RollCurve::Point& point : curve_.points) {
+    for (const RollCurve::Point& point : points) {
         if (!std::isfinite(point.value)) {
             isDown = false;
             continue;
@@ -168,10 +173,17 @@ void RollCard::paintCurve(QPainter& painter, const ImposedOnScreen& imposed) con
         isDown ? path.lineTo(at) : path.moveTo(at);
         isDown = true;
     }
+    return path;
+}
+
+// The before is dashed and thin, and lies under what is on the bench.
+void RollCard::paintCurves(QPainter& painter, const ImposedOnScreen& imposed) const {
     painter.save();
     painter.setClipRect(plot_.adjusted(-2, -2, 2, 2));
+    painter.setPen(dashedPen(theme().before, kBeforeWidth, {4.0, 3.0}));
+    painter.drawPath(pathOf(curve_.before, imposed));
     painter.setPen(roundPen(theme().instantCenter, kCurveWidth));
-    painter.drawPath(path);
+    painter.drawPath(pathOf(curve_.points, imposed));
     painter.restore();
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QPainter>
+#include <QPainterPath>
 #include <QString>
 #include <vector>
 
@@ -27,6 +28,7 @@ struct RollCurve {
     double minimumSpan = 0;  ///< SI
     bool neverNegative = false;
     std::vector<Point> points;
+    std::vector<Point> before;  ///< the same of the state kept as the before; empty: there is none
 };
 
 /// A stretch of the screen, px, with the imposed motion along it: `low` lies at `from`, `high` at `to`.
@@ -76,7 +78,9 @@ class RollCard {
     void paintImposedTicks(QPainter& painter, const CardType& type, const std::vector<ImposedTick>& ticks,
                            const ImposedOnScreen& imposed) const;
     void paintValueTicks(QPainter& painter, const CardType& type) const;
-    void paintCurve(QPainter& painter, const ImposedOnScreen& imposed) const;
+    [[nodiscard]] QPainterPath pathOf(const std::vector<RollCurve::Point>& points,
+                                      const ImposedOnScreen& imposed) const;
+    void paintCurves(QPainter& painter, const ImposedOnScreen& imposed) const;
     void paintCursor(QPainter& painter, const ImposedOnScreen& imposed, double cursor) const;
 
     ImposedAxis axis_;

@@ -144,10 +144,26 @@ QString steerText(double steer) {
     return std::isfinite(steer) ? signedText(tickText(steer, 0.001)) + QStringLiteral(" °/°") : kNone;
 }
 
+namespace {
+
+// What each of rollCenterFacts() was before, in their order.
+void addBefore(std::vector<Fact>& facts, const RollTrace& before, Units units) {
+    const QString slope =
+        tr("%1 in 100").arg(signedText(tickText(100 * std::tan(before.ride.axisAngle), 0.1)));
+    const QStringList values{
+        lengthText(before.ride.center, units), lengthText(before.travel.back().squareCenter, units),
+        lengthText(before.travel.front().squareCenter, units), slope, steerText(before.ride.heading)};
+    for (std::size_t fact = 0; fact < facts.size(); ++fact) {
+        facts[fact].remark += tr("; before: %1").arg(values[static_cast<qsizetype>(fact)]);
+    }
+}
+
+}  // namespace
+
 std::vector<Fact> rollCenterFacts(const RollReading& reading, Units units) {
     const RollFigures& ride = reading.roll.ride;
     const double slope = std::tan(ride.axisAngle);
-    return {
+    std::vector<Fact> facts{
         {tr("Roll center at ride"), lengthText(ride.center, units),
          tr("above the ground: where the links pass side force between axle and body"), false},
         centerAt(tr("At full bump"), reading.roll.travel.back(), ride, units),
@@ -160,6 +176,10 @@ std::vector<Fact> rollCenterFacts(const RollReading& reading, Units units) {
          false},
         {tr("Roll steer"), steerText(ride.heading), steerRemark(ride) + pitchRemark(ride), false},
     };
+    if (reading.before) {
+        addBefore(facts, *reading.before, units);
+    }
+    return facts;
 }
 
 std::vector<Fact> shiftFacts(const RollReading& reading, Units units) {

@@ -33,10 +33,18 @@ RollCurve lengthCurve(const QString& title, Units units, double minimumSpan, boo
     return curve;
 }
 
-template <typename Imposed, typename Value>
-RollCurve filled(RollCurve curve, const std::vector<RollFigures>& rows, Imposed imposed, Value value) {
-    for (const RollFigures& row : rows) {
-        curve.points.push_back({row.*imposed, row.usable ? value(row) : std::nan("")});
+// `rows`: which of a RollTrace, against roll or travel; the before's too where there is one.
+template <typename Value>
+RollCurve filled(RollCurve curve, const RollReading& reading, std::vector<RollFigures> RollTrace::*rows,
+                 double RollFigures::*imposed, Value value) {
+    const auto take = [&](const RollTrace& trace, std::vector<RollCurve::Point>& points) {
+        for (const RollFigures& row : trace.*rows) {
+            points.push_back({row.*imposed, row.usable ? value(row) : std::nan("")});
+        }
+    };
+    take(reading.roll, curve.points);
+    if (reading.before) {
+        take(*reading.before, curve.before);
     }
     return curve;
 }
@@ -214,22 +222,22 @@ void RollPage::showCurves() {
     RollCurve bind = lengthCurve(tr("Bind"), units, 0.01 * inch, true);
     bind.neverNegative = true;
     std::vector<RollCurve> curves;
-    const std::vector<RollFigures>& rows = reading_.roll.rows;
-    curves.push_back(filled(lengthCurve(tr("Roll center"), units, 0.2 * inch, false), rows,
-                            &RollFigures::roll, [](const RollFigures& row) { return row.center; }));
-    curves.push_back(filled(std::move(steer), rows, &RollFigures::roll, steerOf));
-    curves.push_back(
-        filled(lengthCurve(tr("Sideways"), units, 0.1 * inch, true), rows, &RollFigures::roll, sidewaysOf));
-    curves.push_back(
-        filled(std::move(bind), rows, &RollFigures::roll, [](const RollFigures& row) { return row.bind; }));
+    curves.push_back(filled(lengthCurve(tr("Roll center"), units, 0.2 * inch, false), reading_,
+                            &RollTrace::rows, &RollFigures::roll,
+                            [](const RollFigures& row) { return row.center; }));
+    curves.push_back(filled(std::move(steer), reading_, &RollTrace::rows, &RollFigures::roll, steerOf));
+    curves.push_back(filled(lengthCurve(tr("Sideways"), units, 0.1 * inch, true), reading_, &RollTrace::rows,
+                            &RollFigures::roll, sidewaysOf));
+    curves.push_back(filled(std::move(bind), reading_, &RollTrace::rows, &RollFigures::roll,
+                            [](const RollFigures& row) { return row.bind; }));
     const TravelSpan span = travelSpan(state());
     rollCurves_->showCurves(std::move(curves), span, RollRange().most, units);
     curves.clear();
-    const std::vector<RollFigures>& travel = reading_.roll.travel;
-    curves.push_back(filled(lengthCurve(tr("Roll center"), units, 0.5 * inch, false), travel,
-                            &RollFigures::travel, [](const RollFigures& row) { return row.squareCenter; }));
-    curves.push_back(filled(lengthCurve(tr("Sideways"), units, 0.1 * inch, true), travel,
-                            &RollFigures::travel, sidewaysOf));
+    curves.push_back(filled(lengthCurve(tr("Roll center"), units, 0.5 * inch, false), reading_,
+                            &RollTrace::travel, &RollFigures::travel,
+                            [](const RollFigures& row) { return row.squareCenter; }));
+    curves.push_back(filled(lengthCurve(tr("Sideways"), units, 0.1 * inch, true), reading_,
+                            &RollTrace::travel, &RollFigures::travel, sidewaysOf));
     travelCurves_->showCurves(std::move(curves), span, RollRange().most, units);
 }
 

@@ -3,6 +3,8 @@
 #include <QCoreApplication>
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <utility>
 
 #include "widgets/unit_text.h"
 
@@ -42,6 +44,16 @@ std::vector<LinkCrossing> crossingsOf(const Car& car, const Linkage& linkage, co
     return crossings;
 }
 
+std::optional<RollTrace> rollOfBefore(const BenchState& state) {
+    if (!state.before || !state.before->trace.ride.usable) {
+        return std::nullopt;
+    }
+    Car car = withoutKept(state.before->car);
+    car.travel.steps = std::min(car.travel.steps, kMostRollTravelRows);
+    RollTrace roll = computeRollTrace(car);
+    return roll.assembly.usable() ? std::optional(std::move(roll)) : std::nullopt;
+}
+
 }  // namespace
 
 RollReading readRoll(const BenchState& state) {
@@ -58,6 +70,7 @@ RollReading readRoll(const BenchState& state) {
     reading.problem = problemOf(state, reading);
     buildLinkage(reading.car, reading.linkage);
     if (reading.isThere()) {
+        reading.before = rollOfBefore(state);
         reading.crossings = crossingsOf(reading.car, reading.linkage, reading.roll.ride.pose);
     }
     return reading;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QString>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -24,6 +25,7 @@ struct RollReading {
     Car car;
     Linkage linkage;
     RollTrace roll;
+    std::optional<RollTrace> before;  ///< of the state kept as the before, where it can be computed
     GroundLine rideGround;
     SideCenters centers;  ///< there wherever the car can be assembled in travel
     std::vector<LinkCrossing> crossings;

@@ -4,7 +4,9 @@
 #include <algorithm>
 
 #include "geometry/fields.h"
+#include "geometry/propagation.h"
 #include "widgets/field_words.h"
+#include "widgets/sure_reading.h"
 
 namespace bolthole {
 
@@ -49,8 +51,25 @@ NumberField* SheetHub::makeField(const FieldId& id, QWidget* parent) {
     connect(field, &NumberField::cleared, this, [this, id] { request(ClearNumber{id}); });
     connect(field, &NumberField::confirmed, this, [this, id] { emit confirmed(id); });
     connect(field, &NumberField::entered, this, [this, id] { select(id); });
+    tieSureness(id, field);
     entries_.push_back({id, field, field});
     return field;
+}
+
+void SheetHub::tieSureness(const FieldId& id, NumberField* field) {
+    if (id.spread || !mayHaveSpread(id.field)) {
+        return;
+    }
+    field->setSureWords([this, id] {
+        return numberAt(state_->car, id) ? surenessWords(state_->car, id, state_->style.units) : QString();
+    });
+    connect(field, &NumberField::sureWanted, this, [this, id] {
+        FieldId spread = id;
+        spread.spread = true;
+        if (numberAt(state_->car, id)) {
+            emit sureWanted(spread);
+        }
+    });
 }
 
 void SheetHub::addEditor(const FieldId& id, QWidget* editor) {
@@ -66,14 +85,26 @@ void SheetHub::clear() {
 }
 
 bool SheetHub::fromCenter(const FieldId& id) const {
-    return id.field == Field::holeAt && id.end == End::axle && id.axis == 2;
+    return id.field == Field::holeAt && id.end == End::axle && id.axis == 2 && !id.spread;
+}
+
+bool SheetHub::asHalfWidth(const FieldId& id) const {
+    const bool isTool = id.field == Field::tapeSpread || id.field == Field::caliperSpread ||
+                        id.field == Field::angleFinderSpread;
+    return id.spread || isTool || (scalesAsHalfWidth_ && id.field == Field::scaleUncertainty);
 }
 
 double SheetHub::toShown(const FieldId& id, double value) const {
+    if (asHalfWidth(id)) {
+        return kCoverage95 * value;
+    }
     return fromCenter(id) ? shownHeight(value, datum_, state_->car.rearTireRadius) : value;
 }
 
 double SheetHub::fromShown(const FieldId& id, double shown) const {
+    if (asHalfWidth(id)) {
+        return shown / kCoverage95;
+    }
     return fromCenter(id) ? heightFromShown(shown, datum_, state_->car.rearTireRadius) : shown;
 }
 

@@ -49,6 +49,10 @@ class SheetHub : public QObject {
     /// Whether axle holes are entered from the ground or from the axle's center.
     void setDatum(HeightDatum datum);
 
+    /// Shows the scales' uncertainty, too, as what stands after ±, kCoverage95 times it; the tape's and each
+    /// number's own always are.
+    void showScalesAsHalfWidth() { scalesAsHalfWidth_ = true; }
+
     /// Emits edited().
     void request(const Edit& edit) { emit edited(edit); }
     /// Emits edited() for a change that brings or removes fields: if they are built anew, `next` is entered.
@@ -92,6 +96,8 @@ class SheetHub : public QObject {
     void selected(const PointId& point);
     void datumChanged();
     void confirmed(const FieldId& id);  ///< Enter was pressed in the field
+    /// The person asks how sure a number is; `id` is that of its own uncertainty.
+    void sureWanted(const FieldId& id);
 
   private:
     struct Entry {
@@ -100,13 +106,16 @@ class SheetHub : public QObject {
         QWidget* editor;
     };
     [[nodiscard]] bool fromCenter(const FieldId& id) const;
+    [[nodiscard]] bool asHalfWidth(const FieldId& id) const;
     [[nodiscard]] double toShown(const FieldId& id, double value) const;
     [[nodiscard]] double fromShown(const FieldId& id, double shown) const;
     void showFaults();
+    void tieSureness(const FieldId& id, NumberField* field);
 
     const BenchState* state_ = nullptr;
     std::vector<Entry> entries_;
     HeightDatum datum_ = HeightDatum::ground;
+    bool scalesAsHalfWidth_ = false;
     std::vector<Fault> shownFaults_;
     std::optional<FieldId> wantedFocus_;
 };

@@ -8,6 +8,7 @@
 
 #include "geometry/entered_figures.h"
 #include "widgets/pens.h"
+#include "widgets/side_cloud.h"
 
 namespace bolthole {
 
@@ -26,6 +27,7 @@ void SideDrawing::draw() {
     if (state_.pointed) {
         drawGhost(*state_.pointed, theme_.ink, {4.0, 2.0});
     }
+    drawCenterSpread(painter_, state_, camera_, picture_);
     drawLinks();
     drawPoints();
     if (station_ != nullptr) {
@@ -33,6 +35,7 @@ void SideDrawing::draw() {
         drawInstantCenter();
     }
     drawLinkNames();
+    nameRollAxis();
     if (state_.before) {
         drawGhostCenter(*state_.before, theme_.before);
     }
@@ -54,6 +57,7 @@ void SideDrawing::drawCar() {
     drawHousing();
     drawReferenceLine();
     drawLinkLines();
+    drawRollAxis();
     drawInstantCenterPath(state_.trace, dashedPen(theme_.instantCenter, 1.6, {1.0, 1.5}));
     drawSwingArm();
 }

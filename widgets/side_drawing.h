@@ -1,6 +1,8 @@
 // Draws the side view with any QPainter.
 #pragma once
 
+#include <QLineF>
+
 #include "widgets/picture_drawing.h"
 #include "widgets/side_points.h"
 
@@ -17,6 +19,8 @@ class SideDrawing : public PictureDrawing {
     void draw();
 
   private:
+    QLineF rollAxis_;  // what is seen of it, rear end first; null where there is none
+
     void drawCar();
     void drawGround();
     void drawTire(QPointF center, double radius);
@@ -28,6 +32,8 @@ class SideDrawing : public PictureDrawing {
     void drawReferenceLine();
     void drawSwingArm();
     void drawLinkLines();
+    void drawRollAxis();
+    void nameRollAxis();
     void drawCenterOfGravity();
     void drawInstantCenter();
 

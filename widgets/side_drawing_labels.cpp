@@ -1,10 +1,13 @@
-// The side view's marks: instant center and CG.
+// The side view's marks: instant center, CG and roll axis.
 #include <QFontMetricsF>
 #include <cmath>
+#include <optional>
 
 #include "geometry/entered_figures.h"
+#include "geometry/roll.h"
 #include "widgets/pens.h"
 #include "widgets/side_drawing.h"
+#include "widgets/sure_words.h"
 #include "widgets/unit_text.h"
 
 namespace bolthole {
@@ -50,8 +53,10 @@ void SideDrawing::drawInstantCenter() {
     const QString text =
         QStringLiteral("%1 × %2 %3")
             .arg(distanceText(station[Figure::icX]), distanceText(station[Figure::icZ]), mark);
+    const QString sure = centerSureWords(state_);
     if (!inPicture(at, 12)) {
-        drawEdgeMarker(QStringLiteral("IC %1").arg(text), {station.icCarX, station.icCarZ},
+        const QString far = sure.isEmpty() ? QString() : QStringLiteral(", %1").arg(sure);
+        drawEdgeMarker(QStringLiteral("IC %1%2").arg(text, far), {station.icCarX, station.icCarZ},
                        theme_.instantCenter);
         return;
     }
@@ -64,11 +69,46 @@ void SideDrawing::drawInstantCenter() {
     labels_.take(QRectF(at - QPointF(13, 13), QSizeF(26, 26)));
     const QFontMetricsF small(textFont(TextSize::small));
     const QFontMetricsF bold(textFont(TextSize::body, true));
-    const QString title = QStringLiteral("Instant center");
+    const QString title =
+        sure.isEmpty() ? QStringLiteral("Instant center") : QStringLiteral("Instant center, %1").arg(sure);
     const double width = std::max(small.horizontalAdvance(title), bold.horizontalAdvance(text)) + 18;
     const QRectF box = labels_.place(at, QSizeF(width, small.height() + bold.height() + 10), 18, 2);
     if (!box.isNull()) {
         drawTag(box, title, text, theme_.border);
+    }
+}
+
+// At the travel drawn, from behind the axle to the front one: farther out it says nothing. The dash-dot is
+// that of an axis in engineering drawing.
+void SideDrawing::drawRollAxis() {
+    const RollFigures roll = solveRoll(state_.solvedCar, (*station_)[Figure::travel], 0);
+    if (!std::isfinite(roll.squareCenter) || !std::isfinite(roll.axisAngle)) {
+        return;
+    }
+    const GroundLine& ground = station_->ground;
+    const double x = ground.patchX - roll.squareCenter * ground.alongZ;
+    const double z = ground.patchZ + roll.squareCenter * ground.alongX;
+    const double rise = std::tan(roll.axisAngle + (*station_)[Figure::ground]);
+    const double behind = state_.solvedCar.rearTireRadius;
+    const QLineF whole(picture(x - behind, z - rise * behind),
+                       picture(state_.solvedCar.wheelbase, z + rise * (state_.solvedCar.wheelbase - x)));
+    rollAxis_ = clipped(whole, picture_).value_or(QLineF());
+    painter_.setPen(dashedPen(over(theme_.ink, 0.55, theme_.canvas), 1.0, {12.0, 4.0, 2.0, 4.0}));
+    drawClipped(whole.p1(), whole.p2());
+}
+
+// Near its front end; left out where there is no room.
+void SideDrawing::nameRollAxis() {
+    constexpr double kFromEnd = 48;  // pixels
+    if (rollAxis_.length() <= 2 * kFromEnd) {
+        return;
+    }
+    const QString text = QStringLiteral("roll axis");
+    const QPointF at = rollAxis_.pointAt(1 - kFromEnd / rollAxis_.length());
+    const QRectF box = labels_.place(at, QFontMetricsF(painter_.font()).size(0, text), 4, 6);
+    if (!box.isNull()) {
+        painter_.setPen(theme_.muted);
+        painter_.drawText(box, Qt::AlignCenter, text);
     }
 }
 

@@ -6,6 +6,7 @@
 #include <functional>
 
 #include "widgets/curve_card.h"
+#include "widgets/sure_words.h"
 #include "widgets/theme.h"
 
 namespace bolthole {
@@ -38,6 +39,11 @@ class PaintLayer : public QCPLayerable {
     std::function<void(QPainter&)> paint_;
 };
 
+// A card of two curves has no room for it.
+QString cardSureWords(const BenchState& state, const CurveCardSpec& spec) {
+    return spec.lines.size() == 1 ? cursorSureWords(state, spec.lines.front().figure) : QString();
+}
+
 }  // namespace
 
 TravelCurves::TravelCurves(QWidget* parent)
@@ -48,7 +54,8 @@ TravelCurves::TravelCurves(QWidget* parent)
     setAccessibleName(tr("Travel curves"));
     setStatusTip(tr("Drag to move the axle; Up, Down, Page Up, Page Down, Home, End; R for ride height"));
     setWhatsThis(tr(
-        "Each curve shows one figure through the travel, full bump at the top. Drag up or down anywhere to "
+        "Each curve shows one figure through the travel, full bump at the top. In the band around it 95 of "
+        "100 cars lie that are measured like this one. Drag up or down anywhere to "
         "move the axle. Up and Down: one step; Page Up and Page Down: ten; Home: full bump; End: full "
         "droop; R or a double click: ride height."));
     buildPlot();
@@ -69,6 +76,7 @@ void TravelCurves::buildPlot() {
     plot_->layer(kFaceLayer)->setMode(QCPLayer::lmBuffered);
     plot_->layer(kCurveLayer)->setMode(QCPLayer::lmBuffered);
     new PaintLayer(plot_, kFaceLayer, [this](QPainter& painter) { paintFaces(painter); });
+    new PaintLayer(plot_, kCurveLayer, [this](QPainter& painter) { paintBands(painter); });
     const std::vector<CurveCardSpec>& specs = curveCardSpecs();
     for (std::size_t i = 0; i < specs.size(); ++i) {
         auto* axisRect = new QCPAxisRect(plot_, true);
@@ -156,7 +164,9 @@ void TravelCurves::showTrace(const BenchState& state) {
     problem_ = QString::fromStdString(state.problem);
     const GhostTraces ghosts{.before = state.before ? &state.before->trace : nullptr,
                              .pointed = state.pointed ? &state.pointed->trace : nullptr};
+    const TraceSpread* spread = state.showsSure ? &state.spread : nullptr;
     for (const auto& card : cards_) {
+        card->takeSpread(state.trace, spread);
         card->showTrace(state.trace, ghosts, span_, units_, !current_);
     }
     takeCursor(state);
@@ -182,6 +192,7 @@ void TravelCurves::takeCursor(const BenchState& state) {
     reachable_ = state.cursor.usable;
     for (const auto& card : cards_) {
         card->showCursor(state.cursor, state.before ? &state.before->cursor : nullptr);
+        card->showSure(cardSureWords(state, card->spec()));
     }
     describeInWords();
 }
@@ -204,6 +215,12 @@ void TravelCurves::describeInWords() {
 void TravelCurves::paintFaces(QPainter& painter) const {
     for (const auto& card : cards_) {
         card->paintFace(painter, *type_, travelTicks_, ring_);
+    }
+}
+
+void TravelCurves::paintBands(QPainter& painter) const {
+    for (const auto& card : cards_) {
+        card->paintBands(painter);
     }
 }
 

@@ -33,6 +33,9 @@ class TravelCurves : public QWidget {
     /// size of the widget and the fonts only.
     [[nodiscard]] QRect plotArea() const;
 
+    /// A card, from the left; for tests.
+    [[nodiscard]] const CurveCard& card(std::size_t index) const { return *cards_[index]; }
+
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override;
 
@@ -58,6 +61,7 @@ class TravelCurves : public QWidget {
     void layOut();
     void placeCards();
     void paintFaces(QPainter& painter) const;
+    void paintBands(QPainter& painter) const;
     void paintCursor(QPainter& painter) const;
     void paintMessage(QPainter& painter) const;
     void takeCursor(const BenchState& state);

@@ -32,6 +32,8 @@ class ViewDeck : public QWidget {
     /// All three fall back to the side view where the window is too narrow.
     void choose(Shown shown);
     [[nodiscard]] Shown shown() const { return shown_; }
+    /// What was chosen, though the window may be too narrow for it.
+    [[nodiscard]] Shown wanted() const { return wanted_; }
     /// Fits what every view shows: also of those not seen.
     void showLinks();
     void showAll();
@@ -62,7 +64,7 @@ class ViewDeck : public QWidget {
 
     const BenchState* state_ = nullptr;
     Shown shown_ = Shown::side;
-    Shown wanted_ = Shown::side;  // what was chosen, though the window may be too narrow for it
+    Shown wanted_ = Shown::side;
     SideView* side_;
     AcrossView* rear_;
     AcrossView* top_;

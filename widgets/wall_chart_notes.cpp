@@ -3,7 +3,9 @@
 #include <cmath>
 
 #include "geometry/fields.h"
+#include "geometry/trace_spread.h"
 #include "widgets/figure_words.h"
+#include "widgets/sure_words.h"
 #include "widgets/wall_chart_words.h"
 
 namespace bolthole {
@@ -82,6 +84,20 @@ QString ChartWords::treatment() const {
            QStringLiteral("In print: ") + roundingWords() + '.';
 }
 
+QString ChartWords::sure() const {
+    const Station ride = solveStation(car_, 0.0);
+    const TraceSpread spread = computeSpread(car_);
+    if (!ride.usable || !spread.known) {
+        return {};
+    }
+    const auto words = [&](Figure figure) { return stationSureWords(spread, ride, figure, style_.units); };
+    const QString unit = ' ' + plain(unitMark(Quantity::length, style_.units));
+    const QString height = words(Figure::icZ).isEmpty() ? QString() : " \u00D7 " + words(Figure::icZ);
+    return QStringLiteral("How sure, as bolted today: anti-squat %1 %, instant center %2. ")
+               .arg(words(Figure::antiSquat), words(Figure::icX) + height + unit) +
+           sureMeaning(car_, style_.units);
+}
+
 QStringList ChartWords::legend() const {
     const QString unit = ' ' + plain(unitMark(Quantity::length, style_.units));
     QStringList lines{
@@ -92,6 +108,9 @@ QStringList ChartWords::legend() const {
             .arg(lengthText(car_.travel.droop) + unit, lengthText(car_.travel.bump) + unit)};
     if (chart_.now) {
         lines << QStringLiteral("NOW, thick frame: as bolted today.");
+        if (const QString words = sure(); !words.isEmpty()) {
+            lines << words;
+        }
     } else {
         lines << QStringLiteral("Today left and right are bolted unlike: not on this chart.");
     }

@@ -73,6 +73,8 @@ class ChartWords {
     [[nodiscard]] std::vector<FactWords> facts() const;
     /// How lengths are treated and rounded, and what stays as bolted.
     [[nodiscard]] QString treatment() const;
+    /// How sure the figures are as bolted today, and what ± rests on; empty where that is not known.
+    [[nodiscard]] QString sure() const;
     /// How to read a cell, a sentence each.
     [[nodiscard]] QStringList legend() const;
     /// What every rod is built to now, and what holds for all choices; a line each.

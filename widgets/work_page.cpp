@@ -56,6 +56,7 @@ WorkPage::WorkPage(const QString& title, QWidget* parent)
         refreshIfSeen();
     });
     connect(hub_, &SheetHub::edited, this, &WorkPage::edited);
+    connect(hub_, &SheetHub::sureWanted, this, &WorkPage::fieldWanted);
 }
 
 void WorkPage::showState(const BenchState& state) {
@@ -176,6 +177,9 @@ void WorkPage::enter() {
 
 void WorkPage::commitPending() {
     hub_->commitAll();
+    for (NumberField* field : findChildren<NumberField*>()) {
+        field->commit();  // those a page has beside the hub's
+    }
     if (auto* name = qobject_cast<NameField*>(focusWidget())) {
         name->commit();
     }
@@ -183,6 +187,9 @@ void WorkPage::commitPending() {
 
 void WorkPage::discardTyping() {
     hub_->restoreAll();
+    for (NumberField* field : findChildren<NumberField*>()) {
+        field->restore();
+    }
     for (NameField* name : findChildren<NameField*>()) {
         name->restore();
     }

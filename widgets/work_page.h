@@ -29,9 +29,9 @@ class WorkPage : public QWidget {
     /// Shows `state`, which is read in place from then on and must outlive the page.
     void showState(const BenchState& state);
     /// Whether the number has a field here.
-    [[nodiscard]] bool hasField(const FieldId& id) const { return hub_->editor(id) != nullptr; }
+    [[nodiscard]] virtual bool hasField(const FieldId& id) const { return hub_->editor(id) != nullptr; }
     /// Unfolds the group of a number, scrolls to its field and enters it.
-    void focusField(const FieldId& id);
+    virtual void focusField(const FieldId& id);
     /// Enters the page's first field.
     void enter();
     /// Takes or drops what is still being typed.
@@ -43,7 +43,9 @@ class WorkPage : public QWidget {
     void fieldWanted(const FieldId& id);  ///< a number that stands on another page is to be entered
 
   protected:
-    [[nodiscard]] SheetHub& hub() { return *hub_; }
+    [[nodiscard]] SheetHub& hub() const { return *hub_; }
+    /// Whether the page was shown a state yet.
+    [[nodiscard]] bool hasState() const { return hub_->hasState(); }
     [[nodiscard]] const BenchState& state() const { return hub_->state(); }
     /// Where what follows from the fields belongs; filled once by the page's constructor.
     [[nodiscard]] QVBoxLayout* results() const { return results_; }

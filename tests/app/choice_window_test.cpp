@@ -112,6 +112,7 @@ TEST_F(ChoicesInTheWindow, KeepingAStateComputesNothingAnew) {
 TEST_F(ChoicesInTheWindow, AWindowDraggedOnTheMapIsOneUndoableStepAndComputesNothingAnew) {
     QWidget& map = window_.holeBoard().map();
     const auto* const computed = window_.boardState().car.get();
+    const std::optional<WantedWindow> before = window_.state().car.wanted;
     const QPoint from(map.width() / 3, map.height() / 4);
     const QPoint to(2 * map.width() / 3, map.height() / 2);
     QTest::mousePress(&map, Qt::LeftButton, Qt::NoModifier, from);
@@ -119,11 +120,12 @@ TEST_F(ChoicesInTheWindow, AWindowDraggedOnTheMapIsOneUndoableStepAndComputesNot
     QTest::mouseMove(&map, to);
     QTest::mouseRelease(&map, Qt::LeftButton, Qt::NoModifier, to);
     ASSERT_TRUE(window_.state().car.wanted.has_value());
+    EXPECT_NE(window_.state().car.wanted, before);
     EXPECT_LT(window_.state().car.wanted->antiSquatLow, window_.state().car.wanted->antiSquatHigh);
     EXPECT_EQ(window_.document().undoStack().count(), 1);
     EXPECT_EQ(window_.boardState().car.get(), computed);
     QTest::keyClick(&window_, Qt::Key_Z, Qt::ControlModifier);
-    EXPECT_FALSE(window_.state().car.wanted.has_value());
+    EXPECT_EQ(window_.state().car.wanted, before);
 }
 
 TEST_F(ChoicesInTheWindow, AnEditOfTheCarComputesTheChoicesAnew) {

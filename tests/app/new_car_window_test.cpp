@@ -5,6 +5,7 @@
 
 #include <QAction>
 #include <QApplication>
+#include <QComboBox>
 #include <QListWidget>
 #include <QMenu>
 #include <QMessageBox>
@@ -15,13 +16,18 @@
 #include <cmath>
 #include <functional>
 #include <memory>
+#include <stdexcept>
+#include <vector>
 
 #include "app/main_window.h"
+#include "geometry/roll.h"
 #include "geometry/starting_car.h"
+#include "widgets/across_view.h"
 #include "widgets/link_tools.h"
 #include "widgets/new_car_dialog.h"
 #include "widgets/number_field.h"
 #include "widgets/side_view.h"
+#include "widgets/view_deck.h"
 
 namespace bolthole {
 namespace {
@@ -164,6 +170,141 @@ TEST_F(NewCarWindow, EveryLayoutIsStartedEditedSavedAndOpenedAgain) {
         EXPECT_EQ(car().notes, built.notes);
         expectSameFigures(window_->state().trace.ride, ride);
         expectSameFigures(window_->state().trace.stations.back(), bump);
+    }
+}
+
+// The nine cars there are to start from: the triangulated four-link holds itself sideways.
+std::vector<StartingCar> everyStart() {
+    std::vector<StartingCar> starts;
+    for (const LinkLayout layout : kLinkLayouts) {
+        for (const SidewaysHold hold : {SidewaysHold::trackBar, SidewaysHold::watts}) {
+            if (hold == SidewaysHold::trackBar || needsSidewaysHold(layout)) {
+                starts.push_back({.layout = layout,
+                                  .sideways = hold,
+                                  .wheelbase = 102.5 * kMetresPerInch,
+                                  .rearTireRadius = fromMillimetres(336.55)});
+            }
+        }
+    }
+    return starts;
+}
+
+template <class Kind>
+Kind& childNamed(const QWidget& parent, const char* name) {
+    for (Kind* each : parent.findChildren<Kind*>()) {
+        if (each->accessibleName() == QLatin1String(name)) {
+            return *each;
+        }
+    }
+    throw std::runtime_error(name);
+}
+
+void typeInto(QLineEdit& field, const char* text) {
+    field.setFocus();
+    field.selectAll();
+    QTest::keyClicks(&field, QString::fromLatin1(text));
+    QTest::keyClick(&field, Qt::Key_Tab);
+}
+
+// Chooses, types what everyStart() has and starts the car; with the mouse, or with keys alone.
+void startIn(NewCarDialog& dialog, const StartingCar& asked, bool byMouse) {
+    auto* list = dialog.findChild<QListWidget*>("layouts");
+    const int row = static_cast<int>(asked.layout);
+    if (byMouse) {
+        QTest::mouseClick(list->viewport(), Qt::LeftButton, Qt::NoModifier,
+                          list->visualItemRect(list->item(row)).center());
+    }
+    for (int down = 0; !byMouse && down < row; ++down) {
+        QTest::keyClick(list, Qt::Key_Down);
+    }
+    if (asked.sideways == SidewaysHold::watts) {
+        QTest::keyClick(&childNamed<QComboBox>(dialog, "Held sideways by"), Qt::Key_Down);
+    }
+    typeInto(childNamed<NumberField>(dialog, "wheelbase of the new car"), "102 1/2");
+    typeInto(childNamed<NumberField>(dialog, "rear tire radius of the new car, loaded"), "13.25");
+    if (byMouse) {
+        // By its role: whichever button the focus passed last is the default one.
+        auto* buttons = dialog.findChild<QDialogButtonBox*>();
+        for (QAbstractButton* button : buttons->buttons()) {
+            if (buttons->buttonRole(button) == QDialogButtonBox::AcceptRole) {
+                QTest::mouseClick(button, Qt::LeftButton);
+                return;
+            }
+        }
+    }
+    QTest::keyClick(list, Qt::Key_Return);
+}
+
+// Moves the front hole of the first link: dragged up in the side view, or chosen in the rear view and nudged.
+void moveFrontHole(MainWindow& window, bool byMouse) {
+    constexpr PointId kFront{PointId::Kind::hole, 0, End::chassis, 0};
+    window.views().choose(byMouse ? ViewDeck::Shown::side : ViewDeck::Shown::rear);
+    QCoreApplication::processEvents();
+    BenchPicture& view = byMouse ? static_cast<BenchPicture&>(window.sideView()) : window.views().rearView();
+    const QPoint from = view.placeOf(kFront).toPoint();
+    const QPoint to = from - QPoint(0, 15);
+    if (!byMouse) {
+        QTest::mouseClick(&view, Qt::LeftButton, Qt::NoModifier, from);
+        QTest::keyClick(&view, Qt::Key_Up);
+        return;
+    }
+    QTest::mousePress(&view, Qt::LeftButton, Qt::NoModifier, from);
+    QMouseEvent move(QEvent::MouseMove, to, view.mapToGlobal(to), Qt::NoButton, Qt::LeftButton,
+                     Qt::NoModifier);
+    QCoreApplication::sendEvent(&view, &move);
+    QTest::mouseRelease(&view, Qt::LeftButton, Qt::NoModifier, to);
+}
+
+void expectSame(double one, double other) {
+    EXPECT_TRUE(one == other || (std::isnan(one) && std::isnan(other))) << one << " and " << other;
+}
+
+void expectSameRoll(const std::vector<RollFigures>& one, const std::vector<RollFigures>& other) {
+    ASSERT_EQ(one.size(), other.size());
+    for (std::size_t row = 0; row < one.size(); ++row) {
+        EXPECT_EQ(one[row].usable, other[row].usable);
+        for (const auto figure : {&RollFigures::bind, &RollFigures::center, &RollFigures::squareCenter,
+                                  &RollFigures::steer, &RollFigures::heading, &RollFigures::axisAngle}) {
+            expectSame(one[row].*figure, other[row].*figure);
+        }
+    }
+}
+
+void expectSameFiguresThroughout(const BenchState& one, const BenchState& other) {
+    ASSERT_EQ(one.trace.stations.size(), other.trace.stations.size());
+    for (std::size_t row = 0; row < one.trace.stations.size(); ++row) {
+        expectSameFigures(one.trace.stations[row], other.trace.stations[row]);
+    }
+    const RollTrace roll = computeRollTrace(one.car);
+    const RollTrace again = computeRollTrace(other.car);
+    EXPECT_TRUE(roll.ride.usable);
+    EXPECT_TRUE(std::isfinite(roll.ride.squareCenter));
+    expectSameRoll(roll.rows, again.rows);
+    expectSameRoll(roll.travel, again.travel);
+}
+
+// The first by mouse, the second by keys, and so on.
+TEST_F(NewCarWindow, EachOfTheNineStartsHasTheSameFiguresInAnotherWindow) {
+    const std::vector<StartingCar> starts = everyStart();
+    ASSERT_EQ(starts.size(), 9U);
+    for (std::size_t start = 0; start < starts.size(); ++start) {
+        SCOPED_TRACE(start);
+        const bool byMouse = start % 2 == 0;
+        inDialog([&](NewCarDialog& dialog) { startIn(dialog, starts[start], byMouse); });
+        ASSERT_EQ(car(), startingCar(starts[start]));
+        const Car started = car();
+        const double before = window_->state().trace.ride[Figure::icZ];
+        moveFrontHole(*window_, byMouse);
+        EXPECT_GT(car().links[0].chassis.holes[0].at.z(), started.links[0].chassis.holes[0].at.z());
+        EXPECT_NE(window_->state().trace.ride[Figure::icZ], before);
+        EXPECT_EQ(window_->document().undoStack().count(), 1);
+
+        const QString file = folder_.filePath(QStringLiteral("start%1.bolt.json").arg(start));
+        ASSERT_TRUE(window_->document().save(file).saved());
+        MainWindow other{Settings{}};
+        other.openFile(file);
+        ASSERT_EQ(other.state().car.links.size(), started.links.size());
+        expectSameFiguresThroughout(window_->state(), other.state());
     }
 }
 

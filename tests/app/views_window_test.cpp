@@ -8,6 +8,7 @@
 #include <QToolButton>
 #include <QtTest/QTest>
 #include <memory>
+#include <utility>
 
 #include "app/main_window.h"
 #include "widgets/across_view.h"
@@ -184,6 +185,29 @@ TEST_F(ViewsInTheWindow, AllThreeStandTogetherWhereThereIsRoom) {
     window_->resize(1760, 1000);
     QCoreApplication::processEvents();
     EXPECT_EQ(views().shown(), ViewDeck::Shown::all);
+}
+
+// Each view, also all three where the window that comes next is too narrow for them at first.
+TEST_F(ViewsInTheWindow, TheViewChosenIsThereAtTheNextStart) {
+    EXPECT_EQ(Settings::load().view, ViewDeck::Shown::side);
+    window_->resize(1760, 1000);
+    QCoreApplication::processEvents();
+    for (const auto& [which, shown] :
+         {std::pair{Qt::Key_4, ViewDeck::Shown::rear}, std::pair{Qt::Key_5, ViewDeck::Shown::top},
+          std::pair{Qt::Key_6, ViewDeck::Shown::all}, std::pair{Qt::Key_3, ViewDeck::Shown::side}}) {
+        key(which);
+        ASSERT_TRUE(window_->close());
+        window_ = std::make_unique<MainWindow>(Settings::load());
+        window_->openDemo(QStringLiteral("long-roof-wagon.bolt.json"));
+        window_->resize(1760, 1000);
+        window_->show();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(window_.get()));
+        QCoreApplication::processEvents();
+        EXPECT_EQ(views().shown(), shown);
+        EXPECT_TRUE(views().choices().actions().at(static_cast<int>(shown))->isChecked());
+        EXPECT_EQ(window_->sideView().isVisible(),
+                  shown == ViewDeck::Shown::side || shown == ViewDeck::Shown::all);
+    }
 }
 
 TEST_F(ViewsInTheWindow, TheViewChosenTakesTheKeyboard) {

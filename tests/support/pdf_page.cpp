@@ -110,7 +110,8 @@ class Player {
     QList<QByteArray> operands_;
     State state_;
     std::vector<State> kept_;
-    std::vector<QLineF> path_;  // points
+    std::vector<QLineF> path_;      // points
+    std::vector<PdfCurve> curves_;  // points
     QPointF start_;
     QPointF current_;
     QHash<QByteArray, QHash<uint, QChar>> fonts_;
@@ -161,6 +162,7 @@ void Player::performPath(const QByteArray& word) {
     } else if (word == "l") {
         lineTo(point(2));
     } else if (word == "c") {
+        curves_.push_back({current_, point(6), point(4), point(2)});
         lineTo(point(2));
     } else if (word == "h") {
         lineTo(start_);
@@ -180,13 +182,17 @@ void Player::performPath(const QByteArray& word) {
     }
     if (word != "m" && word != "l" && word != "c" && word != "h" && word != "re" && !word.startsWith('W')) {
         path_.clear();
+        curves_.clear();
     }
 }
 
 void Player::stroke() {
-    PdfStroke stroke{state_.width * scale() * kMillimetresPerPoint, {}};
+    PdfStroke stroke{state_.width * scale() * kMillimetresPerPoint, {}, {}};
     for (const QLineF& line : path_) {
         stroke.lines.emplace_back(onPaper(line.p1()), onPaper(line.p2()));
+    }
+    for (const PdfCurve& curve : curves_) {
+        stroke.curves.push_back({onPaper(curve[0]), onPaper(curve[1]), onPaper(curve[2]), onPaper(curve[3])});
     }
     page_.strokes.push_back(std::move(stroke));
 }

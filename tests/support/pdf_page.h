@@ -6,6 +6,7 @@
 #include <QLineF>
 #include <QRectF>
 #include <QString>
+#include <array>
 #include <vector>
 
 namespace bolthole::test {
@@ -17,10 +18,14 @@ struct PdfText {
     QPointF at;       ///< baseline's start, mm from the page's upper left corner, y down
 };
 
+/// One piece of a path that is a Bézier curve: start, two control points, end, mm.
+using PdfCurve = std::array<QPointF, 4>;
+
 /// One stroked path.
 struct PdfStroke {
-    double width = 0;  ///< mm
-    std::vector<QLineF> lines;
+    double width = 0;           ///< mm
+    std::vector<QLineF> lines;  ///< every piece, a curve by its chord
+    std::vector<PdfCurve> curves{};
 };
 
 /// One filled path.

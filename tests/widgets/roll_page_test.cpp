@@ -359,5 +359,28 @@ TEST_F(RollPageTest, SpeaksOfPitchWhereTheHousingStandsPitched) {
     EXPECT_THAT(said(kCenter), HasSubstr("roll table's"));
 }
 
+// The before's curves are those it had on the bench, and its figures stand beside the new ones.
+TEST_F(RollPageTest, TheBeforeStaysInCurvesAndFacts) {
+    EXPECT_TRUE(rollCurves().cards()[1].curve().before.empty());
+    EXPECT_THAT(said(kCenter), Not(HasSubstr("before")));
+    const RollCurve steer = rollCurves().cards()[1].curve();
+    const RollCurve center = travelCurves().cards()[0].curve();
+    const std::string steerWas = steerText(page_.reading().roll.ride.heading).toStdString();
+    state_.before = Ghost{state_.car, state_.trace, state_.cursor, QStringLiteral("as it was")};
+    open(parallelCar(4, -1));
+    const RollCurve& steerNow = rollCurves().cards()[1].curve();
+    ASSERT_EQ(steerNow.before.size(), steer.points.size());
+    for (std::size_t row = 0; row < steer.points.size(); ++row) {
+        EXPECT_EQ(steerNow.before[row].value, steer.points[row].value);
+    }
+    EXPECT_NE(steerNow.points.front().value, steer.points.front().value);
+    EXPECT_EQ(travelCurves().cards()[0].curve().before.front().value, center.points.front().value);
+    EXPECT_THAT(said(kCenter), HasSubstr("before: " + steerWas));
+    state_.before.reset();
+    solve();
+    EXPECT_TRUE(rollCurves().cards()[1].curve().before.empty());
+    EXPECT_THAT(said(kCenter), Not(HasSubstr("before")));
+}
+
 }  // namespace
 }  // namespace bolthole

@@ -1,0 +1,106 @@
+#include "widgets/sure_band.h"
+
+#include <QPolygonF>
+#include <algorithm>
+#include <cmath>
+
+#include "widgets/center_spread.h"
+#include "widgets/distance_scale.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr double kNaN = std::numeric_limits<double>::quiet_NaN();
+constexpr double kInfinity = std::numeric_limits<double>::infinity();
+constexpr std::size_t kBandPoints = 27;  // about so many along the travel
+
+BandPoint heightBand(const Station& station, const TraceSpread& spread) {
+    const double travel = station[Figure::travel];
+    const std::optional<CenterSpread> center = centerSpreadAt(spread, travel);
+    const double inverse = inverseDistance(station);
+    if (!center || std::isnan(inverse)) {
+        return {travel, kNaN, kNaN};
+    }
+    if (inverseEnds(*center, inverse).throughInfinity()) {
+        return {travel, -kInfinity, kInfinity};
+    }
+    const double half = kCoverage95 * center->ofHeight(inverse, station[Figure::swingArmAngle]);
+    return {travel, station[Figure::icZ] - half, station[Figure::icZ] + half};
+}
+
+BandPoint bandAt(const Station& station, const TraceSpread& spread, Figure figure, CurveScale scale) {
+    if (station.usable && scale == CurveScale::throughInfinity) {
+        return heightBand(station, spread);
+    }
+    const double travel = station[Figure::travel];
+    const std::size_t index =
+        scale == CurveScale::inverseDistance ? kInverseDistance : static_cast<std::size_t>(figure);
+    const double value = axisValue(station, figure, scale);
+    const double half = kCoverage95 * spreadAt(spread, index, travel);
+    return {travel, value - half, value + half};
+}
+
+bool exists(const BandPoint& point) {
+    return !std::isnan(point.low) && !std::isnan(point.high);
+}
+
+void fillRun(QPainter& painter, const BandPoint* from, const BandPoint* to, const BandPlot& plot) {
+    const double perValue = plot.plot.width() / (plot.high - plot.low);
+    const double perTravel = plot.plot.height() / (plot.bump - plot.droop);
+    // Beyond the plot by its own width is as good as infinitely far, and the slope at its edge stays.
+    const double room = plot.high - plot.low;
+    const auto place = [&](double value, double travel) {
+        const double within = std::clamp(value, plot.low - room, plot.high + room);
+        return QPointF(plot.plot.left() + (within - plot.low) * perValue,
+                       plot.plot.bottom() - (travel - plot.droop) * perTravel);
+    };
+    QPolygonF outline;
+    for (const BandPoint* point = from; point != to; ++point) {
+        outline << place(point->low, point->travel);
+    }
+    for (const BandPoint* point = to; point != from; --point) {
+        outline << place((point - 1)->high, (point - 1)->travel);
+    }
+    painter.drawPolygon(outline);
+}
+
+}  // namespace
+
+void bandPoints(const Trace& trace, const TraceSpread& spread, Figure figure, CurveScale scale,
+                std::vector<BandPoint>& band) {
+    band.clear();
+    if (!spread.known || trace.stations.empty()) {
+        return;
+    }
+    const std::size_t count = trace.stations.size();
+    const std::size_t stride = std::max<std::size_t>(1, count / kBandPoints);
+    for (std::size_t row = 0; row < count; row += stride) {
+        band.push_back(bandAt(trace.stations[row], spread, figure, scale));
+    }
+    if ((count - 1) % stride != 0) {
+        band.push_back(bandAt(trace.stations.back(), spread, figure, scale));
+    }
+}
+
+void paintBand(QPainter& painter, const std::vector<BandPoint>& band, const BandPlot& plot,
+               const QColor& color) {
+    if (!(plot.high > plot.low && plot.bump > plot.droop)) {
+        return;
+    }
+    painter.save();
+    painter.setClipRect(plot.plot);
+    painter.setRenderHint(QPainter::Antialiasing, false);  // smoothed it costs three times as much in a drag
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(color);
+    const BandPoint* end = band.data() + band.size();
+    for (const BandPoint* from = band.data(); from != end;) {
+        const BandPoint* start = std::find_if(from, end, exists);
+        const BandPoint* stop = std::find_if_not(start, end, exists);
+        fillRun(painter, start, stop, plot);
+        from = stop;
+    }
+    painter.restore();
+}
+
+}  // namespace bolthole
