@@ -61,7 +61,7 @@ class SureLines {
   private:
     // "121.3 % ± 6.2 (95 in 100, first order)"; empty where there is nothing to say.
     [[nodiscard]] std::string sureOf(Figure figure, Quantity quantity) const {
-        const std::string half = sureText(spread_.atRide(figure), quantity, car_.units, Fineness::fine);
+        std::string half = sureText(spread_.atRide(figure), quantity, car_.units, Fineness::fine);
         if (half.empty()) {
             return half;
         }

@@ -56,6 +56,7 @@ Fact factOf(const Bracket& bracket, int hole, Units units) {
 
 std::vector<Fact> bracketFacts(const Bracket& bracket, Units units) {
     std::vector<Fact> facts;
+    facts.reserve(bracket.holes.size());
     for (int hole = 0; hole < static_cast<int>(bracket.holes.size()); ++hole) {
         facts.push_back(factOf(bracket, hole, units));
     }

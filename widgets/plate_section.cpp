@@ -3,7 +3,6 @@
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QPushButton>
-#include <QTimer>
 #include <algorithm>
 #include <iterator>
 #include <utility>
@@ -210,10 +209,8 @@ void PlateSection::showPlate(const Bracket& bracket, NumberStyle style) {
 void PlateSection::enterCorner(int corner) {
     if (corner >= 0 && corner < static_cast<int>(corners_.size())) {
         NumberField* field = corners_[static_cast<std::size_t>(corner)].forward;
-        QTimer::singleShot(0, field, [field] {
-            field->setFocus(Qt::OtherFocusReason);
-            field->selectAll();
-        });
+        QMetaObject::invokeMethod(field, "setFocus", Qt::QueuedConnection);
+        QMetaObject::invokeMethod(field, "selectAll", Qt::QueuedConnection);
     }
 }
 
