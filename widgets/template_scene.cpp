@@ -77,8 +77,8 @@ class SceneMaker {
 
 QString SceneMaker::faceWords() const {
     const bool left = scene_.face == TemplateFace::left;
-    const QString seen = left ? QStringLiteral("Seen from the LEFT side of the car")
-                              : QStringLiteral("Seen from the RIGHT side of the car");
+    QString seen = left ? QStringLiteral("Seen from the LEFT side of the car")
+                        : QStringLiteral("Seen from the RIGHT side of the car");
     const QString outer = QStringLiteral("outer face of the %1 bracket");
     const QString inner = QStringLiteral("inner face of the %1 bracket");
     const QString here = left ? QStringLiteral("left-hand") : QStringLiteral("right-hand");
