@@ -69,7 +69,7 @@ FigureStrip::FigureStrip(QWidget* parent) : QWidget(parent), note_(new QLabel(th
     column->addLayout(row);
     column->addWidget(note_);
     const auto add = [&](const QString& title, const char* name, const QString& tip) {
-        const Cell cell = addCell(title, name, tip);
+        Cell cell = addCell(title, name, tip);
         auto* stack = new QVBoxLayout;
         stack->setSpacing(0);
         stack->addWidget(cell.title);
