@@ -42,14 +42,14 @@ std::vector<double> columnOf(const Samples& samples, Eigen::Index output) {
 }
 
 // JCGM 100:2008, H.1, the end gauge: l = ls + d - ls (dalpha theta + alphas dtheta), lengths in nm. Model and
-// inputs read in published transcriptions of the example; ls, d, alphas, dalpha, theta, dtheta.
+// inputs read in published reprints of the example; ls, d, alphas, dalpha, theta, dtheta.
 void endGauge(std::span<const double> x, std::span<double> y) {
     y[0] = x[0] + x[1] - x[0] * (x[3] * x[4] + x[2] * x[5]);
 }
 const std::vector<UncertainInput> kEndGauge{{50'000'623, 25}, {215, 9.7},   {11.5e-6, 1.2e-6},
                                             {0, 0.58e-6},     {-0.1, 0.41}, {0, 0.029}};
 
-// JCGM 100:2008, H.2: five simultaneous observations of V (V), I (mA) and phi (rad), read in a transcription.
+// JCGM 100:2008, H.2: five simultaneous observations of V (V), I (mA) and phi (rad), read in a reprint.
 constexpr std::array<std::array<double, 3>, 5> kObservations{{{5.007, 19.663, 1.0456},
                                                               {4.994, 19.639, 1.0438},
                                                               {5.005, 19.640, 1.0468},
@@ -133,7 +133,7 @@ TEST(UncertaintyReference, EndGaugeDrawn) {
 
 // JCGM 100:2008, H.2.3 and H.2.4: R 127.732(71), X 219.847(295), Z 254.260(236) ohm, r(R,X) -0.588,
 // r(R,Z) -0.485, r(X,Z) 0.993; of the means r(V,I) -0.36, r(V,phi) 0.86, r(I,phi) -0.65 (read in
-// transcriptions of the example).
+// reprints of the example).
 TEST(UncertaintyReference, ImpedanceOfCorrelatedMeans) {
     const Means means = meansOfObservations();
     EXPECT_NEAR(means.correlation(0, 1), -0.36, 0.005);
