@@ -154,6 +154,18 @@ QString columnTitle(const ChoiceColumn& column, const Car& car, Units units) {
     return words(QT_TRANSLATE_NOOP("ChoiceTable", "Problem"));
 }
 
+namespace {
+
+QString centerHelp() {
+    return words(QT_TRANSLATE_NOOP(
+        "ChoiceTable",
+        "Instant center at ride height: how far ahead of the rear contact patch, by how high "
+        "above the ground. Minus: behind it. ∞: the links are parallel. Sorts from near to "
+        "far, through infinity, to behind the axle."));
+}
+
+}  // namespace
+
 QString columnHelp(const ChoiceColumn& column, const Car& car) {
     switch (column.kind) {
         case Kind::rank:
@@ -167,11 +179,7 @@ QString columnHelp(const ChoiceColumn& column, const Car& car) {
                                            "listed in the car sheet."))
                 .arg(bracketName(car, column));
         case Kind::instantCenter:
-            return words(QT_TRANSLATE_NOOP(
-                "ChoiceTable",
-                "Instant center at ride height: how far ahead of the rear contact patch, by how high "
-                "above the ground. Minus: behind it. ∞: the links are parallel. Sorts from near to "
-                "far, through infinity, to behind the axle."));
+            return centerHelp();
         case Kind::antiSquat:
             return words(QT_TRANSLATE_NOOP("ChoiceTable", "Anti-squat at ride height."));
         case Kind::sure:
