@@ -16,7 +16,7 @@ namespace bolthole {
 namespace {
 
 constexpr int kShareRole = Qt::UserRole + 1;
-constexpr int kBarWidth = 90;
+constexpr int kBarWidth = 56;
 
 /// The share as a bar, and in percent right of it.
 class ShareBar : public QStyledItemDelegate {
@@ -59,8 +59,8 @@ QString shareText(double share) {
 
 SureTable::SureTable(QWidget* parent)
     : ReadTable(tr("What to measure again"),
-                {tr("Number"), tr("Value"), tr("How sure"), tr("Taken with"), tr("Share of the spread"),
-                 tr("With calipers"), tr("Without error")},
+                {tr("Number"), tr("Value"), tr("How sure"), tr("Taken with"), tr("Share"),
+                 tr("With calipers"), tr("If exact")},
                 parent) {
     setObjectName(QStringLiteral("sureTable"));
     setAccessibleDescription(
