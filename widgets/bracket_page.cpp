@@ -30,6 +30,18 @@ ToneLabel* wrappingWords(ToneLabel::Tone tone, const QString& text, QWidget* par
     return words;
 }
 
+/// The first bracket whose plate is entered, or the first there is.
+BracketPlace firstWithPlate(const Car& car) {
+    for (std::size_t link = 0; link < car.links.size(); ++link) {
+        for (const End end : {End::chassis, End::axle}) {
+            if (car.links[link].bracket(end).plate) {
+                return {static_cast<int>(link), end};
+            }
+        }
+    }
+    return {};
+}
+
 }  // namespace
 
 BracketPage::BracketPage(QWidget* parent) : WorkPage(tr("Brackets"), parent) {
@@ -76,7 +88,8 @@ std::optional<BracketPlace> BracketPage::placeIn(const Car& car) const {
         return std::nullopt;
     }
     const int last = static_cast<int>(car.links.size()) - 1;
-    return BracketPlace{std::min(chosen_.link, last), chosen_.end};
+    const BracketPlace wanted = chosen_ ? *chosen_ : firstWithPlate(car);
+    return BracketPlace{std::min(wanted.link, last), wanted.end};
 }
 
 std::optional<BracketPlace> BracketPage::place() const {
@@ -238,6 +251,7 @@ void BracketPage::addHole(QWidget* parent, QVBoxLayout* column, int hole) {
 
 void BracketPage::ask(const std::optional<Plate>& plate) {
     const BracketPlace at = *placeIn(state().car);
+    chosen_ = at;  // stays, whichever bracket has the first plate from now on
     hub().request(SetPlate{at.link, at.end, plate});
 }
 

@@ -1,6 +1,8 @@
 // The brackets' plates: entered at left, drawn to scale at right, printed at true size.
 #pragma once
 
+#include <optional>
+
 #include "widgets/template_scene.h"
 #include "widgets/work_page.h"
 
@@ -21,7 +23,7 @@ class BracketPage : public WorkPage {
   public:
     explicit BracketPage(QWidget* parent = nullptr);
 
-    /// The bracket shown; nothing where the car has no links.
+    /// The bracket shown: the one chosen, at first one with a plate; nothing where the car has no links.
     [[nodiscard]] std::optional<BracketPlace> place() const;
     /// Shows another one.
     void choose(const BracketPlace& place);
@@ -49,7 +51,7 @@ class BracketPage : public WorkPage {
     void ask(const std::optional<Plate>& plate);
     void showNotes();
 
-    BracketPlace chosen_;
+    std::optional<BracketPlace> chosen_;
     int from_ = -1;           // the hole corners are measured from
     bool fromUse_ = true;     // nobody chose another: the one in use
     int cornerToEnter_ = -1;  // once the fields are built anew

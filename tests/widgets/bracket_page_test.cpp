@@ -100,6 +100,17 @@ TEST_F(BracketPageTest, ListsBothBracketsOfEveryLink) {
     EXPECT_EQ(choice->itemText(4), QStringLiteral("track bar, chassis bracket"));
 }
 
+TEST_F(BracketPageTest, BeginsWithABracketThatHasAPlate) {
+    BracketPage fresh;
+    fresh.showState(state_);
+    EXPECT_EQ(fresh.place(), (BracketPlace{0, End::axle}));
+    BenchState bare = state_;
+    bare.car.links[0].axle.plate.reset();
+    BracketPage other;
+    other.showState(bare);
+    EXPECT_EQ(other.place(), (BracketPlace{0, End::chassis}));
+}
+
 TEST_F(BracketPageTest, WithoutAPlateOffersARectangleThatIsOneEdit) {
     page_.choose({1, End::chassis});
     EXPECT_THAT(allWords().toStdString(), HasSubstr("No plate entered for this bracket."));
