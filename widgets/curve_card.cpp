@@ -269,6 +269,7 @@ void CurveCard::place(const CardType& type) {
     const QRectF at = plot();
     const AxisOnScreen axis{range_.low(), range_.high(),      at.left(),
                             at.right(),   inner().left() - 3, inner().right() + 3};
+    title_ = fitTitle(spec_.titles, unitText(), inner().width(), type);
     const double unit = shownUnit(spec_.quantity, units_);
     ticks_ = spec_.scale == CurveScale::inverseDistance ? distanceTicks(axis, unit, type.quietMetrics)
                                                         : linearTicks(axis, unit, type.quietMetrics);
@@ -277,14 +278,21 @@ void CurveCard::place(const CardType& type) {
     }
 }
 
+CurveCard::Face CurveCard::faceNow(bool focused) const {
+    return {.card = card(),
+            .plot = plot(),
+            .low = range_.low(),
+            .high = range_.high(),
+            .units = units_,
+            .span = span_,
+            .outOfReach = outOfReach_,
+            .hasPoints = hasPoints_,
+            .hasUsableRows = hasUsableRows_,
+            .focused = focused};
+}
+
 bool CurveCard::takeFaceChange() {
-    Face face{.low = range_.low(),
-              .high = range_.high(),
-              .units = units_,
-              .span = span_,
-              .outOfReach = outOfReach_,
-              .hasPoints = hasPoints_,
-              .hasUsableRows = hasUsableRows_};
+    Face face = faceNow(false);
     if (face == shownFace_) {
         return false;
     }

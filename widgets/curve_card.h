@@ -6,6 +6,7 @@
 #include <QFont>
 #include <QFontMetricsF>
 #include <QPainter>
+#include <QPixmap>
 #include <QSharedPointer>
 #include <array>
 #include <vector>
@@ -83,15 +84,18 @@ class CurveCard {
     [[nodiscard]] const CurveCardSpec& spec() const { return spec_; }
     /// Colors and line widths from the theme.
     void dress(bool faded);
-    /// Whether the card's face (range, ticks, words, stretches out of reach) changed since the last call;
-    /// while it did not, a new trace redraws the curves alone.
+    /// Whether the card's face (range, ticks, words, stretches out of reach) changed since the last call, so
+    /// that place() is due.
     [[nodiscard]] bool takeFaceChange();
     /// Ticks and curves for the present size and range.
     void place(const CardType& type);
 
-    /// Card, title, grid, tick labels, stretches out of reach.
+    /// Card, title, grid, tick labels, stretches out of reach: kept as a picture, and drawn anew only where
+    /// they changed, since most steps of a drag leave them.
     void paintFace(QPainter& painter, const CardType& type, const std::vector<TravelTick>& travelTicks,
-                   bool focused) const;
+                   bool focused);
+    /// The kept picture is of other fonts or colors.
+    void forgetFace() { facePicture_ = QPixmap(); }
     /// The bands, below the curves.
     void paintBands(QPainter& painter) const;
     /// The band of a curve of the card.
@@ -125,8 +129,10 @@ class CurveCard {
         QStringList beforeTexts{};  // "before 178, change −57", the longest first; empty without a before
     };
 
-    // All that the face shows besides the card's size and the theme.
+    // All that the face shows besides the theme.
     struct Face {
+        QRect card;
+        QRect plot;
         double low = 0;
         double high = 0;
         Units units = Units::inch;
@@ -134,8 +140,13 @@ class CurveCard {
         std::vector<OutOfReach> outOfReach;
         bool hasPoints = false;
         bool hasUsableRows = false;
+        bool focused = false;
         bool operator==(const Face&) const = default;
     };
+
+    [[nodiscard]] Face faceNow(bool focused) const;
+    void drawFace(QPainter& painter, const CardType& type, const std::vector<TravelTick>& travelTicks,
+                  bool focused) const;
 
     void fillGraphs();
     void fill(Curve& curve, double perTravel, double perValue);
@@ -167,11 +178,14 @@ class CurveCard {
     TravelSpan span_;
     std::vector<OutOfReach> outOfReach_;
     std::vector<AxisTick> ticks_;
+    TitleFit title_;
     double cursorTravel_ = 0;
     bool cursorUsable_ = false;
     bool hasPoints_ = false;
     bool hasUsableRows_ = false;
     Face shownFace_;
+    Face drawnFace_;  // what the picture below shows
+    QPixmap facePicture_;
     QSize filledFor_;  // size of the plot the graphs were filled for
 };
 

@@ -19,7 +19,23 @@ constexpr double kNarrowKey = 6.5;  // text heights; keys of narrower cards are 
 }  // namespace
 
 void CurveCard::paintFace(QPainter& painter, const CardType& type, const std::vector<TravelTick>& travelTicks,
-                          bool focused) const {
+                          bool focused) {
+    const qreal ratio = painter.device()->devicePixelRatioF();
+    const Face face = faceNow(focused);
+    if (facePicture_.isNull() || facePicture_.devicePixelRatio() != ratio || face != drawnFace_) {
+        facePicture_ = QPixmap(card().size() * ratio);
+        facePicture_.setDevicePixelRatio(ratio);
+        facePicture_.fill(theme().window);
+        QPainter picture(&facePicture_);
+        picture.translate(-card().topLeft());
+        drawFace(picture, type, travelTicks, focused);
+        drawnFace_ = face;
+    }
+    painter.drawPixmap(card().topLeft(), facePicture_);
+}
+
+void CurveCard::drawFace(QPainter& painter, const CardType& type, const std::vector<TravelTick>& travelTicks,
+                         bool focused) const {
     const QRectF frame = QRectF(card()).adjusted(0.5, 0.5, -0.5, -0.5);
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(focused ? QPen(theme().focus, 2) : QPen(theme().border, 1));
@@ -44,11 +60,10 @@ void CurveCard::paintFace(QPainter& painter, const CardType& type, const std::ve
 void CurveCard::paintTitle(QPainter& painter, const CardType& type) const {
     const QRectF row(inner().left(), card().top() + CardType::kTopPad, inner().width(),
                      type.titleMetrics.height());
-    const TitleFit fit = fitTitle(spec_.titles, unitText(), row.width(), type);
     painter.setFont(type.title);
     painter.setPen(theme().ink);
-    painter.drawText(row, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextDontClip, fit.title);
-    if (fit.unitInTitle) {
+    painter.drawText(row, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextDontClip, title_.title);
+    if (title_.unitInTitle) {
         painter.setFont(type.quiet);
         painter.setPen(theme().muted);
         painter.drawText(row, Qt::AlignRight | Qt::AlignVCenter, unitText());
@@ -141,8 +156,7 @@ void CurveCard::paintCursor(QPainter& painter, const CardType& type) const {
 }
 
 void CurveCard::paintOneValue(QPainter& painter, const CardType& type) const {
-    const TitleFit fit = fitTitle(spec_.titles, unitText(), inner().width(), type);
-    const QString unit = fit.unitInTitle || !cursorUsable_ ? QString() : unitText();
+    const QString unit = title_.unitInTitle || !cursorUsable_ ? QString() : unitText();
     const double unitWidth = unit.isEmpty() ? 0.0 : type.quietMetrics.horizontalAdvance(unit) + 3.0;
     const QString& value = lines_.front().cursorText;
     const bool big = type.figureMetrics.horizontalAdvance(value) + unitWidth <= inner().width();

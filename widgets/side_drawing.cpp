@@ -12,12 +12,15 @@
 
 namespace bolthole {
 
-void SideDrawing::draw() {
+void SideDrawing::draw(StillPicture* still) {
     painter_.save();
     painter_.setRenderHint(QPainter::Antialiasing);
     painter_.setFont(textFont(TextSize::small));
-    painter_.fillRect(picture_, theme_.canvas);
-    drawGrid();
+    if (still != nullptr && station_ != nullptr) {
+        showStill(*still);
+    } else {
+        drawStill();
+    }
     if (station_ != nullptr) {
         drawCar();
     }
@@ -47,11 +50,46 @@ void SideDrawing::draw() {
     painter_.restore();
 }
 
-// All that stands behind the links.
+void SideDrawing::drawStill() {
+    painter_.setRenderHint(QPainter::Antialiasing);
+    painter_.fillRect(picture_, theme_.canvas);
+    drawGrid();
+    if (station_ != nullptr) {
+        drawGround();
+        drawTire(picture(station_->ground.frontCenterX, station_->ground.frontCenterZ),
+                 state_.solvedCar.frontTireRadius);
+    }
+}
+
+StillPicture::Key SideDrawing::stillKey() const {
+    const auto fine = [](QPointF place) { return (place * 64).toPoint(); };
+    const GroundLine& ground = station_->ground;
+    return {.picture = picture_,
+            .ratio = painter_.device()->devicePixelRatioF(),
+            .scale = camera_.scale,
+            .origin = fine(camera_.origin),
+            .frontCenter = fine(picture(ground.frontCenterX, ground.frontCenterZ)),
+            .groundAtLeft = fine({picture_.left(), groundAt(picture_.left())}),
+            .groundAtRight = fine({picture_.right(), groundAt(picture_.right())}),
+            .frontRadius = state_.solvedCar.frontTireRadius,
+            .canvas = theme_.canvas.rgba()};
+}
+
+void SideDrawing::showStill(StillPicture& still) {
+    const StillPicture::Key key = stillKey();
+    if (still.pixels.isNull() || key != still.key) {
+        still.key = key;
+        still.pixels = QPixmap((picture_.size() * key.ratio).toSize());
+        still.pixels.setDevicePixelRatio(key.ratio);
+        QPainter painter(&still.pixels);
+        painter.translate(-picture_.topLeft());
+        SideDrawing(painter, state_, points_, camera_, picture_, marks_).drawStill();
+    }
+    painter_.drawPixmap(picture_.topLeft(), still.pixels);
+}
+
+// What stands behind the links and moves with them.
 void SideDrawing::drawCar() {
-    drawGround();
-    drawTire(picture(station_->ground.frontCenterX, station_->ground.frontCenterZ),
-             state_.solvedCar.frontTireRadius);
     drawTire(picture(station_->pose.x, station_->pose.z), state_.solvedCar.rearTireRadius);
     drawShaft();
     drawHousing();
@@ -62,12 +100,15 @@ void SideDrawing::drawCar() {
     drawSwingArm();
 }
 
-void SideDrawing::drawGround() {
+// The ground's height in the picture.
+double SideDrawing::groundAt(double across) const {
     const GroundLine& ground = station_->ground;
     const QPointF patch = picture(ground.patchX, ground.patchZ);
-    const double slope = -ground.alongZ / ground.alongX;
-    drawEarth({picture_.left(), patch.y() + (picture_.left() - patch.x()) * slope},
-              {picture_.right(), patch.y() + (picture_.right() - patch.x()) * slope});
+    return patch.y() - (across - patch.x()) * ground.alongZ / ground.alongX;
+}
+
+void SideDrawing::drawGround() {
+    drawEarth({picture_.left(), groundAt(picture_.left())}, {picture_.right(), groundAt(picture_.right())});
 }
 
 void SideDrawing::drawTire(QPointF center, double radius) {

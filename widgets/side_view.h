@@ -18,6 +18,9 @@ class SideView : public BenchPicture {
     [[nodiscard]] QRectF boxOfLinks(const BenchState& state) const override { return linksBox(state); }
     [[nodiscard]] QRectF boxOfAll(const BenchState& state) const override { return wholeBox(state); }
     [[nodiscard]] std::vector<EdgeMarker> paintPicture(QPainter& painter, const BenchState& state) override;
+
+  private:
+    StillPicture still_;
 };
 
 }  // namespace bolthole

@@ -30,6 +30,13 @@ bool StableRange::follow(double least, double most, double unit, double floor) {
     const double oldHigh = high_;
     low_ = std::max(std::floor((center - wanted / 2) / step) * step, floor);
     high_ = std::max(std::ceil((center + wanted / 2) / step) * step, low_ + minimumSpan_);
+    // A drag goes to and fro: data that left on one side come back, and the end they came from stays.
+    const double grownLow = std::min(low_, oldLow);
+    const double grownHigh = std::max(high_, oldHigh);
+    if (!fresh_ && wanted >= kShrinkBelow * (grownHigh - grownLow)) {
+        low_ = grownLow;
+        high_ = grownHigh;
+    }
     fresh_ = false;
     return low_ != oldLow || high_ != oldHigh;
 }

@@ -3,8 +3,8 @@
 
 namespace bolthole {
 
-/// A range with round ends that grows at once when data leave it and shrinks only when they have become much
-/// smaller, so that an axis does not jitter during a drag.
+/// A range with round ends that grows at once when data leave it, keeps the end they did not leave by, and
+/// shrinks only when they have become much smaller, so that an axis does not jitter during a drag.
 class StableRange {
   public:
     /// `minimumSpan`: never narrower than this, so that a flat curve is not blown up to noise.

@@ -14,6 +14,9 @@ namespace {
 constexpr double kNaN = std::numeric_limits<double>::quiet_NaN();
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
 constexpr std::size_t kBandPoints = 27;  // about so many along the travel
+// From 96 rows on Qt's raster engine shares a blending out among threads, whose waking costs more than the
+// band.
+constexpr double kRowsAtOnce = 90;
 
 BandPoint heightBand(const Station& station, const TraceSpread& spread) {
     const double travel = station[Figure::travel];
@@ -45,6 +48,13 @@ bool exists(const BandPoint& point) {
     return !std::isnan(point.low) && !std::isnan(point.high);
 }
 
+/// A stretch of a band on the screen, filled.
+void fillPiece(QPainter& painter, const std::vector<QPointF>& low, const std::vector<QPointF>& high) {
+    QPolygonF outline(low.begin(), low.end());
+    std::copy(high.rbegin(), high.rend(), std::back_inserter(outline));
+    painter.drawPolygon(outline);
+}
+
 void fillRun(QPainter& painter, const BandPoint* from, const BandPoint* to, const BandPlot& plot) {
     const double perValue = plot.plot.width() / (plot.high - plot.low);
     const double perTravel = plot.plot.height() / (plot.bump - plot.droop);
@@ -55,14 +65,20 @@ void fillRun(QPainter& painter, const BandPoint* from, const BandPoint* to, cons
         return QPointF(plot.plot.left() + (within - plot.low) * perValue,
                        plot.plot.bottom() - (travel - plot.droop) * perTravel);
     };
-    QPolygonF outline;
+    const double tallest = kRowsAtOnce / painter.device()->devicePixelRatioF();
+    std::vector<QPointF> low;
+    std::vector<QPointF> high;
     for (const BandPoint* point = from; point != to; ++point) {
-        outline << place(point->low, point->travel);
+        const QPointF at = place(point->low, point->travel);
+        if (low.size() > 1 && std::abs(at.y() - low.front().y()) > tallest) {
+            fillPiece(painter, low, high);
+            low.erase(low.begin(), low.end() - 1);
+            high.erase(high.begin(), high.end() - 1);
+        }
+        low.push_back(at);
+        high.push_back(place(point->high, point->travel));
     }
-    for (const BandPoint* point = to; point != from; --point) {
-        outline << place((point - 1)->high, (point - 1)->travel);
-    }
-    painter.drawPolygon(outline);
+    fillPiece(painter, low, high);
 }
 
 }  // namespace

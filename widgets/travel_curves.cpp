@@ -17,15 +17,13 @@ constexpr int kWideGap = 8;  // between cards
 constexpr int kNarrowGap = 5;
 constexpr int kNarrow = 640;  // px; a widget narrower than this
 constexpr int kSidePad = 8;   // between card and plot
-const QString kFaceLayer = QStringLiteral("background");
 const QString kCurveLayer = QStringLiteral("main");
-const QString kCursorLayer = QStringLiteral("cursor");
 
-/// Paints on a layer of the plot by calling back.
+/// Paints on the plot's layer, under the graphs, by calling back.
 class PaintLayer : public QCPLayerable {
   public:
-    PaintLayer(QCustomPlot* plot, const QString& layer, std::function<void(QPainter&)> paint)
-        : QCPLayerable(plot, layer), paint_(std::move(paint)) {}
+    PaintLayer(QCustomPlot* plot, std::function<void(QPainter&)> paint)
+        : QCPLayerable(plot, kCurveLayer), paint_(std::move(paint)) {}
 
   protected:
     // QCPPainter's own antialiasing shifts everything by half a pixel; the cards set plain render hints.
@@ -39,6 +37,25 @@ class PaintLayer : public QCPLayerable {
     std::function<void(QPainter&)> paint_;
 };
 
+/// A plot with a last layer that is painted straight onto the widget: it changes with every step of the
+/// cursor and needs neither a buffer of its own nor the blending of one.
+class CursorPlot : public QCustomPlot {
+  public:
+    CursorPlot(QWidget* parent, std::function<void(QPainter&)> paintCursor)
+        : QCustomPlot(parent), paintCursor_(std::move(paintCursor)) {}
+
+  protected:
+    void paintEvent(QPaintEvent* event) override {
+        QCustomPlot::paintEvent(event);
+        QPainter painter(this);
+        painter.setRenderHint(QPainter::Antialiasing);
+        paintCursor_(painter);
+    }
+
+  private:
+    std::function<void(QPainter&)> paintCursor_;
+};
+
 // A card of two curves has no room for it.
 QString cardSureWords(const BenchState& state, const CurveCardSpec& spec) {
     return spec.lines.size() == 1 ? cursorSureWords(state, spec.lines.front().figure) : QString();
@@ -47,7 +64,9 @@ QString cardSureWords(const BenchState& state, const CurveCardSpec& spec) {
 }  // namespace
 
 TravelCurves::TravelCurves(QWidget* parent)
-    : QWidget(parent), plot_(new QCustomPlot(this)), type_(std::make_unique<CardType>()) {
+    : QWidget(parent),
+      plot_(new CursorPlot(this, [this](QPainter& painter) { paintCursor(painter); })),
+      type_(std::make_unique<CardType>()) {
     setFocusPolicy(Qt::StrongFocus);
     setCursor(Qt::SizeVerCursor);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
@@ -73,10 +92,16 @@ void TravelCurves::buildPlot() {
     plot_->plotLayout()->clear();
     plot_->plotLayout()->setAutoMargins(QCP::msNone);
     plot_->plotLayout()->setMargins(QMargins());
-    plot_->layer(kFaceLayer)->setMode(QCPLayer::lmBuffered);
+    // One layer, one buffer: every further one costs a clearing and a blending of the whole plot in each
+    // step.
+    for (const char* unused : {"background", "grid", "axes", "legend", "overlay"}) {
+        plot_->removeLayer(plot_->layer(QString::fromLatin1(unused)));
+    }
     plot_->layer(kCurveLayer)->setMode(QCPLayer::lmBuffered);
-    new PaintLayer(plot_, kFaceLayer, [this](QPainter& painter) { paintFaces(painter); });
-    new PaintLayer(plot_, kCurveLayer, [this](QPainter& painter) { paintBands(painter); });
+    new PaintLayer(plot_, [this](QPainter& painter) {
+        paintFaces(painter);
+        paintBands(painter);
+    });
     const std::vector<CurveCardSpec>& specs = curveCardSpecs();
     for (std::size_t i = 0; i < specs.size(); ++i) {
         auto* axisRect = new QCPAxisRect(plot_, true);
@@ -85,9 +110,6 @@ void TravelCurves::buildPlot() {
         plot_->plotLayout()->addElement(0, static_cast<int>(i), axisRect);
         cards_.push_back(std::make_unique<CurveCard>(specs[i], *plot_, *axisRect));
     }
-    plot_->addLayer(kCursorLayer);
-    plot_->layer(kCursorLayer)->setMode(QCPLayer::lmBuffered);
-    new PaintLayer(plot_, kCursorLayer, [this](QPainter& painter) { paintCursor(painter); });
     connect(plot_, &QCustomPlot::afterLayout, this, &TravelCurves::placeCards);
 }
 
@@ -98,6 +120,7 @@ void TravelCurves::dress() {
     plot_->setBackground(QBrush(theme().window));
     for (const auto& card : cards_) {
         card->dress(!current_);
+        card->forgetFace();
     }
     layOut();
     updateGeometry();
@@ -139,6 +162,10 @@ void TravelCurves::placeCards() {
         card.axisRect().setOuterRect(QRect(left, 0, right - left, height()));
         card.place(*type_);
     }
+    takeTravelTicks();
+}
+
+void TravelCurves::takeTravelTicks() {
     travelTicks_ = travelTicks(onScreen(), units_, travelTickSpacing(type_->quietMetrics.height()));
 }
 
@@ -170,21 +197,18 @@ void TravelCurves::showTrace(const BenchState& state) {
         card->showTrace(state.trace, ghosts, span_, units_, !current_);
     }
     takeCursor(state);
-    bool facesChanged = false;
     for (const auto& card : cards_) {
-        facesChanged = card->takeFaceChange() || facesChanged;
+        if (card->takeFaceChange()) {
+            card->place(*type_);
+        }
     }
-    if (facesChanged) {
-        plot_->replot(QCustomPlot::rpQueuedRefresh);
-    } else {  // most steps of a drag: the faces stay, and the graphs' layer alone is drawn anew
-        plot_->layer(kCurveLayer)->replot();
-        plot_->layer(kCursorLayer)->replot();
-    }
+    takeTravelTicks();
+    plot_->layer(kCurveLayer)->replot();  // the layout stays, and with it most of the work
 }
 
 void TravelCurves::showCursor(const BenchState& state) {
     takeCursor(state);
-    plot_->layer(kCursorLayer)->replot();
+    plot_->update();
 }
 
 void TravelCurves::takeCursor(const BenchState& state) {
@@ -212,7 +236,7 @@ void TravelCurves::describeInWords() {
     setAccessibleDescription(current_ ? words : tr("Last curve that worked. %1").arg(words));
 }
 
-void TravelCurves::paintFaces(QPainter& painter) const {
+void TravelCurves::paintFaces(QPainter& painter) {
     for (const auto& card : cards_) {
         card->paintFace(painter, *type_, travelTicks_, ring_);
     }

@@ -26,7 +26,7 @@ class TravelCurves : public QWidget {
 
     /// Takes trace, units and cursor, and redraws everything.
     void showTrace(const BenchState& state);
-    /// Takes the cursor alone, and redraws only the layer it stands on.
+    /// Takes the cursor alone; the curves under it are not drawn anew.
     void showCursor(const BenchState& state);
 
     /// The plots in this widget, px: full bump at its top, full droop at top() + height(). Depends on the
@@ -60,7 +60,8 @@ class TravelCurves : public QWidget {
     void dress();
     void layOut();
     void placeCards();
-    void paintFaces(QPainter& painter) const;
+    void takeTravelTicks();
+    void paintFaces(QPainter& painter);
     void paintBands(QPainter& painter) const;
     void paintCursor(QPainter& painter) const;
     void paintMessage(QPainter& painter) const;

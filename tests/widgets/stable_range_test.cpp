@@ -23,6 +23,18 @@ TEST(StableRange, GrowsAtOnceAndShrinksOnlyWhenDataAreMuchSmaller) {
     EXPECT_FALSE(range.follow(std::nan(""), 1, 1, none));
 }
 
+TEST(StableRange, DataThatGoToAndFroSettleIt) {
+    const double none = -std::numeric_limits<double>::infinity();
+    StableRange range(5.0);
+    range.follow(100, 140, 1, none);
+    EXPECT_TRUE(range.follow(130, 170, 1, none));
+    EXPECT_LE(range.low(), 100);
+    EXPECT_FALSE(range.follow(100, 140, 1, none));
+    EXPECT_FALSE(range.follow(130, 170, 1, none));
+    EXPECT_TRUE(range.follow(400, 440, 1, none));  // too far off to keep both in sight
+    EXPECT_GT(range.low(), 300);
+}
+
 TEST(StableRange, AFlatCurveIsNotBlownUpAndTheFloorHolds) {
     const double none = -std::numeric_limits<double>::infinity();
     StableRange flat(5.0);
