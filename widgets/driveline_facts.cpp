@@ -46,6 +46,15 @@ Fact heading(const QString& words) {
     return {words, {}, {}, false};
 }
 
+FactNumber finely(double value, Quantity quantity) {
+    return {.value = value, .quantity = quantity, .fineness = Fineness::fine, .unit = {}};
+}
+
+// What swingText() writes.
+FactNumber swingNumber(double swing) {
+    return finely(100 * swing, Quantity::percent);
+}
+
 // "wound up 2.10°", or nothing where no wind-up is entered.
 QString woundText(const DrivelineReading& reading, const QString& value) {
     return reading.windUp ? tr("wound up %1").arg(value) : QString();
@@ -84,7 +93,7 @@ Fact jointAtRide(const DrivelineReading& reading, std::size_t joint) {
                                    : QString();
     const QString wound = woundText(reading, angleText(reading.ride.woundUp.angle[joint]));
     return {capitalized(jointWords(joint, reading.ride.coasting.joints)), angleText(angle),
-            joined({wound, bound}), straight};
+            joined({wound, bound}), straight, finely(angle, Quantity::angle)};
 }
 
 // Under power it counts as much as coasting: that is when the shaft is loaded.
@@ -101,7 +110,8 @@ Fact equivalentAtRide(const DrivelineReading& reading) {
                        "Dana, industrial catalogues)")
                         .arg(most);
     return {tr("Equivalent angle"), angleText(ride.equivalent),
-            joined({woundText(reading, angleText(wound.equivalent)), bound}), tooMuch};
+            joined({woundText(reading, angleText(wound.equivalent)), bound}), tooMuch,
+            finely(ride.equivalent, Quantity::angle)};
 }
 
 Fact endsAtRide(const DrivelineReading& reading) {
@@ -115,7 +125,7 @@ Fact endsAtRide(const DrivelineReading& reading) {
     return {
         tr("Front against rear"), angleText(difference),
         joined({woundText(reading, angleText(underPower)), unequal ? QStringLiteral("▲ ") + bound : bound}),
-        unequal};
+        unequal, finely(ride.angle[0] - ride.angle[1], Quantity::angle)};
 }
 
 Fact jointInTravel(const DrivelineReading& reading, std::size_t joint, Units units) {
@@ -127,7 +137,7 @@ Fact jointInTravel(const DrivelineReading& reading, std::size_t joint, Units uni
         bound = tr("▲ past the %1 entered as the most").arg(boundText(*limit));
     }
     return {capitalized(jointWords(joint, reading.ride.coasting.joints)), angleText(worst.at.value),
-            joined({whereText(reading, worst, units), bound}), over};
+            joined({whereText(reading, worst, units), bound}), over, finely(worst.at.value, Quantity::angle)};
 }
 
 Fact shaftSpeed(const DrivelineReading& reading) {
@@ -201,7 +211,8 @@ QString missingOfSlip(const EnteredSlip& slip) {
 }
 
 Fact room(const QString& label, double left, const QString& enough, const QString& ends, Units units) {
-    return {label, lengthText(left, units), left < 0 ? QStringLiteral("▲ ") + ends : enough, left < 0};
+    return {label, lengthText(left, units), left < 0 ? QStringLiteral("▲ ") + ends : enough, left < 0,
+            finely(left, Quantity::length)};
 }
 
 Fact settingFact(const QString& name, const std::optional<PinionSetting>& setting, bool isMeant,
@@ -221,7 +232,7 @@ Fact settingFact(const QString& name, const std::optional<PinionSetting>& settin
     return {name, noseWords(setting->pinion),
             joined({isMeant ? tr("◀ the one meant, nearer to where the pinion is") : QString(), turn,
                     tr("leaves an equivalent angle of %1").arg(angleText(setting->left))}),
-            false};
+            false, finely(setting->pinion, Quantity::angle)};
 }
 
 void addSettings(const PinionSettings& settings, std::size_t joints, std::vector<Fact>& facts) {
@@ -251,7 +262,7 @@ std::vector<Fact> rideFacts(const DrivelineReading& reading) {
     facts.push_back({tr("Speed swing"), swingText(ride.swing),
                      joined({woundText(reading, swingText(reading.ride.woundUp.swing)),
                              tr("the pinion's fastest less its slowest, twice a turn of the shaft")}),
-                     false});
+                     false, swingNumber(ride.swing)});
     return facts;
 }
 
@@ -264,9 +275,10 @@ std::vector<Fact> travelFacts(const DrivelineReading& reading, Units units) {
     facts.push_back({tr("Equivalent angle"), angleText(equivalent.at.value),
                      joined({whereText(reading, equivalent, units),
                              tr("%1 at most at a height the car stays at").arg(boundText(kMostEquivalent))}),
-                     false});
+                     false, finely(equivalent.at.value, Quantity::angle)});
     const Worst swing = worse(reading.coasting.swing, reading.woundUp.swing);
-    facts.push_back({tr("Speed swing"), swingText(swing.at.value), whereText(reading, swing, units), false});
+    facts.push_back({tr("Speed swing"), swingText(swing.at.value), whereText(reading, swing, units), false,
+                     swingNumber(swing.at.value)});
     return facts;
 }
 
@@ -279,9 +291,10 @@ std::vector<Fact> plungeFacts(const DrivelineReading& reading, Units units) {
     const bool windsIn = reading.woundUp.leastPlunge.value < reading.coasting.leastPlunge.value;
     const Worst in{windsIn ? reading.woundUp.leastPlunge : reading.coasting.leastPlunge, windsIn};
     std::vector<Fact> facts{
-        {tr("Farthest out"), lengthText(out.at.value, units), whereText(reading, out, units), false},
+        {tr("Farthest out"), lengthText(out.at.value, units), whereText(reading, out, units), false,
+         finely(out.at.value, Quantity::length)},
         {tr("Farthest in"), lengthText(std::max(0.0, -in.at.value), units), whereText(reading, in, units),
-         false}};
+         false, finely(std::max(0.0, -in.at.value), Quantity::length)}};
     if (!reading.setup.slip) {
         const QString why = missingOfSlip(reading.line.shaft.slip);
         facts.push_back({tr("Room left out"), kNone, why, false});
@@ -292,7 +305,7 @@ std::vector<Fact> plungeFacts(const DrivelineReading& reading, Units units) {
     const SlipRoom left = slipRoom(yoke, in.at.value, out.at.value);
     facts.push_back({tr("Spline held at least"), lengthText(yoke.engagement - out.at.value, units),
                      tr("%1 entered as what must stay held").arg(lengthText(yoke.leastEngagement, units)),
-                     false});
+                     false, finely(yoke.engagement - out.at.value, Quantity::length)});
     facts.push_back(room(tr("Room left out"), left.out, tr("before less spline than that is held"),
                          tr("less spline than must stay held: the yoke can come out"), units));
     facts.push_back(room(tr("Room left in"), left.in, tr("before the yoke bottoms"),
@@ -305,7 +318,8 @@ std::vector<Fact> pinionFacts(const DrivelineReading& reading) {
     const double now =
         reading.reader->pinionInclination(reading.rideStation.pose, 0) - reading.rideStation[Figure::ground];
     const std::size_t joints = reading.ride.coasting.joints;
-    facts.push_back({tr("Pinion at ride now"), noseWords(now), tr("coasting, against the ground"), false});
+    facts.push_back({tr("Pinion at ride now"), noseWords(now), tr("coasting, against the ground"), false,
+                     finely(now, Quantity::angle)});
     facts.push_back(heading(tr("To cancel coasting, at ride")));
     addSettings(reading.settings, joints, facts);
     if (!reading.windUp) {

@@ -9,6 +9,7 @@
 #include "widgets/driveline_curves.h"
 #include "widgets/driveline_facts.h"
 #include "widgets/driveline_picture.h"
+#include "widgets/fact_spread.h"
 #include "widgets/theme.h"
 #include "widgets/travel_slider.h"
 #include "widgets/unit_text.h"
@@ -21,6 +22,14 @@ FactCard* factCard(const QString& title, QVBoxLayout* column, QWidget* parent) {
     auto* card = new FactCard(title, parent);
     column->addWidget(card);
     return card;
+}
+
+// The rows of the cards in their order; none of a reading that is not there.
+CardFacts cardFacts(const DrivelineReading& reading, Units units) {
+    return reading.isThere()
+               ? CardFacts{pinionFacts(reading), rideFacts(reading), travelFacts(reading, units),
+                           speedFacts(reading), plungeFacts(reading, units)}
+               : CardFacts{};
 }
 
 }  // namespace
@@ -198,16 +207,21 @@ void DrivelinePage::showCards() {
                   .arg(angleText(*reading_.windUp))
             : tr("Coasting. With a wind-up entered, the curves under power stand beside them, dashed. "
                  "Upright lines: bounds."));
+    CardFacts facts = cardFacts(reading_, units);
+    if (state().showsSure) {
+        addSureness(facts, state().solvedCar, units,
+                    [units](const Car& car) { return cardFacts(readDrivelineBriefly(car), units); });
+    }
     pinion_->showFacts(
-        pinionFacts(reading_),
+        facts[0],
         tr("Pinion inclinations are those at ride, coasting, against the ground. Turned by shims or new "
            "brackets, the links stay as they are; adjusting links for it changes their lengths, and with "
            "them the instant center, a little: change, then check the next trace. Car on rated stands, "
            "wheels chocked, before a bolt comes out."));
-    ride_->showFacts(rideFacts(reading_));
-    travel_->showFacts(travelFacts(reading_, units));
-    speed_->showFacts(speedFacts(reading_));
-    plunge_->showFacts(plungeFacts(reading_, units),
+    ride_->showFacts(facts[1]);
+    travel_->showFacts(facts[2]);
+    speed_->showFacts(facts[3]);
+    plunge_->showFacts(facts[4],
                        tr("A shaft that comes out or jams at speed can wreck the car: a driveshaft loop "
                           "catches it, it does not replace spline."));
 }

@@ -1,6 +1,7 @@
 #include "widgets/driveline_reading.h"
 
 #include <QCoreApplication>
+#include <algorithm>
 #include <cmath>
 
 #include "geometry/entered_figures.h"
@@ -66,6 +67,15 @@ DrivelineReading readDriveline(const BenchState& state) {
     reading.settingsWoundUp = pinionSettings(*reading.reader, state.trace.ride, woundUp(pose, windUp));
     readRows(state.trace, reading);
     return reading;
+}
+
+DrivelineReading readDrivelineBriefly(const Car& car) {
+    constexpr int kSteps = 17;
+    BenchState bench;
+    bench.solvedCar = car;
+    bench.solvedCar.travel.steps = std::min(car.travel.steps, kSteps);
+    bench.trace = computeTrace(bench.solvedCar);
+    return readDriveline(bench);
 }
 
 QString jointWords(std::size_t joint, std::size_t joints) {

@@ -44,6 +44,10 @@ inline constexpr std::size_t kMostDrivelineRows = 801;
 /// Reads the driveline off `state`. Where it has none, or none that can be computed, only `problem` is set.
 [[nodiscard]] DrivelineReading readDriveline(const BenchState& state);
 
+/// The same of any car that passed findFaults(), through its travel in few steps: for what its figures are,
+/// not for their curves.
+[[nodiscard]] DrivelineReading readDrivelineBriefly(const Car& car);
+
 /// "front joint", "middle joint" (behind the carrier bearing), "rear joint".
 [[nodiscard]] QString jointWords(std::size_t joint, std::size_t joints);
 

@@ -63,8 +63,11 @@ void FactCard::showRow(const Row& row, const Fact& fact) {
     const bool bad = fact.isProblem;
     (bad ? row.badValue : row.value)->showText(fact.value);
     // The mark, so that color is not alone.
-    (bad ? row.badRemark : row.remark)
-        ->showText(bad && !fact.remark.contains(u'▲') ? QStringLiteral("▲ ") + fact.remark : fact.remark);
+    const QString remark =
+        bad && !fact.remark.contains(u'▲') ? QStringLiteral("▲ ") + fact.remark : fact.remark;
+    QStringList parts{fact.sure, remark};
+    parts.removeAll(QString());
+    (bad ? row.badRemark : row.remark)->showText(parts.join(QStringLiteral("; ")));
     row.value->setAccessibleName(fact.label);
     row.badValue->setAccessibleName(fact.label);
     row.value->setVisible(!bad);

@@ -2,8 +2,10 @@
 #pragma once
 
 #include <QString>
+#include <limits>
 #include <vector>
 
+#include "geometry/sure_text.h"
 #include "widgets/card.h"
 #include "widgets/sheet_parts.h"
 
@@ -12,12 +14,23 @@ class QVBoxLayout;
 
 namespace bolthole {
 
+/// The number a row shows, so that how sure it is can be computed. Signed, where the row shows a size and
+/// says the sign in words.
+struct FactNumber {
+    double value = std::numeric_limits<double>::quiet_NaN();  ///< SI; NaN: the row shows none
+    Quantity quantity = Quantity::length;
+    Fineness fineness = Fineness::plain;  ///< how it is written
+    QString unit{};                       ///< where its unit is not the quantity's: "g"
+};
+
 /// One row of a FactCard.
 struct Fact {
     QString label;
     QString value;           ///< with its unit; an em dash where it is not known
     QString remark;          ///< how it comes about or why it is not known; may be empty
     bool isProblem = false;  ///< value and remark say that something is wrong
+    FactNumber number{};
+    QString sure{};  ///< "± 4 lb"; empty where it is not known, not to be seen, or the row shows no number
 };
 
 /// Shows facts under a title; a row with an empty value is a heading within the card. Rebuilds nothing while

@@ -2,7 +2,10 @@
 
 #include <QVBoxLayout>
 
+#include "geometry/entered_figures.h"
+#include "geometry/trace.h"
 #include "widgets/choice_load_table.h"
+#include "widgets/fact_spread.h"
 #include "widgets/field_words.h"
 #include "widgets/launch_facts.h"
 #include "widgets/launch_picture.h"
@@ -18,6 +21,12 @@ namespace {
 
 QString fromView(std::string_view text) {
     return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
+}
+
+// The rows of the cards above the links', in their order.
+CardFacts cardFacts(const Car& car, const LaunchCase& launch, Units units) {
+    return {launchFacts(car, launch, units), attitudeFacts(launch, units), rollFacts(launch, units),
+            brakeFacts(launch, units)};
 }
 
 }  // namespace
@@ -172,16 +181,31 @@ void LaunchPage::showNothing() {
 
 void LaunchPage::showFacts() {
     const Units units = state().style.units;
-    launch_->showFacts(launchFacts(state().solvedCar, case_, units),
-                       tr("Static figures on level ground: no hit of the clutch or converter, no damping, no "
-                          "wheel spin. Test only on a closed course."));
-    attitude_->showFacts(attitudeFacts(case_, units),
+    const Car& car = state().solvedCar;
+    CardFacts facts = cardFacts(car, case_, units);
+    if (state().showsSure) {
+        addSureness(facts, car, units, [units](const Car& varied) {
+            Car brief = varied;
+            brief.travel.steps = kMinSteps;  // the cards say nothing of the travel
+            return cardFacts(brief, launchCaseOf(brief, computeTrace(brief), fullStanceOf(brief)), units);
+        });
+    }
+    QString note = tr(
+        "Static figures on level ground: no hit of the clutch or converter, no damping, no wheel spin. Test "
+        "only on a closed course.");
+    if (state().showsSure) {
+        note +=
+            tr(" ± is of what was measured: acceleration, time, torque and friction count as exact unless "
+               "they have a ± of their own.");
+    }
+    launch_->showFacts(facts[0], note);
+    attitude_->showFacts(facts[1],
                          tr("Where the springs come to rest under a steady thrust: linear, the swing arm's "
                             "slope at ride, no stop, no shock."));
-    roll_->showFacts(rollFacts(case_, units),
+    roll_->showFacts(facts[2],
                      tr("For an engine that turns clockwise seen from the front, as nearly all do. A preload "
                         "cancels one torque and no other."));
-    braking_->showFacts(brakeFacts(case_, units),
+    braking_->showFacts(facts[3],
                         tr("Steady braking on level ground, the rear brakes on the axle. Test only on a "
                            "closed course."));
 }

@@ -45,6 +45,10 @@ QString angleText(double angle) {
         withUnit(fineFigureText(angle, Quantity::angle, Units::inch), Quantity::angle, Units::inch));
 }
 
+FactNumber finely(double value, Quantity quantity) {
+    return {.value = value, .quantity = quantity, .fineness = Fineness::fine, .unit = {}};
+}
+
 QString steerRemark(const RollFigures& ride) {
     const double turned = std::abs(ride.heading) * 3 * kDegree;
     const QString word = fromView(steerWord(ride.heading));
@@ -74,7 +78,7 @@ Fact centerAt(const QString& label, const RollFigures& row, const RollFigures& r
     return {label, lengthText(row.squareCenter, units),
             moved >= 0 ? tr("%1 higher than at ride, square to the ground there").arg(size)
                        : tr("%1 lower than at ride, square to the ground there").arg(size),
-            false};
+            false, finely(row.squareCenter, Quantity::length)};
 }
 
 Fact shiftAt(const QString& label, const RollFigures& row, const RollFigures& ride, Units units) {
@@ -88,7 +92,7 @@ Fact shiftAt(const QString& label, const RollFigures& row, const RollFigures& ri
             none        ? tr("the axle stays where it is")
             : shift > 0 ? tr("to the left of where it is at ride")
                         : tr("to the right of where it is at ride"),
-            false};
+            false, finely(shift, Quantity::length)};
 }
 
 // The worse of both directions at a roll, NaN where one is out of reach.
@@ -135,7 +139,7 @@ Fact centerFact(const QString& label, const SideCenter& center, Units units) {
             (center.ahead >= 0 ? tr("ahead of the rear tire's patch, %1 above the ground")
                                : tr("behind the rear tire's patch, %1 above the ground"))
                 .arg(lengthText(center.above, units)),
-            false};
+            false, finely(center.ahead, Quantity::length)};
 }
 
 }  // namespace
@@ -146,16 +150,40 @@ QString steerText(double steer) {
 
 namespace {
 
-// What each of rollCenterFacts() was before, in their order.
-void addBefore(std::vector<Fact>& facts, const RollTrace& before, Units units) {
-    const QString slope =
-        tr("%1 in 100").arg(signedText(tickText(100 * std::tan(before.ride.axisAngle), 0.1)));
-    const QStringList values{
-        lengthText(before.ride.center, units), lengthText(before.travel.back().squareCenter, units),
-        lengthText(before.travel.front().squareCenter, units), slope, steerText(before.ride.heading)};
+// What each of the facts was before, in their order.
+void addBefore(std::vector<Fact>& facts, const QStringList& values) {
     for (std::size_t fact = 0; fact < facts.size(); ++fact) {
         facts[fact].remark += tr("; before: %1").arg(values[static_cast<qsizetype>(fact)]);
     }
+}
+
+QStringList centersBefore(const RollTrace& before, Units units) {
+    const QString slope =
+        tr("%1 in 100").arg(signedText(tickText(100 * std::tan(before.ride.axisAngle), 0.1)));
+    return {lengthText(before.ride.center, units), lengthText(before.travel.back().squareCenter, units),
+            lengthText(before.travel.front().squareCenter, units), slope, steerText(before.ride.heading)};
+}
+
+// With the side in words, as the facts have it.
+QString shiftBefore(const RollFigures& row, const RollFigures& ride, Units units) {
+    const double shift = row.usable ? row.pose.y - ride.pose.y : std::nan("");
+    const QString size = smallLengthText(std::abs(shift), units);
+    return !(std::abs(shift) >= kBindToMention) ? size
+           : shift > 0                          ? tr("%1 to the left").arg(size)
+                                                : tr("%1 to the right").arg(size);
+}
+
+// Of the trace's rows at that roll to both sides the worse.
+double bindBefore(const RollTrace& before, int degrees) {
+    double worst = 0;
+    int found = 0;
+    for (const RollFigures& row : before.rows) {
+        if (row.usable && std::abs(std::abs(row.roll) - degrees * kDegree) < 1e-9) {
+            worst = std::max(worst, row.bind);
+            ++found;
+        }
+    }
+    return found == 2 ? worst : std::nan("");
 }
 
 }  // namespace
@@ -165,7 +193,8 @@ std::vector<Fact> rollCenterFacts(const RollReading& reading, Units units) {
     const double slope = std::tan(ride.axisAngle);
     std::vector<Fact> facts{
         {tr("Roll center at ride"), lengthText(ride.center, units),
-         tr("above the ground: where the links pass side force between axle and body"), false},
+         tr("above the ground: where the links pass side force between axle and body"), false,
+         finely(ride.center, Quantity::length)},
         centerAt(tr("At full bump"), reading.roll.travel.back(), ride, units),
         centerAt(tr("At full droop"), reading.roll.travel.front(), ride, units),
         {tr("Roll axis"), angleText(std::abs(ride.axisAngle)),
@@ -173,19 +202,32 @@ std::vector<Fact> rollCenterFacts(const RollReading& reading, Units units) {
              ? tr("level: as high ahead of the axle as above it")
              : (slope > 0 ? tr("rises toward the front, %1 in 100") : tr("falls toward the front, %1 in 100"))
                    .arg(tickText(100 * std::abs(slope), 0.1)),
-         false},
-        {tr("Roll steer"), steerText(ride.heading), steerRemark(ride) + pitchRemark(ride), false},
+         false, finely(ride.axisAngle, Quantity::angle)},
+        {tr("Roll steer"),
+         steerText(ride.heading),
+         steerRemark(ride) + pitchRemark(ride),
+         false,
+         {.value = ride.heading,
+          .quantity = Quantity::ratio,
+          .fineness = Fineness::fine,
+          .unit = QStringLiteral("°/°")}},
     };
     if (reading.before) {
-        addBefore(facts, *reading.before, units);
+        addBefore(facts, centersBefore(*reading.before, units));
     }
     return facts;
 }
 
 std::vector<Fact> shiftFacts(const RollReading& reading, Units units) {
     const RollFigures& ride = reading.roll.ride;
-    return {shiftAt(tr("At full bump"), reading.roll.travel.back(), ride, units),
-            shiftAt(tr("At full droop"), reading.roll.travel.front(), ride, units)};
+    std::vector<Fact> facts{shiftAt(tr("At full bump"), reading.roll.travel.back(), ride, units),
+                            shiftAt(tr("At full droop"), reading.roll.travel.front(), ride, units)};
+    if (reading.before) {
+        const RollTrace& before = *reading.before;
+        addBefore(facts, {shiftBefore(before.travel.back(), before.ride, units),
+                          shiftBefore(before.travel.front(), before.ride, units)});
+    }
+    return facts;
 }
 
 QString shiftWords(const RollReading& reading) {
@@ -215,7 +257,12 @@ std::vector<Fact> bindFacts(const RollReading& reading, Units units) {
         facts.push_back({label, smallLengthText(bind, units),
                          bind < kBindToMention ? tr("every link fits")
                                                : tr("how far the worst link misses fitting, either way"),
-                         false});
+                         false, finely(bind, Quantity::length)});
+    }
+    if (reading.before) {
+        addBefore(facts, {smallLengthText(bindBefore(*reading.before, 1), units),
+                          smallLengthText(bindBefore(*reading.before, 2), units),
+                          smallLengthText(bindBefore(*reading.before, 3), units)});
     }
     return facts;
 }

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "widgets/car_sheet_groups.h"
+#include "widgets/fact_spread.h"
 #include "widgets/rod_effect_facts.h"
 #include "widgets/roll_curves.h"
 #include "widgets/roll_facts.h"
@@ -54,6 +55,17 @@ double sidewaysOf(const RollFigures& row) {
 }
 double steerOf(const RollFigures& row) {
     return headingOf(row.pose);
+}
+
+// The rows of the cards of a reading: the instant centers alone where roll can't be computed.
+CardFacts cardFacts(const RollReading& reading, Units units) {
+    CardFacts facts{sideCenterFacts(reading.centers, units)};
+    if (reading.isThere()) {
+        facts.push_back(rollCenterFacts(reading, units));
+        facts.push_back(shiftFacts(reading, units));
+        facts.push_back(bindFacts(reading, units));
+    }
+    return facts;
 }
 
 }  // namespace
@@ -176,15 +188,13 @@ void RollPage::refresh() {
     showMessage();
     rollBox_->setVisible(reading_.isThere());
     slider_->showTrace(state());
-    sides_->showFacts(sideCenterFacts(reading_.centers, state().style.units),
-                      sideCenterWords(reading_.centers));
+    showCards();
     rods_->showFacts(rodEffectFacts(state().solvedCar, state().style), rodEffectWords());
     if (!reading_.isThere()) {
         return;
     }
     axisPicture_->showRoll(reading_, state().style.units);
     showCurves();
-    showCards();
     showRoll();
     showTravel();
 }
@@ -243,9 +253,17 @@ void RollPage::showCurves() {
 
 void RollPage::showCards() {
     const Units units = state().style.units;
-    center_->showFacts(rollCenterFacts(reading_, units));
-    shift_->showFacts(shiftFacts(reading_, units), shiftWords(reading_));
-    bind_->showFacts(bindFacts(reading_, units), bindWords(reading_, units));
+    CardFacts facts = cardFacts(reading_, units);
+    if (state().showsSure && state().trace.ride.usable) {
+        addSureness(facts, state().solvedCar, units,
+                    [units](const Car& car) { return cardFacts(readRollBriefly(car), units); });
+    }
+    sides_->showFacts(facts[0], sideCenterWords(reading_.centers));
+    if (reading_.isThere()) {
+        center_->showFacts(facts[1]);
+        shift_->showFacts(facts[2], shiftWords(reading_));
+        bind_->showFacts(facts[3], bindWords(reading_, units));
+    }
 }
 
 void RollPage::moveRoll(double roll) {

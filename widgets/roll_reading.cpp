@@ -76,6 +76,18 @@ RollReading readRoll(const BenchState& state) {
     return reading;
 }
 
+RollReading readRollBriefly(const Car& car) {
+    RollReading reading;
+    reading.car = car;
+    reading.car.travel.steps = kMinSteps;
+    const Trace trace = computeTrace(reading.car);
+    reading.centers = sideCenters(reading.car, trace.ride);
+    reading.roll.ride = reading.atTravel(0);
+    reading.roll.travel = {reading.atTravel(-car.travel.droop), reading.atTravel(car.travel.bump)};
+    reading.roll.assembly = trace.assembly;
+    return reading;
+}
+
 QString rollWords(double roll) {
     const std::string number = fineFigureText(std::abs(roll), Quantity::angle, Units::inch);
     const QString size = QString::fromStdString(withUnit(number, Quantity::angle, Units::inch));

@@ -42,6 +42,10 @@ inline constexpr int kMostRollTravelRows = 201;
 /// Reads roll off `state`.
 [[nodiscard]] RollReading readRoll(const BenchState& state);
 
+/// What the page's cards say of a car, and no more: ride, both ends of travel, the instant centers. For a car
+/// that passed findFaults(); `roll` is not there where the axle is not held.
+[[nodiscard]] RollReading readRollBriefly(const Car& car);
+
 /// "2.0° body roll left", "no body roll".
 [[nodiscard]] QString rollWords(double roll);
 

@@ -31,6 +31,14 @@ QString rounded(double value, Quantity quantity, Units units) {
                : QString::fromStdString(withUnit(figureText(value, quantity, units), quantity, units));
 }
 
+FactNumber finely(double value, Quantity quantity) {
+    return {.value = value, .quantity = quantity, .fineness = Fineness::fine, .unit = {}};
+}
+
+FactNumber plainly(double value, Quantity quantity) {
+    return {.value = value, .quantity = quantity, .fineness = Fineness::plain, .unit = {}};
+}
+
 /// Writes the rows of one part.
 class PartWriter {
   public:
@@ -97,8 +105,8 @@ QString PartWriter::lengthRemark() const {
 void PartWriter::length() {
     const bool slack = part_.kind == PartKind::spring || part_.kind == PartKind::coilOver;
     const bool loose = slack && part_.freeLength && ride().length >= *part_.freeLength;
-    facts_.push_back(
-        {tr("Length at ride"), shown(ride().length, Quantity::length, units_), lengthRemark(), loose});
+    facts_.push_back({tr("Length at ride"), shown(ride().length, Quantity::length, units_), lengthRemark(),
+                      loose, finely(ride().length, Quantity::length)});
 }
 
 QString PartWriter::whyNoRoom(bool bump) const {
@@ -162,14 +170,15 @@ void PartWriter::motionRatio() {
     if (sidesDiffer(&LineFigures::motionRatio, 0.005)) {
         remark = tr("left; right %1").arg(shown(ride(1).motionRatio, Quantity::ratio, units_));
     }
-    facts_.push_back(
-        {tr("Motion ratio at ride"), shown(ride().motionRatio, Quantity::ratio, units_), remark});
+    facts_.push_back({tr("Motion ratio at ride"), shown(ride().motionRatio, Quantity::ratio, units_), remark,
+                      false, finely(ride().motionRatio, Quantity::ratio)});
 }
 
 void PartWriter::force() {
     const bool known = part_.rate || part_.push != 0;
     facts_.push_back({tr("Pushes at ride"), known ? rounded(ride().force, Quantity::force, units_) : kUnknown,
-                      known ? tr("each, along its own line") : tr("not known: no rate and free length")});
+                      known ? tr("each, along its own line") : tr("not known: no rate and free length"),
+                      false, known ? plainly(ride().force, Quantity::force) : FactNumber{}});
 }
 
 void PartWriter::wheelRate() {
@@ -189,7 +198,8 @@ void PartWriter::wheelRate() {
         facts_.push_back({label, value,
                           tr("each wheel: rate × motion ratio² gives %1, its leaning under load %2")
                               .arg(rounded(squared, Quantity::rate, units_),
-                                   signedText(rounded(whole - squared, Quantity::rate, units_)))});
+                                   signedText(rounded(whole - squared, Quantity::rate, units_))),
+                          false, plainly(whole, Quantity::rate)});
         return;
     }
     facts_.push_back({label, value,
@@ -210,7 +220,8 @@ Fact carriedFact(const Car& car, const SpringFindings& found) {
     const QString scales = tr("the rear tires carry %1 as weighed, axle and wheels with it")
                                .arg(rounded(weighed, Quantity::force, car.units));
     return {tr("Springs carry at ride"), rounded(found.carried(), Quantity::force, car.units),
-            tooMuch ? tr("▲ %1: a length, rate or mount is wrong").arg(scales) : scales, tooMuch};
+            tooMuch ? tr("▲ %1: a length, rate or mount is wrong").arg(scales) : scales, tooMuch,
+            plainly(found.carried(), Quantity::force)};
 }
 
 Fact inUseFact(const Car& car, const SpringFindings& found) {
@@ -270,12 +281,14 @@ std::vector<Fact> rateFacts(const Car& car, const SpringFindings& found) {
     std::vector<Fact> facts;
     if (found.made) {
         facts.push_back({tr("Springs make at ride"), rounded(found.made->wheel, Quantity::rate, car.units),
-                         tr("each wheel, both moving alike, tire left out")});
+                         tr("each wheel, both moving alike, tire left out"), false,
+                         plainly(found.made->wheel, Quantity::rate)});
         facts.push_back(
             {tr("In roll"),
              found.made->roll ? shown(*found.made->roll, Quantity::rollRate, car.units) : kUnknown,
              found.made->roll ? tr("the axle leaning under the body, no bar, tires left out")
-                              : tr("not known: the links do not hold the axle in roll")});
+                              : tr("not known: the links do not hold the axle in roll"),
+             false, found.made->roll ? finely(*found.made->roll, Quantity::rollRate) : FactNumber{}});
     } else {
         facts.push_back({tr("Springs make at ride"), kUnknown,
                          tr("not known: no spring with a rate and a free length pushes at ride")});

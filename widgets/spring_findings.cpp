@@ -5,6 +5,22 @@
 
 namespace bolthole {
 
+namespace {
+
+SpringFindings withParts(const Car& car) {
+    SpringFindings found;
+    for (std::size_t item = 0; item < car.springs.size(); ++item) {
+        found.refusals.push_back(refusal(car.springs[item]));
+        if (found.refusals.back().empty()) {
+            found.parts.push_back(car.springs[item]);
+            found.items.push_back(static_cast<int>(item));
+        }
+    }
+    return found;
+}
+
+}  // namespace
+
 std::vector<LineFigures> lineFiguresAt(const Car& car, std::span<const SuspensionPart> parts, double travel) {
     Car there = car;
     there.kept.clear();
@@ -43,15 +59,8 @@ double SpringFindings::wheelRateOf(int item, std::span<const LineFigures> figure
 }
 
 SpringFindings findSprings(const BenchState& state) {
-    SpringFindings found;
     const Car& car = state.car;
-    for (std::size_t item = 0; item < car.springs.size(); ++item) {
-        found.refusals.push_back(refusal(car.springs[item]));
-        if (found.refusals.back().empty()) {
-            found.parts.push_back(car.springs[item]);
-            found.items.push_back(static_cast<int>(item));
-        }
-    }
+    SpringFindings found = withParts(car);
     if (!state.faults.empty() || !state.traceIsCurrent) {
         found.problem = state.problem.empty() ? "the car can't be assembled" : state.problem;
         return found;
@@ -61,6 +70,18 @@ SpringFindings findSprings(const BenchState& state) {
     found.room = travelRoom(car, found.parts);
     found.made = springRates(car, found.parts, 0);
     found.stance = fullStanceOf(car);
+    return found;
+}
+
+SpringFindings findSpringsAtRide(const Car& car) {
+    SpringFindings found = withParts(car);
+    Car brief = car;
+    brief.travel.steps = kMinSteps;
+    computeSprings(brief, found.parts, found.sweep);
+    found.ride = lineFiguresAt(brief, found.parts, 0);
+    found.room.lines.resize(found.sweep.lines.size());
+    found.made = springRates(brief, found.parts, 0);
+    found.stance = fullStanceOf(brief);
     return found;
 }
 

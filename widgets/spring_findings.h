@@ -40,6 +40,10 @@ struct SpringFindings {
 /// Of the car on the bench.
 [[nodiscard]] SpringFindings findSprings(const BenchState& state);
 
+/// What is known of a car that passed findFaults() at ride: lengths, ratios, loads and rates. `room` says of
+/// no line where it ends.
+[[nodiscard]] SpringFindings findSpringsAtRide(const Car& car);
+
 /// The travel the limit `end` leaves, rounded down to what a person would enter: a sixteenth of an inch, 1
 /// mm.
 [[nodiscard]] double roundedDown(const TravelEnd& end, Units units);

@@ -16,6 +16,19 @@
 
 namespace bolthole {
 
+namespace {
+
+// The rows of the rates' card, then of each part.
+CardFacts cardFacts(const Car& car, const SpringFindings& found) {
+    CardFacts facts{rateFacts(car, found)};
+    for (int item = 0; item < static_cast<int>(car.springs.size()); ++item) {
+        facts.push_back(partFacts(car, found, item));
+    }
+    return facts;
+}
+
+}  // namespace
+
 SpringsPage::SpringsPage(QWidget* parent) : WorkPage(tr("Springs"), parent) {
     buildResults();
     connect(&hub(), &SheetHub::confirmed, this, [this](const FieldId& id) {
@@ -254,11 +267,10 @@ void SpringsPage::refresh() {
     }
     if (computed) {
         showFirstOut();
-        rates_->showFacts(rateFacts(state().car, found_));
     }
     showParts();
     showChosen();
-    showPartCards();
+    showFacts();
 }
 
 void SpringsPage::showFirstOut() {
@@ -303,8 +315,23 @@ void SpringsPage::showChosen() {
     }
 }
 
-void SpringsPage::showPartCards() {
-    const std::size_t count = found_.problem.empty() ? state().car.springs.size() : 0;
+void SpringsPage::showFacts() {
+    CardFacts facts;
+    const Car& car = state().car;
+    if (found_.problem.empty() && !car.springs.empty()) {
+        facts = cardFacts(car, found_);
+        if (state().showsSure) {
+            addSureness(facts, car, car.units,
+                        [](const Car& varied) { return cardFacts(varied, findSpringsAtRide(varied)); });
+        }
+        rates_->showFacts(facts.front());
+    }
+    showPartCards(facts);
+}
+
+// `facts`: of the rates' card, then of each part; empty where nothing is computed.
+void SpringsPage::showPartCards(const CardFacts& facts) {
+    const std::size_t count = facts.empty() ? 0 : facts.size() - 1;
     for (std::size_t item = 0; item < std::max(count, partCards_.size()); ++item) {
         if (item == partCards_.size()) {
             partCards_.push_back({QString(), nullptr});
@@ -320,7 +347,7 @@ void SpringsPage::showPartCards() {
             }
         }
         if (each.card != nullptr) {
-            each.card->showFacts(partFacts(state().car, found_, static_cast<int>(item)));
+            each.card->showFacts(facts[item + 1]);
         }
     }
     partCards_.resize(count);

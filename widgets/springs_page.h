@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "widgets/fact_card.h"
+#include "widgets/fact_spread.h"
 #include "widgets/spring_curves.h"
 #include "widgets/spring_findings.h"
 #include "widgets/springs_picture.h"
@@ -53,7 +53,8 @@ class SpringsPage : public WorkPage {
     void showFirstOut();
     void showChosen();
     void showParts();
-    void showPartCards();
+    void showFacts();
+    void showPartCards(const CardFacts& facts);
     void cut(Field field, const TravelEnd& end);
 
     StartingNumbers starting_;

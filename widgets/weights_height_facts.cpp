@@ -105,7 +105,8 @@ void addThrows(std::vector<Fact>& facts, const PadFigures& pads, const Car& car,
         return;
     }
     const CornerWeights& shift = *pads.byWarp;
-    facts.push_back({label, numbers.mass(*pads.worst()), tr("at most, with the rates in use")});
+    facts.push_back({label, numbers.mass(*pads.worst()), tr("at most, with the rates in use"), false,
+                     CardNumbers::number(*pads.worst(), Quantity::mass)});
     facts.push_back({tr("Front corners read"), numbers.massPair(shift.leftFront, shift.rightFront),
                      tr("left / right, more than on level pads")});
     facts.push_back({tr("Rear corners read"), numbers.massPair(shift.leftRear, shift.rightRear),
@@ -143,8 +144,9 @@ CardWords heightCard(const Car& car, std::optional<double> antiSquat) {
             {tr("Chosen, not in use"), kNone, capitalized(QString::fromStdString(balance.refusal)), true});
     }
     if (balance.height != balance.from.height) {
-        card.facts.push_back(
-            {tr("With what is aboard now"), numbers.length(balance.height), tr("what anti-squat stands on")});
+        card.facts.push_back({tr("With what is aboard now"), numbers.length(balance.height),
+                              tr("what anti-squat stands on"), false,
+                              CardNumbers::number(balance.height, Quantity::length)});
     }
     card.facts.push_back(antiSquatFact(balance, car.cornerWeights.total(), antiSquat, numbers));
     addLift(card.facts, car, numbers);
@@ -179,16 +181,19 @@ CardWords padsCard(const Car& car, const FullStance& stance) {
     }
     const PadFigures figures =
         padFigures(*pads, car.cornerWeights, balanceOf(car).from.height, stance.stance);
-    card.facts.push_back(
-        {tr("Warp"), numbers.length(figures.warp), tr("left front over the plane of the other three")});
+    card.facts.push_back({tr("Warp"), numbers.length(figures.warp),
+                          tr("left front over the plane of the other three"), false,
+                          CardNumbers::number(figures.warp, Quantity::length)});
     addThrows(card.facts, figures, car, stance.stance, numbers);
     card.facts.push_back({tr("Slope fore and aft"), numbers.angle(figures.slope),
                           tiltWords(figures.slope, tr("front"), tr("rear"), tr("the front axle"),
-                                    numbers.massShift(figures.frontBySlope))});
+                                    numbers.massShift(figures.frontBySlope)),
+                          false, CardNumbers::number(figures.slope, Quantity::angle)});
     if (figures.lean) {
         card.facts.push_back({tr("Lean sideways"), numbers.angle(*figures.lean),
                               tiltWords(*figures.lean, tr("left"), tr("right"), tr("the left side"),
-                                        numbers.massShift(*figures.leftByLean))});
+                                        numbers.massShift(*figures.leftByLean)),
+                              false, CardNumbers::number(*figures.lean, Quantity::angle)});
     }
     return card;
 }

@@ -1,15 +1,35 @@
 #include "widgets/weights_page.h"
 
 #include <QVBoxLayout>
+#include <array>
 #include <cmath>
 
 #include "geometry/entered_figures.h"
 #include "widgets/fact_card.h"
+#include "widgets/fact_spread.h"
 #include "widgets/weights_facts.h"
 #include "widgets/weights_picture.h"
 #include "widgets/weights_sections.h"
 
 namespace bolthole {
+
+namespace {
+
+// In the order of the page.
+std::vector<CardWords> allCards(const Car& car, const FullStance& stance, std::optional<double> antiSquat) {
+    return {weighedCard(car), loadedCard(car, stance.stance), heightCard(car, antiSquat),
+            driverCard(car),  padsCard(car, stance),          ticketCard(car)};
+}
+
+CardFacts factsOf(const std::vector<CardWords>& cards) {
+    CardFacts facts;
+    for (const CardWords& card : cards) {
+        facts.push_back(card.facts);
+    }
+    return facts;
+}
+
+}  // namespace
 
 WeightsPage::WeightsPage(QWidget* parent)
     : WorkPage(tr("Weights"), parent),
@@ -204,12 +224,16 @@ void WeightsPage::showCards() {
         antiSquat = state().trace.ride[Figure::antiSquat];
     }
     picture_->showCar(car, true);
-    const std::pair<FactCard*, CardWords> cards[] = {
-        {weighedCard_, weighedCard(car)},          {loadedCard_, loadedCard(car, stance.stance)},
-        {heightCard_, heightCard(car, antiSquat)}, {driverCard_, driverCard(car)},
-        {padsCard_, padsCard(car, stance)},        {ticketCard_, ticketCard(car)}};
-    for (const auto& [card, words] : cards) {
-        card->showFacts(words.facts, words.note);
+    const std::vector<CardWords> words = allCards(car, stance, antiSquat);
+    CardFacts facts = factsOf(words);
+    if (state().showsSure) {
+        addSureness(facts, car, car.units, [&](const Car& varied) {
+            return factsOf(allCards(varied, fullStanceOf(varied), antiSquat));
+        });
+    }
+    const std::array cards{weighedCard_, loadedCard_, heightCard_, driverCard_, padsCard_, ticketCard_};
+    for (std::size_t card = 0; card < cards.size(); ++card) {
+        cards[card]->showFacts(facts[card], words[card].note);
     }
 }
 

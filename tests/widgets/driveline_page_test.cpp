@@ -371,7 +371,7 @@ TEST_F(DrivelinePageTest, MarksAJointPastItsLimitAndSaysWhere) {
     ASSERT_GT(most, 3 * kDegree);
     EXPECT_NEAR(front.number(), most / kDegree, 0.006);
     EXPECT_TRUE(front.isProblem);
-    EXPECT_THAT(front.remark, StartsWith("at 4.0 in "));
+    EXPECT_THAT(front.remark, HasSubstr("at 4.0 in "));
     type("driveshaft joints, largest working angle", "20");
     EXPECT_FALSE(fact(kInTravel, "Front joint").isProblem);
 }
@@ -481,6 +481,17 @@ TEST_F(DrivelinePageTest, MetricIsShownInMillimetres) {
     solve();
     EXPECT_THAT(fact(kPlunge, "Farthest in").value, EndsWith(" mm"));
     EXPECT_THAT(fact(kInTravel, "Front joint").remark, HasSubstr("at 102 mm "));
+}
+
+// By hand: a pinion angle read within a standard quarter degree, and nothing else of it: 1.96 times that.
+TEST_F(DrivelinePageTest, ThePinionIsAsSureAsItsAngleFinder) {
+    state_.car.tools.angleFinder = 0.25 * kRadiansPerDegree;
+    solve();
+    EXPECT_THAT(fact(kCancels, "Pinion at ride now").remark, StartsWith("± 0.49°; "));
+    EXPECT_THAT(fact(kAtRide, "Equivalent angle").remark, StartsWith("± "));
+    state_.showsSure = false;
+    solve();
+    EXPECT_THAT(fact(kCancels, "Pinion at ride now").remark, testing::Not(HasSubstr("±")));
 }
 
 }  // namespace

@@ -429,5 +429,23 @@ TEST_F(LaunchPageBench, EveryFieldHasANameAndSaysHowToMeasureIt) {
     }
 }
 
+// By hand: m a h / L moves by m a / L for each unit of h. What else is measured moves it far less: 1 % of it
+// at most.
+TEST_F(LaunchPageBench, TheTransferIsAsSureAsTheHeightOfTheCg) {
+    enterLaunch();
+    Car car = state_.car;
+    car.units = Units::metric;
+    car.cgHeightFrom = CgHeightSource::entered;
+    car.spreads.set(Field::cgHeight, -1, 0.04);
+    show(car);
+    const double acceleration = *car.launch.acceleration * kStandardGravity;
+    const double half = 1.959964 * 0.04 * car.cornerWeights.total() * acceleration / car.wheelbase;
+    const std::string sure = "± " + std::to_string(static_cast<int>(std::round(half / 10)) * 10) + " N";
+    EXPECT_THAT(words("Launch"), HasSubstr(sure + "; from the front to the rear axle"));
+    state_.showsSure = false;
+    show(car);
+    EXPECT_THAT(words("Launch"), testing::Not(HasSubstr("±")));
+}
+
 }  // namespace
 }  // namespace bolthole::test

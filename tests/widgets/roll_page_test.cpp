@@ -359,6 +359,17 @@ TEST_F(RollPageTest, SpeaksOfPitchWhereTheHousingStandsPitched) {
     EXPECT_THAT(said(kCenter), HasSubstr("roll table's"));
 }
 
+TEST_F(RollPageTest, EveryCardSaysHowSureItsFiguresAreWhereThatIsToBeSeen) {
+    for (const QString& card : {kCenter, kSides}) {
+        EXPECT_THAT(said(card), HasSubstr("± ")) << card.toStdString();
+    }
+    state_.showsSure = false;
+    solve();
+    for (const QString& card : {kCenter, kSides}) {
+        EXPECT_THAT(said(card), Not(HasSubstr("±"))) << card.toStdString();
+    }
+}
+
 // The before's curves are those it had on the bench, and its figures stand beside the new ones.
 TEST_F(RollPageTest, TheBeforeStaysInCurvesAndFacts) {
     EXPECT_TRUE(rollCurves().cards()[1].curve().before.empty());
@@ -376,6 +387,8 @@ TEST_F(RollPageTest, TheBeforeStaysInCurvesAndFacts) {
     EXPECT_NE(steerNow.points.front().value, steer.points.front().value);
     EXPECT_EQ(travelCurves().cards()[0].curve().before.front().value, center.points.front().value);
     EXPECT_THAT(said(kCenter), HasSubstr("before: " + steerWas));
+    EXPECT_THAT(said(kShift), HasSubstr("before: "));
+    EXPECT_THAT(said(kBind), HasSubstr("before: "));
     state_.before.reset();
     solve();
     EXPECT_TRUE(rollCurves().cards()[1].curve().before.empty());

@@ -269,5 +269,16 @@ TEST_F(Springs, AHiddenPageWaits) {
     EXPECT_THAT(page_.findings().items, ElementsAre(0));
 }
 
+// By hand: upright, its length is off by what both mounts' heights are: two tapes of 1 mm, 1.96 times sqrt 2.
+TEST_F(Springs, ALengthIsAsSureAsTheHeightsOfItsMounts) {
+    Car car = circlingCar();
+    car.springs = {upright("coil", PartKind::spring, 0.5, 0.3)};
+    car.springs[0].rate = 30e3;
+    car.springs[0].freeLength = 0.4;
+    car.tools.tape = 1e-3;
+    show(car);
+    EXPECT_TRUE(says(QStringLiteral("± 2.8 mm; squeezed by")));
+}
+
 }  // namespace
 }  // namespace bolthole::test

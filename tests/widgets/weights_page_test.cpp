@@ -361,7 +361,7 @@ TEST_F(Weights, FuelByVolumeAndDensityMovesTotalsAndCenterOfGravity) {
 TEST_F(Weights, TheOtherScaleIsHeldAgainstTheCornersReadWithTheDriverAsThere) {
     type(QStringLiteral("other scale, front axle"), QStringLiteral("870"));
     EXPECT_EQ(fact(kTicket, QStringLiteral("Front axle")),
-              QStringLiteral("870.0 kg | corners 880.0 kg: +10.0 kg"));
+              QStringLiteral("870.0 kg | ± 1.0 kg; corners 880.0 kg: +10.0 kg"));
     state_.car.weighing.ticket.driver = DriverSeat::out;
     show();
     EXPECT_THAT(fact(kTicket, QStringLiteral("Front axle")).toStdString(),
@@ -480,6 +480,18 @@ TEST_F(Weights, EveryNumberOfThePageSaysHowItIsMeasured) {
     for (const char* caution : {"Chock", "rated stands", "nobody under"}) {
         EXPECT_TRUE(lift.contains(QLatin1String(caution))) << caution;
     }
+}
+
+// Four readings of 0.5 kg each: their sum to 1.96 times twice that (JCGM 100, 5.1.2 and table G.1).
+TEST_F(Weights, TheTotalIsAsSureAsItsFourReadings) {
+    state_.car.weighing.scaleUncertainty = 0.5;
+    show();
+    const QString card = QStringLiteral("As weighed");
+    EXPECT_TRUE(fact(card, QStringLiteral("Total")).contains(QStringLiteral("| ± 2.0 kg; four corners")))
+        << fact(card, QStringLiteral("Total")).toStdString();
+    state_.showsSure = false;
+    show();
+    EXPECT_FALSE(fact(card, QStringLiteral("Total")).contains(u'±'));
 }
 
 }  // namespace
