@@ -21,8 +21,12 @@ constexpr double kCorrectionShare =
     0.1;  // of the step; a larger first correction means the step was too long
 constexpr double kNearby =
     0.05;  // m or rad: the farthest a varied measurement moves the axle in one correction
-constexpr double kUnheldRatio = 1e-12;     // squared ratio of singular values below which a freedom is unheld
-constexpr double kWorthCurvature = 1e-12;  // m; a mismatch below leaves the second derivatives out
+constexpr double kUnheldRatio = 1e-12;  // squared ratio of singular values below which a freedom is unheld
+// m; a mismatch below leaves the second derivatives out: of rates, and of a step that only has to converge.
+constexpr double kWorthCurvature = 1e-12;
+constexpr double kWorthConverging = 1e-6;
+// m or rad; after a correction this small the curvature is what it was, to that share of what it adds.
+constexpr double kSameCurvature = 1e-7;
 constexpr int kMostIterations = 12;
 
 }  // namespace
@@ -184,13 +188,24 @@ AxleSolver::Curvature AxleSolver::bindCurvature() const {
     return sum;
 }
 
-bool AxleSolver::factorize() {
+void AxleSolver::addCurvature(TakeCurvature take) {
+    const double mismatch = residual_.lpNorm<Eigen::Infinity>();
+    const bool isNew = take != TakeCurvature::lastOne || !hasCurvature_;
+    hasCurvature_ = mismatch > (take == TakeCurvature::toConverge ? kWorthConverging : kWorthCurvature);
+    if (!hasCurvature_) {
+        return;
+    }
+    if (isNew) {
+        curvature_ = bindCurvature();
+    }
+    gram_ += curvature_;
+}
+
+bool AxleSolver::factorize(TakeCurvature take) {
     if (rowCount_ == kUnknowns) {
         factors_.compute(jacobian_.topLeftCorner<kUnknowns, kUnknowns>());
     } else {
-        if (residual_.lpNorm<Eigen::Infinity>() > kWorthCurvature) {
-            gram_ += bindCurvature();
-        }
+        addCurvature(take);
         factors_.compute(gram_.topLeftCorner<kUnknowns, kUnknowns>());
     }
     const double determinant = factors_.determinant();
@@ -363,9 +378,10 @@ AxleSolver::Coordinates AxleSolver::predict(const Imposed& target) const {
 
 bool AxleSolver::correct(Coordinates& trial, double misfit, double allowedCorrection) {
     double last = allowedCorrection;
+    auto take = TakeCurvature::toConverge;
     for (int iteration = 0; iteration < kMostIterations; ++iteration) {
         evaluate(trial, misfit);
-        if (!factorize()) {
+        if (!factorize(take)) {
             return false;
         }
         const Unknowns change = correction();
@@ -378,6 +394,7 @@ bool AxleSolver::correct(Coordinates& trial, double misfit, double allowedCorrec
         if (size < kConverged || stalled) {
             return drive_ == Drive::roll || bind() <= kLargestTravelBind;
         }
+        take = size < kSameCurvature ? TakeCurvature::lastOne : TakeCurvature::forRates;
         last = size;
     }
     return false;

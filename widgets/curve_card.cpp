@@ -248,7 +248,7 @@ QStringList CurveCard::spokenValues() const {
         if (line.cursorText == QChar(0x221e)) {
             parts << QCoreApplication::translate("TravelCurves", "%1 infinite").arg(line.spec->spokenName);
         } else if (!std::isnan(line.cursorValue)) {
-            const QString sure = sureText_.isEmpty() ? QString() : QLatin1Char(' ') + sureText_;
+            const QString sure = line.sureText.isEmpty() ? QString() : QLatin1Char(' ') + line.sureText;
             parts << line.spec->spokenName + QLatin1Char(' ') + line.cursorText + sure + gap + mark;
             parts << line.beforeTexts.mid(0, 1);
         }

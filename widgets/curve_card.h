@@ -78,9 +78,9 @@ class CurveCard {
                    bool faded);
     /// Takes the values at the cursor; `before`: those of the before at the same travel, or null.
     void showCursor(const Station& cursor, const Station* before);
-    /// Takes how sure the value of a card of one curve is, without unit; empty: nothing stands there.
-    void showSure(const QString& words) { sureText_ = words; }
-    [[nodiscard]] const QString& sureText() const { return sureText_; }
+    /// Takes how sure the value of a curve is, without unit; empty: nothing stands there.
+    void showSure(std::size_t line, const QString& words) { lines_[line].sureText = words; }
+    [[nodiscard]] const QString& sureText(std::size_t line = 0) const { return lines_[line].sureText; }
     [[nodiscard]] const CurveCardSpec& spec() const { return spec_; }
     /// Colors and line widths from the theme.
     void dress(bool faded);
@@ -126,6 +126,7 @@ class CurveCard {
         std::vector<BandPoint> band{};
         double cursorValue = std::numeric_limits<double>::quiet_NaN();  // in the axis's unit, NaN: none
         QString cursorText{};
+        QString sureText{};         // shown where there is room
         QStringList beforeTexts{};  // "before 178, change −57", the longest first; empty without a before
     };
 
@@ -172,7 +173,6 @@ class CurveCard {
     QCPAxisRect& axisRect_;
     std::vector<Line> lines_;
     std::vector<CurvePoint> points_;  // reused
-    QString sureText_;
     StableRange range_;
     Units units_ = Units::inch;
     TravelSpan span_;

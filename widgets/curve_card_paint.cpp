@@ -171,8 +171,9 @@ void CurveCard::paintOneValue(QPainter& painter, const CardType& type) const {
     const double from = inner().left() + metrics.horizontalAdvance(value) + 3.0;
     painter.drawText(QPointF(from, baseline), unit);
     const double sureFrom = from + unitWidth + 2.0;
-    if (sureFrom + type.quietMetrics.horizontalAdvance(sureText_) <= inner().right()) {
-        painter.drawText(QPointF(sureFrom, baseline), sureText_);
+    const QString& sure = lines_.front().sureText;
+    if (sureFrom + type.quietMetrics.horizontalAdvance(sure) <= inner().right()) {
+        painter.drawText(QPointF(sureFrom, baseline), sure);
     }
     paintBefore(painter, type, lines_.front(), top + type.figureMetrics.height());
 }
@@ -209,8 +210,13 @@ void CurveCard::paintKeyRow(QPainter& painter, const CardType& type, const Line&
         if (type.quietMetrics.horizontalAdvance(name) <= room) {
             painter.drawText(QRectF(from, row.top(), room, row.height()), Qt::AlignLeft | Qt::AlignVCenter,
                              name);
-            return;
+            break;
         }
+    }
+    const double sureFrom = row.right() + kKeyGap;
+    if (sureFrom + type.quietMetrics.horizontalAdvance(line.sureText) <= inner().right()) {
+        painter.drawText(QRectF(sureFrom, row.top(), inner().right() - sureFrom, row.height()),
+                         Qt::AlignLeft | Qt::AlignVCenter, line.sureText);
     }
 }
 

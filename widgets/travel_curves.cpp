@@ -56,11 +56,6 @@ class CursorPlot : public QCustomPlot {
     std::function<void(QPainter&)> paintCursor_;
 };
 
-// A card of two curves has no room for it.
-QString cardSureWords(const BenchState& state, const CurveCardSpec& spec) {
-    return spec.lines.size() == 1 ? cursorSureWords(state, spec.lines.front().figure) : QString();
-}
-
 }  // namespace
 
 TravelCurves::TravelCurves(QWidget* parent)
@@ -216,7 +211,10 @@ void TravelCurves::takeCursor(const BenchState& state) {
     reachable_ = state.cursor.usable;
     for (const auto& card : cards_) {
         card->showCursor(state.cursor, state.before ? &state.before->cursor : nullptr);
-        card->showSure(cardSureWords(state, card->spec()));
+        const std::vector<CurveLine>& lines = card->spec().lines;
+        for (std::size_t line = 0; line < lines.size(); ++line) {
+            card->showSure(line, cursorSureWords(state, lines[line].figure));
+        }
     }
     describeInWords();
 }
