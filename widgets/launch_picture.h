@@ -1,4 +1,5 @@
-// The car under launch from the left side: what its tires carry standing and launching, thrust, CG, pitch.
+// The car under launch from the side, front to the right: what its tires carry standing and launching,
+// thrust, CG, pitch.
 #pragma once
 
 #include <QWidget>

@@ -9,7 +9,7 @@ class QPainter;
 
 namespace bolthole {
 
-/// From which side a layout is looked at: front at right, seen from the left or from above.
+/// From which side a layout is looked at: front at right, seen from the side or from above.
 enum class LayoutSight { side, plan };
 
 /// Draws tires, axle and links of `car` to scale into `box`, px. Links have the colors of their roles; each

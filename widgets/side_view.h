@@ -6,7 +6,8 @@
 
 namespace bolthole {
 
-/// Shows BenchState from the left side, front of the car to the right, with the instant center.
+/// Shows BenchState from the side, front of the car to the right and the left links drawn in front, with the
+/// instant center.
 class SideView : public BenchPicture {
     Q_OBJECT
   public:

@@ -1,4 +1,4 @@
-// The three directions the car is seen from: from the left, from behind, from above.
+// The three directions the car is seen from: from the side, from behind, from above.
 #pragma once
 
 #include <QPointF>
