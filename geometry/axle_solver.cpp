@@ -22,11 +22,10 @@ constexpr double kCorrectionShare =
 constexpr double kNearby =
     0.05;  // m or rad: the farthest a varied measurement moves the axle in one correction
 constexpr double kUnheldRatio = 1e-12;  // squared ratio of singular values below which a freedom is unheld
-// m; a mismatch below leaves the second derivatives out: of rates, and of a step that only has to converge.
+// m; a mismatch below leaves the second derivatives out: of rates, and of a first correction, which is then
+// off by that share of itself.
 constexpr double kWorthCurvature = 1e-12;
-constexpr double kWorthConverging = 1e-6;
-// m or rad; after a correction this small the curvature is what it was, to that share of what it adds.
-constexpr double kSameCurvature = 1e-7;
+constexpr double kWorthConverging = 1e-7;
 constexpr int kMostIterations = 12;
 
 }  // namespace
@@ -188,24 +187,14 @@ AxleSolver::Curvature AxleSolver::bindCurvature() const {
     return sum;
 }
 
-void AxleSolver::addCurvature(TakeCurvature take) {
-    const double mismatch = residual_.lpNorm<Eigen::Infinity>();
-    const bool isNew = take != TakeCurvature::lastOne || !hasCurvature_;
-    hasCurvature_ = mismatch > (take == TakeCurvature::toConverge ? kWorthConverging : kWorthCurvature);
-    if (!hasCurvature_) {
-        return;
-    }
-    if (isNew) {
-        curvature_ = bindCurvature();
-    }
-    gram_ += curvature_;
-}
-
 bool AxleSolver::factorize(TakeCurvature take) {
     if (rowCount_ == kUnknowns) {
         factors_.compute(jacobian_.topLeftCorner<kUnknowns, kUnknowns>());
     } else {
-        addCurvature(take);
+        const double least = take == TakeCurvature::forRates ? kWorthCurvature : kWorthConverging;
+        if (residual_.lpNorm<Eigen::Infinity>() > least) {
+            gram_ += bindCurvature();
+        }
         factors_.compute(gram_.topLeftCorner<kUnknowns, kUnknowns>());
     }
     const double determinant = factors_.determinant();
@@ -378,10 +367,9 @@ AxleSolver::Coordinates AxleSolver::predict(const Imposed& target) const {
 
 bool AxleSolver::correct(Coordinates& trial, double misfit, double allowedCorrection) {
     double last = allowedCorrection;
-    auto take = TakeCurvature::toConverge;
     for (int iteration = 0; iteration < kMostIterations; ++iteration) {
         evaluate(trial, misfit);
-        if (!factorize(take)) {
+        if (!factorize(iteration == 0 ? TakeCurvature::toConverge : TakeCurvature::forRates)) {
             return false;
         }
         const Unknowns change = correction();
@@ -392,9 +380,14 @@ bool AxleSolver::correct(Coordinates& trial, double misfit, double allowedCorrec
         }
         trial.head<kUnknowns>() -= change;
         if (size < kConverged || stalled) {
+            if (iteration == 0 && rowCount_ != kUnknowns) {
+                evaluate(trial, misfit);
+                if (!factorize()) {
+                    return false;
+                }
+            }
             return drive_ == Drive::roll || bind() <= kLargestTravelBind;
         }
-        take = size < kSameCurvature ? TakeCurvature::lastOne : TakeCurvature::forRates;
         last = size;
     }
     return false;

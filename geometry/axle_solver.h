@@ -140,11 +140,10 @@ class AxleSolver {
     void evaluate(const Coordinates& at, double misfit);
     [[nodiscard]] Curvature bindCurvature() const;
     static void addCarried(double stiffness, const std::array<Eigen::Vector3d, 3>& carried, Curvature& sum);
-    // What is taken for the curvature of the mismatch: computed where it counts for rates, computed where it
-    // counts for the convergence alone, or the last one, because the pose has hardly moved since.
-    enum class TakeCurvature { forRates, toConverge, lastOne };
+    // What the curvature of the mismatch is taken for: rates, which need every bit of it, or a first
+    // correction, which comes close enough without little.
+    enum class TakeCurvature { forRates, toConverge };
     bool factorize(TakeCurvature take = TakeCurvature::forRates);
-    void addCurvature(TakeCurvature take);
     void setRow(int index, double mismatch, const Coordinates& slope);
     [[nodiscard]] Unknowns correction() const;
     [[nodiscard]] Unknowns rateAgainst(Coordinate imposed) const;
@@ -169,8 +168,6 @@ class AxleSolver {
     // Over-held only: J^T J, plus the curvature of the mismatch once factorized; and J^T times the mismatch.
     Curvature gram_ = Curvature::Zero();
     Unknowns gradient_ = Unknowns::Zero();
-    Curvature curvature_ = Curvature::Zero();  // the last one computed
-    bool hasCurvature_ = false;                // the last factorization took one
     Eigen::PartialPivLU<Eigen::Matrix4d> factors_;
     bool determinantPositive_ = true;
     bool determinantKnown_ = false;

@@ -6,6 +6,8 @@
 #include <QAction>
 #include <QApplication>
 #include <QComboBox>
+#include <QFileDialog>
+#include <QLineEdit>
 #include <QListWidget>
 #include <QMenu>
 #include <QMessageBox>
@@ -116,6 +118,27 @@ class NewCarWindow : public testing::Test {
     std::unique_ptr<MainWindow> window_;
     QTemporaryDir folder_;
 };
+
+// Types a path into the file dialog that the keys `shortcut` bring up in `window`, and takes it.
+void typeFile(MainWindow& window, Qt::Key shortcut, const QString& file) {
+    bool came = false;
+    QTimer waiting;
+    QObject::connect(&waiting, &QTimer::timeout, &window, [&] {
+        auto* dialog = qobject_cast<QFileDialog*>(QApplication::activeModalWidget());
+        auto* name = dialog == nullptr ? nullptr : dialog->findChild<QLineEdit*>();
+        if (name == nullptr) {
+            return;
+        }
+        waiting.stop();
+        came = true;
+        name->setText(file);
+        QTest::keyClick(name, Qt::Key_Return);
+    });
+    waiting.start(20);
+    QApplication::setActiveWindow(&window);
+    QTest::keyClick(&window, shortcut, Qt::ControlModifier);
+    EXPECT_TRUE(came);
+}
 
 void expectSameFigures(const Station& one, const Station& other) {
     for (std::size_t figure = 0; figure < kFigureCount; ++figure) {
@@ -283,7 +306,7 @@ void expectSameFiguresThroughout(const BenchState& one, const BenchState& other)
     expectSameRoll(roll.travel, again.travel);
 }
 
-// The first by mouse, the second by keys, and so on.
+// The first by mouse, the second by keys, and so on; saved and opened through the file dialogs.
 TEST_F(NewCarWindow, EachOfTheNineStartsHasTheSameFiguresInAnotherWindow) {
     const std::vector<StartingCar> starts = everyStart();
     ASSERT_EQ(starts.size(), 9U);
@@ -300,13 +323,16 @@ TEST_F(NewCarWindow, EachOfTheNineStartsHasTheSameFiguresInAnotherWindow) {
         EXPECT_EQ(window_->document().undoStack().count(), 1);
 
         const QString file = folder_.filePath(QStringLiteral("start%1.bolt.json").arg(start));
-        ASSERT_TRUE(window_->document().save(file).saved());
+        typeFile(*window_, Qt::Key_S, file);
+        ASSERT_FALSE(window_->document().isEdited());
         const BenchState built = window_->state();
         window_->openDemo(
             QStringLiteral("light-coupe.bolt.json"));  // else the second window asks about the first
         ASSERT_NE(car(), built.car);
         MainWindow other{Settings{}};
-        other.openFile(file);
+        other.show();
+        ASSERT_TRUE(QTest::qWaitForWindowExposed(&other));
+        typeFile(other, Qt::Key_O, file);
         ASSERT_EQ(other.state().car.links.size(), started.links.size());
         expectSameFiguresThroughout(built, other.state());
     }
