@@ -380,7 +380,7 @@ bool AxleSolver::correct(Coordinates& trial, double misfit, double allowedCorrec
         }
         trial.head<kUnknowns>() -= change;
         if (size < kConverged || stalled) {
-            if (iteration == 0 && rowCount_ != kUnknowns) {
+            if (iteration == 0 && rowCount_ != kUnknowns) {  // the rates still lack what that one left out
                 evaluate(trial, misfit);
                 if (!factorize()) {
                     return false;

@@ -46,13 +46,9 @@ Fact heading(const QString& words) {
     return {words, {}, {}, false};
 }
 
-FactNumber finely(double value, Quantity quantity) {
-    return {.value = value, .quantity = quantity, .fineness = Fineness::fine, .unit = {}};
-}
-
 // What swingText() writes.
 FactNumber swingNumber(double swing) {
-    return finely(100 * swing, Quantity::percent);
+    return fineNumber(100 * swing, Quantity::percent);
 }
 
 // "wound up 2.10°", or nothing where no wind-up is entered.
@@ -93,7 +89,7 @@ Fact jointAtRide(const DrivelineReading& reading, std::size_t joint) {
                                    : QString();
     const QString wound = woundText(reading, angleText(reading.ride.woundUp.angle[joint]));
     return {capitalized(jointWords(joint, reading.ride.coasting.joints)), angleText(angle),
-            joined({wound, bound}), straight, finely(angle, Quantity::angle)};
+            joined({wound, bound}), straight, fineNumber(angle, Quantity::angle)};
 }
 
 // Under power it counts as much as coasting: that is when the shaft is loaded.
@@ -111,7 +107,7 @@ Fact equivalentAtRide(const DrivelineReading& reading) {
                         .arg(most);
     return {tr("Equivalent angle"), angleText(ride.equivalent),
             joined({woundText(reading, angleText(wound.equivalent)), bound}), tooMuch,
-            finely(ride.equivalent, Quantity::angle)};
+            fineNumber(ride.equivalent, Quantity::angle)};
 }
 
 Fact endsAtRide(const DrivelineReading& reading) {
@@ -125,7 +121,7 @@ Fact endsAtRide(const DrivelineReading& reading) {
     return {
         tr("Front against rear"), angleText(difference),
         joined({woundText(reading, angleText(underPower)), unequal ? QStringLiteral("▲ ") + bound : bound}),
-        unequal, finely(ride.angle[0] - ride.angle[1], Quantity::angle)};
+        unequal, fineNumber(ride.angle[0] - ride.angle[1], Quantity::angle)};
 }
 
 Fact jointInTravel(const DrivelineReading& reading, std::size_t joint, Units units) {
@@ -137,7 +133,8 @@ Fact jointInTravel(const DrivelineReading& reading, std::size_t joint, Units uni
         bound = tr("▲ past the %1 entered as the most").arg(boundText(*limit));
     }
     return {capitalized(jointWords(joint, reading.ride.coasting.joints)), angleText(worst.at.value),
-            joined({whereText(reading, worst, units), bound}), over, finely(worst.at.value, Quantity::angle)};
+            joined({whereText(reading, worst, units), bound}), over,
+            fineNumber(worst.at.value, Quantity::angle)};
 }
 
 Fact shaftSpeed(const DrivelineReading& reading) {
@@ -212,7 +209,7 @@ QString missingOfSlip(const EnteredSlip& slip) {
 
 Fact room(const QString& label, double left, const QString& enough, const QString& ends, Units units) {
     return {label, lengthText(left, units), left < 0 ? QStringLiteral("▲ ") + ends : enough, left < 0,
-            finely(left, Quantity::length)};
+            fineNumber(left, Quantity::length)};
 }
 
 Fact settingFact(const QString& name, const std::optional<PinionSetting>& setting, bool isMeant,
@@ -232,7 +229,7 @@ Fact settingFact(const QString& name, const std::optional<PinionSetting>& settin
     return {name, noseWords(setting->pinion),
             joined({isMeant ? tr("◀ the one meant, nearer to where the pinion is") : QString(), turn,
                     tr("leaves an equivalent angle of %1").arg(angleText(setting->left))}),
-            false, finely(setting->pinion, Quantity::angle)};
+            false, fineNumber(setting->pinion, Quantity::angle)};
 }
 
 void addSettings(const PinionSettings& settings, std::size_t joints, std::vector<Fact>& facts) {
@@ -275,7 +272,7 @@ std::vector<Fact> travelFacts(const DrivelineReading& reading, Units units) {
     facts.push_back({tr("Equivalent angle"), angleText(equivalent.at.value),
                      joined({whereText(reading, equivalent, units),
                              tr("%1 at most at a height the car stays at").arg(boundText(kMostEquivalent))}),
-                     false, finely(equivalent.at.value, Quantity::angle)});
+                     false, fineNumber(equivalent.at.value, Quantity::angle)});
     const Worst swing = worse(reading.coasting.swing, reading.woundUp.swing);
     facts.push_back({tr("Speed swing"), swingText(swing.at.value), whereText(reading, swing, units), false,
                      swingNumber(swing.at.value)});
@@ -292,9 +289,9 @@ std::vector<Fact> plungeFacts(const DrivelineReading& reading, Units units) {
     const Worst in{windsIn ? reading.woundUp.leastPlunge : reading.coasting.leastPlunge, windsIn};
     std::vector<Fact> facts{
         {tr("Farthest out"), lengthText(out.at.value, units), whereText(reading, out, units), false,
-         finely(out.at.value, Quantity::length)},
+         fineNumber(out.at.value, Quantity::length)},
         {tr("Farthest in"), lengthText(std::max(0.0, -in.at.value), units), whereText(reading, in, units),
-         false, finely(std::max(0.0, -in.at.value), Quantity::length)}};
+         false, fineNumber(std::max(0.0, -in.at.value), Quantity::length)}};
     if (!reading.setup.slip) {
         const QString why = missingOfSlip(reading.line.shaft.slip);
         facts.push_back({tr("Room left out"), kNone, why, false});
@@ -305,7 +302,7 @@ std::vector<Fact> plungeFacts(const DrivelineReading& reading, Units units) {
     const SlipRoom left = slipRoom(yoke, in.at.value, out.at.value);
     facts.push_back({tr("Spline held at least"), lengthText(yoke.engagement - out.at.value, units),
                      tr("%1 entered as what must stay held").arg(lengthText(yoke.leastEngagement, units)),
-                     false, finely(yoke.engagement - out.at.value, Quantity::length)});
+                     false, fineNumber(yoke.engagement - out.at.value, Quantity::length)});
     facts.push_back(room(tr("Room left out"), left.out, tr("before less spline than that is held"),
                          tr("less spline than must stay held: the yoke can come out"), units));
     facts.push_back(room(tr("Room left in"), left.in, tr("before the yoke bottoms"),
@@ -319,7 +316,7 @@ std::vector<Fact> pinionFacts(const DrivelineReading& reading) {
         reading.reader->pinionInclination(reading.rideStation.pose, 0) - reading.rideStation[Figure::ground];
     const std::size_t joints = reading.ride.coasting.joints;
     facts.push_back({tr("Pinion at ride now"), noseWords(now), tr("coasting, against the ground"), false,
-                     finely(now, Quantity::angle)});
+                     fineNumber(now, Quantity::angle)});
     facts.push_back(heading(tr("To cancel coasting, at ride")));
     addSettings(reading.settings, joints, facts);
     if (!reading.windUp) {

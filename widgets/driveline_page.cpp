@@ -9,7 +9,6 @@
 #include "widgets/driveline_curves.h"
 #include "widgets/driveline_facts.h"
 #include "widgets/driveline_picture.h"
-#include "widgets/fact_spread.h"
 #include "widgets/theme.h"
 #include "widgets/travel_slider.h"
 #include "widgets/unit_text.h"
@@ -209,8 +208,8 @@ void DrivelinePage::showCards() {
                  "Upright lines: bounds."));
     CardFacts facts = cardFacts(reading_, units);
     if (state().showsSure) {
-        addSureness(facts, state().solvedCar, units,
-                    [units](const Car& car) { return cardFacts(readDrivelineBriefly(car), units); });
+        spread_.addTo(facts, state().solvedCar, units,
+                      [units](const Car& car) { return cardFacts(readDrivelineBriefly(car), units); });
     }
     pinion_->showFacts(
         facts[0],

@@ -4,6 +4,7 @@
 #include <memory>
 
 #include "widgets/driveline_reading.h"
+#include "widgets/fact_spread.h"
 #include "widgets/work_page.h"
 
 namespace bolthole {
@@ -12,7 +13,6 @@ class Card;
 class DrivelineCurves;
 class DrivelinePicture;
 class DrivelineSection;
-class FactCard;
 class Section;
 class ToneLabel;
 class TravelSlider;
@@ -51,6 +51,7 @@ class DrivelinePage : public WorkPage {
     [[nodiscard]] QString carrierWords() const;
 
     DrivelineReading reading_;
+    FactSpread spread_;
     DrivelineSection* joints_ = nullptr;  // the fields' own group, built anew with them
     ToneLabel* carrierTitle_ = nullptr;
     ToneLabel* carrierNote_ = nullptr;

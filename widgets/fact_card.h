@@ -23,6 +23,14 @@ struct FactNumber {
     QString unit{};                       ///< where its unit is not the quantity's: "g"
 };
 
+/// A number that figureText() or fineFigureText() writes, SI.
+[[nodiscard]] inline FactNumber plainNumber(double value, Quantity quantity) {
+    return {.value = value, .quantity = quantity, .fineness = Fineness::plain, .unit = {}};
+}
+[[nodiscard]] inline FactNumber fineNumber(double value, Quantity quantity) {
+    return {.value = value, .quantity = quantity, .fineness = Fineness::fine, .unit = {}};
+}
+
 /// One row of a FactCard.
 struct Fact {
     QString label;

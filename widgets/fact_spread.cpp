@@ -65,8 +65,8 @@ QString sureOf(const FactNumber& number, double uncertainty, Units units) {
 
 }  // namespace
 
-void addSureness(CardFacts& cards, const Car& car, Units units,
-                 const std::function<CardFacts(const Car& car)>& read) {
+void FactSpread::addTo(CardFacts& cards, const Car& car, Units units,
+                       const std::function<CardFacts(const Car& car)>& read) {
     const std::vector<Row> rows = rowsWithNumber(cards);
     const ReadNumbers numbers = [&](const Car& varied, std::span<double> values) {
         const CardFacts theirs = read(varied);
@@ -76,9 +76,12 @@ void addSureness(CardFacts& cards, const Car& car, Units units,
         });
         return true;
     };
-    const std::vector<double> spread = readSpread(car, rows.size(), numbers);
+    if (spread_.size() != rows.size() || car_ != car) {
+        spread_ = readSpread(car, rows.size(), numbers);
+        car_ = car;
+    }
     for (std::size_t row = 0; row < rows.size(); ++row) {
-        rows[row].fact->sure = sureOf(rows[row].fact->number, spread[row], units);
+        rows[row].fact->sure = sureOf(rows[row].fact->number, spread_[row], units);
     }
 }
 

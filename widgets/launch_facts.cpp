@@ -27,15 +27,6 @@ QString fine(double value, Quantity quantity, Units units) {
                : QString(QChar(0x2014));
 }
 
-/// A number that fine() writes.
-FactNumber finely(double value, Quantity quantity) {
-    return {.value = value, .quantity = quantity, .fineness = Fineness::fine, .unit = {}};
-}
-
-FactNumber plainly(double value, Quantity quantity) {
-    return {.value = value, .quantity = quantity, .fineness = Fineness::plain, .unit = {}};
-}
-
 FactNumber gravities(double acceleration) {
     return {.value = acceleration / kStandardGravity,
             .quantity = Quantity::ratio,
@@ -74,7 +65,7 @@ QString sourceWords(const LaunchThrust& thrust, const Car& car, Units units) {
 
 Fact thrustFact(const LaunchThrust& thrust, Units units) {
     Fact fact{tr("Thrust, both rear tires"), force(thrust.force, units), QString(), thrust.isBeyondGrip(),
-              plainly(thrust.force, Quantity::force)};
+              plainNumber(thrust.force, Quantity::force)};
     if (fact.isProblem) {
         fact.remark =
             tr("more than the tires hold at the entered friction: %1").arg(force(*thrust.byGrip, units));
@@ -98,7 +89,7 @@ Fact liftFact(const LaunchLoads& loads) {
 Fact heightFact(const LaunchCase& launch, Units units) {
     const CarBalance& balance = launch.balance;
     Fact fact{tr("CG height in use"), fine(balance.height, Quantity::length, units), QString(), false,
-              finely(balance.height, Quantity::length)};
+              fineNumber(balance.height, Quantity::length)};
     fact.remark = QString::fromStdString(describe(balance.from, units));
     if (balance.height != balance.from.height) {
         fact.remark += tr(", moved by the loads that came and went");
@@ -135,12 +126,12 @@ QString rateWords(const FullStance& stance) {
 Fact rateFact(const LaunchCase& launch, Units units) {
     const auto& rear = launch.stance.stance.rear;
     return {tr("Rear wheel rate"), rear ? fine(rear->wheel, Quantity::rate, units) : QString(QChar(0x2014)),
-            rateWords(launch.stance), false, rear ? finely(rear->wheel, Quantity::rate) : FactNumber{}};
+            rateWords(launch.stance), false, rear ? fineNumber(rear->wheel, Quantity::rate) : FactNumber{}};
 }
 
 Fact tireFact(const QString& label, double now, double standing, Units units) {
     Fact fact{label, force(now, units), tr("standing %1").arg(force(standing, units)), now <= 0,
-              plainly(now, Quantity::force)};
+              plainNumber(now, Quantity::force)};
     if (fact.isProblem) {
         fact.remark += tr("; off the ground");
     }
@@ -163,7 +154,7 @@ void addPreload(const LaunchCase& launch, Units units, std::vector<Fact>& facts)
          tr("of the rear springs, right side pressed harder; standing it puts %1 on the right rear tire and "
             "takes it from the left, and leans the body %2 left side down")
              .arg(force(preload.rearShift, units), fine(std::abs(preload.lean), Quantity::angle, units)),
-         false, plainly(preload.moment, Quantity::torque)});
+         false, plainNumber(preload.moment, Quantity::torque)});
 }
 
 void addBrakeLoads(const LaunchCase& launch, Units units, std::vector<Fact>& facts) {
@@ -171,13 +162,13 @@ void addBrakeLoads(const LaunchCase& launch, Units units, std::vector<Fact>& fac
     const BrakeLoads& loads = brakes.loads;
     facts.push_back({tr("Load transfer"), force(loads.transfer, units),
                      tr("from the rear to the front axle at %1").arg(inGravities(brakes.deceleration)), false,
-                     plainly(loads.transfer, Quantity::force)});
+                     plainNumber(loads.transfer, Quantity::force)});
     facts.push_back({tr("Front axle"), force(loads.front, units), QString(), false,
-                     plainly(loads.front, Quantity::force)});
+                     plainNumber(loads.front, Quantity::force)});
     facts.push_back(
         {tr("Rear axle"), force(loads.rear, units),
          loads.rearUp ? tr("the rear wheels leave the ground: nothing past that is at rest") : QString(),
-         loads.rearUp, plainly(loads.rear, Quantity::force)});
+         loads.rearUp, plainNumber(loads.rear, Quantity::force)});
     facts.push_back({tr("Locks first"), loads.rearLocksFirst ? tr("rear") : tr("front"),
                      loads.rearLocksFirst ? tr("the rear tires need more grip than the front ones: the car "
                                                "can swap ends")
@@ -186,7 +177,7 @@ void addBrakeLoads(const LaunchCase& launch, Units units, std::vector<Fact>& fac
     const QString label = tr("Rear of the body");
     facts.push_back(brakes.travel
                         ? Fact{label, rise(-*brakes.travel, units), wheelWords(*brakes.travel, units), false,
-                               finely(*brakes.travel, Quantity::length)}
+                               fineNumber(*brakes.travel, Quantity::length)}
                         : unknown(label, brakes.travel.refusal));
 }
 
@@ -248,13 +239,13 @@ std::vector<Fact> launchFacts(const Car& car, const LaunchCase& launch, Units un
                      sourceWords(*launch.thrust, car, units), false, gravities(launch.thrust->acceleration)});
     facts.push_back(thrustFact(*launch.thrust, units));
     facts.push_back({tr("Load transfer"), force(loads.transfer, units), tr("from the front to the rear axle"),
-                     false, plainly(loads.transfer, Quantity::force)});
+                     false, plainNumber(loads.transfer, Quantity::force)});
     facts.push_back({tr("Front axle"), force(loads.front, units),
                      tr("standing %1").arg(force(standing.front(), units)), false,
-                     plainly(loads.front, Quantity::force)});
+                     plainNumber(loads.front, Quantity::force)});
     facts.push_back({tr("Rear axle"), force(loads.rear, units),
                      tr("standing %1; now %2 of the car").arg(force(standing.rear(), units), percent(share)),
-                     false, plainly(loads.rear, Quantity::force)});
+                     false, plainNumber(loads.rear, Quantity::force)});
     facts.push_back(liftFact(loads));
     facts.push_back(heightFact(launch, units));
     return facts;
@@ -265,12 +256,13 @@ std::vector<Fact> attitudeFacts(const LaunchCase& launch, Units units) {
     if (launch.attitude) {
         const LaunchAttitude& at = *launch.attitude;
         facts.push_back({tr("Rear of the body"), rise(at.rearRise, units), wheelWords(at.rearTravel, units),
-                         false, finely(at.rearRise, Quantity::length)});
+                         false, fineNumber(at.rearRise, Quantity::length)});
         facts.push_back({tr("Front of the body"), rise(at.frontRise, units),
-                         wheelWords(at.frontTravel, units), false, finely(at.frontRise, Quantity::length)});
+                         wheelWords(at.frontTravel, units), false,
+                         fineNumber(at.frontRise, Quantity::length)});
         facts.push_back({tr("Pitch"), fine(std::abs(at.pitch), Quantity::angle, units),
                          at.pitch < 0 ? tr("nose up") : tr("nose down"), false,
-                         finely(at.pitch, Quantity::angle)});
+                         fineNumber(at.pitch, Quantity::angle)});
     } else {
         facts.push_back(unknown(tr("Rise or squat, pitch"), launch.attitude.refusal));
     }
@@ -279,7 +271,7 @@ std::vector<Fact> attitudeFacts(const LaunchCase& launch, Units units) {
     facts.push_back({tr("Anti-squat at ride"), percent(antiSquat),
                      antiSquat > 100 ? tr("above 100 %: the links push the rear up")
                                      : tr("below 100 %: the rear springs take the rest, and it squats"),
-                     false, plainly(antiSquat, Quantity::percent)});
+                     false, plainNumber(antiSquat, Quantity::percent)});
     facts.push_back(rateFact(launch, units));
     return facts;
 }
@@ -292,12 +284,12 @@ std::vector<Fact> rollFacts(const LaunchCase& launch, Units units) {
     }
     facts.push_back({tr("Driveshaft torque"), figureWithUnit(*launch.shaftTorque, Quantity::torque, units),
                      tr("thrust times loaded radius over the axle ratio"), false,
-                     plainly(*launch.shaftTorque, Quantity::torque)});
+                     plainNumber(*launch.shaftTorque, Quantity::torque)});
     if (launch.sides) {
         const double roll = launch.sides->bodyRoll;
         facts.push_back({tr("Body roll"), fine(std::abs(roll), Quantity::angle, units),
                          roll < 0 ? tr("right side up") : tr("left side up"), false,
-                         finely(roll, Quantity::angle)});
+                         fineNumber(roll, Quantity::angle)});
         addTires(launch, units, facts);
         if (launch.sides->frontTireUp) {
             facts.push_back({tr("Front tires"), tr("up"),
@@ -309,10 +301,11 @@ std::vector<Fact> rollFacts(const LaunchCase& launch, Units units) {
         facts.push_back(unknown(tr("Body roll, four tires, preload"), launch.sides.refusal));
     }
     const QString label = tr("Right spring over left");
-    facts.push_back(launch.springDifference ? Fact{label, force(*launch.springDifference, units),
-                                                   tr("the springs' difference that makes this preload"),
-                                                   false, plainly(*launch.springDifference, Quantity::force)}
-                                            : unknown(label, launch.springDifference.refusal));
+    facts.push_back(launch.springDifference
+                        ? Fact{label, force(*launch.springDifference, units),
+                               tr("the springs' difference that makes this preload"), false,
+                               plainNumber(*launch.springDifference, Quantity::force)}
+                        : unknown(label, launch.springDifference.refusal));
     return facts;
 }
 
@@ -324,7 +317,7 @@ std::vector<Fact> brakeFacts(const LaunchCase& launch, Units units) {
         facts.push_back({label, percent(*launch.antiLift),
                          doubt.empty() ? tr("what the links take in place of the springs, brakes on the axle")
                                        : capitalized(QString::fromStdString(doubt)),
-                         !doubt.empty(), plainly(*launch.antiLift, Quantity::percent)});
+                         !doubt.empty(), plainNumber(*launch.antiLift, Quantity::percent)});
     } else {
         facts.push_back(unknown(label, launch.antiLift.refusal));
     }

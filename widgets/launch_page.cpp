@@ -5,7 +5,6 @@
 #include "geometry/entered_figures.h"
 #include "geometry/trace.h"
 #include "widgets/choice_load_table.h"
-#include "widgets/fact_spread.h"
 #include "widgets/field_words.h"
 #include "widgets/launch_facts.h"
 #include "widgets/launch_picture.h"
@@ -184,7 +183,7 @@ void LaunchPage::showFacts() {
     const Car& car = state().solvedCar;
     CardFacts facts = cardFacts(car, case_, units);
     if (state().showsSure) {
-        addSureness(facts, car, units, [units](const Car& varied) {
+        spread_.addTo(facts, car, units, [units](const Car& varied) {
             Car brief = varied;
             brief.travel.steps = kMinSteps;  // the cards say nothing of the travel
             return cardFacts(brief, launchCaseOf(brief, computeTrace(brief), fullStanceOf(brief)), units);

@@ -2,12 +2,12 @@
 #pragma once
 
 #include "geometry/launch_case.h"
+#include "widgets/fact_spread.h"
 #include "widgets/work_page.h"
 
 namespace bolthole {
 
 class ChoiceLoadTable;
-class FactCard;
 class LaunchPicture;
 class LinkLoadCurves;
 class LinkLoadTable;
@@ -45,6 +45,7 @@ class LaunchPage : public WorkPage {
     void showNothing();
 
     LaunchCase case_;
+    FactSpread spread_;
     ToneLabel* problem_;
     MissingList* missing_;
     LaunchPicture* picture_;

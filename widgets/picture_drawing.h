@@ -54,6 +54,8 @@ class PictureDrawing {
     void drawChip(const QRectF& box, const QString& text, const QColor& ground);
     void drawTag(const QRectF& box, const QString& title, const QString& text, const QColor& edge);
     [[nodiscard]] QString distanceText(double metres) const;
+    /// Of the grid's lines, m: a round number of the units shown.
+    [[nodiscard]] double gridSpacing() const;
     [[nodiscard]] QPointF picture(double across, double up) const { return camera_.toPicture(across, up); }
     [[nodiscard]] QColor colorOf(Role role) const;
     [[nodiscard]] bool inPicture(QPointF point, double margin) const;
@@ -74,7 +76,6 @@ class PictureDrawing {
   private:
     void drawPoint(const DrawnPoint& point);
     void drawPointLabel(const PointId& id, bool mirrored);
-    [[nodiscard]] double gridSpacing() const;
 
     double holeRadius_;  // pixels
     std::vector<EdgeMarker> edgeMarkers_;

@@ -45,10 +45,6 @@ QString angleText(double angle) {
         withUnit(fineFigureText(angle, Quantity::angle, Units::inch), Quantity::angle, Units::inch));
 }
 
-FactNumber finely(double value, Quantity quantity) {
-    return {.value = value, .quantity = quantity, .fineness = Fineness::fine, .unit = {}};
-}
-
 QString steerRemark(const RollFigures& ride) {
     const double turned = std::abs(ride.heading) * 3 * kDegree;
     const QString word = fromView(steerWord(ride.heading));
@@ -78,7 +74,7 @@ Fact centerAt(const QString& label, const RollFigures& row, const RollFigures& r
     return {label, lengthText(row.squareCenter, units),
             moved >= 0 ? tr("%1 higher than at ride, square to the ground there").arg(size)
                        : tr("%1 lower than at ride, square to the ground there").arg(size),
-            false, finely(row.squareCenter, Quantity::length)};
+            false, fineNumber(row.squareCenter, Quantity::length)};
 }
 
 Fact shiftAt(const QString& label, const RollFigures& row, const RollFigures& ride, Units units) {
@@ -92,7 +88,7 @@ Fact shiftAt(const QString& label, const RollFigures& row, const RollFigures& ri
             none        ? tr("the axle stays where it is")
             : shift > 0 ? tr("to the left of where it is at ride")
                         : tr("to the right of where it is at ride"),
-            false, finely(shift, Quantity::length)};
+            false, fineNumber(shift, Quantity::length)};
 }
 
 // The worse of both directions at a roll, NaN where one is out of reach.
@@ -139,7 +135,7 @@ Fact centerFact(const QString& label, const SideCenter& center, Units units) {
             (center.ahead >= 0 ? tr("ahead of the rear tire's patch, %1 above the ground")
                                : tr("behind the rear tire's patch, %1 above the ground"))
                 .arg(lengthText(center.above, units)),
-            false, finely(center.ahead, Quantity::length)};
+            false, fineNumber(center.ahead, Quantity::length)};
 }
 
 }  // namespace
@@ -194,7 +190,7 @@ std::vector<Fact> rollCenterFacts(const RollReading& reading, Units units) {
     std::vector<Fact> facts{
         {tr("Roll center at ride"), lengthText(ride.center, units),
          tr("above the ground: where the links pass side force between axle and body"), false,
-         finely(ride.center, Quantity::length)},
+         fineNumber(ride.center, Quantity::length)},
         centerAt(tr("At full bump"), reading.roll.travel.back(), ride, units),
         centerAt(tr("At full droop"), reading.roll.travel.front(), ride, units),
         {tr("Roll axis"), angleText(std::abs(ride.axisAngle)),
@@ -202,7 +198,7 @@ std::vector<Fact> rollCenterFacts(const RollReading& reading, Units units) {
              ? tr("level: as high ahead of the axle as above it")
              : (slope > 0 ? tr("rises toward the front, %1 in 100") : tr("falls toward the front, %1 in 100"))
                    .arg(tickText(100 * std::abs(slope), 0.1)),
-         false, finely(ride.axisAngle, Quantity::angle)},
+         false, fineNumber(ride.axisAngle, Quantity::angle)},
         {tr("Roll steer"),
          steerText(ride.heading),
          steerRemark(ride) + pitchRemark(ride),
@@ -257,7 +253,7 @@ std::vector<Fact> bindFacts(const RollReading& reading, Units units) {
         facts.push_back({label, smallLengthText(bind, units),
                          bind < kBindToMention ? tr("every link fits")
                                                : tr("how far the worst link misses fitting, either way"),
-                         false, finely(bind, Quantity::length)});
+                         false, fineNumber(bind, Quantity::length)});
     }
     if (reading.before) {
         addBefore(facts, {smallLengthText(bindBefore(*reading.before, 1), units),

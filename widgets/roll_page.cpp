@@ -6,7 +6,6 @@
 #include <cmath>
 
 #include "widgets/car_sheet_groups.h"
-#include "widgets/fact_spread.h"
 #include "widgets/rod_effect_facts.h"
 #include "widgets/roll_curves.h"
 #include "widgets/roll_facts.h"
@@ -255,8 +254,8 @@ void RollPage::showCards() {
     const Units units = state().style.units;
     CardFacts facts = cardFacts(reading_, units);
     if (state().showsSure && state().trace.ride.usable) {
-        addSureness(facts, state().solvedCar, units,
-                    [units](const Car& car) { return cardFacts(readRollBriefly(car), units); });
+        spread_.addTo(facts, state().solvedCar, units,
+                      [units](const Car& car) { return cardFacts(readRollBriefly(car), units); });
     }
     sides_->showFacts(facts[0], sideCenterWords(reading_.centers));
     if (reading_.isThere()) {

@@ -1,6 +1,7 @@
 // The axle in roll: roll center and its migration, roll axis, roll steer, sideways shift, bind.
 #pragma once
 
+#include "widgets/fact_spread.h"
 #include "widgets/roll_reading.h"
 #include "widgets/work_page.h"
 
@@ -9,7 +10,6 @@ class QHBoxLayout;
 namespace bolthole {
 
 class Card;
-class FactCard;
 class RollAxisPicture;
 class RollCurves;
 class RollPicture;
@@ -50,6 +50,7 @@ class RollPage : public WorkPage {
     void showMessage();
 
     RollReading reading_;
+    FactSpread spread_;
     double roll_;  // rad, where the cursor stands
     RollFigures shown_;
     ToneLabel* message_;

@@ -67,6 +67,7 @@ StillPicture::Key SideDrawing::stillKey() const {
     return {.picture = picture_,
             .ratio = painter_.device()->devicePixelRatioF(),
             .scale = camera_.scale,
+            .grid = gridSpacing(),
             .origin = fine(camera_.origin),
             .frontCenter = fine(picture(ground.frontCenterX, ground.frontCenterZ)),
             .groundAtLeft = fine({picture_.left(), groundAt(picture_.left())}),

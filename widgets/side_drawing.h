@@ -18,6 +18,7 @@ struct StillPicture {
         QRectF picture;    ///< logical pixels
         double ratio = 0;  ///< device pixels a logical one
         double scale = 0;  ///< pixels a metre
+        double grid = 0;   ///< spacing of its lines, m
         QPoint origin;
         QPoint frontCenter;
         QPoint groundAtLeft;  ///< where the ground leaves the picture

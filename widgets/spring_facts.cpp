@@ -31,14 +31,6 @@ QString rounded(double value, Quantity quantity, Units units) {
                : QString::fromStdString(withUnit(figureText(value, quantity, units), quantity, units));
 }
 
-FactNumber finely(double value, Quantity quantity) {
-    return {.value = value, .quantity = quantity, .fineness = Fineness::fine, .unit = {}};
-}
-
-FactNumber plainly(double value, Quantity quantity) {
-    return {.value = value, .quantity = quantity, .fineness = Fineness::plain, .unit = {}};
-}
-
 /// Writes the rows of one part.
 class PartWriter {
   public:
@@ -106,7 +98,7 @@ void PartWriter::length() {
     const bool slack = part_.kind == PartKind::spring || part_.kind == PartKind::coilOver;
     const bool loose = slack && part_.freeLength && ride().length >= *part_.freeLength;
     facts_.push_back({tr("Length at ride"), shown(ride().length, Quantity::length, units_), lengthRemark(),
-                      loose, finely(ride().length, Quantity::length)});
+                      loose, fineNumber(ride().length, Quantity::length)});
 }
 
 QString PartWriter::whyNoRoom(bool bump) const {
@@ -171,14 +163,14 @@ void PartWriter::motionRatio() {
         remark = tr("left; right %1").arg(shown(ride(1).motionRatio, Quantity::ratio, units_));
     }
     facts_.push_back({tr("Motion ratio at ride"), shown(ride().motionRatio, Quantity::ratio, units_), remark,
-                      false, finely(ride().motionRatio, Quantity::ratio)});
+                      false, fineNumber(ride().motionRatio, Quantity::ratio)});
 }
 
 void PartWriter::force() {
     const bool known = part_.rate || part_.push != 0;
     facts_.push_back({tr("Pushes at ride"), known ? rounded(ride().force, Quantity::force, units_) : kUnknown,
                       known ? tr("each, along its own line") : tr("not known: no rate and free length"),
-                      false, known ? plainly(ride().force, Quantity::force) : FactNumber{}});
+                      false, known ? plainNumber(ride().force, Quantity::force) : FactNumber{}});
 }
 
 void PartWriter::wheelRate() {
@@ -199,7 +191,7 @@ void PartWriter::wheelRate() {
                           tr("each wheel: rate × motion ratio² gives %1, its leaning under load %2")
                               .arg(rounded(squared, Quantity::rate, units_),
                                    signedText(rounded(whole - squared, Quantity::rate, units_))),
-                          false, plainly(whole, Quantity::rate)});
+                          false, plainNumber(whole, Quantity::rate)});
         return;
     }
     facts_.push_back({label, value,
@@ -221,7 +213,7 @@ Fact carriedFact(const Car& car, const SpringFindings& found) {
                                .arg(rounded(weighed, Quantity::force, car.units));
     return {tr("Springs carry at ride"), rounded(found.carried(), Quantity::force, car.units),
             tooMuch ? tr("▲ %1: a length, rate or mount is wrong").arg(scales) : scales, tooMuch,
-            plainly(found.carried(), Quantity::force)};
+            plainNumber(found.carried(), Quantity::force)};
 }
 
 Fact inUseFact(const Car& car, const SpringFindings& found) {
@@ -282,13 +274,13 @@ std::vector<Fact> rateFacts(const Car& car, const SpringFindings& found) {
     if (found.made) {
         facts.push_back({tr("Springs make at ride"), rounded(found.made->wheel, Quantity::rate, car.units),
                          tr("each wheel, both moving alike, tire left out"), false,
-                         plainly(found.made->wheel, Quantity::rate)});
+                         plainNumber(found.made->wheel, Quantity::rate)});
         facts.push_back(
             {tr("In roll"),
              found.made->roll ? shown(*found.made->roll, Quantity::rollRate, car.units) : kUnknown,
              found.made->roll ? tr("the axle leaning under the body, no bar, tires left out")
                               : tr("not known: the links do not hold the axle in roll"),
-             false, found.made->roll ? finely(*found.made->roll, Quantity::rollRate) : FactNumber{}});
+             false, found.made->roll ? fineNumber(*found.made->roll, Quantity::rollRate) : FactNumber{}});
     } else {
         facts.push_back({tr("Springs make at ride"), kUnknown,
                          tr("not known: no spring with a rate and a free length pushes at ride")});

@@ -321,8 +321,8 @@ void SpringsPage::showFacts() {
     if (found_.problem.empty() && !car.springs.empty()) {
         facts = cardFacts(car, found_);
         if (state().showsSure) {
-            addSureness(facts, car, car.units,
-                        [](const Car& varied) { return cardFacts(varied, findSpringsAtRide(varied)); });
+            spread_.addTo(facts, car, car.units,
+                          [](const Car& varied) { return cardFacts(varied, findSpringsAtRide(varied)); });
         }
         rates_->showFacts(facts.front());
     }

@@ -61,6 +61,7 @@ class SpringsPage : public WorkPage {
     std::vector<SpringSection*> sections_;
     std::vector<int> folded_;
     SpringFindings found_;
+    FactSpread spread_;
     double travel_ = 0;
     double benchTravel_ = 0;  // the bench's cursor when it was last taken over
     int chosen_ = 0;

@@ -24,7 +24,7 @@ QString seatWords(DriverSeat seat) {
 Fact sidewaysFact(const std::optional<double>& left, const Car& car, const CardNumbers& numbers) {
     if (left) {
         return {tr("CG sideways"), numbers.sideways(*left), tr("of the middle"), false,
-                CardNumbers::number(*left, Quantity::length)};
+                fineNumber(*left, Quantity::length)};
     }
     const bool both = !car.frontTrack && !car.rearTrack;
     return {tr("CG sideways"), kNone,
@@ -37,13 +37,13 @@ Fact sidewaysFact(const std::optional<double>& left, const Car& car, const CardN
 void addShares(std::vector<Fact>& facts, const WeightFigures& figures, const CardNumbers& numbers) {
     facts.push_back({tr("Front"), numbers.percent(figures.frontPercent),
                      tr("%1 front, %2 rear").arg(numbers.mass(figures.front), numbers.mass(figures.rear)),
-                     false, CardNumbers::number(figures.frontPercent, Quantity::percent)});
+                     false, fineNumber(figures.frontPercent, Quantity::percent)});
     facts.push_back({tr("Left"), numbers.percent(figures.leftPercent),
                      tr("%1 left, %2 right").arg(numbers.mass(figures.left), numbers.mass(figures.right)),
-                     false, CardNumbers::number(figures.leftPercent, Quantity::percent)});
+                     false, fineNumber(figures.leftPercent, Quantity::percent)});
     facts.push_back({tr("Diagonal"), numbers.percent(figures.diagonalPercent),
                      tr("right front and left rear: %1").arg(numbers.mass(figures.diagonal)), false,
-                     CardNumbers::number(figures.diagonalPercent, Quantity::percent)});
+                     fineNumber(figures.diagonalPercent, Quantity::percent)});
 }
 
 // What came and went, load by load, and what is left out.
@@ -77,8 +77,7 @@ Fact leftFact(const LadenCar& loaded, const Car& car, const CardNumbers& numbers
     const QString low = numbers.percent(loaded.leftPercent->low);
     const QString high = numbers.percent(loaded.leftPercent->high);
     if (low == high) {
-        return {tr("Left"), low, QString(), false,
-                CardNumbers::number(loaded.leftPercent->low, Quantity::percent)};
+        return {tr("Left"), low, QString(), false, fineNumber(loaded.leftPercent->low, Quantity::percent)};
     }
     return {tr("Left"), QStringLiteral("%1 – %2").arg(low, high),
             tr("no closer without both wheel rates: they decide which axle takes it")};
@@ -94,7 +93,7 @@ void addLoadedCorners(std::vector<Fact>& facts, const LadenCar& loaded, const Ca
     const double diagonal = 100 * (corners.rightFront + corners.leftRear) / corners.total();
     facts.push_back({tr("Diagonal"), numbers.percent(diagonal),
                      tr("shared by the axles as stiff as they are in roll"), false,
-                     CardNumbers::number(diagonal, Quantity::percent)});
+                     fineNumber(diagonal, Quantity::percent)});
     facts.push_back({tr("Front corners"),
                      tr("%1 / %2").arg(numbers.mass(corners.leftFront), numbers.mass(corners.rightFront)),
                      tr("left / right")});
@@ -115,9 +114,9 @@ void addDriver(std::vector<Fact>& facts, const DriverFigures& driver, const Car&
     facts.push_back({tr("Driver"), numbers.mass(driver.mass),
                      alone ? tr("by difference; on another scale %1").arg(numbers.mass(*alone))
                            : tr("by difference of the readings"),
-                     false, CardNumbers::number(driver.mass, Quantity::mass)});
+                     false, fineNumber(driver.mass, Quantity::mass)});
     facts.push_back({tr("Ahead of rear axle"), numbers.length(driver.ahead), QString(), false,
-                     CardNumbers::number(driver.ahead, Quantity::length)});
+                     fineNumber(driver.ahead, Quantity::length)});
     Fact sideways = sidewaysFact(driver.left, car, numbers);
     sideways.label = tr("Sideways");
     facts.push_back(sideways);
@@ -183,11 +182,11 @@ CardWords weighedCard(const Car& car) {
     CardWords card;
     card.facts.push_back({tr("Total"), numbers.mass(figures.total),
                           tr("four corners, %1").arg(seatWords(car.cornersAre)), false,
-                          CardNumbers::number(figures.total, Quantity::mass)});
+                          fineNumber(figures.total, Quantity::mass)});
     addShares(card.facts, figures, numbers);
     card.facts.push_back({tr("CG ahead of rear axle"), numbers.length(figures.cgAhead),
                           tr("wheelbase × front / total"), false,
-                          CardNumbers::number(figures.cgAhead, Quantity::length)});
+                          fineNumber(figures.cgAhead, Quantity::length)});
     card.facts.push_back(sidewaysFact(figures.cgLeft, car, numbers));
     if (!figures.cgLeft) {
         card.note = tr("Sideways the picture is not to scale: a track is missing.");
@@ -213,14 +212,14 @@ CardWords loadedCard(const Car& car, const Stance& stance) {
     card.facts.push_back(
         {tr("Total"), numbers.mass(loaded.total),
          tr("%1 since weighed").arg(numbers.massShift(loaded.total - car.cornerWeights.total())), false,
-         CardNumbers::number(loaded.total, Quantity::mass)});
+         fineNumber(loaded.total, Quantity::mass)});
     card.facts.push_back({tr("Front"), numbers.percent(loaded.frontPercent),
                           tr("%1 front, %2 rear").arg(numbers.mass(loaded.front), numbers.mass(loaded.rear)),
-                          false, CardNumbers::number(loaded.frontPercent, Quantity::percent)});
+                          false, fineNumber(loaded.frontPercent, Quantity::percent)});
     card.facts.push_back(leftFact(loaded, car, numbers));
     addLoadedCorners(card.facts, loaded, car, stance, numbers);
     card.facts.push_back({tr("CG ahead of rear axle"), numbers.length(loaded.cgAhead), QString(), false,
-                          CardNumbers::number(loaded.cgAhead, Quantity::length)});
+                          fineNumber(loaded.cgAhead, Quantity::length)});
     card.facts.push_back(sidewaysFact(loaded.cgLeft, car, numbers));
     return card;
 }
@@ -239,7 +238,7 @@ CardWords driverCard(const Car& car) {
     const WeightFigures figures = weightFigures(*other, stanceOf(car));
     const DriverSeat seat = car.cornersAre == DriverSeat::aboard ? DriverSeat::out : DriverSeat::aboard;
     card.facts.push_back({tr("Other reading"), numbers.mass(figures.total), seatWords(seat), false,
-                          CardNumbers::number(figures.total, Quantity::mass)});
+                          fineNumber(figures.total, Quantity::mass)});
     addShares(card.facts, figures, numbers);
     if (const std::optional<DriverFigures> driver = driverFigures(weighingOf(car), stanceOf(car))) {
         addDriver(card.facts, *driver, car, numbers);
@@ -261,7 +260,7 @@ CardWords ticketCard(const Car& car) {
                 {label, numbers.mass(*read),
                  corners ? tr("corners %1: %2").arg(numbers.mass(sum), numbers.massShift(sum - *read))
                          : tr("no corner reading, %1, to hold it against").arg(seatWords(ticket.driver)),
-                 false, CardNumbers::number(*read, Quantity::mass)});
+                 false, fineNumber(*read, Quantity::mass)});
         }
     };
     add(tr("Front axle"), ticket.front, corners ? corners->front() : 0);

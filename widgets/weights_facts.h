@@ -48,11 +48,6 @@ class CardNumbers {
   public:
     explicit CardNumbers(Units units) : units_(units) {}
 
-    /// The number in a row that these functions write.
-    [[nodiscard]] static FactNumber number(double value, Quantity quantity) {
-        return {.value = value, .quantity = quantity, .fineness = Fineness::fine, .unit = {}};
-    }
-
     [[nodiscard]] QString mass(double kilograms) const { return text(kilograms, Quantity::mass); }
     [[nodiscard]] QString length(double metres) const { return text(metres, Quantity::length); }
     [[nodiscard]] QString angle(double radians) const { return text(radians, Quantity::angle); }

@@ -19,7 +19,7 @@ QString tr(const char* text) {
 QString sourceWords(const CgHeight& height) {
     switch (height.source) {
         case CgHeightSource::entered:
-            return tr("as entered; how far it may be off is not known");
+            return tr("as entered; how sure it is stands on the How sure page");
         case CgHeightSource::lift:
             return tr("by the lift method");
         case CgHeightSource::estimate:
@@ -84,7 +84,8 @@ Fact antiSquatFact(const CarBalance& balance, double weighed, std::optional<doub
         return {label, kNone, tr("not computed: the links do not solve as they stand")};
     }
     if (!balance.from.uncertainty) {
-        return {label, numbers.percent(*antiSquat), tr("goes with 1 / CG height; no ± is known for it")};
+        return {label, numbers.percent(*antiSquat),
+                tr("goes with 1 / CG height; its ± stands on the Links page")};
     }
     // What came or went since dilutes the weighed car's height, and with it what is not known of it.
     const double spread = *balance.from.uncertainty * weighed / balance.total;
@@ -106,7 +107,7 @@ void addThrows(std::vector<Fact>& facts, const PadFigures& pads, const Car& car,
     }
     const CornerWeights& shift = *pads.byWarp;
     facts.push_back({label, numbers.mass(*pads.worst()), tr("at most, with the rates in use"), false,
-                     CardNumbers::number(*pads.worst(), Quantity::mass)});
+                     fineNumber(*pads.worst(), Quantity::mass)});
     facts.push_back({tr("Front corners read"), numbers.massPair(shift.leftFront, shift.rightFront),
                      tr("left / right, more than on level pads")});
     facts.push_back({tr("Rear corners read"), numbers.massPair(shift.leftRear, shift.rightRear),
@@ -146,7 +147,7 @@ CardWords heightCard(const Car& car, std::optional<double> antiSquat) {
     if (balance.height != balance.from.height) {
         card.facts.push_back({tr("With what is aboard now"), numbers.length(balance.height),
                               tr("what anti-squat stands on"), false,
-                              CardNumbers::number(balance.height, Quantity::length)});
+                              fineNumber(balance.height, Quantity::length)});
     }
     card.facts.push_back(antiSquatFact(balance, car.cornerWeights.total(), antiSquat, numbers));
     addLift(card.facts, car, numbers);
@@ -183,17 +184,17 @@ CardWords padsCard(const Car& car, const FullStance& stance) {
         padFigures(*pads, car.cornerWeights, balanceOf(car).from.height, stance.stance);
     card.facts.push_back({tr("Warp"), numbers.length(figures.warp),
                           tr("left front over the plane of the other three"), false,
-                          CardNumbers::number(figures.warp, Quantity::length)});
+                          fineNumber(figures.warp, Quantity::length)});
     addThrows(card.facts, figures, car, stance.stance, numbers);
     card.facts.push_back({tr("Slope fore and aft"), numbers.angle(figures.slope),
                           tiltWords(figures.slope, tr("front"), tr("rear"), tr("the front axle"),
                                     numbers.massShift(figures.frontBySlope)),
-                          false, CardNumbers::number(figures.slope, Quantity::angle)});
+                          false, fineNumber(figures.slope, Quantity::angle)});
     if (figures.lean) {
         card.facts.push_back({tr("Lean sideways"), numbers.angle(*figures.lean),
                               tiltWords(*figures.lean, tr("left"), tr("right"), tr("the left side"),
                                         numbers.massShift(*figures.leftByLean)),
-                              false, CardNumbers::number(*figures.lean, Quantity::angle)});
+                              false, fineNumber(*figures.lean, Quantity::angle)});
     }
     return card;
 }

@@ -5,8 +5,6 @@
 #include <cmath>
 
 #include "geometry/entered_figures.h"
-#include "widgets/fact_card.h"
-#include "widgets/fact_spread.h"
 #include "widgets/weights_facts.h"
 #include "widgets/weights_picture.h"
 #include "widgets/weights_sections.h"
@@ -227,7 +225,7 @@ void WeightsPage::showCards() {
     const std::vector<CardWords> words = allCards(car, stance, antiSquat);
     CardFacts facts = factsOf(words);
     if (state().showsSure) {
-        addSureness(facts, car, car.units, [&](const Car& varied) {
+        spread_.addTo(facts, car, car.units, [&](const Car& varied) {
             return factsOf(allCards(varied, fullStanceOf(varied), antiSquat));
         });
     }

@@ -3,11 +3,11 @@
 
 #include <initializer_list>
 
+#include "widgets/fact_spread.h"
 #include "widgets/work_page.h"
 
 namespace bolthole {
 
-class FactCard;
 class LoadSection;
 class PlanPicture;
 class PointRow;
@@ -43,6 +43,7 @@ class WeightsPage : public WorkPage {
     void showUncomputable();
 
     WheelGrid* corners_ = nullptr;
+    FactSpread spread_;
     WheelGrid* other_ = nullptr;
     ToneLabel* otherTitle_ = nullptr;
     WheelGrid* pads_ = nullptr;

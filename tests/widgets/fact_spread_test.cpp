@@ -27,7 +27,7 @@ TEST(FactSpread, StandsBesideTheRowsWithANumber) {
     Car car = CarGenerator(5).draw(Layout::triangulated);
     car.weighing.scaleUncertainty = 0.5;
     CardFacts cards = read(car);
-    addSureness(cards, car, Units::metric, read);
+    FactSpread().addTo(cards, car, Units::metric, read);
     EXPECT_EQ(cards[0][0].sure, QStringLiteral("± 2.0 kg"));
     EXPECT_EQ(cards[1][0].sure, QString());
     EXPECT_EQ(cards[1][1].sure, QStringLiteral("± 1.0 kg"));
@@ -41,8 +41,30 @@ TEST(FactSpread, IsNotSaidWhereAVariedCarHasOtherRows) {
         theirs[0][0].label = QStringLiteral("another");
         return theirs;
     };
-    addSureness(cards, car, Units::metric, other);
+    FactSpread().addTo(cards, car, Units::metric, other);
     EXPECT_EQ(cards[0][0].sure, QString());
+}
+
+TEST(FactSpread, IsComputedOnceForACarThatIsShownAgain) {
+    Car car = CarGenerator(5).draw(Layout::triangulated);
+    int reads = 0;
+    const auto counting = [&](const Car& varied) {
+        ++reads;
+        return read(varied);
+    };
+    FactSpread spread;
+    CardFacts cards = read(car);
+    spread.addTo(cards, car, Units::metric, counting);
+    const int once = reads;
+    CardFacts again = read(car);
+    spread.addTo(again, car, Units::metric, counting);
+    EXPECT_GT(once, 0);
+    EXPECT_EQ(reads, once);
+    EXPECT_EQ(again[0][0].sure, cards[0][0].sure);
+    car.weighing.scaleUncertainty = 0.5;
+    spread.addTo(again, car, Units::metric, counting);
+    EXPECT_EQ(reads, 2 * once);
+    EXPECT_EQ(again[0][0].sure, QStringLiteral("± 2.0 kg"));
 }
 
 TEST(FactSpread, IsShownBeforeTheRemark) {

@@ -179,6 +179,22 @@ TEST_F(View, TheEdgeMarkerLeadsToWhatIsOutside) {
     }
 }
 
+// What stands still is kept as a picture; the units' own grid is part of it.
+TEST_F(View, AnotherUnitHasAnotherGrid) {
+    const QImage inches = view_.grab().toImage();
+    state_.style.units = Units::metric;
+    view_.showState(state_);
+    const QImage kept = view_.grab().toImage();
+    SideView fresh;
+    fresh.resize(view_.size());
+    fresh.showState(state_);
+    fresh.show();
+    const QImage drawn = fresh.grab().toImage();
+    const QRect sky(0, 0, view_.width() / 4, 60);  // grid alone
+    EXPECT_EQ(kept.copy(sky), drawn.copy(sky));
+    EXPECT_NE(kept.copy(sky), inches.copy(sky));
+}
+
 TEST_F(View, DarkAndLightDiffer) {
     const QImage light = view_.grab().toImage();
     ThemeKeeper::instance().choose(Appearance::dark);
