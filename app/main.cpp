@@ -1,8 +1,8 @@
 #include <string>
 #include <vector>
 
-#include "app/command_line.h"
-#include "app/window_start.h"
+#include "app/commands/command_line.h"
+#include "app/window/window_start.h"
 
 int main(int argc, char** argv) {
     const std::vector<std::string> words(argv + (argc > 0 ? 1 : 0), argv + argc);

@@ -10,7 +10,7 @@
 #include <thread>
 #include <vector>
 
-#include "geometry/choice_figures.h"
+#include "geometry/choices/choice_figures.h"
 #include "tests/support/car_generator.h"
 
 namespace bolthole {

@@ -15,9 +15,9 @@
 #include <string>
 #include <vector>
 
-#include "app/main_window.h"
-#include "widgets/side_view.h"
-#include "widgets/view_deck.h"
+#include "app/window/main_window.h"
+#include "widgets/views/side_view.h"
+#include "widgets/views/view_deck.h"
 
 namespace {
 

@@ -9,9 +9,9 @@
 
 #include <string>
 
-#include "app/car_file.h"
-#include "geometry/axle_solver.h"
-#include "geometry/trace.h"
+#include "app/carfile/car_file.h"
+#include "geometry/kinematics/axle_solver.h"
+#include "geometry/kinematics/trace.h"
 #include "tests/support/car_generator.h"
 
 namespace bolthole {

@@ -6,9 +6,9 @@
 
 #include <string>
 
-#include "app/car_file.h"
-#include "geometry/ic_cloud.h"
-#include "geometry/trace_spread.h"
+#include "app/carfile/car_file.h"
+#include "geometry/uncertainty/ic_cloud.h"
+#include "geometry/uncertainty/trace_spread.h"
 
 namespace bolthole {
 

@@ -6,8 +6,10 @@
 #include <string>
 #include <string_view>
 
-#include "app/car_file.h"
-#include "geometry/edit.h"
+#include "app/carfile/car_file.h"
+#include "geometry/car/faults.h"
+#include "geometry/car/numbers.h"
+#include "geometry/edits/edit.h"
 
 namespace {
 

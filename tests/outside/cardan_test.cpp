@@ -1,5 +1,5 @@
 // Cardan joints against printed examples and tables, and against yokes and crosses laid out in space.
-#include "geometry/cardan.h"
+#include "geometry/statics/cardan.h"
 
 #include <gtest/gtest.h>
 
@@ -11,13 +11,12 @@
 #include <vector>
 
 #include "tests/support/car_generator.h"
+#include "tests/support/made_units.h"
 
 namespace bolthole {
 namespace {
 
 using Eigen::Vector3d;
-
-constexpr double kDegree = kRadiansPerDegree;
 
 }  // namespace
 
@@ -116,7 +115,7 @@ Vector3d turned(const Vector3d& direction, const Vector3d& axis, double angle) {
 }
 
 // A row of joints as hardware: each cross keeps the two yokes' pins square to each other, and each pin is
-// square to its own shaft. No angle formula of geometry/cardan.h is used.
+// square to its own shaft. No angle formula of geometry/statics/cardan.h is used.
 class Hardware {
   public:
     Hardware(std::vector<Vector3d> shafts, std::vector<double> yokeOffset)

@@ -5,7 +5,7 @@
 
 #include <vector>
 
-#include "geometry/axle_solver.h"
+#include "geometry/kinematics/axle_solver.h"
 #include "tests/outside/reference_axle.h"
 
 namespace bolthole {

@@ -3,7 +3,7 @@
 
 #include <Eigen/Core>
 
-#include "geometry/car.h"
+#include "geometry/car/car.h"
 
 namespace bolthole {
 

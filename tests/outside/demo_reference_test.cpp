@@ -4,7 +4,7 @@
 #include <filesystem>
 #include <string>
 
-#include "app/car_file.h"
+#include "app/carfile/car_file.h"
 #include "tests/outside/ceres_reference.h"
 #include "tests/outside/compare_to_reference.h"
 #include "tests/outside/simbody_reference.h"
@@ -13,7 +13,7 @@ namespace bolthole {
 
 namespace {
 
-Car demoCar(const std::string& file) {
+Car carOfDemoFile(const std::string& file) {
     const ReadResult result = readCarFile(std::string(BOLTHOLE_DEMO_DIR) + "/" + file);
     EXPECT_TRUE(result.loaded) << result.problem.line();
     return result.loaded ? result.loaded->car : Car{};
@@ -57,7 +57,7 @@ TEST(AgainstCeres, DemoCars) {
     ASSERT_GE(files.size(), 2U);
     for (const std::string& file : files) {
         SCOPED_TRACE(file);
-        const Car car = demoCar(file);
+        const Car car = carOfDemoFile(file);
         const double bump = car.travel.bump;
         const double droop = -car.travel.droop;
         compare<CeresReference>(buildLinkage(car), Drive::travel,
@@ -70,7 +70,7 @@ TEST(AgainstSimbody, DemoCars) {
     ASSERT_GE(files.size(), 2U);
     for (const std::string& file : files) {
         SCOPED_TRACE(file);
-        const Car car = demoCar(file);
+        const Car car = carOfDemoFile(file);
         const Linkage linkage = buildLinkage(car);
         const std::vector<ReferenceAxle> axles = closable(linkage);
         ASSERT_FALSE(axles.empty());

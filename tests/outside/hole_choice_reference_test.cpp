@@ -5,8 +5,9 @@
 #include <string>
 #include <vector>
 
-#include "app/car_file.h"
-#include "geometry/choice_figures.h"
+#include "app/carfile/car_file.h"
+#include "geometry/choices/choice_figures.h"
+#include "tests/outside/compare_to_reference.h"
 #include "tests/outside/reference_axle.h"
 #include "tests/outside/simbody_reference.h"
 
@@ -14,12 +15,11 @@ namespace bolthole {
 
 namespace {
 
-constexpr double kAgreement = 1e-9;  // m: a millionth of a millimetre
 constexpr double kMillimetre = 0.001;
 const std::string kWagon = "long-roof-wagon.bolt.json";
 const std::string kCoupe = "light-coupe.bolt.json";
 
-Car demoCar(const std::string& file) {
+Car demoAtThreeSteps(const std::string& file) {
     ReadResult result = readCarFile(std::string(BOLTHOLE_DEMO_DIR) + "/" + file);
     EXPECT_TRUE(result.loaded) << result.problem.line();
     Car car = result.loaded ? std::move(result.loaded->car) : Car{};
@@ -65,7 +65,7 @@ void compareChoice(const ChoiceSolver& solver, std::uint64_t turn) {
 
 // Every `stride`-th choice of a demo car.
 void compareChoices(const std::string& file, LengthTreatment treatment, std::uint64_t stride) {
-    const Car car = demoCar(file);
+    const Car car = demoAtThreeSteps(file);
     const ChoiceSpace space(car, {});
     ChoiceSolver solver(car, treatment);
     HoleChoice choice;
@@ -124,7 +124,7 @@ TEST(AgainstAsmeB11, TurnsOfAnAdjuster) {
 // The demo coupe's adjusters are 3/4-16 on its four links and 5/8-18 on its track bar. The car file rounds
 // the second to a tenth of a micrometre.
 TEST(AgainstAsmeB11, TheCoupesThreads) {
-    const Car car = demoCar(kCoupe);
+    const Car car = demoAtThreeSteps(kCoupe);
     EXPECT_NEAR(car.links.at(0).adjuster.value().pitch, 1.5875 * kMillimetre, 1e-12);
     EXPECT_NEAR(car.links.at(1).adjuster.value().pitch, 1.5875 * kMillimetre, 1e-12);
     EXPECT_NEAR(car.links.at(2).adjuster.value().pitch, 1.41111 * kMillimetre, 2e-8);
@@ -133,7 +133,7 @@ TEST(AgainstAsmeB11, TheCoupesThreads) {
 // Common practice, no source: on a triangulated four-link whose lowers rise toward the front, raising the
 // lower link's axle hole moves the instant center forward (farther) and lowers anti-squat.
 TEST(CommonPractice, RaisingTheLowersAxleHoleMovesTheInstantCenterForward) {
-    const Car car = demoCar(kWagon);
+    const Car car = demoAtThreeSteps(kWagon);
     const Link& lower = car.links.at(0);
     for (const Hole& hole : lower.axle.holes) {
         ASSERT_GT(lower.chassis.inUse().at.z(), hole.at.z()) << "rises toward the front";

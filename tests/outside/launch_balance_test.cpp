@@ -8,10 +8,10 @@
 #include <utility>
 #include <vector>
 
-#include "geometry/braking.h"
-#include "geometry/launch.h"
-#include "geometry/trace.h"
-#include "geometry/weights.h"
+#include "geometry/statics/braking.h"
+#include "geometry/statics/launch.h"
+#include "geometry/kinematics/trace.h"
+#include "geometry/weights/weights.h"
 #include "tests/outside/corners.h"
 #include "tests/support/car_generator.h"
 

@@ -7,21 +7,18 @@
 #include <cmath>
 #include <vector>
 
-#include "geometry/choice_loads.h"
+#include "geometry/choices/choice_loads.h"
 #include "tests/outside/reference_axle.h"
 #include "tests/outside/simbody_reference.h"
 #include "tests/support/car_generator.h"
 #include "tests/support/level_car.h"
 #include "tests/support/made_parts.h"
+#include "tests/support/made_units.h"
 
 namespace bolthole {
 namespace {
 
 using Eigen::Vector3d;
-
-constexpr double kFoot = 12 * kMetresPerInch;
-constexpr double kPoundForce = kKilogramsPerPound * kStandardGravity;  // N
-constexpr double kPoundPerInch = kPoundForce / kMetresPerInch;         // N/m
 
 LaunchCase caseOf(const Car& car) {
     return launchCaseOf(car, computeTrace(car), fullStanceOf(car));

@@ -6,8 +6,8 @@
 #include <cmath>
 #include <vector>
 
-#include "geometry/link_loads.h"
-#include "geometry/springs.h"
+#include "geometry/statics/link_loads.h"
+#include "geometry/statics/springs.h"
 #include "tests/outside/reference_axle.h"
 #include "tests/outside/simbody_reference.h"
 #include "tests/support/car_generator.h"
@@ -22,7 +22,7 @@ constexpr std::array kExactlyHeld{Layout::triangulated, Layout::apart, Layout::t
                                   Layout::wattsThreeLink};
 
 // A force where it acts, summed to one force and moment about the axle's center.
-struct Load {
+struct ForceAndMoment {
     Vector3d force = Vector3d::Zero();
     Vector3d moment = Vector3d::Zero();
 
@@ -33,9 +33,9 @@ struct Load {
 };
 
 // Everything on the axle but its links, with the springs as the balance has them.
-Load loadOn(const Station& station, const AxleLoads& applied, const std::vector<PartLine>& springs,
-            const LinkLoads& loads) {
-    Load load;
+ForceAndMoment loadOn(const Station& station, const AxleLoads& applied, const std::vector<PartLine>& springs,
+                      const LinkLoads& loads) {
+    ForceAndMoment load;
     const AxlePose& pose = station.pose;
     const Vector3d center(pose.x, pose.y, pose.z);
     const Vector3d up(-station.ground.alongZ, 0, station.ground.alongX);
@@ -83,7 +83,7 @@ TEST(LinkLoadsAgainstSimbody, EveryLinkOfExactlyHeldAxles) {
                 const AxleLoads applied = axleLoads(car, station.ground, load);
                 LinkLoads loads;
                 LinkLoadSolver(linkage, parts, lines).solve(station.pose, station.ground, applied, loads);
-                const Load rest = loadOn(station, applied, lines, loads);
+                const ForceAndMoment rest = loadOn(station, applied, lines, loads);
                 const ReferenceForces found = reference.linkForces(rest.force, rest.moment);
                 ASSERT_EQ(found.links.size(), loads.count);
                 EXPECT_LT(found.acceleration, 1e-4);

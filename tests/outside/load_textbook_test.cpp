@@ -4,20 +4,15 @@
 
 #include <cmath>
 
-#include "geometry/braking.h"
-#include "geometry/cg_height.h"
-#include "geometry/launch.h"
-#include "geometry/weights.h"
+#include "geometry/statics/braking.h"
+#include "geometry/statics/launch.h"
+#include "geometry/weights/cg_height.h"
+#include "geometry/weights/weights.h"
 #include "tests/support/car_generator.h"
+#include "tests/support/made_units.h"
 
 namespace bolthole {
-namespace {
-
-constexpr double kFoot = 12 * kMetresPerInch;
-constexpr double kPoundForce = kKilogramsPerPound * kStandardGravity;  // N, exact
-constexpr double kPoundPerInch = kPoundForce / kMetresPerInch;         // N/m
-
-}  // namespace
+namespace {}  // namespace
 
 // NIST SP 811, App. B (from memory; factors read elsewhere): 1 lbf 4.4482216152605 N, 1 lbf/in
 // 175.12683524647636 N/m. Standard gravity is right if pounds are.

@@ -1,12 +1,12 @@
 // Hands a linkage to the outside libraries.
 #pragma once
 
-#include "geometry/linkage.h"
+#include "geometry/kinematics/linkage.h"
 #include "tests/outside/reference_links.h"
 
 namespace bolthole {
 
-/// The equations of geometry/linkage.h as plain links: a pivot becomes two, one along x and one along z.
+/// The equations of geometry/kinematics/linkage.h as plain links: a pivot becomes two, one along x and one along z.
 [[nodiscard]] inline ReferenceAxle referenceAxle(const Linkage& linkage) {
     ReferenceAxle axle;
     axle.measuredHeight = linkage.measuredHeight;

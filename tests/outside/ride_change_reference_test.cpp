@@ -3,7 +3,8 @@
 
 #include <cmath>
 
-#include "geometry/ride_change.h"
+#include "geometry/edits/ride_change.h"
+#include "tests/outside/compare_to_reference.h"
 #include "tests/outside/reference_axle.h"
 #include "tests/outside/simbody_reference.h"
 #include "tests/support/car_generator.h"
@@ -11,8 +12,6 @@
 namespace bolthole {
 
 namespace {
-
-constexpr double kAgreement = 1e-9;  // m: a millionth of a millimetre
 
 /// Points as they are measured from the ground line tangent below both tires, by the angle of the line of
 /// centers: ordinary trigonometry, no source.

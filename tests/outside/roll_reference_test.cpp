@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-#include "geometry/roll.h"
+#include "geometry/kinematics/roll.h"
 #include "tests/outside/ceres_reference.h"
 #include "tests/outside/compare_to_reference.h"
 #include "tests/outside/simbody_reference.h"

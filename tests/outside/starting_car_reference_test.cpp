@@ -2,7 +2,7 @@
 // a millimetre; over-held ones against Ceres.
 #include <gmock/gmock.h>
 
-#include "geometry/starting_car.h"
+#include "geometry/edits/starting_car.h"
 #include "tests/outside/ceres_reference.h"
 #include "tests/outside/compare_to_reference.h"
 #include "tests/outside/simbody_reference.h"
@@ -11,8 +11,8 @@ namespace bolthole {
 
 namespace {
 
-const std::vector<Position> kTravels{{0, 0}, {0.05, 0}, {0.1016, 0}, {0, 0}, {-0.05, 0}, {-0.1016, 0}};
-const std::vector<Position> kRolls{{0, 0.03}, {0.04, 0.03}, {0.04, -0.05}, {-0.05, -0.05}, {0, 0}};
+const std::vector<Position> kStartTravels{{0, 0}, {0.05, 0}, {0.1016, 0}, {0, 0}, {-0.05, 0}, {-0.1016, 0}};
+const std::vector<Position> kStartRolls{{0, 0.03}, {0.04, 0.03}, {0.04, -0.05}, {-0.05, -0.05}, {0, 0}};
 
 Linkage linkageOf(LinkLayout layout, SidewaysHold sideways) {
     return buildLinkage(startingCar({.layout = layout, .sideways = sideways}));
@@ -29,8 +29,8 @@ TEST(AgainstSimbody, StartingCarsThatAreExactlyHeld) {
             SCOPED_TRACE(testing::Message() << static_cast<int>(layout) << ' ' << static_cast<int>(sideways));
             const Linkage linkage = linkageOf(layout, sideways);
             ASSERT_EQ(referenceAxle(linkage).links.size(), 4U);
-            compare<SimbodyReference>(linkage, Drive::travel, kTravels);
-            compare<SimbodyReference>(linkage, Drive::roll, kRolls);
+            compare<SimbodyReference>(linkage, Drive::travel, kStartTravels);
+            compare<SimbodyReference>(linkage, Drive::roll, kStartRolls);
         }
     }
 }
@@ -41,8 +41,8 @@ TEST(AgainstCeres, StartingCarsThatAreOverHeld) {
             SCOPED_TRACE(testing::Message() << static_cast<int>(layout) << ' ' << static_cast<int>(sideways));
             const Linkage linkage = linkageOf(layout, sideways);
             ASSERT_EQ(referenceAxle(linkage).links.size(), 5U);
-            compare<CeresReference>(linkage, Drive::travel, kTravels);
-            compare<CeresReference>(linkage, Drive::roll, kRolls);
+            compare<CeresReference>(linkage, Drive::travel, kStartTravels);
+            compare<CeresReference>(linkage, Drive::roll, kStartRolls);
         }
     }
 }

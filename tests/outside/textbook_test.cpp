@@ -8,9 +8,10 @@
 #include <numbers>
 #include <optional>
 
-#include "geometry/axle_solver.h"
-#include "geometry/trace.h"
+#include "geometry/kinematics/axle_solver.h"
+#include "geometry/kinematics/trace.h"
 #include "tests/support/car_generator.h"
+#include "tests/support/made_units.h"
 
 namespace bolthole {
 
@@ -116,8 +117,6 @@ class CouplerAxle {
     Eigen::Vector3d rockerOnAxle_;
     std::optional<AxleSolver> solver_;
 };
-
-constexpr double kDegree = std::numbers::pi / 180.0;
 
 }  // namespace
 

@@ -12,10 +12,12 @@
 #include <utility>
 #include <vector>
 
-#include "app/car_file.h"
-#include "geometry/ic_cloud.h"
-#include "geometry/propagation.h"
-#include "geometry/trace_spread.h"
+#include "app/carfile/car_file.h"
+#include "geometry/uncertainty/ic_cloud.h"
+#include "geometry/uncertainty/propagation.h"
+#include "geometry/uncertainty/trace_spread.h"
+#include "geometry/units/sure_text.h"
+#include "tests/support/demo_car.h"
 
 namespace bolthole {
 namespace {
@@ -243,10 +245,6 @@ namespace {
 
 const std::array<const char*, 5> kDemoCars{"long-roof-wagon", "light-coupe", "gully-roadster", "notch-sedan",
                                            "short-pickup"};
-
-Car demoCar(const std::string& name) {
-    return std::move(readCarFile(BOLTHOLE_DEMO_DIR "/" + name + ".bolt.json").loaded->car);
-}
 
 class UncertaintyOfEachDemoCar : public testing::TestWithParam<const char*> {};
 

@@ -16,7 +16,7 @@
 #include <vector>
 
 #include "tests/support/sheet_bench.h"
-#include "widgets/before_panel.h"
+#include "widgets/compare/before_panel.h"
 
 namespace bolthole::test {
 

@@ -9,10 +9,10 @@
 #include <utility>
 #include <vector>
 
-#include "widgets/choice_map.h"
-#include "widgets/choice_table.h"
-#include "widgets/hole_board.h"
-#include "widgets/theme.h"
+#include "widgets/board/choice_map.h"
+#include "widgets/board/choice_table.h"
+#include "widgets/board/hole_board.h"
+#include "widgets/kit/theme.h"
 
 namespace bolthole::test {
 

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "widgets/axis_ticks.h"
+#include "widgets/scales/axis_ticks.h"
 
 namespace bolthole::test {
 

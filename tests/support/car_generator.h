@@ -6,7 +6,7 @@
 #include <random>
 #include <string>
 
-#include "geometry/car.h"
+#include "geometry/car/car.h"
 
 namespace bolthole {
 

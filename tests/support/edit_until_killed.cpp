@@ -10,7 +10,7 @@
 #include <random>
 #include <string>
 
-#include "app/main_window.h"
+#include "app/window/main_window.h"
 
 int main(int argc, char** argv) {
     const QApplication app(argc, argv);

@@ -5,12 +5,11 @@
 #include <initializer_list>
 #include <vector>
 
-#include "geometry/hole_choice.h"
+#include "geometry/choices/hole_choice.h"
 #include "tests/support/car_generator.h"
+#include "tests/support/made_units.h"
 
 namespace bolthole {
-
-inline constexpr double kInch = 0.0254;  // m, exact
 
 inline Eigen::Vector3d in(double x, double y, double z) {
     return Eigen::Vector3d(x, y, z) * kInch;

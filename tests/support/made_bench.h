@@ -1,7 +1,7 @@
 // A bench state with smooth made-up curves, so that views are tested without the solver.
 #pragma once
 
-#include "widgets/bench_state.h"
+#include "widgets/state/bench_state.h"
 
 namespace bolthole::test {
 

@@ -4,7 +4,7 @@
 #include <string>
 #include <utility>
 
-#include "geometry/suspension_part.h"
+#include "geometry/statics/suspension_part.h"
 #include "tests/support/car_generator.h"
 
 namespace bolthole {

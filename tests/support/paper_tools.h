@@ -13,7 +13,7 @@
 #include <functional>
 #include <string>
 
-#include "app/car_file.h"
+#include "app/carfile/car_file.h"
 
 namespace bolthole::test {
 

@@ -5,8 +5,8 @@
 #include <utility>
 #include <vector>
 
-#include "geometry/edit.h"
-#include "geometry/fields.h"
+#include "geometry/car/fields.h"
+#include "geometry/edits/edit.h"
 
 namespace bolthole {
 
@@ -68,11 +68,6 @@ inline Car plainCar() {
 /// Address of a link's written length.
 inline FieldId lengthOf(int link) {
     return {.field = Field::linkLength, .link = link};
-}
-
-/// Address of one coordinate of a hole.
-inline FieldId holeField(int link, End end, int holeIndex, int axis) {
-    return {.field = Field::holeAt, .link = link, .end = end, .hole = holeIndex, .axis = axis};
 }
 
 /// The address of every number of that scope, absent ones included; `from` names the part.

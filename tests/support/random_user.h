@@ -19,8 +19,8 @@
 #include <QtTest/QTest>
 #include <random>
 
-#include "app/main_window.h"
-#include "widgets/side_view.h"
+#include "app/window/main_window.h"
+#include "widgets/views/side_view.h"
 
 namespace bolthole::test {
 

@@ -11,7 +11,7 @@
 #include <utility>
 #include <vector>
 
-#include "app/command_line.h"
+#include "app/commands/command_line.h"
 
 namespace bolthole::test {
 

@@ -7,9 +7,9 @@
 #include <QTest>
 #include <memory>
 
-#include "widgets/car_sheet.h"
-#include "widgets/length_part.h"
-#include "widgets/theme.h"
+#include "widgets/fields/car_sheet.h"
+#include "widgets/fields/length_part.h"
+#include "widgets/kit/theme.h"
 
 namespace bolthole::test {
 

@@ -1,0 +1,58 @@
+#include "app/commands/chart_command.h"
+
+#include "app/papers/pdf_file.h"
+#include "app/papers/quiet_toolkit.h"
+#include "widgets/papers/wall_chart.h"
+
+namespace bolthole {
+
+namespace {
+
+// What is wrong with the request, or empty.
+std::string refusal(const Request& request, const Car& car, LengthTreatment links) {
+    if (!request.value(kOutputOption)) {
+        return "-o: no file given for the chart, expected -o FILE";
+    }
+    if (links == LengthTreatment::uppers && !hasUpperRod(car)) {
+        return "--links: 'uppers' needs an upper rod and the car has none, expected keep or reset";
+    }
+    if (const std::uint64_t count = chartChoiceCount(car); count > kMostChartChoices) {
+        return "links: the holes make " + std::to_string(count) + " choices, expected at most " +
+               std::to_string(kMostChartChoices) + " for a chart";
+    }
+    return {};
+}
+
+}  // namespace
+
+ChartPaper paperAsked(const Request& request, Units units) {
+    const std::optional<std::string> name = request.value(kPaperOption);
+    if (!name) {
+        return usualPaper(units);
+    }
+    return *name == "letter"    ? ChartPaper::letter
+           : *name == "tabloid" ? ChartPaper::tabloid
+           : *name == "a4"      ? ChartPaper::a4
+                                : ChartPaper::a3;
+}
+
+ChartOutcome makeChart(const Request& request, const Car& car) {
+    using Ending = ChartOutcome::End;
+    const LengthTreatment links = request.links().value_or(defaultTreatment(car));
+    if (std::string problem = refusal(request, car, links); !problem.empty()) {
+        return {Ending::badUse, {}, std::move(problem)};
+    }
+    const QuietToolkit toolkit;
+    const QPageLayout page = pageLayoutOf(paperAsked(request, car.units));
+    const WallChart chart({car, links, NumberStyle{car.units}, QDate::currentDate()}, page);
+    if (!chart.anyAssembled()) {
+        return {Ending::cannotAssemble, {}, "links: no choice of holes can be assembled at ride"};
+    }
+    const QByteArray pdf = pdfOf(chart, page, car.title);
+    if (pdf.isEmpty()) {
+        return {Ending::badUse, {}, "the chart could not be painted"};
+    }
+    return {Ending::done, pdf.toStdString(), {}};
+}
+
+}  // namespace bolthole

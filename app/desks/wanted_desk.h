@@ -1,0 +1,66 @@
+// Keeps the page for working backwards and the mark in the side view supplied with answers.
+#pragma once
+
+#include <QObject>
+#include <QThreadPool>
+#include <QTimer>
+#include <memory>
+
+#include "geometry/search/wanted_search.h"
+#include "widgets/state/bench_state.h"
+
+namespace bolthole {
+
+struct BoardState;
+class WantedMark;
+class WantedPage;
+
+/// Between one window's car, the page and the mark. Searches off the window's thread, once the car has
+/// settled; a change cancels what is under way.
+class WantedDesk : public QObject {
+    Q_OBJECT
+  public:
+    /// All must outlive the desk. `board`: the hole choices already computed, for the line beside the mark.
+    WantedDesk(BenchState& bench, const BoardState& board, WantedPage& page, WantedMark& mark,
+               QObject* parent);
+    /// Waits for the search, which stops at its next choice.
+    ~WantedDesk() override;
+
+    /// The car on the bench changed, or another was opened.
+    void carChanged();
+    /// Whether answers are waited for.
+    [[nodiscard]] bool isRunning() const { return running_ != nullptr; }
+    [[nodiscard]] const std::shared_ptr<const WantedAnswers>& answers() const { return answers_; }
+
+  signals:
+    void edited(const bolthole::Edit& edit, bolthole::EditPhase phase);
+    /// From the pool's thread to the window's.
+    void found(const std::shared_ptr<bolthole::WantedAnswers>& answers, quint64 job, QPrivateSignal);
+    void went(double share, quint64 job, QPrivateSignal);
+
+  private:
+    struct Running;
+    void showMark(bool on);
+    void placeMark();
+    void moveMark(const Eigen::Vector2d& at, bool done);
+    [[nodiscard]] WantedWindow windowAt(const Eigen::Vector2d& onGround) const;
+    [[nodiscard]] QString nearestInWords(const Eigen::Vector2d& onGround) const;
+    void search();
+    void start();
+    void cancel();
+    void take(const std::shared_ptr<WantedAnswers>& answers, quint64 job);
+
+    BenchState& bench_;
+    const BoardState& board_;
+    WantedPage& page_;
+    WantedMark& mark_;
+    std::shared_ptr<Running> running_;
+    std::shared_ptr<const Car> askedCar_;  // that the answers are of, or will be
+    LengthTreatment askedLengths_ = LengthTreatment::keep;
+    std::shared_ptr<const WantedAnswers> answers_;
+    quint64 lastJob_ = 0;
+    QTimer wait_;
+    QThreadPool pool_;
+};
+
+}  // namespace bolthole

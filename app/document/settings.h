@@ -1,0 +1,30 @@
+// What the program remembers between starts. Nothing here decides a result.
+#pragma once
+
+#include <QByteArray>
+#include <QStringList>
+
+#include "geometry/units/text.h"
+#include "widgets/kit/theme.h"
+#include "widgets/views/view_deck.h"
+
+namespace bolthole {
+
+/// Read once at start, written when changed. A damaged or foreign settings file gives the defaults.
+struct Settings {
+    QStringList recentFiles;  ///< newest first, absolute paths
+    InchStyle inches = InchStyle::sixteenths;
+    Appearance appearance = Appearance::followDesktop;
+    ViewDeck::Shown view = ViewDeck::Shown::side;  ///< the bench's view, as chosen
+    bool showsSure = true;                         ///< how sure the figures are is to be seen
+    QByteArray windowGeometry;
+    QByteArray benchSplit;
+    QByteArray panelSplit;
+
+    [[nodiscard]] static Settings load();
+    void save() const;
+    /// Puts a file first among the recent ones, eight at most.
+    void remember(const QString& fileName);
+};
+
+}  // namespace bolthole

@@ -1,0 +1,21 @@
+// The program's papers as PDF.
+#pragma once
+
+#include <QByteArray>
+#include <QPageLayout>
+#include <string>
+
+#include "widgets/papers/printed_sheets.h"
+
+namespace bolthole {
+
+/// The sheets as PDF, every font embedded. `page`: the one they were laid out for. Empty: they could not be
+/// painted.
+[[nodiscard]] QByteArray pdfOf(const PrintedSheets& sheets, const QPageLayout& page,
+                               const std::string& title);
+
+/// Writes that PDF, whole or not at all. Gives what went wrong, in words; empty: written.
+[[nodiscard]] std::string writePdf(const PrintedSheets& sheets, const QPageLayout& page,
+                                   const std::string& title, const std::string& fileName);
+
+}  // namespace bolthole

@@ -1,0 +1,382 @@
+#include "app/window/main_window.h"
+
+#include <QAction>
+#include <QCloseEvent>
+#include <QComboBox>
+#include <QDragEnterEvent>
+#include <QDropEvent>
+#include <QMimeData>
+#include <QSplitter>
+#include <QStackedWidget>
+#include <QTabBar>
+#include <QTabWidget>
+#include <QUrl>
+#include <algorithm>
+
+#include "app/desks/before_desk.h"
+#include "app/desks/choice_desk.h"
+#include "app/desks/cloud_runner.h"
+#include "app/desks/recovery_desk.h"
+#include "app/desks/wanted_desk.h"
+#include "widgets/compare/before_panel.h"
+#include "widgets/fields/car_sheet.h"
+#include "widgets/readouts/doubt_list.h"
+#include "widgets/state/drawn_points.h"
+#include "widgets/readouts/figure_strip.h"
+#include "widgets/readouts/figure_table.h"
+#include "widgets/board/hole_board.h"
+#include "widgets/kit/notice_bar.h"
+#include "widgets/views/side_view.h"
+#include "widgets/curves/travel_curves.h"
+#include "widgets/scales/travel_slider.h"
+#include "widgets/views/view_deck.h"
+#include "widgets/pages/work_page.h"
+#include "geometry/checks/doubts.h"
+
+namespace bolthole {
+
+namespace {
+
+// The choices of the style box, in its order.
+constexpr std::array kStyles{
+    NumberStyle{Units::inch, InchStyle::sixteenths}, NumberStyle{Units::inch, InchStyle::thirtySeconds},
+    NumberStyle{Units::inch, InchStyle::decimal}, NumberStyle{Units::metric, InchStyle::sixteenths}};
+
+constexpr int kNumbersInterval = 350;  // ms
+
+// The point, where the car has it: a car that takes another's place may have fewer links or holes.
+PointId presentPoint(const Car& car, const PointId& id) {
+    return pointAt(car, id) ? id : PointId{};
+}
+
+}  // namespace
+
+MainWindow::MainWindow(Settings settings) : settings_(std::move(settings)) {
+    setAcceptDrops(true);
+    resize(1480, 920);
+    state_.showsSure = settings_.showsSure;
+    buildPanels();
+    buildMenus();
+    connectViews();
+    restoreGeometry(settings_.windowGeometry);
+    benchSplit_->restoreState(settings_.benchSplit);
+    panelSplit_->restoreState(settings_.panelSplit);
+    views_->choose(settings_.view);
+    recovery_ = std::make_unique<RecoveryDesk>(document_, recoveryFolder());
+    connect(recovery_.get(), &RecoveryDesk::othersChanged, this, &MainWindow::showFileState);
+    connect(recovery_.get(), &RecoveryDesk::problemChanged, this, &MainWindow::showRecoveryProblem);
+    connect(&document_, &Document::carChanged, this, &MainWindow::carChanged);
+    connect(&document_, &Document::fileStateChanged, this, &MainWindow::showFileState);
+}
+
+MainWindow::~MainWindow() {
+    // The undo stack tells its listeners while it is taken down; they must not hear it.
+    recovery_->disconnect(this);
+    document_.disconnect(this);
+    document_.undoStack().disconnect();
+}
+
+SideView& MainWindow::sideView() {
+    return views_->sideView();
+}
+
+void MainWindow::connectViews() {
+    connect(views_, &ViewDeck::edited, this, &MainWindow::takeEdit);
+    connect(views_, &ViewDeck::selected, this, &MainWindow::takeSelection);
+    connect(sheet_, &CarSheet::edited, this, [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
+    connect(sheet_, &CarSheet::fieldWanted, this, &MainWindow::goToField);
+    connect(sheet_, &CarSheet::selected, this, [this](const PointId& id) {
+        state_.selection = id;
+        views_->showState(state_);
+    });
+    connect(slider_, &TravelSlider::cursorMoved, this, &MainWindow::moveCursor);
+    connect(curves_, &TravelCurves::cursorMoved, this, &MainWindow::moveCursor);
+    connect(curves_, &TravelCurves::plotAreaChanged, slider_, &TravelSlider::alignTrack);
+    connect(board_, &HoleBoard::edited, this, &MainWindow::takeEdit);
+    connect(beforePanel_, &BeforePanel::edited, this, &MainWindow::takeEdit);
+    connect(beforePanel_, &BeforePanel::otherCarWanted, this, &MainWindow::askOtherCar);
+    connect(beforePanel_, &BeforePanel::sheetPreviewWanted, this, &MainWindow::previewChange);
+    connect(beforePanel_, &BeforePanel::sheetFileWanted, this, &MainWindow::saveChange);
+    connect(keepAction_, &QAction::triggered, this, [this] {
+        settleTyping();
+        beforePanel_->askKeep();
+    });
+    connect(desk_, &ChoiceDesk::pointedChanged, this, &MainWindow::showGhost);
+    connect(doubts_, &DoubtList::fieldWanted, this, &MainWindow::goToField);
+    for (WorkPage* page : besideBench_) {
+        connect(page, &WorkPage::edited, this,
+                [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
+        connect(page, &WorkPage::fieldWanted, this, &MainWindow::goToField);
+    }
+    connect(wantedDesk_, &WantedDesk::edited, this, &MainWindow::takeEdit);
+    connect(cloudRunner_, &CloudRunner::arrived, this, &MainWindow::takeCloud);
+    connect(styleChoice_, &QComboBox::activated, this, &MainWindow::chooseStyle);
+    numbersTimer_.setSingleShot(true);
+    numbersTimer_.setInterval(kNumbersInterval);
+    connect(&numbersTimer_, &QTimer::timeout, this, &MainWindow::showNumbers);
+}
+
+void MainWindow::takeEdit(const Edit& edit, EditPhase phase) {
+    const QString refusal = document_.apply(edit, phase, state_.selection);
+    if (!refusal.isEmpty() && phase != EditPhase::dragging) {
+        notice_->say(refusal);
+    }
+    if (phase != EditPhase::dragging) {
+        showState();  // an edit that changed nothing, or was refused, left its typed text in the field
+    }
+}
+
+void MainWindow::takeSelection(const PointId& id) {
+    state_.selection = id;
+    views_->showState(state_);
+    FieldId field;
+    if (id.kind == PointId::Kind::hole) {
+        field = {.field = Field::holeAt, .link = id.link, .end = id.end, .hole = id.hole, .axis = -1};
+    } else if (id.kind == PointId::Kind::joint) {
+        field.field = id.end == End::axle ? Field::pinionJoint : Field::outputJoint;
+    } else {
+        return;
+    }
+    sheet_->revealField(field);
+}
+
+// What is pointed at on the board stands in side view and curves.
+void MainWindow::showGhost() {
+    views_->showState(state_);
+    curves_->showTrace(state_);
+}
+
+const BoardState& MainWindow::boardState() const {
+    return desk_->state();
+}
+
+void MainWindow::moveCursor(double travel) {
+    state_.cursorTravel = travel;
+    solveCursor();
+    desk_->moveGhost();
+    beforeDesk_->moveGhost();
+    views_->showState(state_);
+    strip_->showState(state_);
+    slider_->showCursor(state_);
+    curves_->showCursor(state_);
+    figures_->showCursor(state_);
+    beforeDesk_->showCursor();
+}
+
+void MainWindow::chooseStyle(int index) {
+    const NumberStyle style = kStyles[static_cast<std::size_t>(std::clamp(index, 0, 3))];
+    settleTyping();
+    if (style.units == Units::inch) {
+        settings_.inches = style.inches;
+        settings_.save();
+    }
+    if (document_.car().units != style.units) {
+        takeEdit(SetUnits{style.units}, EditPhase::whole);
+    } else {
+        carChanged();
+    }
+}
+
+void MainWindow::carChanged() {
+    state_.car = document_.car();
+    state_.style = {state_.car.units, settings_.inches};
+    state_.selection = presentPoint(state_.car, state_.selection);
+    solve();
+    drawCloud();
+    beforeDesk_->carChanged();
+    desk_->carChanged(document_.isDragging());
+    wantedDesk_->carChanged();
+    showState();
+}
+
+void MainWindow::solve() {
+    state_.faults = findFaults(state_.car);
+    state_.traceIsCurrent = false;
+    state_.problem.clear();
+    if (!state_.faults.empty()) {
+        state_.problem = state_.faults.front().path + ": " + state_.faults.front().reason;
+    } else {
+        computeTrace(state_.car, spareTrace_);
+        if (spareTrace_.assembly.usable() || state_.trace.stations.empty()) {
+            std::swap(state_.trace, spareTrace_);
+            state_.solvedCar = state_.car;
+        }
+        state_.traceIsCurrent = state_.trace.assembly.usable() && state_.solvedCar == state_.car;
+        if (state_.traceIsCurrent) {
+            computeSpread(state_.car, state_.spread);
+        } else {
+            const MoveReport& report =
+                state_.trace.assembly.usable() ? spareTrace_.assembly : state_.trace.assembly;
+            state_.problem = describe(report, state_.car, state_.style.units);
+        }
+    }
+    if (!document_.isDragging()) {
+        state_.doubts = state_.faults.empty() ? findDoubts(state_.car) : std::vector<Doubt>{};
+    }
+    solveCursor();
+}
+
+void MainWindow::solveCursor() {
+    const TravelRange& range = state_.solvedCar.travel;
+    state_.cursorTravel = std::clamp(state_.cursorTravel, -range.droop, range.bump);
+    if (state_.trace.assembly.usable()) {
+        state_.cursor = solveStation(state_.solvedCar, state_.cursorTravel);
+    } else {
+        state_.cursor = Station{};
+    }
+}
+
+// A cloud belongs to the car as it stood still: in a drag there is none.
+void MainWindow::drawCloud() {
+    state_.cloud.reset();
+    if (state_.traceIsCurrent && !document_.isDragging()) {
+        cloudRunner_->start(std::make_shared<const Car>(state_.car));
+    } else {
+        cloudRunner_->cancel();
+    }
+}
+
+void MainWindow::takeCloud(const std::shared_ptr<const IcCloud>& cloud) {
+    state_.cloud = cloud;
+    views_->showState(state_);
+    strip_->showState(state_);
+    curves_->showCursor(state_);
+    for (WorkPage* page : besideBench_) {
+        page->showState(state_);
+    }
+}
+
+void MainWindow::chooseSure(bool shown) {
+    state_.showsSure = shown;
+    settings_.showsSure = shown;
+    settings_.save();
+    showState();
+}
+
+void MainWindow::showState() {
+    views_->showState(state_);
+    strip_->showState(state_);
+    slider_->showTrace(state_);
+    curves_->showTrace(state_);
+    if (document_.isDragging()) {
+        // The eye is on the picture: numbers in table and sheet follow a drag as fast as they can be read.
+        if (!numbersTimer_.isActive()) {
+            numbersTimer_.start();
+        }
+    } else {
+        showNumbers();
+        doubts_->showState(state_);
+        const std::size_t count = state_.faults.size() + state_.doubts.size();
+        pages_->setTabText(pages_->indexOf(doubts_),
+                           count == 0 ? tr("No doubts") : tr("Doubts: %1").arg(count));
+        showStyle();
+        showFileState();
+    }
+}
+
+void MainWindow::showStyle() {
+    const auto* found = std::ranges::find(kStyles, state_.style);
+    const auto index = static_cast<int>(found - kStyles.begin());
+    styleChoice_->setCurrentIndex(state_.style.units == Units::metric ? 3 : index);
+}
+
+void MainWindow::showNumbers() {
+    figures_->showState(state_);
+    sheet_->showState(state_);
+    for (WorkPage* page : besideBench_) {
+        page->showState(state_);
+    }
+    beforeDesk_->show();
+}
+
+// Undo during a drag gives up the drag first: the step undone is the one before it.
+void MainWindow::stepHistory(bool forward) {
+    views_->abandonDrag();
+    board_->abandonDrag();
+    sheet_->discardTyping();
+    for (WorkPage* page : besideBench_) {
+        page->discardTyping();
+    }
+    forward ? document_.undoStack().redo() : document_.undoStack().undo();
+    state_.selection = presentPoint(state_.car, document_.selection());
+    views_->showState(state_);
+}
+
+void MainWindow::settleTyping() {
+    views_->abandonDrag();
+    board_->abandonDrag();
+    sheet_->commitPending();
+    for (WorkPage* page : besideBench_) {
+        page->commitPending();
+    }
+}
+
+// To the page in front if the number stands there, else to the car sheet beside the bench, else to the page
+// that has it.
+void MainWindow::goToField(const FieldId& id) {
+    const auto page = [&](int index) { return besideBench_[static_cast<std::size_t>(index) - 1]; };
+    int index = workPages_->currentIndex();
+    if (index == 0 || !page(index)->hasField(id)) {
+        index = 0;
+        for (int other = 1; other < workPages_->count() && !sheet_->hasField(id); ++other) {
+            index = index == 0 && page(other)->hasField(id) ? other : index;
+        }
+    }
+    showWorkPage(index);
+    if (index == 0) {
+        sheetAction_->setChecked(true);
+        sheet_->focusField(id);
+    } else {
+        page(index)->focusField(id);
+    }
+}
+
+// A page has all the fields it needs: the car sheet stands beside the bench only.
+void MainWindow::showWorkPage(int index) {
+    if (workPages_->currentIndex() == index) {
+        return;
+    }
+    settleTyping();
+    workPages_->setCurrentIndex(index);
+    pageTabs_->setCurrentIndex(index);
+    pageActions_[static_cast<std::size_t>(index)]->setChecked(true);
+    sheetAction_->setEnabled(index == 0);
+    sheet_->setVisible(index == 0 && sheetAction_->isChecked());
+    if (index > 0) {
+        besideBench_[static_cast<std::size_t>(index) - 1]->enter();
+    }
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+    if (!mayDiscard()) {
+        event->ignore();
+        return;
+    }
+    recovery_->release();
+    settings_.windowGeometry = saveGeometry();
+    settings_.benchSplit = benchSplit_->saveState();
+    settings_.panelSplit = panelSplit_->saveState();
+    settings_.view = views_->wanted();
+    settings_.save();
+    event->accept();
+}
+
+void MainWindow::changeEvent(QEvent* event) {
+    QMainWindow::changeEvent(event);
+    if (event->type() == QEvent::ActivationChange && isActiveWindow()) {
+        recovery_->lookForOthers();
+        sayChangedElsewhere();
+    }
+}
+
+void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
+    if (event->mimeData()->hasUrls() && event->mimeData()->urls().constFirst().isLocalFile()) {
+        event->acceptProposedAction();
+    }
+}
+
+void MainWindow::dropEvent(QDropEvent* event) {
+    openFile(event->mimeData()->urls().constFirst().toLocalFile());
+}
+
+}  // namespace bolthole

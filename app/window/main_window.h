@@ -1,0 +1,189 @@
+// The bench: car sheet, side view, travel slider, curves, figures and doubts around one document.
+#pragma once
+
+#include <QMainWindow>
+#include <QTimer>
+#include <memory>
+
+#include "app/document/document.h"
+#include "app/document/settings.h"
+#include "widgets/state/bench_state.h"
+#include "widgets/papers/change_sheet.h"
+#include "widgets/papers/template_scene.h"
+#include "widgets/papers/wall_chart.h"
+
+class QActionGroup;
+class QComboBox;
+class QLabel;
+class QMenu;
+class QSplitter;
+class QStackedWidget;
+class QTabBar;
+class QTabWidget;
+
+namespace bolthole {
+
+class BeforeDesk;
+class BeforePanel;
+class BracketPage;
+class CloudRunner;
+struct AbandonedLog;
+struct BoardState;
+class CarSheet;
+class ChoiceDesk;
+class DoubtList;
+class FigureStrip;
+class FigureTable;
+class HoleBoard;
+class NoticeBar;
+class RecoveryDesk;
+class SideView;
+class TravelCurves;
+class TravelSlider;
+class ViewDeck;
+class WantedDesk;
+class WorkPage;
+
+/// One window on one document. Computes what the views show; the views ask for changes, the document makes
+/// them.
+class MainWindow : public QMainWindow {
+    Q_OBJECT
+  public:
+    explicit MainWindow(Settings settings);
+    ~MainWindow() override;
+
+    /// Opens a car file, unsaved changes asked about first. On failure says why across the top; the car
+    /// stays.
+    void openFile(const QString& fileName);
+    /// Opens a demo car that travels with the program: its file name without folder.
+    void openDemo(const QString& name);
+    /// Takes the car of another file in as a kept state and makes it the before.
+    void compareWithFile(const QString& fileName);
+    /// Offers what programs that ended without saving left behind; shows nothing where there is nothing.
+    void offerLeftBehind();
+
+    [[nodiscard]] const BenchState& state() const { return state_; }
+    [[nodiscard]] Document& document() { return document_; }
+    [[nodiscard]] SideView& sideView();
+    [[nodiscard]] ViewDeck& views() { return *views_; }
+    [[nodiscard]] HoleBoard& holeBoard() { return *board_; }
+    [[nodiscard]] const BoardState& boardState() const;
+
+  protected:
+    void closeEvent(QCloseEvent* event) override;
+    void changeEvent(QEvent* event) override;
+    void dragEnterEvent(QDragEnterEvent* event) override;
+    void dropEvent(QDropEvent* event) override;
+
+  private:
+    void buildPanels();
+    QWidget* buildTopBar();
+    QWidget* buildBench();
+    QWidget* buildPanel();
+    QWidget* buildPages(QWidget* bench);
+    void addPage(const QString& title, const QString& tip, QWidget* page);
+    void showWorkPage(int index);
+    void goToField(const FieldId& id);
+    void buildMenus();
+    void buildFileMenu();
+    void buildEditMenu();
+    void buildViewMenu();
+    void buildCompareEntries(QMenu* menu);
+    void buildPapersMenu();
+    void buildHelpMenu();
+    void connectViews();
+    void fillRecentMenu();
+
+    void takeEdit(const Edit& edit, EditPhase phase);
+    void takeSelection(const PointId& id);
+    void moveCursor(double travel);
+    void chooseStyle(int index);
+    void carChanged();
+    void solve();
+    void solveCursor();
+    void drawCloud();
+    void takeCloud(const std::shared_ptr<const IcCloud>& cloud);
+    void chooseSure(bool shown);
+    void showState();
+    void showNumbers();
+    void showPage(QWidget* page);
+    void showGhost();
+    void showFileState();
+    void showStyle();
+    void stepHistory(bool forward);
+    void settleTyping();
+
+    [[nodiscard]] static QString fileFilter();
+    [[nodiscard]] bool readyForPaper();
+    [[nodiscard]] ChartRequest chartRequest() const;
+    [[nodiscard]] std::optional<ChangeRequest> changeRequest();
+    void previewWallChart();
+    void saveWallChart();
+    void previewChange();
+    void saveChange();
+    [[nodiscard]] std::optional<TemplateRequest> templateRequest();
+    void previewDrillingTemplate();
+    void saveDrillingTemplate();
+    void askOtherCar();
+    void askNew();
+    void askOpen();
+    bool saveFile();
+    bool askSaveAs();
+    bool saveTo(const QString& fileName, bool replaceTheirs = false);
+    bool askChangedElsewhere(const QString& fileName);
+    bool askNotSaved(const QString& fileName, const QString& reason);
+    bool mayDiscard();
+    [[nodiscard]] bool mayOpenTwice(const QString& fileName);
+    void startAnew();
+    void sayChangedElsewhere();
+    void showRecoveryProblem();
+    void askLeftBehind();
+    void bringBack(const AbandonedLog& log);
+    void showKeys();
+    void showCautions();
+    void showAbout();
+
+    Settings settings_;
+    Document document_;
+    BenchState state_;
+    Trace spareTrace_;
+    QTimer numbersTimer_;
+    std::unique_ptr<RecoveryDesk> recovery_;
+    bool toldChanged_ = false;  // of the file being changed elsewhere, once
+
+    CarSheet* sheet_ = nullptr;
+    ViewDeck* views_ = nullptr;
+    FigureStrip* strip_ = nullptr;
+    TravelSlider* slider_ = nullptr;
+    TravelCurves* curves_ = nullptr;
+    FigureTable* figures_ = nullptr;
+    DoubtList* doubts_ = nullptr;
+    HoleBoard* board_ = nullptr;
+    ChoiceDesk* desk_ = nullptr;
+    BeforePanel* beforePanel_ = nullptr;
+    BeforeDesk* beforeDesk_ = nullptr;
+    BracketPage* brackets_ = nullptr;
+    CloudRunner* cloudRunner_ = nullptr;
+    WantedDesk* wantedDesk_ = nullptr;
+    QTabWidget* pages_ = nullptr;
+    QStackedWidget* workPages_ = nullptr;  // the bench first
+    std::vector<WorkPage*> besideBench_;   // the others
+    QTabBar* pageTabs_ = nullptr;
+    QActionGroup* pageGroup_ = nullptr;
+    QAction* sheetAction_ = nullptr;     // whether the car sheet is to be seen beside the bench
+    std::vector<QAction*> pageActions_;  // one each, the bench's first
+    NoticeBar* notice_ = nullptr;
+    QLabel* title_ = nullptr;
+    QLabel* fileState_ = nullptr;
+    QComboBox* styleChoice_ = nullptr;
+    QSplitter* benchSplit_ = nullptr;
+    QSplitter* panelSplit_ = nullptr;
+    QMenu* recentMenu_ = nullptr;
+    QAction* openAction_ = nullptr;
+    QAction* saveAction_ = nullptr;
+    QAction* undoAction_ = nullptr;
+    QAction* redoAction_ = nullptr;
+    QAction* keepAction_ = nullptr;
+};
+
+}  // namespace bolthole

@@ -1,0 +1,247 @@
+// The window's menus and what they say.
+#include <QAction>
+#include <QActionGroup>
+#include <QApplication>
+#include <QDate>
+#include <QDir>
+#include <QFileInfo>
+#include <QMenuBar>
+#include <QMessageBox>
+#include <QSplitter>
+
+#include "app/window/main_window.h"
+#include "widgets/compare/before_panel.h"
+#include "widgets/fields/car_sheet.h"
+#include "widgets/readouts/doubt_list.h"
+#include "widgets/readouts/figure_table.h"
+#include "widgets/board/hole_board.h"
+#include "widgets/curves/travel_curves.h"
+#include "widgets/views/view_deck.h"
+
+namespace bolthole {
+
+void MainWindow::buildMenus() {
+    buildFileMenu();
+    buildEditMenu();
+    buildViewMenu();
+    buildPapersMenu();
+    buildHelpMenu();
+}
+
+void MainWindow::buildFileMenu() {
+    QMenu* menu = menuBar()->addMenu(tr("&File"));
+    menu->addAction(tr("&New car…"), QKeySequence::New, this, &MainWindow::askNew)
+        ->setStatusTip(tr("A car of a chosen layout with numbers to start from"));
+    menu->addAction(openAction_);
+    recentMenu_ = menu->addMenu(tr("Open &recent"));
+    QMenu* demos = menu->addMenu(tr("Open a &demo car"));
+    for (const QString& name : QDir(QStringLiteral(":/demo")).entryList()) {
+        QString words = name.section(QLatin1Char('.'), 0, 0).replace(QLatin1Char('-'), QLatin1Char(' '));
+        words[0] = words[0].toUpper();
+        demos->addAction(words, this, [this, name] { openDemo(name); });
+    }
+    menu->addSeparator();
+    menu->addAction(saveAction_);
+    menu->addAction(tr("Save &as…"), QKeySequence(QStringLiteral("Ctrl+Shift+S")), this,
+                    [this] { askSaveAs(); });
+    menu->addSeparator();
+    menu->addAction(tr("&Unsaved work…"), this, &MainWindow::askLeftBehind)
+        ->setStatusTip(tr("What was not saved when the program last ended by itself"));
+    menu->addSeparator();
+    menu->addAction(tr("&Quit"), QKeySequence(QStringLiteral("Ctrl+Q")), this, &QWidget::close);
+    connect(openAction_, &QAction::triggered, this, &MainWindow::askOpen);
+    connect(saveAction_, &QAction::triggered, this, [this] { saveFile(); });
+    connect(recentMenu_, &QMenu::aboutToShow, this, &MainWindow::fillRecentMenu);
+}
+
+void MainWindow::fillRecentMenu() {
+    recentMenu_->clear();
+    for (const QString& fileName : settings_.recentFiles) {
+        QAction* action = recentMenu_->addAction(QFileInfo(fileName).fileName(), this,
+                                                 [this, fileName] { openFile(fileName); });
+        action->setToolTip(fileName);
+        action->setEnabled(QFileInfo::exists(fileName));
+    }
+    if (settings_.recentFiles.isEmpty()) {
+        recentMenu_->addAction(tr("No car was opened yet"))->setEnabled(false);
+    }
+    recentMenu_->setToolTipsVisible(true);
+}
+
+void MainWindow::buildEditMenu() {
+    QMenu* menu = menuBar()->addMenu(tr("&Edit"));
+    menu->addAction(undoAction_);
+    menu->addAction(redoAction_);
+    QUndoStack& history = document_.undoStack();
+    const auto refresh = [this, &history] {
+        undoAction_->setEnabled(history.canUndo());
+        redoAction_->setEnabled(history.canRedo());
+        undoAction_->setToolTip(history.canUndo() ? tr("Undo: %1").arg(history.undoText())
+                                                  : tr("Nothing to undo"));
+        redoAction_->setToolTip(history.canRedo() ? tr("Redo: %1").arg(history.redoText())
+                                                  : tr("Nothing to redo"));
+        undoAction_->setStatusTip(history.undoText());
+        redoAction_->setStatusTip(history.redoText());
+    };
+    connect(&history, &QUndoStack::indexChanged, this, refresh);
+    connect(undoAction_, &QAction::triggered, this, [this] { stepHistory(false); });
+    connect(redoAction_, &QAction::triggered, this, [this] { stepHistory(true); });
+    refresh();
+    buildCompareEntries(menu);
+}
+
+void MainWindow::buildCompareEntries(QMenu* menu) {
+    menu->addSeparator();
+    menu->addAction(keepAction_);
+    menu->addAction(tr("&Swap before and after"), QKeySequence(QStringLiteral("Ctrl+Shift+K")), this, [this] {
+        settleTyping();
+        takeEdit(SwapBefore{QDate::currentDate().toString(Qt::ISODate).toStdString()}, EditPhase::whole);
+    });
+    menu->addAction(tr("Compare with another car &file…"), this, &MainWindow::askOtherCar);
+    menu->addSeparator();
+    menu->addAction(tr("What if: other &tires or ride height…"), QKeySequence(QStringLiteral("Ctrl+T")), this,
+                    [this] {
+                        settleTyping();
+                        beforePanel_->askRideChange();
+                    });
+}
+
+void MainWindow::buildPapersMenu() {
+    QMenu* menu = menuBar()->addMenu(tr("Shop &papers"));
+    menu->addAction(tr("&Wall chart…"), QKeySequence::Print, this, &MainWindow::previewWallChart);
+    menu->addAction(tr("Wall chart as &PDF…"), QKeySequence(QStringLiteral("Ctrl+Shift+P")), this,
+                    &MainWindow::saveWallChart);
+    menu->addSeparator();
+    menu->addAction(tr("&Change sheet…"), this, &MainWindow::previewChange);
+    menu->addAction(tr("C&hange sheet as PDF…"), this, &MainWindow::saveChange);
+    menu->addSeparator();
+    menu->addAction(tr("&Drilling template…"), this, &MainWindow::previewDrillingTemplate)
+        ->setStatusTip(tr("The bracket chosen on the Brackets page, at true size"));
+    menu->addAction(tr("Drilling &template as PDF…"), this, &MainWindow::saveDrillingTemplate);
+}
+
+void MainWindow::buildViewMenu() {
+    QMenu* menu = menuBar()->addMenu(tr("&View"));
+    menu->addAction(tr("Show the &links"), QKeySequence(QStringLiteral("Ctrl+1")), views_,
+                    &ViewDeck::showLinks);
+    menu->addAction(tr("Show the &whole car"), QKeySequence(QStringLiteral("Ctrl+2")), views_,
+                    &ViewDeck::showAll);
+    menu->addAction(tr("Axle to &ride height"), QKeySequence(QStringLiteral("Ctrl+R")), this,
+                    [this] { moveCursor(0); });
+    menu->addSeparator();
+    menu->addActions(views_->choices().actions());
+    menu->addSeparator();
+    menu->addActions(pageGroup_->actions());
+    menu->addSeparator();
+    const auto addToggle = [&](const QString& text, QWidget* part, const QString& key) {
+        QAction* action = menu->addAction(text);
+        action->setCheckable(true);
+        action->setChecked(true);
+        action->setShortcut(QKeySequence(key));
+        connect(action, &QAction::toggled, part, &QWidget::setVisible);
+        return action;
+    };
+    sheetAction_ = addToggle(tr("&Car sheet"), sheet_, QStringLiteral("F2"));
+    addToggle(tr("Travel c&urves"), curves_->parentWidget(), QStringLiteral("F3"));
+    addToggle(tr("&Panel below"), panelSplit_->widget(1), QStringLiteral("F4"));
+    QAction* sure = menu->addAction(tr("Show how &sure"));
+    sure->setCheckable(true);
+    sure->setChecked(settings_.showsSure);
+    sure->setShortcut(QKeySequence(QStringLiteral("Ctrl+U")));
+    sure->setToolTip(tr("± beside the figures, bands around the curves, the instant center's cloud"));
+    connect(sure, &QAction::toggled, this, &MainWindow::chooseSure);
+    menu->addSeparator();
+    menu->addAction(tr("&Hole board"), QKeySequence(QStringLiteral("F6")), this,
+                    [this] { showPage(board_); });
+    menu->addAction(tr("&Before and after"), QKeySequence(QStringLiteral("F7")), this,
+                    [this] { showPage(beforePanel_); });
+    menu->addAction(tr("&Figures through travel"), QKeySequence(QStringLiteral("F8")), this,
+                    [this] { showPage(figures_); });
+    menu->addAction(tr("D&oubts"), QKeySequence(QStringLiteral("F9")), this, [this] { showPage(doubts_); });
+    menu->addSeparator();
+    auto* group = new QActionGroup(this);
+    const auto addLook = [&](const QString& text, Appearance appearance) {
+        QAction* action = group->addAction(menu->addAction(text));
+        action->setCheckable(true);
+        action->setChecked(settings_.appearance == appearance);
+        connect(action, &QAction::triggered, this, [this, appearance] {
+            settings_.appearance = appearance;
+            settings_.save();
+            ThemeKeeper::instance().choose(appearance);
+            showState();
+        });
+    };
+    addLook(tr("Light and dark as the &desktop"), Appearance::followDesktop);
+    addLook(tr("L&ight"), Appearance::light);
+    addLook(tr("D&ark"), Appearance::dark);
+}
+
+void MainWindow::buildHelpMenu() {
+    QMenu* menu = menuBar()->addMenu(tr("&Help"));
+    menu->addAction(tr("&Keys and mouse"), QKeySequence(QStringLiteral("F1")), this, &MainWindow::showKeys);
+    menu->addAction(tr("&Cautions"), this, &MainWindow::showCautions);
+    menu->addAction(tr("&About Bolthole"), this, &MainWindow::showAbout);
+}
+
+void MainWindow::showKeys() {
+    QMessageBox::information(
+        this, tr("Keys and mouse"),
+        tr("<h3>Side, rear and top view</h3><p><b>Ctrl+3 4 5</b> show the side, rear and top view, "
+           "<b>Ctrl+6</b> in a wide window all three. Drag a hole or joint to move it: it snaps to the "
+           "tape's fraction. "
+           "<b>Shift</b> keeps one "
+           "direction, <b>Alt</b> leaves the snapping out, <b>Esc</b> gives the drag up.<br>Click a free "
+           "hole to bolt the "
+           "link there.<br><b>. ,</b> walk through the holes; <b>arrows</b> nudge the selected one "
+           "(<b>Shift</b>: four "
+           "times as far); <b>Enter</b> bolts it.<br>Wheel or <b>+ −</b> zoom, drag on empty space pans, "
+           "<b>L</b> shows "
+           "the links, <b>A</b> the whole car. <b>W</b> shows the wanted instant center as a mark to be "
+           "dragged; "
+           "<b>Ctrl arrows</b> move it.</p>"
+           "<h3>Travel</h3><p>Drag the slider or anywhere in the curves. <b>Up Down</b> one row, <b>Page Up "
+           "Page Down</b> "
+           "ten, <b>Home End</b> full bump and full droop, <b>R</b> or double-click ride.<br><b>Ctrl+U</b> "
+           "shows how sure the figures are, or leaves it out.</p>"
+           "<h3>Hole board</h3><p>Point at a dot or a row: its ghost stands in side view and curves. "
+           "<b>Enter</b> "
+           "or a double click bolts the car to it. Drag on the map to say what you want.<br><b>F6</b> hole "
+           "board, "
+           "<b>F7</b> before and after, <b>F8</b> figures, <b>F9</b> doubts.</p>"
+           "<h3>Before and after</h3><p><b>Ctrl+K</b> keeps the car as it stands; <b>Ctrl+Shift+K</b> swaps "
+           "it with "
+           "the before.</p>"
+           "<h3>Car sheet</h3><p><b>Ctrl+N</b> starts a new car of a chosen layout. Type 12 3/8, 12-3/8, "
+           "12.375 or 314 mm; <b>Up Down</b> step; <b>Esc</b> "
+           "brings the old "
+           "number back. <b>Alt+U</b> in a measured number's field goes to how sure it is.</p>"));
+}
+
+void MainWindow::showCautions() {
+    QMessageBox::information(
+        this, tr("Cautions"),
+        tr("<p>Bolthole computes geometry from what was measured. It does not know the strength of a "
+           "bracket, a weld, a "
+           "bolt or a driveshaft: that is for a qualified person.</p><p>Car on rated stands on level ground, "
+           "wheels "
+           "chocked, before anything comes loose. Torque every bolt to its maker's figure. After a change "
+           "run the "
+           "suspension through its full travel and check for bind, driveline and yoke engagement, brake "
+           "hoses and lines, "
+           "tire clearance and wheel alignment, before the car moves under power.</p><p>Test only on a "
+           "closed course and "
+           "where it is legal. Local rules, the sanctioning body and licensed practice come first.</p>"));
+}
+
+void MainWindow::showAbout() {
+    QMessageBox::about(
+        this, tr("About Bolthole"),
+        tr("<h3>Bolthole %1</h3><p>A workbench for the rear links of a car that has to hook: where the "
+           "instant center "
+           "goes, before a bolt is moved.</p><p>Free software under the GNU General Public License, version "
+           "3 or later. "
+           "It stands on Qt (LGPL-3), Eigen (MPL-2), QCustomPlot (GPL-3) and JSON for Modern C++ (MIT).</p>")
+            .arg(QApplication::applicationVersion()));
+}
+
+}  // namespace bolthole

@@ -1,0 +1,121 @@
+// What the window puts on paper, and the other car file it compares with.
+#include <QDate>
+#include <QFileDialog>
+#include <QFileInfo>
+
+#include "app/desks/before_desk.h"
+#include "app/papers/change_dialogs.h"
+#include "app/papers/chart_dialogs.h"
+#include "app/desks/choice_desk.h"
+#include "app/window/main_window.h"
+#include "app/papers/template_dialogs.h"
+#include "widgets/pages/brackets/bracket_page.h"
+#include "widgets/kit/notice_bar.h"
+
+namespace bolthole {
+
+// Nothing is printed of a car that can't be computed, and typing counts as done.
+bool MainWindow::readyForPaper() {
+    settleTyping();
+    if (!state_.faults.empty()) {
+        notice_->say(tr("Nothing to print: %1").arg(QString::fromStdString(state_.problem)));
+        return false;
+    }
+    return true;
+}
+
+ChartRequest MainWindow::chartRequest() const {
+    return {state_.car, desk_->state().lengths, state_.style, QDate::currentDate()};
+}
+
+void MainWindow::previewWallChart() {
+    if (readyForPaper()) {
+        previewChart(this, chartRequest());
+    }
+}
+
+void MainWindow::saveWallChart() {
+    if (readyForPaper()) {
+        exportChart(this, chartRequest(), usualPaper(state_.style.units));
+    }
+}
+
+std::optional<ChangeRequest> MainWindow::changeRequest() {
+    if (!readyForPaper()) {
+        return std::nullopt;
+    }
+    const KeptState* before = state_.car.beforeState();
+    if (before == nullptr) {
+        notice_->say(tr("Nothing to compare with yet: keep the car as it stands (Ctrl+K), then change it."));
+        return std::nullopt;
+    }
+    const QString now = tr("as on the bench");
+    return ChangeRequest{*before->car, state_.car,   QString::fromStdString(before->name),
+                         now,          state_.style, QDate::currentDate()};
+}
+
+void MainWindow::previewChange() {
+    if (const std::optional<ChangeRequest> request = changeRequest()) {
+        previewChangeSheet(this, *request);
+    }
+}
+
+void MainWindow::saveChange() {
+    if (const std::optional<ChangeRequest> request = changeRequest()) {
+        saveChangeSheet(this, *request);
+    }
+}
+
+// Of the bracket chosen on the Brackets page.
+std::optional<TemplateRequest> MainWindow::templateRequest() {
+    if (!readyForPaper()) {
+        return std::nullopt;
+    }
+    const std::optional<BracketPlace> place = brackets_->place();
+    if (!place) {
+        notice_->say(tr("No bracket to drill: the car has no links."));
+        return std::nullopt;
+    }
+    return TemplateRequest{state_.car, *place, state_.style};
+}
+
+void MainWindow::previewDrillingTemplate() {
+    if (const std::optional<TemplateRequest> request = templateRequest()) {
+        previewTemplate(this, *request);
+    }
+}
+
+void MainWindow::saveDrillingTemplate() {
+    if (const std::optional<TemplateRequest> request = templateRequest()) {
+        saveTemplate(this, *request);
+    }
+}
+
+void MainWindow::askOtherCar() {
+    settleTyping();
+    const QString start = document_.fileName().isEmpty() ? QString() : QFileInfo(document_.fileName()).path();
+    const QString fileName =
+        QFileDialog::getOpenFileName(this, tr("Compare with another car"), start, fileFilter());
+    if (!fileName.isEmpty()) {
+        compareWithFile(fileName);
+    }
+}
+
+void MainWindow::compareWithFile(const QString& fileName) {
+    ReadResult read = readCarFile(fileName.toStdString());
+    if (!read.loaded) {
+        notice_->say(tr("%1 was not opened: %2")
+                         .arg(QFileInfo(fileName).fileName(), QString::fromStdString(read.problem.line())));
+        return;
+    }
+    Car& car = read.loaded->car;
+    const QDate changed = QFileInfo(fileName).lastModified().date();
+    const QString name =
+        car.title.empty() ? QFileInfo(fileName).fileName() : QString::fromStdString(car.title);
+    takeEdit(KeepState{name.toStdString(), changed.toString(Qt::ISODate).toStdString(),
+                       tr("from %1").arg(QFileInfo(fileName).fileName()).toStdString(),
+                       std::make_shared<const Car>(std::move(car))},
+             EditPhase::whole);
+}
+
+}  // namespace bolthole

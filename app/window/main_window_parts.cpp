@@ -1,0 +1,271 @@
+// The window's parts and menus: what is built once.
+#include <QAction>
+#include <QActionGroup>
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QSplitter>
+#include <QStackedWidget>
+#include <QStatusBar>
+#include <QTabBar>
+#include <QTabWidget>
+#include <QToolButton>
+#include <QVBoxLayout>
+
+#include "app/desks/before_desk.h"
+#include "app/desks/choice_desk.h"
+#include "app/desks/cloud_runner.h"
+#include "app/window/main_window.h"
+#include "app/desks/wanted_desk.h"
+#include "widgets/compare/before_panel.h"
+#include "widgets/pages/brackets/bracket_page.h"
+#include "widgets/fields/car_sheet.h"
+#include "widgets/kit/card.h"
+#include "widgets/readouts/doubt_list.h"
+#include "widgets/pages/driveline/driveline_page.h"
+#include "widgets/readouts/figure_strip.h"
+#include "widgets/readouts/figure_table.h"
+#include "widgets/board/hole_board.h"
+#include "widgets/pages/launch/launch_page.h"
+#include "widgets/kit/notice_bar.h"
+#include "widgets/pages/roll/roll_page.h"
+#include "widgets/kit/sheet_parts.h"
+#include "widgets/views/side_view.h"
+#include "widgets/pages/springs/springs_page.h"
+#include "widgets/pages/accuracy/sure_page.h"
+#include "widgets/curves/travel_curves.h"
+#include "widgets/scales/travel_slider.h"
+#include "widgets/views/view_deck.h"
+#include "widgets/views/wanted_mark.h"
+#include "widgets/pages/target/wanted_page.h"
+#include "widgets/pages/weights/weights_page.h"
+
+namespace bolthole {
+
+namespace {
+
+QLabel* makeTitle(const QString& text, TextSize size, bool bold, QWidget* parent) {
+    auto* label = new QLabel(text, parent);
+    label->setFont(textFont(size, bold));
+    label->setTextFormat(Qt::PlainText);
+    return label;
+}
+
+QToolButton* makeButton(QAction* action, QWidget* parent) {
+    auto* button = new QToolButton(parent);
+    button->setDefaultAction(action);
+    button->setAutoRaise(true);
+    button->setFocusPolicy(Qt::TabFocus);
+    return button;
+}
+
+Card* makeCard(QWidget* content, QWidget* parent) {
+    auto* card = new Card(parent);
+    auto* layout = new QVBoxLayout(card);
+    layout->setContentsMargins(Card::kInset, Card::kInset, Card::kInset, Card::kInset);
+    layout->addWidget(content);
+    return card;
+}
+
+}  // namespace
+
+void MainWindow::buildPanels() {
+    openAction_ = new QAction(tr("&Open…"), this);
+    openAction_->setShortcut(QKeySequence::Open);
+    saveAction_ = new QAction(tr("&Save"), this);
+    saveAction_->setShortcut(QKeySequence::Save);
+    undoAction_ = new QAction(tr("&Undo"), this);
+    undoAction_->setShortcut(QKeySequence::Undo);
+    redoAction_ = new QAction(tr("&Redo"), this);
+    redoAction_->setShortcuts(
+        {QKeySequence(QStringLiteral("Ctrl+Shift+Z")), QKeySequence(QStringLiteral("Ctrl+Y"))});
+    keepAction_ = new QAction(tr("&Keep this state…"), this);
+    keepAction_->setShortcut(QKeySequence(QStringLiteral("Ctrl+K")));
+    keepAction_->setToolTip(tr("Keeps the car as it stands, to compare with after the next change"));
+    notice_ = new NoticeBar(this);
+    sheet_ = new CarSheet(this);
+    sheet_->setMinimumWidth(270);
+    auto* right = new QSplitter(Qt::Vertical, this);
+    right->addWidget(buildBench());
+    right->addWidget(buildPanel());
+    right->setStretchFactor(0, 1);
+    right->setSizes({520, 330});
+    right->setCollapsible(0, false);
+    right->setHandleWidth(10);
+    panelSplit_ = right;
+    auto* bench = new QWidget(this);
+    auto* benchLayout = new QVBoxLayout(bench);
+    benchLayout->setContentsMargins(10, 10, 12, 8);
+    benchLayout->addWidget(right);
+    benchSplit_ = new QSplitter(Qt::Horizontal, this);
+    benchSplit_->addWidget(sheet_);
+    benchSplit_->addWidget(buildPages(bench));
+    benchSplit_->setStretchFactor(1, 1);
+    benchSplit_->setSizes({300, 1180});
+    benchSplit_->setHandleWidth(4);
+    auto* whole = new QWidget(this);
+    auto* column = new QVBoxLayout(whole);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    column->addWidget(buildTopBar());
+    column->addWidget(notice_);
+    column->addWidget(benchSplit_, 1);
+    setCentralWidget(whole);
+    auto* caution = new QLabel(tr("Geometry only. Car on rated stands, wheels chocked, before a bolt comes "
+                                  "out; brackets and welds are for a "
+                                  "qualified person."),
+                               this);
+    caution->setFont(textFont(TextSize::small));
+    caution->setContentsMargins(10, 0, 0, 0);
+    statusBar()->addWidget(caution, 1);
+    statusBar()->setSizeGripEnabled(false);
+}
+
+QWidget* MainWindow::buildTopBar() {
+    auto* bar = new Card(this);
+    bar->setObjectName(QStringLiteral("topBar"));
+    auto* row = new QHBoxLayout(bar);
+    row->setContentsMargins(16, 5, 12, 5);
+    row->setSpacing(4);
+    title_ = makeTitle({}, TextSize::title, true, bar);
+    QFont font = title_->font();
+    font.setPointSizeF(font.pointSizeF() * 1.2);
+    title_->setFont(font);
+    fileState_ = makeTitle({}, TextSize::small, false, bar);
+    fileState_->setEnabled(false);
+    row->addWidget(title_);
+    row->addSpacing(8);
+    row->addWidget(fileState_);
+    row->addSpacing(24);
+    for (QAction* action : {openAction_, saveAction_, undoAction_, redoAction_, keepAction_}) {
+        row->addWidget(makeButton(action, bar));
+    }
+    row->addStretch(1);
+    styleChoice_ = new CalmCombo(bar);
+    styleChoice_->addItems(
+        {tr("inch, sixteenths"), tr("inch, thirty-seconds"), tr("inch, decimal"), tr("metric")});
+    styleChoice_->setAccessibleName(tr("Units"));
+    styleChoice_->setToolTip(
+        tr("What lengths and weights are shown and typed in. The file stays in mm and kg."));
+    styleChoice_->setObjectName(QStringLiteral("styleChoice"));
+    row->addWidget(styleChoice_);
+    return bar;
+}
+
+QWidget* MainWindow::buildBench() {
+    strip_ = new FigureStrip(this);
+    views_ = new ViewDeck(this);
+    auto* picture = new QWidget(this);
+    auto* pictureColumn = new QVBoxLayout(picture);
+    pictureColumn->setContentsMargins(0, 0, 0, 0);
+    pictureColumn->setSpacing(0);
+    pictureColumn->addWidget(strip_);
+    pictureColumn->addWidget(views_, 1);
+    slider_ = new TravelSlider(this);
+    slider_->setObjectName(QStringLiteral("benchSlider"));
+    curves_ = new TravelCurves(this);
+    auto* travel = new QWidget(this);
+    auto* travelRow = new QHBoxLayout(travel);
+    travelRow->setContentsMargins(0, 0, 0, 0);
+    travelRow->setSpacing(2);
+    travelRow->addWidget(slider_);
+    travelRow->addWidget(curves_, 1);
+    auto* split = new QSplitter(Qt::Horizontal, this);
+    split->addWidget(makeCard(picture, this));
+    split->addWidget(travel);
+    split->setSizes({580, 500});
+    split->setStretchFactor(0, 1);
+    split->setStretchFactor(1, 1);
+    split->setCollapsible(0, false);
+    split->setHandleWidth(8);
+    return split;
+}
+
+QWidget* MainWindow::buildPanel() {
+    board_ = new HoleBoard(this);
+    desk_ = new ChoiceDesk(state_, *board_, this);
+    beforePanel_ = new BeforePanel(this);
+    beforeDesk_ = new BeforeDesk(state_, *beforePanel_, this);
+    cloudRunner_ = new CloudRunner(this);
+    figures_ = new FigureTable(this);
+    doubts_ = new DoubtList(this);
+    pages_ = new QTabWidget(this);
+    pages_->setDocumentMode(true);
+    pages_->setObjectName(QStringLiteral("pages"));
+    pages_->setAccessibleName(tr("Panel"));
+    pages_->addTab(board_, tr("Hole board"));
+    pages_->addTab(beforePanel_, tr("Before and after"));
+    pages_->addTab(figures_, tr("Figures through travel"));
+    pages_->addTab(doubts_, tr("Doubts"));
+    return makeCard(pages_, this);
+}
+
+QWidget* MainWindow::buildPages(QWidget* bench) {
+    workPages_ = new QStackedWidget(this);
+    pageGroup_ = new QActionGroup(this);
+    pageTabs_ = new QTabBar(this);
+    pageTabs_->setObjectName(QStringLiteral("workPages"));
+    pageTabs_->setAccessibleName(tr("Pages"));
+    pageTabs_->setDrawBase(false);
+    pageTabs_->setExpanding(false);
+    addPage(tr("Links"), tr("The bench: side view, curves, hole board, before and after"), bench);
+    auto* driveline = new DrivelinePage(this);
+    connect(driveline, &DrivelinePage::cursorMoved, this, &MainWindow::moveCursor);
+    auto* roll = new RollPage(this);
+    connect(roll, &RollPage::cursorMoved, this, &MainWindow::moveCursor);
+    brackets_ = new BracketPage(this);
+    connect(brackets_, &BracketPage::templatePreviewWanted, this, &MainWindow::previewDrillingTemplate);
+    connect(brackets_, &BracketPage::templateFileWanted, this, &MainWindow::saveDrillingTemplate);
+    auto* wanted = new WantedPage(this);
+    auto* mark = new WantedMark(views_->sideView());
+    wantedDesk_ = new WantedDesk(state_, desk_->state(), *wanted, *mark, this);
+    besideBench_ = {new WeightsPage(this),
+                    driveline,
+                    new SpringsPage(this),
+                    new LaunchPage(this),
+                    roll,
+                    new SurePage(this),
+                    wanted,
+                    brackets_};
+    const QStringList tips{tr("Scales, pads, loads and CG height"),
+                           tr("Joint angles, speed swing, plunge and pinion angle"),
+                           tr("Springs, shocks, stops and straps through travel"),
+                           tr("Load transfer, attitude, roll, link loads and braking"),
+                           tr("Roll center, roll axis, roll steer and bind"),
+                           tr("How far each figure can be trusted, and what to measure again"),
+                           tr("What is wanted, and the holes and lengths that give it"),
+                           tr("Plates, room around the holes, drilling template")};
+    for (std::size_t index = 0; index < besideBench_.size(); ++index) {
+        addPage(besideBench_[index]->title(), tips[static_cast<int>(index)], besideBench_[index]);
+    }
+    pageActions_.front()->setChecked(true);
+    connect(pageTabs_, &QTabBar::currentChanged, this, &MainWindow::showWorkPage);
+    auto* whole = new QWidget(this);
+    auto* column = new QVBoxLayout(whole);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    column->addWidget(pageTabs_);
+    column->addWidget(workPages_, 1);
+    return whole;
+}
+
+void MainWindow::addPage(const QString& title, const QString& tip, QWidget* page) {
+    const int index = workPages_->addWidget(page);
+    auto* action = new QAction(title, this);
+    action->setCheckable(true);
+    action->setToolTip(tr("%1 (Alt+%2)").arg(tip).arg(index + 1));
+    action->setShortcut(QKeySequence(QStringLiteral("Alt+%1").arg(index + 1)));
+    pageGroup_->addAction(action);
+    pageTabs_->setTabToolTip(pageTabs_->addTab(title), action->toolTip());
+    connect(action, &QAction::triggered, this, [this, index] { showWorkPage(index); });
+    pageActions_.push_back(action);
+}
+
+void MainWindow::showPage(QWidget* page) {
+    showWorkPage(0);
+    pages_->parentWidget()->show();
+    pages_->setCurrentWidget(page);
+    page->setFocus(Qt::ShortcutFocusReason);
+}
+
+}  // namespace bolthole

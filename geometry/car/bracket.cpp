@@ -1,0 +1,93 @@
+#include "geometry/car/bracket.h"
+
+#include <Eigen/Geometry>
+#include <algorithm>
+#include <cmath>
+#include <string_view>
+
+namespace bolthole {
+
+namespace {
+
+constexpr double kFarthestCorner = 100;   // m
+constexpr double kLargestDiameter = 0.2;  // m
+constexpr double kLargestEdge = 1.0;      // m
+constexpr double kMostDiameters = 20;
+constexpr double kSmallestArea = 1e-8;  // m^2
+
+double cross(const Eigen::Vector2d& one, const Eigen::Vector2d& other) {
+    return one.x() * other.y() - one.y() * other.x();
+}
+
+/// On which side of the line from `from` to `to` a point lies: above 0 to its left, 0 on it.
+double sideOf(const Eigen::Vector2d& from, const Eigen::Vector2d& to, const Eigen::Vector2d& point) {
+    return cross(to - from, point - from);
+}
+
+bool areApart(double one, double other) {
+    return (one > 0 && other < 0) || (one < 0 && other > 0);
+}
+
+bool cutsThrough(const Eigen::Vector2d& a, const Eigen::Vector2d& b, const Eigen::Vector2d& c,
+                 const Eigen::Vector2d& d) {
+    return areApart(sideOf(a, b, c), sideOf(a, b, d)) && areApart(sideOf(c, d, a), sideOf(c, d, b));
+}
+
+bool crossesItself(const std::vector<Eigen::Vector2d>& corners) {
+    const std::size_t count = corners.size();
+    for (std::size_t one = 0; one < count; ++one) {
+        for (std::size_t other = one + 1; other < count; ++other) {
+            if (cutsThrough(corners[one], corners[(one + 1) % count], corners[other],
+                            corners[(other + 1) % count])) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+double areaOf(const std::vector<Eigen::Vector2d>& corners) {
+    double twice = 0;
+    for (std::size_t corner = 0; corner < corners.size(); ++corner) {
+        twice += cross(corners[corner], corners[(corner + 1) % corners.size()]);
+    }
+    return std::abs(twice) / 2;
+}
+
+std::string_view wrongWith(const std::vector<Eigen::Vector2d>& corners) {
+    if (corners.size() < kMinPlateCorners || corners.size() > kMaxPlateCorners) {
+        return "expected 3 to 24 corners";
+    }
+    const auto isFar = [](const Eigen::Vector2d& corner) {
+        return !(std::abs(corner.x()) <= kFarthestCorner && std::abs(corner.y()) <= kFarthestCorner);
+    };
+    if (std::ranges::any_of(corners, isFar)) {
+        return "expected corners within 100 m of the origin";
+    }
+    if (crossesItself(corners)) {
+        return "expected the corners in order around, found an outline that crosses itself";
+    }
+    return areaOf(corners) < kSmallestArea
+               ? "expected an outline with room inside, found its corners on one line"
+               : "";
+}
+
+}  // namespace
+
+PlateFault refusal(const Plate& plate) {
+    if (const std::string_view reason = wrongWith(plate.corners); !reason.empty()) {
+        return {"corners", std::string(reason)};
+    }
+    if (!(plate.holeDiameter > 0 && plate.holeDiameter <= kLargestDiameter)) {
+        return {"hole_diameter", "expected a hole diameter above 0 and at most 200 mm"};
+    }
+    if (!(plate.edgeDistance >= 0 && plate.edgeDistance <= kLargestEdge)) {
+        return {"edge_distance", "expected an edge distance from 0 to 1 m"};
+    }
+    if (!(plate.holeSpacing >= 1 && plate.holeSpacing <= kMostDiameters)) {
+        return {"hole_spacing", "expected a hole spacing from 1 to 20 diameters"};
+    }
+    return {};
+}
+
+}  // namespace bolthole

@@ -1,0 +1,215 @@
+// findFaults() of geometry/edits/edit.h: what keeps a car from being computed. Holds for any Car whatever.
+#include "geometry/car/faults.h"
+
+#include <cmath>
+
+#include "geometry/car/fields.h"
+#include "geometry/car/numbers.h"
+#include "geometry/units/text.h"
+
+namespace bolthole {
+
+namespace {
+
+/// The value as the car file writes it: "-5 mm", "not a number".
+std::string fileWords(double value, Quantity quantity) {
+    if (!std::isfinite(value)) {
+        return std::isnan(value) ? "not a number" : "infinity";
+    }
+    const std::string number = plainDecimal(value / fileUnit(quantity));
+    if (quantity == Quantity::angle) {
+        return number + " deg";
+    }
+    return withUnit(number, quantity, Units::metric);
+}
+
+class FaultFinder {
+  public:
+    explicit FaultFinder(const Car& car) : car_(car) {}
+
+    std::vector<Fault> find();
+
+  private:
+    void add(const FieldId& id, std::string path, std::string reason) {
+        faults_.push_back({id, std::move(path), std::move(reason)});
+    }
+    void check(const FieldId& id);
+    void checkPoint(FieldId id);
+    void checkLink(int index);
+    bool checkBracket(int index, End end);
+    void checkReach(int index);
+    void checkEntered(FieldId id);
+    void checkMount(int item, End end);
+    void checkLists();
+    void checkSpreads(const Spreads& spreads, FieldId id);
+    void checkPlate(int index, End end);
+
+    const Car& car_;
+    std::vector<Fault> faults_;
+};
+
+/// A number that is absent is no fault.
+void FaultFinder::check(const FieldId& id) {
+    const std::optional<double> value = numberAt(car_, id);
+    if (!value) {
+        return;
+    }
+    if (const std::string expected = refusal(id, *value); !expected.empty()) {
+        add(id, jsonPath(id), "expected " + expected + ", found " + fileWords(*value, quantityOf(id.field)));
+    }
+}
+
+void FaultFinder::checkPoint(FieldId id) {
+    for (id.axis = 0; id.axis < 3; ++id.axis) {
+        check(id);
+    }
+}
+
+/// Whether the hole in use exists.
+bool FaultFinder::checkBracket(int index, End end) {
+    const Bracket& bracket = car_.links[static_cast<std::size_t>(index)].bracket(end);
+    const FieldId id{.field = Field::holeAt, .link = index, .end = end};
+    const std::size_t count = bracket.holes.size();
+    if (count == 0 || count > kMaxHoles) {
+        add(id, jsonPath(id),
+            "expected 1 to " + std::to_string(kMaxHoles) + " holes, found " + std::to_string(count));
+    }
+    for (std::size_t hole = 0; hole < count && hole < kMaxHoles; ++hole) {
+        const FieldId at{.field = Field::holeAt, .link = index, .end = end, .hole = static_cast<int>(hole)};
+        checkPoint(at);
+        checkSpreads(bracket.holes[hole].spreads, at);
+    }
+    checkPlate(index, end);
+    const bool exists = bracket.use >= 0 && static_cast<std::size_t>(bracket.use) < count;
+    if (!exists && count > 0) {
+        add(id, bracketPath(index, end) + ".use",
+            "expected the index of a hole, 0 to " + std::to_string(count - 1) + ", found " +
+                std::to_string(bracket.use));
+    }
+    return exists;
+}
+
+/// How sure the numbers of one part are; `id` addresses the part.
+void FaultFinder::checkSpreads(const Spreads& spreads, FieldId id) {
+    id.spread = true;
+    for (const Spreads::Own& own : spreads.all()) {
+        id.field = own.field;
+        id.axis = own.axis;
+        check(id);
+    }
+}
+
+void FaultFinder::checkPlate(int index, End end) {
+    const std::optional<Plate>& plate = car_.links[static_cast<std::size_t>(index)].bracket(end).plate;
+    const PlateFault fault = plate ? refusal(*plate) : PlateFault{};
+    if (!fault.reason.empty()) {
+        add({.field = Field::holeAt, .link = index, .end = end},
+            bracketPath(index, end) + ".outline." + fault.path, fault.reason);
+    }
+}
+
+/// A rod without a written length needs its holes apart, or it has neither length nor direction.
+void FaultFinder::checkReach(int index) {
+    const Link& link = car_.links[static_cast<std::size_t>(index)];
+    if (link.kind == LinkKind::rod && !link.length && holeDistance(link) == 0) {
+        add({.field = Field::linkLength, .link = index}, linkPath(index),
+            "expected a rod's holes in use apart, found both at the same place");
+    }
+}
+
+void FaultFinder::checkLink(int index) {
+    for (int field = static_cast<int>(Field::linkLength); field <= static_cast<int>(Field::rodEndLimit);
+         ++field) {
+        check({.field = static_cast<Field>(field), .link = index});
+    }
+    check({.field = Field::linkRating, .link = index});
+    checkSpreads(car_.links[static_cast<std::size_t>(index)].spreads, {.link = index});
+    const bool chassis = checkBracket(index, End::chassis);
+    const bool axle = checkBracket(index, End::axle);
+    if (chassis && axle) {
+        checkReach(index);
+    }
+}
+
+/// A number, or the coordinates of a point.
+void FaultFinder::checkEntered(FieldId id) {
+    ruleOf(id.field).hasAxis ? checkPoint(id) : check(id);
+}
+
+void FaultFinder::checkMount(int item, End end) {
+    const Bracket& bracket = car_.springs[static_cast<std::size_t>(item)].bracket(end);
+    const std::size_t count = bracket.holes.size();
+    const FieldId id{.field = Field::mountAt, .end = end, .item = item};
+    if (count == 0 || count > kMaxHoles || bracket.use < 0 ||
+        static_cast<std::size_t>(bracket.use) >= count) {
+        add(id, mountPath(item, end),
+            "expected 1 to " + std::to_string(kMaxHoles) + " holes, one of them in use, found " +
+                std::to_string(count) + " and hole " + std::to_string(bracket.use) + " in use");
+    }
+    for (std::size_t hole = 0; hole < count && hole < kMaxHoles; ++hole) {
+        const FieldId at{.field = Field::mountAt, .end = end, .hole = static_cast<int>(hole), .item = item};
+        checkPoint(at);
+        checkSpreads(bracket.holes[hole].spreads, at);
+    }
+}
+
+void FaultFinder::checkLists() {
+    const auto tooMany = [this](const char* list, std::size_t most, std::size_t count) {
+        if (count > most) {
+            add({}, list, "expected at most " + std::to_string(most) + ", found " + std::to_string(count));
+        }
+    };
+    tooMany("loads", kMaxLoads, car_.loads.size());
+    tooMany("springs", kMaxSprings, car_.springs.size());
+    for (std::size_t item = 0; item < car_.loads.size() && item < kMaxLoads; ++item) {
+        for (int field = static_cast<int>(Field::loadMass); field <= static_cast<int>(Field::loadAboard);
+             ++field) {
+            checkEntered({.field = static_cast<Field>(field), .item = static_cast<int>(item)});
+        }
+        checkSpreads(car_.loads[item].spreads, {.item = static_cast<int>(item)});
+    }
+    for (std::size_t item = 0; item < car_.springs.size() && item < kMaxSprings; ++item) {
+        for (int field = static_cast<int>(Field::springRate); field <= static_cast<int>(Field::springPush);
+             ++field) {
+            check({.field = static_cast<Field>(field), .item = static_cast<int>(item)});
+        }
+        checkSpreads(car_.springs[item].spreads, {.item = static_cast<int>(item)});
+        checkMount(static_cast<int>(item), End::chassis);
+        checkMount(static_cast<int>(item), End::axle);
+    }
+}
+
+std::vector<Fault> FaultFinder::find() {
+    for (int field = 0; field <= static_cast<int>(Field::frontRatio); ++field) {
+        check({.field = static_cast<Field>(field)});
+    }
+    if (car_.links.size() > kMaxLinks) {
+        add({}, "links",
+            "expected at most " + std::to_string(kMaxLinks) + " links, found " +
+                std::to_string(car_.links.size()));
+    }
+    for (std::size_t link = 0; link < car_.links.size() && link < kMaxLinks; ++link) {
+        checkLink(static_cast<int>(link));
+    }
+    for (int field = static_cast<int>(Field::pinionAngle); field < static_cast<int>(Field::count); ++field) {
+        const Scope scope = ruleOf(static_cast<Field>(field)).scope;
+        if (scope == Scope::car || scope == Scope::driveline || scope == Scope::wanted ||
+            scope == Scope::tool) {
+            checkEntered({.field = static_cast<Field>(field)});
+        }
+    }
+    checkSpreads(car_.spreads, {});
+    if (car_.driveline) {
+        checkSpreads(car_.driveline->spreads, {});
+    }
+    checkLists();
+    return std::move(faults_);
+}
+
+}  // namespace
+
+std::vector<Fault> findFaults(const Car& car) {
+    return FaultFinder(car).find();
+}
+
+}  // namespace bolthole

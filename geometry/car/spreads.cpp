@@ -1,0 +1,34 @@
+#include "geometry/car/spreads.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace bolthole {
+
+namespace {
+
+bool comesBefore(const Spreads::Own& one, const Spreads::Own& other) {
+    return std::tie(one.field, one.axis) < std::tie(other.field, other.axis);
+}
+
+}  // namespace
+
+std::optional<double> Spreads::of(Field field, int axis) const {
+    const auto found = std::ranges::lower_bound(all_, Own{field, axis, 0}, comesBefore);
+    const bool isThere = found != all_.end() && found->field == field && found->axis == axis;
+    return isThere ? std::optional(found->value) : std::nullopt;
+}
+
+void Spreads::set(Field field, int axis, std::optional<double> value) {
+    const auto place = std::ranges::lower_bound(all_, Own{field, axis, 0}, comesBefore);
+    const bool isThere = place != all_.end() && place->field == field && place->axis == axis;
+    if (isThere && value) {
+        place->value = *value;
+    } else if (isThere) {
+        all_.erase(place);
+    } else if (value) {
+        all_.insert(place, {field, axis, *value});
+    }
+}
+
+}  // namespace bolthole

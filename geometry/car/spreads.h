@@ -1,0 +1,37 @@
+// How sure the numbers of one part of a car are, where that was entered for the number itself.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "geometry/car/field.h"
+
+namespace bolthole {
+
+/// The own standard uncertainties of the numbers of a part: a hole, a link, a driveline, a load, a spring, or
+/// of the car itself. A number without one is as sure as the tool it was taken with; see spreadOf() in
+/// geometry/uncertainty/uncertain_inputs.h.
+class Spreads {
+  public:
+    /// One of them: in the number's own SI unit, 0 for what is exact. `axis`: -1 where the number has none.
+    struct Own {
+        Field field = Field::count;
+        int axis = -1;
+        double value = 0;
+
+        bool operator==(const Own&) const = default;
+    };
+
+    [[nodiscard]] std::optional<double> of(Field field, int axis = -1) const;
+    /// Enters one, or takes it away.
+    void set(Field field, int axis, std::optional<double> value);
+    /// All of them, in the order of Field and axis.
+    [[nodiscard]] const std::vector<Own>& all() const { return all_; }
+
+    bool operator==(const Spreads&) const = default;
+
+  private:
+    std::vector<Own> all_;
+};
+
+}  // namespace bolthole

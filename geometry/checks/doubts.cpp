@@ -1,0 +1,380 @@
+// findDoubts() of geometry/edits/edit.h: what can be computed but looks wrong or risky.
+#include "geometry/checks/doubts.h"
+
+#include <array>
+#include <cmath>
+#include <utility>
+
+#include "geometry/car/faults.h"
+#include "geometry/car/fields.h"
+#include "geometry/car/numbers.h"
+#include "geometry/checks/doubts_entered.h"
+#include "geometry/checks/doubts_held.h"
+#include "geometry/choices/choice_figures.h"
+#include "geometry/edits/edit.h"
+#include "geometry/edits/starting_car.h"
+#include "geometry/kinematics/trace.h"
+#include "geometry/plates/plate_room.h"
+#include "geometry/units/text.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr double kHair = 2.5e-4;  // m; lengths kept through a hole change fit their old holes that closely
+constexpr double kTapeFraction = kMetresPerInch / 16;  // a written length may differ from the holes by this
+constexpr double kRounding = 1e-9;                     // m; keeps a sixteenth exactly from being a doubt
+constexpr int kDoubtSteps = 41;                        // of the travel; its ends say how far the links reach
+
+/// What numbers cars have; outside, a slip of the tape or of the unit is likely. Common practice, no source.
+struct UsualRange {
+    Field field;
+    double low;
+    double high;
+};
+constexpr std::array kUsualRanges{
+    UsualRange{Field::wheelbase, 1.2, 6.0},
+    UsualRange{Field::rearTireRadius, 0.15, 0.8},
+    UsualRange{Field::frontTireRadius, 0.15, 0.8},
+    UsualRange{Field::rearTrack, 0.6, 2.6},
+    UsualRange{Field::frontTrack, 0.6, 2.6},
+    UsualRange{Field::cgHeight, 0.25, 1.2},
+    UsualRange{Field::bump, 0.0, 0.5},
+    UsualRange{Field::droop, 0.0, 0.5},
+    UsualRange{Field::frontRatio, -3.0, 3.0},
+    UsualRange{Field::pinionAngle, -15 * kRadiansPerDegree, 15 * kRadiansPerDegree},
+    UsualRange{Field::outputAngle, -15 * kRadiansPerDegree, 15 * kRadiansPerDegree},
+};
+constexpr double kLeastTotal = 200;        // kg
+constexpr double kLargestTotal = 6000;     // kg
+constexpr double kLeastFrontShare = 0.30;  // of the total
+constexpr double kLargestFrontShare = 0.75;
+
+class DoubtFinder {
+  public:
+    explicit DoubtFinder(const Car& car) : car_(car), units_(car.units) {}
+
+    std::vector<Doubt> find();
+
+  private:
+    void add(const FieldId& id, std::string path, std::string reason) {
+        doubts_.push_back({std::move(path), std::move(reason), id});
+    }
+    void add(const FieldId& id, std::string reason) { add(id, jsonPath(id), std::move(reason)); }
+
+    void checkUsualRanges();
+    void checkMeasured();
+    void checkWeights();
+    void checkCgHeight();
+    void checkLink(int index);
+    void checkLength(int index);
+    [[nodiscard]] bool boltWasMoved() const;
+    void checkAdjuster(int index);
+    void checkThread(int index);
+    void checkSide(int index);
+    void checkGround(int index, End end);
+    void checkWanted();
+    void checkTrace();
+    void checkAssembly(const MoveReport& report);
+    void checkTravel(Field field, const MoveReport& report);
+    void checkSymmetry(Freedom freedom);
+
+    [[nodiscard]] const Link& link(int index) const { return car_.links[static_cast<std::size_t>(index)]; }
+    [[nodiscard]] std::string measured(double value, Quantity quantity) const;
+    [[nodiscard]] std::string figure(double value, Quantity quantity) const;
+    [[nodiscard]] std::string shift(double value, Quantity quantity, std::string_view plus,
+                                    std::string_view minus) const;
+    [[nodiscard]] std::string consequence(int index) const;
+    [[nodiscard]] std::string faultPath(const MoveReport& report, const FieldId& otherwise) const;
+
+    const Car& car_;
+    Units units_;
+    std::vector<Doubt> doubts_;
+};
+
+std::string DoubtFinder::measured(double value, Quantity quantity) const {
+    return withUnit(fieldText(value, quantity, {units_, InchStyle::sixteenths}), quantity, units_);
+}
+
+std::string DoubtFinder::figure(double value, Quantity quantity) const {
+    return withUnit(figureText(value, quantity, units_), quantity, units_);
+}
+
+void DoubtFinder::checkUsualRanges() {
+    for (const UsualRange& range : kUsualRanges) {
+        const FieldId id{.field = range.field};
+        const double value = numberAt(car_, id).value_or(range.low);
+        if (value < range.low || value > range.high) {
+            const FieldRule& rule = ruleOf(range.field);
+            add(id, std::string(rule.words) + " " + measured(value, rule.quantity) +
+                        " looks outside what cars have: check");
+        }
+    }
+}
+
+void DoubtFinder::checkMeasured() {
+    if (car_.notes.find(kStartingRemark) != std::string::npos) {
+        add({}, "notes",
+            "these are starting numbers, not measured: measure each one before you trust a figure, then take "
+            "the remark out of the notes");
+    }
+}
+
+void DoubtFinder::checkWeights() {
+    const double total = car_.cornerWeights.total();
+    const double frontShare = car_.cornerWeights.front() / total;
+    const FieldId id{.field = Field::leftFrontWeight};
+    if (total < kLeastTotal || total > kLargestTotal) {
+        add(id, "corner_weights",
+            "total weight " + figure(total, Quantity::mass) + " looks outside what cars have: check");
+    }
+    if (frontShare < kLeastFrontShare || frontShare > kLargestFrontShare) {
+        add(id, "corner_weights",
+            figure(100 * frontShare, Quantity::percent) +
+                " of the weight in front looks outside what cars have: check which corner is which");
+    }
+}
+
+void DoubtFinder::checkCgHeight() {
+    if (car_.cgHeight > 2 * car_.rearTireRadius) {
+        add({.field = Field::cgHeight}, "CG height " + measured(car_.cgHeight, Quantity::length) +
+                                            " stands above the top of the rear tire: check");
+    }
+}
+
+/// Whether a link given for one side stands on the other. A crosswise link may cross over.
+void DoubtFinder::checkSide(int index) {
+    const Link& one = link(index);
+    if (one.side == Side::center || roleOf(one, car_.rearTireRadius) == Role::crosswise) {
+        return;
+    }
+    const double y = one.chassis.inUse().at.y() + one.axle.inUse().at.y();
+    const bool wrong = one.side == Side::right ? y > 0 : y < 0;
+    if (wrong) {
+        add({.field = Field::holeAt, .link = index, .end = End::axle, .hole = one.axle.use, .axis = 1},
+            linkPath(index),
+            linkWords(car_, index) + " stands on the other side of the car: left is plus, right is minus");
+    }
+}
+
+void DoubtFinder::checkGround(int index, End end) {
+    const std::vector<Hole>& holes = link(index).bracket(end).holes;
+    for (std::size_t hole = 0; hole < holes.size(); ++hole) {
+        if (holes[hole].at.z() < 0) {
+            const int number = static_cast<int>(hole);
+            add({.field = Field::holeAt, .link = index, .end = end, .hole = number, .axis = 2},
+                holeWords(car_, index, end, number) + " stands below the ground: check its height");
+        }
+    }
+}
+
+std::string DoubtFinder::shift(double value, Quantity quantity, std::string_view plus,
+                               std::string_view minus) const {
+    const std::string size = figureText(std::abs(value), quantity, units_);
+    if (size.find_first_not_of("0.") == std::string::npos) {
+        return {};
+    }
+    return withUnit(size, quantity, units_) + " " + std::string(value < 0 ? minus : plus);
+}
+
+/// Where the axle sits at ride if this link alone has its written length and all others fit their holes.
+std::string DoubtFinder::consequence(int index) const {
+    Car alone = car_;
+    for (std::size_t other = 0; other < alone.links.size(); ++other) {
+        if (other != static_cast<std::size_t>(index)) {
+            alone.links[other].length.reset();
+        }
+    }
+    AxleSolver solver(buildLinkage(alone), Drive::travel);
+    if (!solver.assemble().usable()) {
+        return "as written the axle cannot be assembled";
+    }
+    const AxlePose& pose = solver.pose();
+    std::string axle = shift(pose.x, Quantity::length, "forward", "back");
+    const std::string sideways = shift(pose.y, Quantity::length, "to the left", "to the right");
+    axle += (axle.empty() || sideways.empty() ? "" : ", ") + sideways;
+    const std::string pinion = shift(-pose.pitch, Quantity::angle, "nose up", "nose down");
+    if (axle.empty() && pinion.empty()) {
+        return "as written the axle hardly moves";
+    }
+    const std::string sits = axle.empty() ? "" : "the axle sits " + axle;
+    const std::string tips = pinion.empty() ? "" : "the pinion " + pinion;
+    return "as written " + sits + (sits.empty() || tips.empty() ? "" : " and ") + tips;
+}
+
+// A rod that fits other holes of its brackets and not those in use was bolted elsewhere since it was
+// measured. Then the axle does not stand where it did, and what the lengths make of that is a figure, not a
+// mistake.
+bool DoubtFinder::boltWasMoved() const {
+    return std::ranges::any_of(car_.links, [](const Link& rod) {
+        const auto fits = [&rod](const Hole& chassis, const Hole& axle) {
+            return std::abs(*rod.length - (axle.at - chassis.at).norm()) <= kHair;
+        };
+        if (rod.kind != LinkKind::rod || !rod.length ||
+            std::abs(*rod.length - holeDistance(rod)) <= kTapeFraction + kRounding) {
+            return false;
+        }
+        return std::ranges::any_of(rod.chassis.holes, [&](const Hole& chassis) {
+            return std::ranges::any_of(rod.axle.holes, [&](const Hole& axle) { return fits(chassis, axle); });
+        });
+    });
+}
+
+void DoubtFinder::checkLength(int index) {
+    const Link& one = link(index);
+    const FieldId id{.field = Field::linkLength, .link = index};
+    if (!one.length) {
+        return;
+    }
+    if (one.kind != LinkKind::rod) {
+        add(id, "a length is used for rods only: this one has no effect");
+        return;
+    }
+    const double apart = holeDistance(one);
+    if (std::abs(*one.length - apart) <= kTapeFraction + kRounding || boltWasMoved()) {
+        return;
+    }
+    add(id, "written length " + measured(*one.length, Quantity::length) + ", but the holes in use are " +
+                measured(apart, Quantity::length) + " apart: " + consequence(index) +
+                "; re-measure, or clear the length to fit the holes");
+}
+
+void DoubtFinder::checkAdjuster(int index) {
+    const std::optional<Adjuster>& adjuster = link(index).adjuster;
+    if (!adjuster || link(index).kind != LinkKind::rod) {
+        return;
+    }
+    const double built = builtLength(link(index));
+    const double shortest = adjuster->shortest.value_or(built);
+    const double longest = adjuster->longest.value_or(built);
+    const FieldId least{.field = Field::adjusterShortest, .link = index};
+    const FieldId most{.field = Field::adjusterLongest, .link = index};
+    const std::string now = "the link is " + measured(built, Quantity::length) + " long now, but its ";
+    if (adjuster->shortest && adjuster->longest && shortest > longest) {
+        add(least, "shortest length " + measured(shortest, Quantity::length) + " is above the longest, " +
+                       measured(longest, Quantity::length) + ": check which is which");
+    } else if (built < shortest - kNoAdjustment) {
+        add(least, now + "shortest length is " + measured(shortest, Quantity::length) + ": check both");
+    } else if (built > longest + kNoAdjustment) {
+        add(most, now + "longest length is " + measured(longest, Quantity::length) + ": check both");
+    }
+    checkThread(index);
+}
+
+void DoubtFinder::checkThread(int index) {
+    const std::optional<double>& least = link(index).adjuster->leastEngagement;
+    const double built = builtLength(link(index));
+    const std::optional<double> held = engagementAt(link(index), built);
+    if (least && !held) {
+        add({.field = Field::adjusterLeastEngagement, .link = index},
+            "the thread held now is not entered, so the least can't be checked: measure it");
+    } else if (least && *held < *least - kNoAdjustment) {
+        add({.field = Field::adjusterEngagement, .link = index},
+            "at " + measured(built, Quantity::length) + " long each end holds " +
+                measured(*held, Quantity::length) + " of thread, less than the " +
+                measured(*least, Quantity::length) +
+                " entered as the least: a rod end can pull out; do not drive it so");
+    }
+}
+
+void DoubtFinder::checkWanted() {
+    if (!car_.wanted) {
+        return;
+    }
+    const WantedWindow& wanted = *car_.wanted;
+    constexpr std::string_view kNobody = ": no hole choice can be inside";
+    if (wanted.inverseFar() > wanted.inverseNear()) {
+        add({.field = Field::wantedIcNear},
+            "the near side of the wanted window lies past its far side" + std::string(kNobody));
+    }
+    if (wanted.antiSquatLow > wanted.antiSquatHigh) {
+        add({.field = Field::wantedLow},
+            "least wanted anti-squat " + measured(wanted.antiSquatLow, Quantity::percent) +
+                " is above the most, " + measured(wanted.antiSquatHigh, Quantity::percent) +
+                std::string(kNobody));
+    }
+}
+
+void DoubtFinder::checkLink(int index) {
+    checkLength(index);
+    checkAdjuster(index);
+    checkSide(index);
+    checkGround(index, End::chassis);
+    checkGround(index, End::axle);
+}
+
+/// The link a move stopped at, or the place of `otherwise`.
+std::string DoubtFinder::faultPath(const MoveReport& report, const FieldId& otherwise) const {
+    if (report.constraint < 0) {
+        return jsonPath(otherwise);
+    }
+    return linkPath(buildLinkage(car_).constraints[static_cast<std::size_t>(report.constraint)].link);
+}
+
+void DoubtFinder::checkAssembly(const MoveReport& report) {
+    if (report.constraint < 0) {
+        add(placeOfLink(car_, linkFor(car_, report.freedom)), "links", describe(report, car_, units_));
+        return;
+    }
+    const int link = buildLinkage(car_).constraints[static_cast<std::size_t>(report.constraint)].link;
+    add(placeOfLink(car_, link), linkPath(link), describe(report, car_, units_));
+}
+
+void DoubtFinder::checkTravel(Field field, const MoveReport& report) {
+    if (!report.usable()) {
+        const FieldId id{.field = field};
+        add(id, faultPath(report, id), describe(report, car_, units_));
+    }
+}
+
+void DoubtFinder::checkSymmetry(Freedom freedom) {
+    if (freedom == Freedom::none) {
+        return;
+    }
+    const bool sideways = freedom == Freedom::sideways;
+    add(placeOfLink(car_, linkFor(car_, freedom)), "links",
+        std::string(describe(freedom)) +
+            (sideways ? ": a track bar or Watts linkage is missing; figures assume it stays centered"
+                      : "; figures assume it stays straight"));
+}
+
+void DoubtFinder::checkTrace() {
+    Car coarse = car_;
+    coarse.travel.steps = kDoubtSteps;
+    const Trace trace = computeTrace(coarse);
+    addEnteredDoubts(car_, trace, doubts_);
+    if (!trace.assembly.usable()) {
+        checkAssembly(trace.assembly);
+        return;
+    }
+    checkTravel(Field::bump, trace.bumpEnd);
+    checkTravel(Field::droop, trace.droopEnd);
+    checkSymmetry(trace.heldBySymmetry);
+    addBindDoubt(car_, trace, doubts_);
+    addDrivelineDoubts(car_, trace, doubts_);
+}
+
+std::vector<Doubt> DoubtFinder::find() {
+    checkMeasured();
+    checkUsualRanges();
+    checkWeights();
+    checkCgHeight();
+    for (std::size_t index = 0; index < car_.links.size(); ++index) {
+        checkLink(static_cast<int>(index));
+    }
+    addPlateDoubts(car_, doubts_);
+    checkWanted();
+    checkTrace();
+    return std::move(doubts_);
+}
+
+}  // namespace
+
+std::vector<Doubt> findDoubts(const Car& car) {
+    if (!findFaults(car).empty()) {
+        return {};
+    }
+    return DoubtFinder(car).find();
+}
+
+}  // namespace bolthole

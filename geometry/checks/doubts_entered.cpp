@@ -1,0 +1,344 @@
+#include "geometry/checks/doubts_entered.h"
+
+#include <algorithm>
+#include <cmath>
+#include <string_view>
+#include <utility>
+
+#include "geometry/car/fields.h"
+#include "geometry/statics/braking.h"
+#include "geometry/statics/entered_setup.h"
+#include "geometry/statics/launch_case.h"
+#include "geometry/statics/springs.h"
+#include "geometry/units/text.h"
+#include "geometry/weights/entered_figures.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr double kSamePlace = 1e-6;  // m
+
+class EnteredDoubtFinder {
+  public:
+    EnteredDoubtFinder(const Car& car, const Trace& trace, std::vector<Doubt>& doubts)
+        : car_(car), trace_(trace), doubts_(doubts), balance_(balanceOf(car)), stance_(fullStanceOf(car)) {}
+
+    void find();
+
+  private:
+    void add(const FieldId& id, std::string path, std::string reason) {
+        doubts_.push_back({std::move(path), std::move(reason), id});
+    }
+    void add(const FieldId& id, std::string reason) { add(id, jsonPath(id), std::move(reason)); }
+
+    void checkWeights();
+    [[nodiscard]] FieldId placeOf(const WeightDoubt& doubt) const;
+    [[nodiscard]] FieldId cornerPlace(const WeightDoubt& doubt) const;
+    void checkDriverSeat();
+    void checkHeight();
+    void checkLoads();
+    void checkGroups();
+    void checkPoint(Field field, const EnteredPoint& point, std::string_view words);
+    void checkFour(Field first, const EnteredCorners& four, std::string_view words);
+    void checkSprings();
+    void checkTravel(bool bump, const TravelRoom& room, std::span<const SuspensionPart> parts);
+    void checkBrakes();
+    void checkLaunch();
+    void checkRatings(const LaunchCase& launch);
+    [[nodiscard]] std::string force(double value) const {
+        return withUnit(figureText(value, Quantity::force, car_.units), Quantity::force, car_.units);
+    }
+
+    const Car& car_;
+    const Trace& trace_;
+    std::vector<Doubt>& doubts_;
+    CarBalance balance_;
+    FullStance stance_;
+};
+
+/// The field of a corner in the reading the doubt is about: the corner weights or the other four.
+FieldId EnteredDoubtFinder::cornerPlace(const WeightDoubt& doubt) const {
+    const bool isBench = doubt.withDriver == (car_.cornersAre == DriverSeat::aboard);
+    const Field first = isBench ? Field::leftFrontWeight : Field::otherLeftFront;
+    const int offset = doubt.part <= WeightPart::rightRear ? static_cast<int>(doubt.part) : 0;
+    return {.field = static_cast<Field>(static_cast<int>(first) + offset)};
+}
+
+FieldId EnteredDoubtFinder::placeOf(const WeightDoubt& doubt) const {
+    switch (doubt.part) {
+        case WeightPart::driver:
+            return {.field = Field::driverMass};
+        case WeightPart::ticket:
+            return {.field = car_.weighing.ticket.front  ? Field::ticketFront
+                             : car_.weighing.ticket.rear ? Field::ticketRear
+                                                         : Field::ticketTotal};
+        case WeightPart::pads:
+            return {.field = Field::padLeftFront};
+        case WeightPart::load:
+            break;
+        default:
+            return cornerPlace(doubt);
+    }
+    // Loads that are not whole are not among those the doubt counts.
+    int counted = -1;
+    for (std::size_t item = 0; item < car_.loads.size(); ++item) {
+        counted += missingOf(car_.loads[item]).empty() ? 1 : 0;
+        if (counted == doubt.load) {
+            return {.field = Field::loadAt, .axis = 0, .item = static_cast<int>(item)};
+        }
+    }
+    return {.field = Field::loadAt, .axis = 0, .item = 0};
+}
+
+void EnteredDoubtFinder::checkWeights() {
+    for (WeightDoubt& doubt :
+         findWeightDoubts(weighingOf(car_), balance_.height, stance_.stance, car_.units)) {
+        add(placeOf(doubt), std::move(doubt.reason));
+    }
+    checkDriverSeat();
+}
+
+void EnteredDoubtFinder::checkDriverSeat() {
+    const EnteredDriver& driver = car_.weighing.driver;
+    if (car_.cornersAre == DriverSeat::out && !(driver.mass && driver.at.whole())) {
+        add({.field = Field::driverMass}, "corner_weights_are",
+            "the corner weights are without driver, whose weight and seat are not entered: every figure is "
+            "for an empty car");
+    }
+}
+
+void EnteredDoubtFinder::checkHeight() {
+    if (!balance_.refusal.empty()) {
+        add({.field = Field::liftHeight}, "cg_height_from",
+            "the CG height chosen can't be had, the one entered is in use: " + balance_.refusal);
+    } else if (!balance_.from.remark.empty()) {
+        add({.field = Field::liftHeight}, balance_.from.remark);
+    }
+    if (car_.cgHeightFrom == CgHeightSource::estimate) {
+        add({.field = Field::cgHeight}, "cg_height_from",
+            "the CG height is an estimate from other cars: anti-squat is no surer than it; lift the car, or "
+            "enter a height");
+    }
+}
+
+void EnteredDoubtFinder::checkLoads() {
+    for (std::size_t item = 0; item < car_.loads.size(); ++item) {
+        const std::string missing = missingOf(car_.loads[item]);
+        const int index = static_cast<int>(item);
+        if (!missing.empty()) {
+            const bool place = missing == "no place";
+            add({.field = place ? Field::loadAt : Field::loadMass, .axis = place ? 0 : -1, .item = index},
+                loadWords(car_, index) + " is not counted: " + missing + " is entered");
+        }
+    }
+    if (!balance_.loadRefusal.empty()) {
+        add({.field = Field::loadAboard, .item = 0},
+            "what came and went since the car was weighed is left out: " + balance_.loadRefusal);
+    }
+}
+
+void EnteredDoubtFinder::checkPoint(Field field, const EnteredPoint& point, std::string_view words) {
+    for (std::size_t axis = 0; axis < 3; ++axis) {
+        if (!point.at[axis] && !point.whole() && point != EnteredPoint{}) {
+            add({.field = field, .axis = static_cast<int>(axis)},
+                std::string(words) + " is not counted: a coordinate is missing");
+            return;
+        }
+    }
+}
+
+void EnteredDoubtFinder::checkFour(Field first, const EnteredCorners& four, std::string_view words) {
+    if (four.count() > 0 && four.count() < 4) {
+        const int missing = !four.leftFront ? 0 : !four.rightFront ? 1 : !four.leftRear ? 2 : 3;
+        add({.field = static_cast<Field>(static_cast<int>(first) + missing)},
+            std::string(words) + " not counted: " + std::to_string(four.count()) + " of 4 are entered");
+    }
+}
+
+void EnteredDoubtFinder::checkGroups() {
+    checkPoint(Field::driverAt, car_.weighing.driver.at, "the driver's seat");
+    checkFour(Field::otherLeftFront, car_.weighing.other, "the other scale readings are");
+    checkFour(Field::padLeftFront, car_.weighing.pads, "the pads' heights are");
+    if (car_.driveline) {
+        const EnteredShaft& shaft = car_.driveline->shaft;
+        checkPoint(Field::carrierJoint, shaft.carrierJoint, "the carrier joint");
+        const EnteredSlip& slip = shaft.slip;
+        const bool some = slip.engagement || slip.leastEngagement || slip.inward;
+        if (some && !(slip.engagement && slip.leastEngagement && slip.inward)) {
+            const Field missing = !slip.engagement        ? Field::slipEngagement
+                                  : !slip.leastEngagement ? Field::slipLeast
+                                                          : Field::slipInward;
+            add({.field = missing},
+                "the slip yoke is not checked: engagement, least engagement and room inward are needed");
+        }
+    }
+}
+
+void EnteredDoubtFinder::checkTravel(bool bump, const TravelRoom& room,
+                                     std::span<const SuspensionPart> parts) {
+    const TravelEnd& end = bump ? room.bump : room.droop;
+    const double entered = bump ? car_.travel.bump : car_.travel.droop;
+    if (end.stop == TravelStop::range || end.stop == TravelStop::links || !(end.travel < entered)) {
+        return;
+    }
+    add({.field = bump ? Field::bump : Field::droop}, describe(end, bump, room, parts, car_.units) +
+                                                          ", before the travel entered: cut it, or check the "
+                                                          "part's lengths");
+}
+
+void EnteredDoubtFinder::checkSprings() {
+    for (std::size_t item = 0; item < car_.springs.size(); ++item) {
+        const int index = static_cast<int>(item);
+        if (const std::string reason = refusal(car_.springs[item]); !reason.empty()) {
+            add({.field = Field::mountAt, .end = End::axle, .hole = 0, .axis = 0, .item = index},
+                "springs[" + std::to_string(item) + "]",
+                springWords(car_, index) + " is not computed: " + reason);
+        }
+    }
+    const std::vector<SuspensionPart> parts = usableSprings(car_);
+    if (parts.empty() || !trace_.assembly.usable()) {
+        return;
+    }
+    const TravelRoom room = travelRoom(car_, parts);
+    if (room.assembled) {
+        checkTravel(true, room, parts);
+        checkTravel(false, room, parts);
+    }
+}
+
+void EnteredDoubtFinder::checkBrakes() {
+    if (!car_.brakes.rearShare || !trace_.ride.usable) {
+        return;
+    }
+    const double slope = std::tan(trace_.ride[Figure::swingArmAngle]);
+    const double height = standingCar(car_, trace_.ride.ground).cgHeight;
+    std::string reason = antiLiftDoubt(
+        rearAntiLift(slope, height, trace_.ride.ground.wheelbase, *car_.brakes.rearShare / 100));
+    if (!reason.empty()) {
+        add({.field = Field::brakeRearShare}, std::move(reason));
+    }
+}
+
+void EnteredDoubtFinder::checkRatings(const LaunchCase& launch) {
+    const JointLoads* worst = launch.links ? mostUsedOf(launch.links->joints) : nullptr;
+    if (worst == nullptr || !(*worst->use > 1)) {
+        return;
+    }
+    const double factor = launch.linkCase->factor;
+    const bool settled = worst->worst.settled;
+    add({.field = Field::linkRating, .link = worst->link},
+        linkWords(car_, worst->link) + " carries " + force(worst->worst.largest()) +
+            (settled ? "" : ", as one possible share,") + " in this launch; with the factor " +
+            plainDecimal(factor) + " that is " +
+            withUnit(figureText(100 * *worst->use, Quantity::percent, car_.units), Quantity::percent,
+                     car_.units) +
+            " of its rating: do not launch it so, and ask a qualified person");
+}
+
+void EnteredDoubtFinder::checkLaunch() {
+    if (car_.launch == EnteredLaunch{}) {
+        return;
+    }
+    const LaunchCase launch = launchCaseOf(car_, trace_, stance_);
+    if (!launch.problem.empty()) {
+        return;
+    }
+    const bool timed = car_.launch.from == LaunchFrom::sixtyFoot;
+    const FieldId id{.field = timed ? Field::sixtyFoot : Field::launchAcceleration};
+    if (launch.thrust && launch.thrust->isBeyondGrip()) {
+        add(id, "this launch takes " + force(launch.thrust->force) + " of thrust, but the rear tires hold " +
+                    force(*launch.thrust->byGrip) + " at the friction entered: check both");
+    }
+    if (launch.loads && launch.loads->wheelsUp) {
+        add(id,
+            "the front wheels would leave the ground in this launch: nothing past that is steady, and the "
+            "car can turn over");
+    }
+    checkRatings(launch);
+}
+
+void EnteredDoubtFinder::find() {
+    checkWeights();
+    checkHeight();
+    checkLoads();
+    checkGroups();
+    checkSprings();
+    checkBrakes();
+    checkLaunch();
+}
+
+Field fieldOf(DrivelinePart part, const EnteredShaft& shaft) {
+    switch (part) {
+        case DrivelinePart::pinionAngle:
+            return Field::pinionAngle;
+        case DrivelinePart::yokeOffset:
+            return shaft.rearYokeOffset && !shaft.frontYokeOffset ? Field::rearYokeOffset
+                                                                  : Field::frontYokeOffset;
+        case DrivelinePart::jointLimit:
+            return Field::jointLimit;
+        case DrivelinePart::speed:
+            return Field::engineSpeed;
+        case DrivelinePart::slip:
+            break;
+    }
+    return Field::slipEngagement;
+}
+
+/// Limits that only the housing's wind-up under power passes.
+void addWoundUp(const Driveline& driveline, const ShaftSetup& setup, const DrivelineReader& reader,
+                const Trace& trace, Units units, std::vector<DrivelineDoubt>& doubts) {
+    if (!(setup.windUp > 0)) {
+        return;
+    }
+    const DrivelineSweep sweep = sweepDriveline(reader, trace, setup.windUp);
+    const DrivelineFigures ride = reader.read(trace.ride.pose, setup.windUp);
+    for (DrivelineDoubt& doubt : findDrivelineDoubts(driveline, setup, ride, sweep, units)) {
+        const bool isLimit = doubt.part == DrivelinePart::jointLimit || doubt.part == DrivelinePart::slip ||
+                             doubt.part == DrivelinePart::speed;
+        const bool isKnown = std::ranges::any_of(
+            doubts, [&](const DrivelineDoubt& known) { return known.part == doubt.part; });
+        if (isLimit && !isKnown) {
+            doubt.reason = "wound up under power: " + doubt.reason;
+            doubts.push_back(std::move(doubt));
+        }
+    }
+}
+
+}  // namespace
+
+void addEnteredDoubts(const Car& car, const Trace& trace, std::vector<Doubt>& doubts) {
+    EnteredDoubtFinder(car, trace, doubts).find();
+}
+
+void addDrivelineDoubts(const Car& car, const Trace& trace, std::vector<Doubt>& doubts) {
+    if (!car.driveline || !trace.ride.usable) {
+        return;
+    }
+    const Driveline& driveline = *car.driveline;
+    const Eigen::Vector3d center(0, 0, car.rearTireRadius);
+    const Eigen::Vector3d pinion = trace.ride.pose.carry(driveline.pinionJoint - center);
+    if ((driveline.outputJoint - pinion).norm() < kSamePlace) {
+        doubts.push_back({"driveline",
+                          "both driveshaft joints stand at the same place: no driveshaft angles",
+                          {.field = Field::pinionAngle}});
+        return;
+    }
+    const ShaftSetup setup = shaftSetupOf(driveline);
+    if (std::string reason = refusal(setup, driveline); !reason.empty()) {
+        doubts.push_back({"driveline", std::move(reason), {.field = Field::carrierJoint, .axis = 0}});
+        return;
+    }
+    DrivelineReader reader(driveline, setup, car.rearTireRadius);
+    reader.setRide(trace.ride.pose);
+    const DrivelineSweep sweep = sweepDriveline(reader, trace, 0);
+    std::vector<DrivelineDoubt> found =
+        findDrivelineDoubts(driveline, setup, reader.read(trace.ride.pose), sweep, car.units);
+    addWoundUp(driveline, setup, reader, trace, car.units, found);
+    for (DrivelineDoubt& doubt : found) {
+        const FieldId id{.field = fieldOf(doubt.part, driveline.shaft)};
+        doubts.push_back({jsonPath(id), std::move(doubt.reason), id});
+    }
+}
+
+}  // namespace bolthole

@@ -1,0 +1,432 @@
+// apply() of geometry/edits/edit.h; describe() stands in describe.cpp, faults and doubts in files of their
+// own.
+#include "geometry/edits/edit.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <initializer_list>
+#include <iterator>
+#include <limits>
+
+#include "geometry/car/fields.h"
+#include "geometry/car/numbers.h"
+#include "geometry/edits/edit_entered.h"
+#include "geometry/edits/edit_kept.h"
+#include "geometry/edits/edit_links.h"
+#include "geometry/edits/planned_hole.h"
+#include "geometry/units/text.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr std::string_view kNoDriveline = "this car has no driveline yet";
+constexpr std::string_view kOnlyRods = "only a rod has a length of its own";
+
+/// Why `value` cannot stand at `id`, as a sentence; empty if it can.
+std::string refusalSentence(const FieldId& id, double value) {
+    const std::string expected = refusal(id, value);
+    const std::string_view whose = id.spread ? ", how sure" : "";
+    return expected.empty() ? expected
+                            : std::string(ruleOf(id.field).words).append(whose) + ": expected " + expected;
+}
+
+std::string refusePoint(FieldId id, const Eigen::Vector3d& at) {
+    for (id.axis = 0; id.axis < 3; ++id.axis) {
+        if (std::string reason = refusalSentence(id, at[id.axis]); !reason.empty()) {
+            return reason;
+        }
+    }
+    return {};
+}
+
+/// The first reason there is, or none.
+std::string firstOf(std::initializer_list<std::string> reasons) {
+    const auto* found =
+        std::ranges::find_if(reasons, [](const std::string& reason) { return !reason.empty(); });
+    return found == reasons.end() ? std::string() : *found;
+}
+
+std::string refuseOptional(Field field, const std::optional<double>& value) {
+    return value ? refusalSentence({.field = field}, *value) : std::string();
+}
+
+std::string refuseAdjuster(const Adjuster& adjuster) {
+    return firstOf({refusalSentence({.field = Field::adjusterPitch}, adjuster.pitch),
+                    refusalSentence({.field = Field::adjusterEnds}, adjuster.threadedEnds),
+                    refuseOptional(Field::adjusterShortest, adjuster.shortest),
+                    refuseOptional(Field::adjusterLongest, adjuster.longest),
+                    refuseOptional(Field::adjusterEngagement, adjuster.engagement),
+                    refuseOptional(Field::adjusterEngagementAt, adjuster.engagementAt),
+                    refuseOptional(Field::adjusterLeastEngagement, adjuster.leastEngagement)});
+}
+
+std::string refuseWanted(const WantedWindow& wanted) {
+    return firstOf(
+        {refuseOptional(Field::wantedIcNear, wanted.icNear), refuseOptional(Field::wantedIcFar, wanted.icFar),
+         refusalSentence({.field = Field::wantedLow}, wanted.antiSquatLow),
+         refusalSentence({.field = Field::wantedHigh}, wanted.antiSquatHigh),
+         refuseOptional(Field::wantedIcLow, wanted.icLow), refuseOptional(Field::wantedIcHigh, wanted.icHigh),
+         refuseOptional(Field::wantedChangeLow, wanted.changeLow),
+         refuseOptional(Field::wantedChangeHigh, wanted.changeHigh),
+         refuseOptional(Field::wantedPinionChange, wanted.pinionChange),
+         refuseOptional(Field::wantedJoint, wanted.joint)});
+}
+
+std::string missingLink(int link) {
+    return "there is no link " + std::to_string(link + 1);
+}
+
+std::string missingHole(const Car& car, int link, End end, int hole) {
+    return findLink(car, link) == nullptr ? missingLink(link)
+                                          : "there is no " + holeWords(car, link, end, hole);
+}
+
+/// Why the car has no number of that id.
+std::string missingNumber(const Car& car, const FieldId& id) {
+    const FieldRule& rule = ruleOf(id.field);
+    if (rule.hasAxis && (id.axis < 0 || id.axis > 2)) {
+        return "a point has three coordinates, 0 to 2";
+    }
+    if (rule.scope == Scope::driveline) {
+        return std::string(kNoDriveline);
+    }
+    if (rule.scope == Scope::wanted) {
+        return "nothing is wanted of this car yet";
+    }
+    if (rule.scope == Scope::link && id.spread) {
+        return missingLink(id.link);
+    }
+    if (rule.scope == Scope::load) {
+        return "there is no load " + std::to_string(id.item + 1);
+    }
+    if (rule.scope == Scope::spring || rule.scope == Scope::mount) {
+        return "there is no such spring, shock or mount";
+    }
+    if (rule.scope == Scope::hole) {
+        return missingHole(car, id.link, id.end, id.hole);
+    }
+    return findLink(car, id.link) == nullptr ? missingLink(id.link)
+                                             : linkWords(car, id.link) + " has no adjuster yet";
+}
+
+// A sixteenth of an inch times 0.0254 misses the car file's decimal millimeters by a rounding, and the file
+// would show 4.762499999999999: a length that close to a whole nanometer is meant to be it.
+double asWritten(double metres) {
+    const double tidy = fromMillimetres(std::round(metres * 1e9) / 1e6);
+    const double rounding = 4 * std::numeric_limits<double>::epsilon() * std::abs(metres);
+    return std::abs(tidy - metres) <= rounding ? tidy : metres;
+}
+
+/// Changes the car, or gives the reason why not and leaves it alone.
+class Applier {
+  public:
+    explicit Applier(Car& car) : car_(car) {}
+
+    std::string operator()(const SetNumber& edit) const;
+    std::string operator()(const ClearNumber& edit) const;
+    std::string operator()(const MoveHole& edit) const;
+    std::string operator()(const UseHole& edit) const;
+    std::string operator()(const MoveJoint& edit) const;
+    std::string operator()(const SetUnits& edit) const;
+    std::string operator()(const SetTitle& edit) const;
+    std::string operator()(const SetNotes& edit) const;
+    std::string operator()(const SetAdjuster& edit) const;
+    std::string operator()(const SetDriveline& edit) const;
+    std::string operator()(const RenameLink& edit) const;
+    std::string operator()(const RenameHole& edit) const;
+    std::string operator()(const AddHole& edit) const;
+    std::string operator()(const RemoveHole& edit) const;
+    std::string operator()(const SetWanted& edit) const;
+    std::string operator()(const ChooseHoles& edit) const;
+    std::string operator()(const ChangeRide& edit) const;
+    std::string operator()(const KeepState& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const DescribeKept& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const SetBefore& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const RemoveKept& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const RestoreKept& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const SwapBefore& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const SetChoice& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const AddLoad& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const RemoveLoad& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const RenameLoad& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const AddSpring& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const RemoveSpring& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const ChangeSpring& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const AddLink& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const RemoveLink& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const ChangeLink& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const SplitLink& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const JoinLinks& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const SetPlate& edit) const;
+    std::string operator()(const SetPlanned& edit) const;
+    std::string operator()(const PlanHole& edit) const;
+
+  private:
+    [[nodiscard]] std::string setSpread(const FieldId& id, std::optional<double> value) const;
+    [[nodiscard]] Link& link(int index) const { return car_.links[static_cast<std::size_t>(index)]; }
+    [[nodiscard]] bool isRod(int index) const { return link(index).kind == LinkKind::rod; }
+    /// Before a link is bolted elsewhere: one without a written length is set to fit, and so changes.
+    void pinIfFitted(int index) const {
+        if (!link(index).length) {
+            pinEngagement(link(index), false);
+        }
+    }
+
+    Car& car_;
+};
+
+/// How sure a number is, or that it is as sure as its tool again.
+std::string Applier::setSpread(const FieldId& id, std::optional<double> value) const {
+    const FieldRule& rule = ruleOf(id.field);
+    Spreads* spreads = spreadsAt(car_, id);
+    if (spreads == nullptr) {
+        return mayHaveSpread(id.field) ? missingNumber(car_, id)
+                                       : "the " + std::string(rule.words) + " is not measured";
+    }
+    if (rule.hasAxis != (id.axis >= 0 && id.axis < 3)) {
+        return "a point has three coordinates, 0 to 2";
+    }
+    std::string reason = value ? refusalSentence(id, *value) : std::string();
+    if (reason.empty()) {
+        const bool length = value && rule.quantity == Quantity::length;
+        spreads->set(id.field, id.axis, length ? asWritten(*value) : value);
+    }
+    return reason;
+}
+
+std::string Applier::operator()(const SetNumber& edit) const {
+    if (edit.id.spread) {
+        return setSpread(edit.id, edit.value);
+    }
+    struct Writer {
+        double value;
+        void operator()(std::monostate) const {}
+        void operator()(double* number) const { *number = value; }
+        void operator()(int* number) const { *number = static_cast<int>(value); }
+        void operator()(std::optional<double>* number) const { *number = value; }
+    };
+    const Slot<Car> slot = slotOf(car_, edit.id);
+    if (std::holds_alternative<std::monostate>(slot)) {
+        return missingNumber(car_, edit.id);
+    }
+    if (edit.id.field == Field::linkLength && !isRod(edit.id.link)) {
+        return std::string(kOnlyRods);
+    }
+    std::string reason = refusalSentence(edit.id, edit.value);
+    if (reason.empty()) {
+        if (edit.id.field == Field::linkLength || edit.id.field == Field::adjusterEngagement) {
+            pinEngagement(link(edit.id.link), edit.id.field == Field::adjusterEngagement);
+        }
+        const bool length = quantityOf(edit.id.field) == Quantity::length;
+        std::visit(Writer{length ? asWritten(edit.value) : edit.value}, slot);
+    }
+    return reason;
+}
+
+std::string Applier::operator()(const ClearNumber& edit) const {
+    if (edit.id.spread) {
+        return setSpread(edit.id, std::nullopt);
+    }
+    const Slot<Car> slot = slotOf(car_, edit.id);
+    if (std::holds_alternative<std::monostate>(slot)) {
+        return missingNumber(car_, edit.id);
+    }
+    auto* const* optional = std::get_if<std::optional<double>*>(&slot);
+    if (optional == nullptr) {
+        return "the " + std::string(ruleOf(edit.id.field).words) + " cannot be left out";
+    }
+    if (edit.id.field == Field::linkLength) {
+        pinEngagement(link(edit.id.link), false);
+    }
+    (*optional)->reset();
+    return {};
+}
+
+std::string Applier::operator()(const MoveHole& edit) const {
+    if (findHole(car_, edit.link, edit.end, edit.hole) == nullptr) {
+        return missingHole(car_, edit.link, edit.end, edit.hole);
+    }
+    std::string reason = refusePoint({.field = Field::holeAt}, edit.at);
+    if (reason.empty()) {
+        link(edit.link).bracket(edit.end).holes[static_cast<std::size_t>(edit.hole)].at =
+            edit.at.unaryExpr(&asWritten);
+    }
+    return reason;
+}
+
+std::string Applier::operator()(const UseHole& edit) const {
+    if (findHole(car_, edit.link, edit.end, edit.hole) == nullptr) {
+        return missingHole(car_, edit.link, edit.end, edit.hole);
+    }
+    pinIfFitted(edit.link);
+    link(edit.link).bracket(edit.end).use = edit.hole;
+    return {};
+}
+
+std::string Applier::operator()(const MoveJoint& edit) const {
+    if (!car_.driveline) {
+        return std::string(kNoDriveline);
+    }
+    const bool onAxle = edit.end == End::axle;
+    std::string reason = refusePoint({.field = onAxle ? Field::pinionJoint : Field::outputJoint}, edit.at);
+    if (reason.empty()) {
+        (onAxle ? car_.driveline->pinionJoint : car_.driveline->outputJoint) = edit.at.unaryExpr(&asWritten);
+    }
+    return reason;
+}
+
+std::string Applier::operator()(const SetUnits& edit) const {
+    car_.units = edit.units;
+    return {};
+}
+
+std::string Applier::operator()(const SetTitle& edit) const {
+    car_.title = edit.title;
+    return {};
+}
+
+std::string Applier::operator()(const SetNotes& edit) const {
+    car_.notes = edit.notes;
+    return {};
+}
+
+std::string Applier::operator()(const SetAdjuster& edit) const {
+    if (findLink(car_, edit.link) == nullptr) {
+        return missingLink(edit.link);
+    }
+    if (edit.adjuster && !isRod(edit.link)) {
+        return std::string(kOnlyRods);
+    }
+    std::string reason = edit.adjuster ? refuseAdjuster(*edit.adjuster) : std::string();
+    if (reason.empty()) {
+        link(edit.link).adjuster = edit.adjuster;
+    }
+    return reason;
+}
+
+std::string Applier::operator()(const SetDriveline& edit) const {
+    std::optional<Driveline> old = car_.driveline;
+    car_.driveline = edit.driveline;
+    std::string reason = refuseNumbers(car_, Scope::driveline);
+    if (!reason.empty()) {
+        car_.driveline = std::move(old);
+    }
+    return reason;
+}
+
+std::string Applier::operator()(const RenameLink& edit) const {
+    if (findLink(car_, edit.link) == nullptr) {
+        return missingLink(edit.link);
+    }
+    if (isBlank(edit.name)) {
+        return "a link needs a name";
+    }
+    link(edit.link).name = edit.name;
+    return {};
+}
+
+std::string Applier::operator()(const RenameHole& edit) const {
+    if (findHole(car_, edit.link, edit.end, edit.hole) == nullptr) {
+        return missingHole(car_, edit.link, edit.end, edit.hole);
+    }
+    if (isBlank(edit.name)) {
+        return "a hole needs a name";
+    }
+    link(edit.link).bracket(edit.end).holes[static_cast<std::size_t>(edit.hole)].name = edit.name;
+    return {};
+}
+
+std::string Applier::operator()(const AddHole& edit) const {
+    if (findLink(car_, edit.link) == nullptr) {
+        return missingLink(edit.link);
+    }
+    std::vector<Hole>& holes = link(edit.link).bracket(edit.end).holes;
+    if (holes.size() >= kMaxHoles) {
+        return "a bracket takes at most " + std::to_string(kMaxHoles) + " holes";
+    }
+    std::string reason = refusePoint({.field = Field::holeAt}, edit.hole.at);
+    if (reason.empty()) {
+        holes.push_back(edit.hole);
+    }
+    return reason;
+}
+
+std::string Applier::operator()(const SetWanted& edit) const {
+    std::string reason = edit.wanted ? refuseWanted(*edit.wanted) : std::string();
+    if (reason.empty()) {
+        car_.wanted = edit.wanted;
+    }
+    return reason;
+}
+
+std::string Applier::operator()(const SetPlate& edit) const {
+    if (findLink(car_, edit.link) == nullptr) {
+        return missingLink(edit.link);
+    }
+    std::string reason = edit.plate ? refusal(*edit.plate).reason : std::string();
+    if (reason.empty()) {
+        link(edit.link).bracket(edit.end).plate = edit.plate;
+    }
+    return reason;
+}
+
+std::string Applier::operator()(const SetPlanned& edit) const {
+    if (findHole(car_, edit.link, edit.end, edit.hole) == nullptr) {
+        return missingHole(car_, edit.link, edit.end, edit.hole);
+    }
+    link(edit.link).bracket(edit.end).holes[static_cast<std::size_t>(edit.hole)].planned = edit.planned;
+    return {};
+}
+
+std::string Applier::operator()(const PlanHole& edit) const {
+    CarResult planned = planHole(car_, edit);
+    if (planned.car) {
+        car_ = std::move(*planned.car);
+    }
+    return planned.refusal;
+}
+
+std::string Applier::operator()(const ChooseHoles& edit) const {
+    CarResult chosen = carWithChoice(car_, edit.use, edit.lengths);
+    if (chosen.car) {
+        car_ = std::move(*chosen.car);
+    }
+    return chosen.refusal;
+}
+
+std::string Applier::operator()(const ChangeRide& edit) const {
+    CarResult changed = changeRide(car_, edit.change);
+    if (changed.car) {
+        car_ = std::move(*changed.car);
+    }
+    return changed.refusal;
+}
+
+std::string Applier::operator()(const RemoveHole& edit) const {
+    if (findHole(car_, edit.link, edit.end, edit.hole) == nullptr) {
+        return missingHole(car_, edit.link, edit.end, edit.hole);
+    }
+    Bracket& bracket = link(edit.link).bracket(edit.end);
+    if (bracket.holes.size() == 1) {
+        return "a bracket keeps at least one hole";
+    }
+    if (edit.hole == bracket.use) {
+        pinIfFitted(edit.link);
+    }
+    bracket.holes.erase(std::next(bracket.holes.begin(), edit.hole));
+    const bool isBefore = edit.hole < bracket.use;
+    bracket.use = std::min(bracket.use - (isBefore ? 1 : 0), static_cast<int>(bracket.holes.size()) - 1);
+    return {};
+}
+
+}  // namespace
+
+EditResult apply(const Car& car, const Edit& edit) {
+    EditResult result{car, {}};
+    result.refusal = std::visit(Applier(result.car), edit);
+    return result;
+}
+
+}  // namespace bolthole

@@ -1,0 +1,243 @@
+// Changes of a car: the one way anything a person does reaches it.
+//
+// A view emits an Edit; the document applies it and records one undoable step. Edits hold ids and values, SI
+// units.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "geometry/car/car.h"
+#include "geometry/car/field_id.h"
+#include "geometry/car/numbers.h"
+#include "geometry/choices/hole_choice.h"
+#include "geometry/edits/ride_change.h"
+
+namespace bolthole {
+
+/// Changes one number. An absent optional number comes to be. A length, here and in the moves below, that
+/// misses a whole nanometer by rounding alone is taken to be it, so that the car file shows short decimals.
+struct SetNumber {
+    FieldId id;
+    double value = 0;  ///< SI
+};
+/// Removes an optional number: a written link length (fitted to the holes from then on) or the rear track.
+struct ClearNumber {
+    FieldId id;
+};
+/// Moves a hole in the car frame, m.
+struct MoveHole {
+    int link = 0;
+    End end = End::chassis;
+    int hole = 0;
+    Eigen::Vector3d at = Eigen::Vector3d::Zero();
+};
+/// Bolts the link to another hole.
+struct UseHole {
+    int link = 0;
+    End end = End::chassis;
+    int hole = 0;
+};
+/// Moves a driveline joint: on the axle (pinion) or the chassis (output).
+struct MoveJoint {
+    End end = End::axle;
+    Eigen::Vector3d at = Eigen::Vector3d::Zero();
+};
+struct SetUnits {
+    Units units = Units::inch;
+};
+struct SetTitle {
+    std::string title;
+};
+struct SetNotes {
+    std::string notes;
+};
+/// Gives the link an adjuster, or takes it away.
+struct SetAdjuster {
+    int link = 0;
+    std::optional<Adjuster> adjuster;
+};
+
+/// Gives the car a driveline, or takes it away.
+struct SetDriveline {
+    std::optional<Driveline> driveline;
+};
+struct RenameLink {
+    int link = 0;
+    std::string name;  ///< not blank
+};
+struct RenameHole {
+    int link = 0;
+    End end = End::chassis;
+    int hole = 0;
+    std::string name;  ///< not blank
+};
+/// Appends a hole to a bracket; the one in use stays.
+struct AddHole {
+    int link = 0;
+    End end = End::chassis;
+    Hole hole;
+};
+/// Removes a hole, never the last one. The bolt stays in its hole; if that is the one removed, it goes to the
+/// next hole, or to the last where there is no next.
+struct RemoveHole {
+    int link = 0;
+    End end = End::chassis;
+    int hole = 0;
+};
+/// Sets the wanted window, or takes it away.
+struct SetWanted {
+    std::optional<WantedWindow> wanted;
+};
+/// Says that a hole is planned, or that it has been drilled.
+struct SetPlanned {
+    int link = 0;
+    End end = End::chassis;
+    int hole = 0;
+    bool planned = true;
+};
+/// Enters the plate of a bracket, or takes it away; see refusal(const Plate&).
+struct SetPlate {
+    int link = 0;
+    End end = End::chassis;
+    std::optional<Plate> plate;
+};
+/// Bolts every link to the holes of a choice and gives its rods the lengths the treatment asks for, in one
+/// step.
+struct ChooseHoles {
+    HoleUse use;
+    LengthTreatment lengths = LengthTreatment::keep;
+};
+/// Adds a hole that is not drilled yet, and the same to a link on the car's other side that goes with this
+/// one; bolts to it and gives the rods the lengths the treatment asks for, in one step.
+struct PlanHole {
+    int link = 0;
+    End end = End::chassis;
+    Hole hole;
+    LengthTreatment lengths = LengthTreatment::keep;
+};
+/// Keeps a state of the car, the present one unless `other` is given, and makes it the before. Refuses a car
+/// that does not pass findFaults(), as SwapBefore does.
+struct KeepState {
+    std::string name;  ///< not blank
+    std::string date;
+    std::string note;
+    std::shared_ptr<const Car> other;
+};
+/// Renames a kept state and rewrites its note.
+struct DescribeKept {
+    int state = 0;
+    std::string name;  ///< not blank
+    std::string note;
+};
+/// Makes a kept state the before, or none.
+struct SetBefore {
+    std::optional<int> state;
+};
+struct RemoveKept {
+    int state = 0;
+};
+/// Brings a kept state back to the bench; the kept ones stay. Units and what is wanted stay as they are.
+struct RestoreKept {
+    int state = 0;
+};
+/// The before goes to the bench, and what stood there takes its place, under the name it was kept by or as
+/// "after ...".
+struct SwapBefore {
+    std::string date;
+};
+/// Appends a link. Refuses one without a name and what findFaults() would refuse of it, as ChangeLink does.
+struct AddLink {
+    Link link;
+};
+struct RemoveLink {
+    int link = 0;
+};
+/// Puts `link` in the place of another: another kind, side or role.
+struct ChangeLink {
+    int index = 0;
+    Link link;
+};
+/// Makes two links of a mirrored pair, left and right, that can then be set apart. The right one follows the
+/// left one in Car::links and has its name.
+struct SplitLink {
+    int link = 0;
+};
+/// Makes a mirrored pair of a left and a right link of one name and kind; both then have the points, length
+/// and adjuster of `link`, which is either of them.
+struct JoinLinks {
+    int link = 0;
+};
+/// Whether JoinLinks can join the link.
+[[nodiscard]] bool isHalfOfPair(const Car& car, int link);
+
+/// A word of the car that is one of several.
+enum class Choice {
+    cornersAre,    ///< DriverSeat
+    cgHeightFrom,  ///< CgHeightSource
+    liftRaised,    ///< CarEnd
+    liftRead,      ///< CarEnd
+    liftDriver,    ///< DriverSeat
+    ticketDriver,  ///< DriverSeat
+    launchFrom     ///< LaunchFrom
+};
+/// How many a choice has, and which it is: the number of the enumerator.
+[[nodiscard]] int optionsOf(Choice choice);
+[[nodiscard]] int chosen(const Car& car, Choice choice);
+/// Chooses one of them.
+struct SetChoice {
+    Choice choice = Choice::cornersAre;
+    int option = 0;
+};
+/// Appends a load; its name is not blank.
+struct AddLoad {
+    EnteredLoad load;
+};
+struct RemoveLoad {
+    int item = 0;
+};
+struct RenameLoad {
+    int item = 0;
+    std::string name;  ///< not blank
+};
+/// Appends a spring, shock, bump stop or strap; its name is not blank.
+struct AddSpring {
+    SuspensionPart part;
+};
+struct RemoveSpring {
+    int item = 0;
+};
+/// Puts `part` in the place of another: another name, kind or side, other holes or another one in use.
+struct ChangeSpring {
+    int item = 0;
+    SuspensionPart part;
+};
+/// Other tires or another ride height; every measured point is re-based. See geometry/edits/ride_change.h.
+struct ChangeRide {
+    RideChange change;
+};
+
+using Edit = std::variant<SetNumber, ClearNumber, MoveHole, UseHole, MoveJoint, SetUnits, SetTitle, SetNotes,
+                          SetAdjuster, SetDriveline, RenameLink, RenameHole, AddHole, RemoveHole, SetWanted,
+                          ChooseHoles, KeepState, DescribeKept, SetBefore, RemoveKept, RestoreKept,
+                          SwapBefore, ChangeRide, SetChoice, AddLoad, RemoveLoad, RenameLoad, AddSpring,
+                          RemoveSpring, ChangeSpring, AddLink, RemoveLink, ChangeLink, SplitLink, JoinLinks,
+                          SetPlate, SetPlanned, PlanHole>;
+
+/// What came of an edit: the changed car, or why it was refused (then the car is the one that went in).
+struct EditResult {
+    Car car;
+    std::string refusal;  ///< empty: applied
+};
+
+/// Applies an edit to a copy. Refuses values outside the car file's limits and ids that name no part.
+[[nodiscard]] EditResult apply(const Car& car, const Edit& edit);
+
+/// The edit in a person's words, for the undo list: "Move lower axle hole 'top' to 12 3/8 in forward, ...".
+/// `before` is the car it applies to.
+[[nodiscard]] std::string describe(const Edit& edit, const Car& before);
+
+}  // namespace bolthole

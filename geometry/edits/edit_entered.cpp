@@ -1,0 +1,189 @@
+// apply() for the words, loads and springs of geometry/edits/edit.h.
+#include "geometry/edits/edit_entered.h"
+
+#include <iterator>
+#include <type_traits>
+#include <variant>
+#include <vector>
+
+#include "geometry/units/text.h"
+
+namespace bolthole {
+
+namespace {
+
+/// The word a choice stands for, in a car or a const one.
+template <class CarT>
+using ChoiceSlot = std::variant<PartOf<CarT, DriverSeat>*, PartOf<CarT, CgHeightSource>*,
+                                PartOf<CarT, CarEnd>*, PartOf<CarT, LaunchFrom>*>;
+
+template <class CarT>
+ChoiceSlot<CarT> slotOf(CarT& car, Choice choice) {
+    switch (choice) {
+        case Choice::cornersAre:
+            return &car.cornersAre;
+        case Choice::cgHeightFrom:
+            return &car.cgHeightFrom;
+        case Choice::liftRaised:
+            return &car.lift.raised;
+        case Choice::liftRead:
+            return &car.lift.read;
+        case Choice::liftDriver:
+            return &car.lift.driver;
+        case Choice::ticketDriver:
+            return &car.weighing.ticket.driver;
+        case Choice::launchFrom:
+            break;
+    }
+    return &car.launch.from;
+}
+
+/// Whether the list has no such item.
+template <class T>
+bool isMissing(const std::vector<T>& list, int item) {
+    return item < 0 || static_cast<std::size_t>(item) >= list.size();
+}
+
+std::string missingLoad(int item) {
+    return "there is no load " + std::to_string(item + 1);
+}
+
+std::string missingSpring(int item) {
+    return "there is no spring " + std::to_string(item + 1);
+}
+
+std::string refuseMount(const Bracket& bracket) {
+    if (bracket.holes.empty() || bracket.holes.size() > kMaxHoles) {
+        return "a mount has 1 to " + std::to_string(kMaxHoles) + " holes";
+    }
+    if (isMissing(bracket.holes, bracket.use)) {
+        return "the hole in use is not there";
+    }
+    for (const Hole& hole : bracket.holes) {
+        for (const double coordinate : hole.at) {
+            const std::string expected = refusal({.field = Field::mountAt}, coordinate);
+            if (!expected.empty()) {
+                return "hole: expected " + expected;
+            }
+        }
+    }
+    return {};
+}
+
+/// Puts `part` at `item` of the car's springs, which exists, unless it is refused.
+std::string putSpring(Car& car, int item, const SuspensionPart& part) {
+    if (isBlank(part.name)) {
+        return "a spring or shock needs a name";
+    }
+    for (const End end : {End::chassis, End::axle}) {
+        if (std::string reason = refuseMount(part.bracket(end)); !reason.empty()) {
+            return reason;
+        }
+    }
+    SuspensionPart& place = car.springs[static_cast<std::size_t>(item)];
+    SuspensionPart old = place;
+    place = part;
+    std::string reason = refuseNumbers(car, Scope::spring, item);
+    if (!reason.empty()) {
+        place = std::move(old);
+    }
+    return reason;
+}
+
+}  // namespace
+
+std::string refuseNumbers(const Car& car, Scope scope, int item) {
+    for (int field = 0; field < static_cast<int>(Field::count); ++field) {
+        FieldId id{.field = static_cast<Field>(field), .item = item};
+        const FieldRule& rule = ruleOf(id.field);
+        if (rule.scope != scope) {
+            continue;
+        }
+        for (id.axis = rule.hasAxis ? 0 : -1; id.axis < (rule.hasAxis ? 3 : 0); ++id.axis) {
+            const std::optional<double> value = numberAt(car, id);
+            if (const std::string expected = value ? refusal(id, *value) : std::string(); !expected.empty()) {
+                return std::string(rule.words) + ": expected " + expected;
+            }
+        }
+    }
+    return {};
+}
+
+int optionsOf(Choice choice) {
+    return choice == Choice::cgHeightFrom || choice == Choice::launchFrom ? 3 : 2;
+}
+
+int chosen(const Car& car, Choice choice) {
+    return std::visit([](const auto* word) { return static_cast<int>(*word); }, slotOf(car, choice));
+}
+
+std::string applyTo(Car& car, const SetChoice& edit) {
+    if (edit.option < 0 || edit.option >= optionsOf(edit.choice)) {
+        return "there is no such choice";
+    }
+    std::visit(
+        [&edit](auto* word) { *word = static_cast<std::remove_pointer_t<decltype(word)>>(edit.option); },
+        slotOf(car, edit.choice));
+    return {};
+}
+
+std::string applyTo(Car& car, const AddLoad& edit) {
+    if (isBlank(edit.load.name)) {
+        return "a load needs a name";
+    }
+    if (car.loads.size() >= kMaxLoads) {
+        return "a car takes at most " + std::to_string(kMaxLoads) + " loads";
+    }
+    car.loads.push_back(edit.load);
+    std::string reason = refuseNumbers(car, Scope::load, static_cast<int>(car.loads.size()) - 1);
+    if (!reason.empty()) {
+        car.loads.pop_back();
+    }
+    return reason;
+}
+
+std::string applyTo(Car& car, const RemoveLoad& edit) {
+    if (isMissing(car.loads, edit.item)) {
+        return missingLoad(edit.item);
+    }
+    car.loads.erase(std::next(car.loads.begin(), edit.item));
+    return {};
+}
+
+std::string applyTo(Car& car, const RenameLoad& edit) {
+    if (isMissing(car.loads, edit.item)) {
+        return missingLoad(edit.item);
+    }
+    if (isBlank(edit.name)) {
+        return "a load needs a name";
+    }
+    car.loads[static_cast<std::size_t>(edit.item)].name = edit.name;
+    return {};
+}
+
+std::string applyTo(Car& car, const AddSpring& edit) {
+    if (car.springs.size() >= kMaxSprings) {
+        return "a car takes at most " + std::to_string(kMaxSprings) + " springs and shocks";
+    }
+    car.springs.emplace_back();
+    std::string reason = putSpring(car, static_cast<int>(car.springs.size()) - 1, edit.part);
+    if (!reason.empty()) {
+        car.springs.pop_back();
+    }
+    return reason;
+}
+
+std::string applyTo(Car& car, const RemoveSpring& edit) {
+    if (isMissing(car.springs, edit.item)) {
+        return missingSpring(edit.item);
+    }
+    car.springs.erase(std::next(car.springs.begin(), edit.item));
+    return {};
+}
+
+std::string applyTo(Car& car, const ChangeSpring& edit) {
+    return isMissing(car.springs, edit.item) ? missingSpring(edit.item)
+                                             : putSpring(car, edit.item, edit.part);
+}
+
+}  // namespace bolthole

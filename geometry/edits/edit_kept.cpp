@@ -1,0 +1,199 @@
+// apply() for the kept states of geometry/edits/edit.h.
+#include "geometry/edits/edit_kept.h"
+
+#include <algorithm>
+#include <iterator>
+#include <vector>
+
+#include "geometry/car/faults.h"
+#include "geometry/units/text.h"
+
+namespace bolthole {
+
+namespace {
+
+std::string missingState(const Car& car, int state) {
+    const bool exists = state >= 0 && static_cast<std::size_t>(state) < car.kept.size();
+    return exists ? std::string() : "there is no kept state " + std::to_string(state + 1);
+}
+
+// A file with such a state in it could not be opened again.
+std::string refuseFaults(const Car& car) {
+    const std::vector<Fault> faults = findFaults(car);
+    return faults.empty() ? std::string()
+                          : "a car that can't be computed is not kept: " + faults.front().path + ": " +
+                                faults.front().reason;
+}
+
+KeptState& stateAt(Car& car, int state) {
+    return car.kept[static_cast<std::size_t>(state)];
+}
+
+/// For each of `parts` the one of `from` that is the same part, each of them once; or null.
+template <class Part, class Same>
+std::vector<const Part*> partnersOf(const std::vector<Part>& parts, const std::vector<Part>& from,
+                                    const Same& same) {
+    std::vector<const Part*> partners;
+    for (const Part& part : parts) {
+        const auto isFree = [&](const Part& other) {
+            return same(part, other) && std::ranges::find(partners, &other) == partners.end();
+        };
+        const auto found = std::ranges::find_if(from, isFree);
+        partners.push_back(found == from.end() ? nullptr : &*found);
+    }
+    return partners;
+}
+
+void takeHolePlaces(Bracket& bracket, const Bracket* from) {
+    static const std::vector<Hole> nothing;
+    const auto partners =
+        partnersOf(bracket.holes, from == nullptr ? nothing : from->holes,
+                   [](const Hole& one, const Hole& other) { return one.name == other.name; });
+    for (std::size_t hole = 0; hole < partners.size(); ++hole) {
+        bracket.holes[hole].id = partners[hole] == nullptr ? -1 : partners[hole]->id;
+    }
+}
+
+void takeItemPlaces(Car& car, const Car& other) {
+    const auto loads = partnersOf(car.loads, other.loads, [](const EnteredLoad& one, const EnteredLoad& two) {
+        return one.name == two.name;
+    });
+    for (std::size_t load = 0; load < loads.size(); ++load) {
+        car.loads[load].id = loads[load] == nullptr ? -1 : loads[load]->id;
+    }
+    const auto springs =
+        partnersOf(car.springs, other.springs, [](const SuspensionPart& one, const SuspensionPart& two) {
+            return one.name == two.name && one.side == two.side;
+        });
+    for (std::size_t spring = 0; spring < springs.size(); ++spring) {
+        const SuspensionPart* from = springs[spring];
+        car.springs[spring].id = from == nullptr ? -1 : from->id;
+        for (const End end : {End::chassis, End::axle}) {
+            takeHolePlaces(car.springs[spring].bracket(end), from == nullptr ? nullptr : &from->bracket(end));
+        }
+    }
+}
+
+// The car takes the place of another in the file: parts of the same name stand where the other's stood, so
+// that what else the file says of them stays with them.
+void takePlaces(Car& car, const Car& other) {
+    const auto partners = partnersOf(car.links, other.links, [](const Link& one, const Link& two) {
+        return one.name == two.name && one.side == two.side;
+    });
+    for (std::size_t link = 0; link < partners.size(); ++link) {
+        const Link* from = partners[link];
+        car.links[link].id = from == nullptr ? -1 : from->id;
+        for (const End end : {End::chassis, End::axle}) {
+            takeHolePlaces(car.links[link].bracket(end), from == nullptr ? nullptr : &from->bracket(end));
+        }
+    }
+    takeItemPlaces(car, other);
+}
+
+// What belongs to the bench rather than to a state of the car.
+void putOnBench(Car& car, const KeptState& state) {
+    Car bench = *state.car;
+    takePlaces(bench, car);
+    bench.units = car.units;
+    bench.wanted = car.wanted;
+    bench.kept = std::move(car.kept);
+    bench.before = car.before;
+    bench.stateName = state.name;
+    bench.stateNote = state.note;
+    car = std::move(bench);
+}
+
+bool isKeptUnder(const Car& car, const std::string& name) {
+    return std::ranges::find(car.kept, name, &KeptState::name) != car.kept.end();
+}
+
+// What stands on the bench, as it is kept in place of `before`. A name that is kept already would mean two
+// states.
+void keepInPlaceOf(KeptState& before, const Car& car, const std::string& date) {
+    const bool known = !car.stateName.empty() && !isKeptUnder(car, car.stateName);
+    auto state = std::make_shared<Car>(withoutKept(car));
+    takePlaces(*state, *before.car);
+    before.name = known ? car.stateName : "after " + before.name;
+    before.note = known ? car.stateNote : std::string();
+    before.date = date;
+    before.car = std::move(state);
+}
+
+}  // namespace
+
+std::string applyTo(Car& car, const KeepState& edit) {
+    if (isBlank(edit.name)) {
+        return "a kept state needs a name";
+    }
+    if (car.kept.size() >= kMaxKept) {
+        return "a car file keeps at most " + std::to_string(kMaxKept) + " states";
+    }
+    auto state = std::make_shared<const Car>(withoutKept(edit.other ? *edit.other : car));
+    if (std::string reason = refuseFaults(*state); !reason.empty()) {
+        return reason;
+    }
+    car.kept.push_back({-1, edit.name, edit.date, edit.note, std::move(state)});
+    car.before = static_cast<int>(car.kept.size()) - 1;
+    if (!edit.other) {
+        car.stateName = edit.name;
+        car.stateNote = edit.note;
+    }
+    return {};
+}
+
+std::string applyTo(Car& car, const DescribeKept& edit) {
+    std::string reason = missingState(car, edit.state);
+    if (reason.empty() && isBlank(edit.name)) {
+        reason = "a kept state needs a name";
+    }
+    if (reason.empty()) {
+        stateAt(car, edit.state).name = edit.name;
+        stateAt(car, edit.state).note = edit.note;
+    }
+    return reason;
+}
+
+std::string applyTo(Car& car, const SetBefore& edit) {
+    std::string reason = edit.state ? missingState(car, *edit.state) : std::string();
+    if (reason.empty()) {
+        car.before = edit.state;
+    }
+    return reason;
+}
+
+std::string applyTo(Car& car, const RemoveKept& edit) {
+    std::string reason = missingState(car, edit.state);
+    if (reason.empty()) {
+        car.kept.erase(std::next(car.kept.begin(), edit.state));
+        if (car.before == edit.state) {
+            car.before.reset();
+        } else if (car.before && *car.before > edit.state) {
+            car.before = *car.before - 1;
+        }
+    }
+    return reason;
+}
+
+std::string applyTo(Car& car, const RestoreKept& edit) {
+    std::string reason = missingState(car, edit.state);
+    if (reason.empty()) {
+        const KeptState state = stateAt(car, edit.state);
+        putOnBench(car, state);
+    }
+    return reason;
+}
+
+std::string applyTo(Car& car, const SwapBefore& edit) {
+    if (!car.before) {
+        return "no state is kept as the before yet";
+    }
+    if (std::string reason = refuseFaults(car); !reason.empty()) {
+        return reason;
+    }
+    const KeptState before = stateAt(car, *car.before);
+    keepInPlaceOf(stateAt(car, *car.before), car, edit.date);
+    putOnBench(car, before);
+    return {};
+}
+
+}  // namespace bolthole

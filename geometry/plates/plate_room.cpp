@@ -1,0 +1,217 @@
+#include "geometry/plates/plate_room.h"
+
+#include <Eigen/Geometry>
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "geometry/car/fields.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr double kRounding = 1e-9;  // m; a distance entered as the least is not below it
+constexpr double kUsualInchHole = kMetresPerInch / 2;
+constexpr double kUsualMetricHole = 0.012;
+constexpr double kUsualEdge = 1.5;  // diameters
+constexpr double kUsualSpacing = 3;
+
+Eigen::Vector2d nearestOnSide(const Eigen::Vector2d& from, const Eigen::Vector2d& to,
+                              const Eigen::Vector2d& at) {
+    const Eigen::Vector2d side = to - from;
+    const double square = side.squaredNorm();
+    const double share = square > 0 ? std::clamp((at - from).dot(side) / square, 0.0, 1.0) : 0.0;
+    return from + share * side;
+}
+
+/// Whether a ray forward from `at` crosses the side. Each side owns its lower end only, so that a corner is
+/// not counted twice.
+bool crossesRay(const Eigen::Vector2d& from, const Eigen::Vector2d& to, const Eigen::Vector2d& at) {
+    if ((from.y() > at.y()) == (to.y() > at.y())) {
+        return false;
+    }
+    return at.x() < from.x() + (at.y() - from.y()) / (to.y() - from.y()) * (to.x() - from.x());
+}
+
+std::string lengthText(double length, Units units) {
+    return withUnit(fineFigureText(length, Quantity::length, units), Quantity::length, units);
+}
+
+/// "12.0 mm ..., 19.0 mm wanted"; where both read alike, that it is less all the same.
+std::string shortOf(const std::string& have, const std::string& what, const std::string& wanted) {
+    return have + what + (have == wanted ? ", a hair under what is wanted" : ", " + wanted + " wanted");
+}
+
+std::string edgeTrouble(const Plate& plate, const Eigen::Vector2d& at, Units units) {
+    const EdgeRoom room = edgeRoom(plate.corners, at);
+    if (!room.inside) {
+        return "outside the plate's outline by " + lengthText(room.distance, units) +
+               ": check the hole and the corners";
+    }
+    const bool cutsEdge = room.distance < plate.holeDiameter / 2 - kRounding;
+    if (!cutsEdge && room.distance >= plate.edgeDistance - kRounding) {
+        return {};
+    }
+    const std::string wanted = lengthText(plate.edgeDistance, units);
+    const std::string have = lengthText(room.distance, units);
+    if (cutsEdge) {
+        return have + " to the plate's edge: the hole would cut it";
+    }
+    return shortOf(have, " to the plate's edge", wanted);
+}
+
+std::string diameterText(double diameters) {
+    return figureText(diameters, Quantity::ratio, Units::metric);
+}
+
+std::string nameOf(const Bracket& bracket, int hole) {
+    const std::string& name = bracket.holes[static_cast<std::size_t>(hole)].name;
+    return name.empty() ? "hole " + std::to_string(hole + 1) : "'" + name + "'";
+}
+
+std::string spacingTrouble(const Bracket& bracket, const Eigen::Vector2d& at, int other) {
+    const Plate& plate = *bracket.plate;
+    const double apart = (at - inSideView(bracket.holes[static_cast<std::size_t>(other)].at)).norm();
+    if (apart >= plate.holeSpacing * plate.holeDiameter - kRounding) {
+        return {};
+    }
+    return shortOf(diameterText(apart / plate.holeDiameter),
+                   " diameters from " + nameOf(bracket, other) + ", center to center",
+                   diameterText(plate.holeSpacing));
+}
+
+/// Whether the pair of the two holes is told at `hole`.
+bool tellsPair(const Bracket& bracket, int hole, int other) {
+    const bool planned = bracket.holes[static_cast<std::size_t>(hole)].planned;
+    const bool otherPlanned = bracket.holes[static_cast<std::size_t>(other)].planned;
+    return planned != otherPlanned ? planned : hole > other;
+}
+
+class PlateChecker {
+  public:
+    PlateChecker(const Car& car, int link, End end, std::vector<Doubt>& doubts)
+        : car_(car),
+          bracket_(car.links[static_cast<std::size_t>(link)].bracket(end)),
+          link_(link),
+          end_(end),
+          doubts_(doubts) {}
+
+    void check() {
+        for (int hole = 0; bracket_.plate && hole < static_cast<int>(bracket_.holes.size()); ++hole) {
+            checkHole(hole);
+        }
+    }
+
+  private:
+    void checkHole(int hole) {
+        const Eigen::Vector2d at = inSideView(bracket_.holes[static_cast<std::size_t>(hole)].at);
+        add(hole, edgeTrouble(*bracket_.plate, at, car_.units));
+        for (int other = 0; other < static_cast<int>(bracket_.holes.size()); ++other) {
+            if (other != hole && tellsPair(bracket_, hole, other)) {
+                add(hole, spacingTrouble(bracket_, at, other));
+            }
+        }
+    }
+    void add(int hole, const std::string& trouble) {
+        if (!trouble.empty()) {
+            const FieldId id{.field = Field::holeAt, .link = link_, .end = end_, .hole = hole, .axis = 0};
+            const bool planned = bracket_.holes[static_cast<std::size_t>(hole)].planned;
+            doubts_.push_back(
+                {jsonPath(id),
+                 std::string(planned ? "planned " : "") + holeWords(car_, link_, end_, hole) + ": " + trouble,
+                 id});
+        }
+    }
+
+    const Car& car_;
+    const Bracket& bracket_;
+    int link_;
+    End end_;
+    std::vector<Doubt>& doubts_;
+};
+
+}  // namespace
+
+EdgeRoom edgeRoom(const std::vector<Eigen::Vector2d>& corners, const Eigen::Vector2d& at) {
+    EdgeRoom room{.distance = std::numeric_limits<double>::infinity()};
+    for (std::size_t corner = 0; corner < corners.size(); ++corner) {
+        const Eigen::Vector2d& from = corners[corner];
+        const Eigen::Vector2d& to = corners[(corner + 1) % corners.size()];
+        const Eigen::Vector2d nearest = nearestOnSide(from, to, at);
+        const double distance = (at - nearest).norm();
+        if (distance < room.distance) {
+            room.distance = distance;
+            room.nearest = nearest;
+        }
+        room.inside = room.inside != crossesRay(from, to, at);
+    }
+    room.inside = room.inside && room.distance > 0;
+    return room;
+}
+
+HoleRoom holeRoom(const Bracket& bracket, const Eigen::Vector2d& at, int except) {
+    HoleRoom nearest{-1, std::numeric_limits<double>::infinity()};
+    for (int hole = 0; hole < static_cast<int>(bracket.holes.size()); ++hole) {
+        const double apart = (at - inSideView(bracket.holes[static_cast<std::size_t>(hole)].at)).norm();
+        if (hole != except && apart < nearest.distance) {
+            nearest = {hole, apart};
+        }
+    }
+    return nearest;
+}
+
+std::vector<std::string> plateTroubles(const Bracket& bracket, const Eigen::Vector2d& at, int except,
+                                       Units units) {
+    std::vector<std::string> troubles;
+    const auto add = [&troubles](std::string trouble) {
+        if (!trouble.empty()) {
+            troubles.push_back(std::move(trouble));
+        }
+    };
+    if (bracket.plate) {
+        add(edgeTrouble(*bracket.plate, at, units));
+        for (int other = 0; other < static_cast<int>(bracket.holes.size()); ++other) {
+            if (other != except) {
+                add(spacingTrouble(bracket, at, other));
+            }
+        }
+    }
+    return troubles;
+}
+
+Plate startingRules(Units units) {
+    Plate rules;
+    rules.holeDiameter = units == Units::inch ? kUsualInchHole : kUsualMetricHole;
+    rules.edgeDistance = kUsualEdge * rules.holeDiameter;
+    rules.holeSpacing = kUsualSpacing;
+    return rules;
+}
+
+Plate rectangleAround(const Bracket& bracket, const Plate& rules, Units units) {
+    Eigen::AlignedBox2d box;
+    for (const Hole& hole : bracket.holes) {
+        box.extend(inSideView(hole.at));
+    }
+    const double step = units == Units::inch ? kMetresPerInch / 16 : kMetresPerMillimetre;
+    const double margin = std::max(rules.edgeDistance, rules.holeDiameter);
+    const auto outward = [&](double value, double way) {
+        return way * std::ceil((way * value + margin) / step - kRounding) * step;
+    };
+    const double back = outward(box.min().x(), -1);
+    const double front = outward(box.max().x(), 1);
+    const double low = outward(box.min().y(), -1);
+    const double high = outward(box.max().y(), 1);
+    Plate plate = rules;
+    plate.corners = {{back, low}, {front, low}, {front, high}, {back, high}};
+    return plate;
+}
+
+void addPlateDoubts(const Car& car, std::vector<Doubt>& doubts) {
+    for (int link = 0; link < static_cast<int>(car.links.size()); ++link) {
+        PlateChecker(car, link, End::chassis, doubts).check();
+        PlateChecker(car, link, End::axle, doubts).check();
+    }
+}
+
+}  // namespace bolthole

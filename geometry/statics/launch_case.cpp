@@ -1,0 +1,355 @@
+#include "geometry/statics/launch_case.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "geometry/car/fields.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr double kPercent = 0.01;
+
+/// A number that a figure needs, and whether it is there.
+struct Need {
+    Field field;
+    bool isThere;
+};
+
+/// "enter the rear track and the axle ratio"; empty where nothing is missing.
+std::string wordsOf(const std::vector<FieldId>& missing) {
+    std::string words;
+    for (std::size_t index = 0; index < missing.size(); ++index) {
+        const bool isLast = index + 1 == missing.size();
+        words += index == 0 ? "enter the " : isLast ? " and the " : ", the ";
+        words += ruleOf(missing[index].field).words;
+    }
+    return words;
+}
+
+/// None, for want of the numbers that are not there.
+template <class T>
+Known<T> missing(std::initializer_list<Need> needs, std::vector<FieldId> fields = {}) {
+    for (const Need& need : needs) {
+        const FieldId id{.field = need.field};
+        if (!need.isThere && std::ranges::find(fields, id) == fields.end()) {
+            fields.push_back(id);
+        }
+    }
+    return Known<T>::none(wordsOf(fields), fields);
+}
+
+/// None, for want of what `base` lacks and of the numbers that are not there; or for its other reason.
+template <class T, class Base>
+Known<T> missing(const Known<Base>& base, std::initializer_list<Need> needs) {
+    Known<T> none = missing<T>(needs, base.missing);
+    return none.missing.empty() ? Known<T>::because(base) : none;
+}
+
+/// Whether the figure has to stay unknown.
+template <class T>
+bool isMissing(const Known<T>& known) {
+    return !known.refusal.empty();
+}
+
+/// The most the tires hold, N; nothing without an entered friction.
+std::optional<double> gripForce(const Car& car, const StandingCar& standing) {
+    if (!car.launch.friction) {
+        return std::nullopt;
+    }
+    return launchLoads(standing, gripAcceleration(standing, *car.launch.friction)).thrust;
+}
+
+LaunchThrust thrustAt(const Car& car, const StandingCar& standing, double acceleration) {
+    LaunchThrust thrust;
+    thrust.from = car.launch.from;
+    thrust.acceleration = acceleration;
+    thrust.force = launchLoads(standing, acceleration).thrust;
+    thrust.byGrip = gripForce(car, standing);
+    return thrust;
+}
+
+LaunchThrust thrustByTorque(const Car& car, const StandingCar& standing) {
+    const EnteredLaunch& entered = car.launch;
+    const DriveTorque drive{.engine = *entered.engineTorque,
+                            .converter = entered.converter.value_or(1),
+                            .gear = *entered.gear,
+                            .axle = *entered.axleRatio,
+                            .efficiency = entered.efficiency.value_or(100) * kPercent};
+    const Thrust capped = thrustOf(drive, car.rearTireRadius, standing, *entered.friction);
+    LaunchThrust thrust = thrustAt(car, standing, (capped.force - standing.pulling()) / standing.mass);
+    thrust.force = capped.force;
+    thrust.byEngine =
+        drive.engine * drive.converter * drive.gear * drive.axle * drive.efficiency / car.rearTireRadius;
+    if (capped.byGrip) {
+        const double lift = launchLoads(standing, 0).liftAcceleration;
+        thrust.cap = gripAcceleration(standing, *entered.friction) < lift ? ThrustCap::grip : ThrustCap::lift;
+    }
+    return thrust;
+}
+
+Known<LaunchThrust> findThrust(const Car& car, const StandingCar& standing) {
+    const EnteredLaunch& entered = car.launch;
+    switch (entered.from) {
+        case LaunchFrom::acceleration:
+            if (!entered.acceleration) {
+                return missing<LaunchThrust>({{Field::launchAcceleration, false}});
+            }
+            return thrustAt(car, standing, *entered.acceleration * kStandardGravity);
+        case LaunchFrom::sixtyFoot:
+            if (!entered.sixtyFoot) {
+                return missing<LaunchThrust>({{Field::sixtyFoot, false}});
+            }
+            return thrustAt(car, standing, accelerationFromSixtyFoot(*entered.sixtyFoot));
+        case LaunchFrom::torque:
+            break;
+    }
+    auto none = missing<LaunchThrust>({{Field::engineTorque, entered.engineTorque.has_value()},
+                                       {Field::launchGear, entered.gear.has_value()},
+                                       {Field::axleRatio, entered.axleRatio.has_value()},
+                                       {Field::friction, entered.friction.has_value()}});
+    return isMissing(none) ? none : Known<LaunchThrust>(thrustByTorque(car, standing));
+}
+
+constexpr const char* kNoSlope = "the side-view swing arm has no slope at ride";
+
+Known<LaunchAttitude> findAttitude(const LaunchCase& launch) {
+    if (launch.loads && launch.loads->wheelsUp) {
+        return Known<LaunchAttitude>::none("the front wheels are off the ground: no rest to compute");
+    }
+    const Stance& stance = launch.stance.stance;
+    auto none = missing<LaunchAttitude>(launch.loads, {{Field::frontWheelRate, stance.front.has_value()},
+                                                       {Field::rearWheelRate, stance.rear.has_value()}});
+    if (isMissing(none)) {
+        return none;
+    }
+    if (std::isnan(launch.swingArmSlope)) {
+        return Known<LaunchAttitude>::none(kNoSlope);
+    }
+    return *launchAttitude(launch.standing, *launch.loads, launch.swingArmSlope, *stance.front, *stance.rear);
+}
+
+Known<double> findShaftTorque(const Car& car, const LaunchCase& launch) {
+    auto none = missing<double>(launch.thrust, {{Field::axleRatio, car.launch.axleRatio.has_value()}});
+    return isMissing(none)
+               ? none
+               : driveshaftTorque(launch.thrust->force, car.rearTireRadius, *car.launch.axleRatio);
+}
+
+/// None, if the torque, tracks or rates that roll is computed with are not all there.
+template <class T>
+Known<T> missingForRoll(const LaunchCase& launch) {
+    const Stance& stance = launch.stance.stance;
+    return missing<T>(launch.shaftTorque, {{Field::frontTrack, stance.frontTrack.has_value()},
+                                           {Field::rearTrack, stance.rearTrack.has_value()},
+                                           {Field::frontWheelRate, stance.front.has_value()},
+                                           {Field::rearWheelRate, stance.rear.has_value()}});
+}
+
+/// Corner weights with what came and went since the scales were read.
+CornerWeights cornersNow(const Car& car, const Stance& stance) {
+    const LoadedResult loaded = withLoads(car.cornerWeights, stance, changesSinceWeighed(loadsOf(car)));
+    return loaded.car && loaded.car->corners ? *loaded.car->corners : car.cornerWeights;
+}
+
+void findRoll(const Car& car, LaunchCase& launch) {
+    const Stance& stance = launch.stance.stance;
+    launch.sides = missingForRoll<LaunchSides>(launch);
+    launch.preload = missingForRoll<Preload>(launch);
+    if (!isMissing(launch.sides)) {
+        launch.sides =
+            *launchSides(launch.standing, *launch.loads, launch.corners, *launch.shaftTorque, stance);
+        launch.preload = *cancelingPreload(*launch.shaftTorque, stance);
+    }
+    const std::optional<double>& base = car.launch.springBase;
+    launch.springDifference = missing<double>(launch.shaftTorque, {{Field::springBase, base.has_value()}});
+    if (!isMissing(launch.springDifference)) {
+        launch.springDifference = springDifference(*launch.shaftTorque, *base);
+    }
+}
+
+Known<double> findBrakeTravel(const LaunchCase& launch, const BrakeLoads& loads) {
+    if (!launch.stance.stance.rear) {
+        return missing<double>({{Field::rearWheelRate, false}});
+    }
+    const std::optional<double> travel = brakeTravel(loads, *launch.stance.stance.rear);
+    return travel ? Known<double>(*travel)
+                  : Known<double>::none("the rear wheels are off the ground: no rest to compute");
+}
+
+void findBraking(const Car& car, LaunchCase& launch) {
+    const EnteredBrakes& entered = car.brakes;
+    launch.antiLift = missing<double>({{Field::brakeRearShare, entered.rearShare.has_value()}});
+    launch.braking = missing<BrakeFigures>({{Field::brakeRearShare, entered.rearShare.has_value()},
+                                            {Field::brakeDeceleration, entered.deceleration.has_value()}});
+    if (std::isnan(launch.swingArmSlope)) {
+        launch.antiLift = Known<double>::none(kNoSlope);
+        launch.braking = Known<BrakeFigures>::none(kNoSlope);
+        return;
+    }
+    if (!isMissing(launch.antiLift)) {
+        launch.antiLift = rearAntiLift(launch.swingArmSlope, launch.standing.cgHeight,
+                                       launch.standing.wheelbase, *entered.rearShare * kPercent);
+    }
+    if (!isMissing(launch.braking)) {
+        BrakeFigures figures;
+        figures.deceleration = *entered.deceleration * kStandardGravity;
+        figures.loads = brakeLoads(launch.standing, figures.deceleration, *entered.rearShare * kPercent,
+                                   launch.swingArmSlope);
+        figures.travel = findBrakeTravel(launch, figures.loads);
+        launch.braking = figures;
+    }
+}
+
+void chooseSprings(const Car& car, LinkCase& with) {
+    with.parts = usableSprings(car);
+    if (std::ranges::any_of(with.parts, &SuspensionPart::carries)) {
+        return;
+    }
+    with.baseIsEntered = car.launch.springBase.has_value();
+    with.standIn = car.launch.springBase.value_or(kStandInShare * *car.rearTrack);
+    with.parts.push_back(uprightSprings(*with.standIn, car.rearTireRadius));
+}
+
+void chooseShift(const Car& car, const LaunchCase& launch, LinkCase& with) {
+    if (car.launch.leftShift) {
+        with.shift = ShiftSource::entered;
+        with.load.leftShift = *car.launch.leftShift;
+    } else if (launch.sides) {
+        with.shift = ShiftSource::computed;
+        with.load.leftShift = (launch.sides->leftRear - launch.sides->rightRear) / 2;
+    }
+}
+
+Known<LinkCase> findLinkCase(const Car& car, const LaunchCase& launch) {
+    const EnteredLaunch& entered = car.launch;
+    Known<LinkCase> none =
+        missing<LinkCase>(launch.thrust, {{Field::axleRatio, entered.axleRatio.has_value()},
+                                          {Field::rearTrack, car.rearTrack.has_value()},
+                                          {Field::unsprungMass, entered.unsprungMass.has_value()}});
+    if (isMissing(none)) {
+        return none;
+    }
+    LinkCase with;
+    with.load = {.thrust = launch.thrust->force,
+                 .axleRatio = *entered.axleRatio,
+                 .leftShift = 0,
+                 .track = *car.rearTrack,
+                 .unsprungMass = *entered.unsprungMass,
+                 .acceleration = launch.thrust->acceleration};
+    chooseShift(car, launch, with);
+    chooseSprings(car, with);
+    with.pinionIsKnown = car.driveline.has_value();
+    with.factor = entered.loadFactor.value_or(1);
+    with.factorIsEntered = entered.loadFactor.has_value();
+    const std::string refused = refusal(with.load, car);
+    return refused.empty() ? Known<LinkCase>(std::move(with)) : Known<LinkCase>::none(refused);
+}
+
+/// A trace of the ride pose alone.
+Trace rideOnly(const Trace& trace) {
+    Trace ride;
+    ride.ride = trace.ride;
+    ride.stations = {trace.ride};
+    return ride;
+}
+
+void compute(const Car& car, const Trace& trace, LaunchCase& launch) {
+    launch.balance = balanceOf(car);
+    launch.standing = standingCar(car, trace.ride.ground);
+    launch.swingArmSlope = std::tan(trace.ride[Figure::swingArmAngle]);
+    launch.corners = cornersNow(car, launch.stance.stance);
+    launch.thrust = findThrust(car, launch.standing);
+    launch.loads = launch.thrust
+                       ? Known<LaunchLoads>(launchLoads(launch.standing, launch.thrust->acceleration))
+                       : Known<LaunchLoads>::because(launch.thrust);
+    launch.attitude = findAttitude(launch);
+    launch.shaftTorque = findShaftTorque(car, launch);
+    findRoll(car, launch);
+    findBraking(car, launch);
+    launch.linkCase = findLinkCase(car, launch);
+    launch.links = launch.linkCase ? Known<LinkFigures>(linkFigures(car, trace, *launch.linkCase))
+                                   : Known<LinkFigures>::because(launch.linkCase);
+}
+
+}  // namespace
+
+bool LinkFigures::hasShared() const {
+    return std::ranges::any_of(joints, [](const JointLoads& joint) { return !joint.worst.settled; });
+}
+
+LaunchCase launchCaseOf(const Car& car, const Trace& trace, const FullStance& stance) {
+    LaunchCase launch;
+    launch.stance = stance;
+    if (trace.ride.usable) {
+        compute(car, trace, launch);
+    } else {
+        launch.problem = "the links can't be assembled at ride";
+    }
+    return launch;
+}
+
+LinkFigures linkFigures(const Car& car, const Trace& trace, const LinkCase& with) {
+    const Linkage linkage = buildLinkage(car);
+    LinkFigures figures;
+    LinkLoadSweep ride;
+    sweepLinkLoads(car, linkage, rideOnly(trace), with.parts, with.load, ride);
+    sweepLinkLoads(car, linkage, trace, with.parts, with.load, figures.sweep);
+    for (std::size_t index = 0; index < linkage.constraints.size(); ++index) {
+        const Constraint& constraint = linkage.constraints[index];
+        JointLoads joint;
+        joint.link = constraint.link;
+        joint.side = constraint.side;
+        joint.isRod = constraint.kind == LinkKind::rod;
+        joint.worst = figures.sweep.worst[index];
+        joint.atRide = ride.values.empty() ? std::numeric_limits<double>::quiet_NaN() : ride.value(0, index);
+        if (const auto& rating = car.links[static_cast<std::size_t>(joint.link)].rating) {
+            joint.use = ratingUse(joint.worst.largest(), *rating, with.factor);
+        }
+        figures.joints.push_back(joint);
+    }
+    return figures;
+}
+
+const JointLoads* largestOf(const std::vector<JointLoads>& joints) {
+    const auto found =
+        std::ranges::max_element(joints, {}, [](const JointLoads& joint) { return joint.worst.largest(); });
+    return found == joints.end() ? nullptr : &*found;
+}
+
+const JointLoads* mostUsedOf(const std::vector<JointLoads>& joints) {
+    const auto found =
+        std::ranges::max_element(joints, {}, [](const JointLoads& joint) { return joint.use.value_or(-1); });
+    return found == joints.end() || !found->use ? nullptr : &*found;
+}
+
+std::vector<FieldId> missingOf(const LaunchCase& launch) {
+    std::vector<FieldId> all;
+    const auto add = [&all](const std::vector<FieldId>& fields) {
+        std::ranges::copy_if(fields, std::back_inserter(all),
+                             [&all](const FieldId& id) { return std::ranges::find(all, id) == all.end(); });
+    };
+    add(launch.thrust.missing);
+    add(launch.attitude.missing);
+    add(launch.shaftTorque.missing);
+    add(launch.sides.missing);
+    add(launch.springDifference.missing);
+    add(launch.linkCase.missing);
+    add(launch.braking.missing);
+    if (launch.braking) {
+        add(launch.braking->travel.missing);
+    }
+    return all;
+}
+
+std::string jointWords(const Car& car, int link, Side side) {
+    std::string words = linkWords(car, link);
+    if (sidesOf(car.links[static_cast<std::size_t>(link)]) == 2) {
+        words += side == Side::left ? " (left)" : " (right)";
+    }
+    return words;
+}
+
+}  // namespace bolthole

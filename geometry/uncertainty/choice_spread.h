@@ -1,0 +1,37 @@
+// How sure the figures of hole choices are at ride, and which of them can be told from the one in use.
+#pragma once
+
+#include <limits>
+
+#include "geometry/uncertainty/trace_spread.h"
+
+namespace bolthole {
+
+/// Standard uncertainties of one choice at ride. NaN: not known, or the figure does not exist there.
+struct ChoiceSpread {
+    double antiSquat = std::numeric_limits<double>::quiet_NaN();  ///< percent
+    double inverse = std::numeric_limits<double>::quiet_NaN();    ///< of 1/distance, 1/m
+    /// Of the difference to the choice the car is bolted to, 0 for that one: what both rest on cancels.
+    double antiSquatDifference = std::numeric_limits<double>::quiet_NaN();
+    double inverseDifference = std::numeric_limits<double>::quiet_NaN();
+};
+
+/// The spread of a car bolted to `use` under `treatment`, at ride alone. The car must have passed
+/// findFaults() and, for `uppers`, have an upper rod.
+[[nodiscard]] TraceSpread computeRideSpread(const Car& car, LengthTreatment treatment, const HoleUse& use);
+
+/// Computes one choice after another of one car. Not for several threads at once.
+class ChoiceSpreader {
+  public:
+    /// The car as for computeRideSpread().
+    ChoiceSpreader(const Car& car, LengthTreatment treatment);
+
+    [[nodiscard]] ChoiceSpread solve(const HoleUse& use) const;
+
+  private:
+    Car car_;
+    LengthTreatment treatment_;
+    TraceSpread present_;
+};
+
+}  // namespace bolthole

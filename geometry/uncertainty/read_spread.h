@@ -1,0 +1,28 @@
+// How sure any numbers read off a car are, whatever reads them.
+#pragma once
+
+#include <functional>
+#include <span>
+#include <vector>
+
+#include "geometry/uncertainty/uncertain_inputs.h"
+
+namespace bolthole {
+
+/// Reads numbers off a car that passed findFaults(): fills all of `numbers`, in any unit. NaN: that one does
+/// not exist. False: none does.
+using ReadNumbers = std::function<bool(const Car& car, std::span<double> numbers)>;
+
+/// uncertainInputs() and every other measured number of the car: second readings, pads, tracks, springs and
+/// their mounts. Of holes still only those in use.
+[[nodiscard]] std::vector<CarInput> measuredInputs(const Car& car);
+
+/// Standard uncertainties of the `count` numbers that `read` gives for the car as it is bolted, each in that
+/// number's unit (JCGM 100:2008, 5.1.2): half of what the number changes by as each of measuredInputs() is
+/// off by its own uncertainty, up and down, taken together, with what the second derivatives by one input
+/// alone add (its note). Those count where a size is read that is nothing at the estimates, as an angle
+/// between two shafts in line: first order would call it exact. NaN where the number does not exist on both
+/// sides of some input. Calls `read` twice an input: some milliseconds, not for every step of a drag.
+[[nodiscard]] std::vector<double> readSpread(const Car& car, std::size_t count, const ReadNumbers& read);
+
+}  // namespace bolthole

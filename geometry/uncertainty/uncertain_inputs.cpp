@@ -1,0 +1,248 @@
+#include "geometry/uncertainty/uncertain_inputs.h"
+
+#include <algorithm>
+#include <array>
+#include <numbers>
+
+#include "geometry/weights/cg_height.h"
+#include "geometry/weights/entered_figures.h"
+#include "geometry/car/fields.h"
+
+namespace bolthole {
+
+namespace {
+
+bool isTicket(Field field) {
+    return field == Field::ticketFront || field == Field::ticketRear || field == Field::ticketTotal;
+}
+
+bool isSeat(Field field) {
+    return field == Field::driverAt || field == Field::loadAt;
+}
+
+MeasuringTool toolOf(const FieldId& id) {
+    if (id.field == Field::cgHeight) {
+        return MeasuringTool::estimate;
+    }
+    if (isTicket(id.field)) {
+        return MeasuringTool::otherScale;
+    }
+    switch (quantityOf(id.field)) {
+        case Quantity::angle:
+            return MeasuringTool::angleFinder;
+        case Quantity::mass:
+            return MeasuringTool::scales;
+        case Quantity::length:
+            return MeasuringTool::tape;
+        default:
+            break;
+    }
+    return MeasuringTool::estimate;
+}
+
+// Of the height that stands where the CG height is: the estimate, or the number entered, which is in use too
+// where a lift was chosen and can't be had.
+double cgSpread(const Car& car) {
+    return car.cgHeightFrom == CgHeightSource::estimate ? estimatedCgHeight().uncertainty.value_or(0)
+                                                        : kEnteredCgSpread;
+}
+
+}  // namespace
+
+std::string_view nameOf(MeasuringTool tool) {
+    constexpr std::array<std::string_view, 6> kNames{"tape",   "calipers",        "angle finder",
+                                                     "scales", "the other scale", "estimate"};
+    return kNames[static_cast<std::size_t>(tool)];
+}
+
+double uncertaintyOf(const Car& car, MeasuringTool tool) {
+    const double scales = car.weighing.scaleUncertainty.value_or(kScaleUncertainty);
+    switch (tool) {
+        case MeasuringTool::tape:
+            return car.tools.tape.value_or(kTapeSpread);
+        case MeasuringTool::calipers:
+            return car.tools.calipers.value_or(kCaliperSpread);
+        case MeasuringTool::angleFinder:
+            return car.tools.angleFinder.value_or(kAngleFinderSpread);
+        case MeasuringTool::scales:
+            return scales;
+        case MeasuringTool::otherScale:
+            return car.weighing.ticket.uncertainty.value_or(scales);
+        case MeasuringTool::estimate:
+            break;
+    }
+    return 0;
+}
+
+Sureness surenessOf(const Car& car, const FieldId& id) {
+    Sureness sureness{.tool = toolOf(id)};
+    FieldId spread = id;
+    spread.spread = true;
+    if (const std::optional<double> own = numberAt(car, spread)) {
+        sureness.uncertainty = *own;
+        sureness.own = true;
+    } else if (id.field == Field::cgHeight) {
+        sureness.uncertainty = cgSpread(car);
+    } else if (isSeat(id.field)) {
+        sureness.tool = MeasuringTool::estimate;
+        sureness.uncertainty = kSeatSpread;
+    } else if (id.field == Field::liftHeight) {
+        sureness.uncertainty = LiftUncertainty{}.lift;
+    } else {
+        sureness.uncertainty = uncertaintyOf(car, sureness.tool);
+        const bool isTape = sureness.tool == MeasuringTool::tape && !car.tools.tape;
+        const bool isAngle = sureness.tool == MeasuringTool::angleFinder && !car.tools.angleFinder;
+        sureness.spread = isTape ? Spread::triangular : isAngle ? Spread::rectangular : Spread::normal;
+        if (id.field == Field::liftReading) {
+            sureness.uncertainty *= std::numbers::sqrt2;  // the sum of two tires' readings
+        }
+    }
+    return sureness;
+}
+
+namespace {
+
+/// Lists the numbers of one car.
+class Lister {
+  public:
+    explicit Lister(const Car& car) : car_(car) {}
+
+    std::vector<CarInput> list(const HoleUse& use) {
+        for (const Field field : {Field::wheelbase, Field::rearTireRadius, Field::frontTireRadius}) {
+            add({.field = field});
+        }
+        for (std::size_t link = 0; link < car_.links.size(); ++link) {
+            addLink(static_cast<int>(link), use);
+        }
+        addWeights();
+        addHeight();
+        addLoads();
+        addDriveline();
+        return std::move(inputs_);
+    }
+
+  private:
+    void add(const FieldId& id) {
+        if (const std::optional<double> value = numberAt(car_, id)) {
+            inputs_.push_back({id, *value, surenessOf(car_, id)});
+        }
+    }
+    void addPoint(FieldId id) {
+        for (id.axis = 0; id.axis < 3; ++id.axis) {
+            add(id);
+        }
+    }
+    void addLink(int link, const HoleUse& use) {
+        const Link& held = car_.links[static_cast<std::size_t>(link)];
+        FieldId id{.field = Field::holeAt, .link = link, .hole = use.of(link, End::chassis)};
+        addPoint(id);
+        if (held.kind != LinkKind::rod) {
+            return;  // the arm's point is where the chassis' is: one measurement
+        }
+        id.end = End::axle;
+        id.hole = use.of(link, End::axle);
+        addPoint(id);
+        if (held.length) {
+            add({.field = Field::linkLength, .link = link});
+            return;
+        }
+        // Its length is known by the holes it is bolted to now.
+        for (const End end : {End::chassis, End::axle}) {
+            if (held.bracket(end).use != use.of(link, end)) {
+                addPoint({.field = Field::holeAt, .link = link, .end = end, .hole = held.bracket(end).use});
+            }
+        }
+    }
+    void addWeights() {
+        for (const Field field : {Field::leftFrontWeight, Field::rightFrontWeight, Field::leftRearWeight,
+                                  Field::rightRearWeight}) {
+            add({.field = field});
+        }
+    }
+    void addHeight() {
+        if (balanceOf(car_).from.source != CgHeightSource::lift) {
+            add({.field = Field::cgHeight});
+            return;
+        }
+        add({.field = Field::liftHeight});
+        add({.field = Field::liftReading});
+        if (car_.lift.driver != car_.cornersAre) {
+            for (const Field field : {Field::otherLeftFront, Field::otherRightFront, Field::otherLeftRear,
+                                      Field::otherRightRear}) {
+                add({.field = field});
+            }
+            add({.field = Field::driverAt, .axis = 2});
+        }
+    }
+    void addLoads() {
+        if (car_.cornersAre == DriverSeat::out) {
+            add({.field = Field::driverMass});
+            addPoint({.field = Field::driverAt});
+        }
+        for (std::size_t item = 0; item < car_.loads.size(); ++item) {
+            const int index = static_cast<int>(item);
+            if (!missingOf(car_.loads[item]).empty() || car_.loads[item].weighed == car_.loads[item].aboard) {
+                continue;
+            }
+            if (car_.loads[item].mass) {
+                add({.field = Field::loadMass, .item = index});
+            }
+            addPoint({.field = Field::loadAt, .item = index});
+        }
+    }
+    void addDriveline() {
+        add({.field = Field::pinionAngle});
+        addPoint({.field = Field::pinionJoint});
+        add({.field = Field::outputAngle});
+        addPoint({.field = Field::outputJoint});
+    }
+
+    const Car& car_;
+    std::vector<CarInput> inputs_;
+};
+
+}  // namespace
+
+std::vector<CarInput> uncertainInputs(const Car& car, const HoleUse& use) {
+    std::vector<CarInput> inputs = Lister(car).list(use);
+    for (CarInput& input : inputs) {
+        if (input.id.field == Field::cgHeight) {
+            input.value = balanceOf(car).from.height;
+        }
+    }
+    return inputs;
+}
+
+std::vector<CarInput> uncertainInputs(const Car& car) {
+    return uncertainInputs(car, holesInUse(car));
+}
+
+std::vector<UncertainInput> asInputs(std::span<const CarInput> inputs) {
+    std::vector<UncertainInput> result;
+    result.reserve(inputs.size());
+    for (const CarInput& input : inputs) {
+        result.push_back({input.value, input.sureness.uncertainty, input.sureness.spread});
+    }
+    return result;
+}
+
+std::string numberWords(const Car& car, const FieldId& id) {
+    constexpr std::array<std::string_view, 3> kAxes{"forward", "sideways", "up"};
+    const FieldRule& rule = ruleOf(id.field);
+    std::string words(rule.words);
+    if (rule.scope == Scope::hole) {
+        words = holeWords(car, id.link, id.end, id.hole);
+    } else if (rule.scope == Scope::link) {
+        words = linkWords(car, id.link) + " " + words;
+    } else if (rule.scope == Scope::load) {
+        words = loadWords(car, id.item) + (rule.hasAxis ? "" : ", " + words);
+    } else if (rule.scope == Scope::spring) {
+        words = springWords(car, id.item) + " " + words;
+    } else if (rule.scope == Scope::mount) {
+        words = springWords(car, id.item) + " " + std::string(endWords(id.end)) + " mount";
+    }
+    return rule.hasAxis && id.axis >= 0 ? words + ", " + std::string(kAxes[static_cast<std::size_t>(id.axis)])
+                                        : words;
+}
+
+}  // namespace bolthole

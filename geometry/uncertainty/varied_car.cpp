@@ -1,0 +1,120 @@
+#include "geometry/uncertainty/varied_car.h"
+
+#include <cmath>
+
+#include "geometry/weights/entered_figures.h"
+#include "geometry/car/fields.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr double kSameNumber = 1e-9;  // m
+
+bool isMirrorLink(const Link& one, const Link& other) {
+    const auto isMirrored = [&](End end) {
+        return (one.bracket(end).inUse().at - mirrored(other.bracket(end).inUse().at))
+                   .lpNorm<Eigen::Infinity>() <= kSameNumber;
+    };
+    return one.kind == other.kind && one.side != other.side && isMirrored(End::chassis) &&
+           isMirrored(End::axle);
+}
+
+}  // namespace
+
+Car withOwnHeight(const Car& car) {
+    Car result = car;
+    if (car.cgHeightFrom == CgHeightSource::estimate) {
+        result.cgHeight = balanceOf(car).from.height;
+        result.cgHeightFrom = CgHeightSource::entered;
+    }
+    return result;
+}
+
+VariedCar::VariedCar(const Car& car, LengthTreatment treatment, const HoleUse& use,
+                     std::span<const CarInput> inputs)
+    : rig_(withOwnHeight(car), treatment), use_(use), inputs_(inputs.begin(), inputs.end()) {
+    for (const CarInput& input : inputs_) {
+        places_.push_back(placeOf(car, input.id));
+        last_.push_back(input.value);
+    }
+    isBolted_ = rig_.bolt(use_);
+}
+
+VariedCar::Place VariedCar::placeOf(const Car& car, const FieldId& id) const {
+    Place place{id, std::nullopt, 0};
+    const bool isHole = id.field == Field::holeAt && id.end == End::chassis;
+    if (isHole && car.links[static_cast<std::size_t>(id.link)].kind != LinkKind::rod) {
+        FieldId follower = id;
+        follower.end = End::axle;
+        follower.hole = use_.of(id.link, End::axle);
+        place.offset = numberAt(car, follower).value_or(0) - numberAt(car, id).value_or(0);
+        place.follower = follower;
+    }
+    return place;
+}
+
+const Link* VariedCar::linkOf(std::size_t input) const {
+    const int link = inputs_[input].id.link;
+    return link < 0 ? nullptr : &rig_.car().links[static_cast<std::size_t>(link)];
+}
+
+bool VariedCar::isAcross(std::size_t input, std::size_t other, double sign) const {
+    const FieldId& id = inputs_[input].id;
+    const FieldId& theirs = inputs_[other].id;
+    return linkOf(other) != nullptr && theirs.field == id.field && theirs.end == id.end &&
+           theirs.axis == id.axis && isMirrorLink(*linkOf(input), *linkOf(other)) &&
+           std::abs(inputs_[other].value - sign * inputs_[input].value) <= kSameNumber;
+}
+
+void VariedCar::keepSymmetric() {
+    for (std::size_t input = 0; input < inputs_.size(); ++input) {
+        const Link* link = linkOf(input);
+        Place& place = places_[input];
+        place.sign = inputs_[input].id.axis == 1 ? -1 : 1;
+        if (link == nullptr || link->side == Side::both) {
+            continue;
+        }
+        if (link->side == Side::center) {
+            place.isFixed = place.sign < 0;
+            continue;
+        }
+        for (std::size_t other = 0; other < inputs_.size() && !place.mirror; ++other) {
+            if (isAcross(input, other, place.sign)) {
+                place.mirror = other;
+            }
+        }
+    }
+}
+
+double VariedCar::wanted(std::size_t input, std::span<const double> x) const {
+    const Place& place = places_[input];
+    const double estimate = inputs_[input].value;
+    if (place.isFixed) {
+        return estimate;
+    }
+    if (!place.mirror) {
+        return x[input];
+    }
+    const double theirs = x[*place.mirror] - inputs_[*place.mirror].value;
+    return estimate + (x[input] - estimate + place.sign * theirs) / 2;
+}
+
+bool VariedCar::set(std::span<const double> x) {
+    for (std::size_t input = 0; input < places_.size(); ++input) {
+        const Place& place = places_[input];
+        const double value = wanted(input, x);
+        if (value == last_[input]) {
+            continue;
+        }
+        last_[input] = value;
+        rig_.setNumber(place.id, value);
+        if (place.follower) {
+            rig_.setNumber(*place.follower, value + place.offset);
+        }
+    }
+    isBolted_ = rig_.bolt(use_);
+    return isBolted_;
+}
+
+}  // namespace bolthole

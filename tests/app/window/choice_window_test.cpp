@@ -1,0 +1,197 @@
+// Hole choices in the real window: computed off its thread, pointed at, chosen, undone.
+#include <gmock/gmock.h>
+
+#include <QSignalSpy>
+#include <QTest>
+#include <chrono>
+
+#include "app/desks/choice_runner.h"
+#include "app/window/main_window.h"
+#include "tests/support/bench_points.h"
+#include "widgets/board/hole_board.h"
+#include "widgets/views/side_view.h"
+
+namespace bolthole {
+namespace {
+
+class ChoicesInTheWindow : public ::testing::Test {
+  protected:
+    ChoicesInTheWindow() {
+        window_.resize(1480, 920);
+        window_.show();
+        open("long-roof-wagon.bolt.json");
+    }
+    ~ChoicesInTheWindow() override { window_.document().undoStack().setClean(); }
+
+    void open(const char* demo) {
+        window_.document().undoStack().setClean();
+        window_.openDemo(QString::fromLatin1(demo));
+        EXPECT_TRUE(waitForBoard());
+    }
+    bool waitForBoard() {
+        return QTest::qWaitFor([this] { return window_.boardState().complete; }, kPatience);
+    }
+    [[nodiscard]] const HoleChoice& choiceOf(const HoleUse& use) const {
+        const auto& choices = window_.boardState().choices;
+        const auto found = std::ranges::find(choices, use, &HoleChoice::use);
+        EXPECT_NE(found, choices.end());
+        return *found;
+    }
+    [[nodiscard]] HoleUse otherThanPresent() const {
+        for (const HoleChoice& choice : window_.boardState().choices) {
+            if (choice.use != holesInUse(window_.state().car)) {
+                return choice.use;
+            }
+        }
+        return {};
+    }
+    QPoint dotOf(const HoleUse& use) {
+        const auto place = window_.holeBoard().placeOf(choiceOf(use).index);
+        EXPECT_TRUE(place.has_value());
+        return place.value_or(QPointF()).toPoint();
+    }
+
+    MainWindow window_{Settings{}};
+};
+
+TEST_F(ChoicesInTheWindow, TheBoardHoldsEveryChoiceAndThePresentOneAgreesWithTheBench) {
+    EXPECT_EQ(window_.boardState().choices.size(), 6U);
+    const HoleChoice& now = choiceOf(holesInUse(window_.state().car));
+    // The written lengths are rounded, so that setting the uppers turns them by a hair even here.
+    EXPECT_NEAR(now[Figure::antiSquat], window_.state().trace.ride[Figure::antiSquat], 0.01);
+    const CarResult same = carWithChoice(window_.state().car, now.use, window_.boardState().lengths);
+    EXPECT_NEAR(now[Figure::antiSquat], computeTrace(*same.car).ride[Figure::antiSquat], 1e-9);
+    EXPECT_EQ(now.boltsMoved, 0);
+}
+
+TEST_F(ChoicesInTheWindow, ADotPickedOnTheMapGhostsThenBoltsAndUndoBringsTheCarBack) {
+    const Car before = window_.state().car;
+    const HoleUse use = otherThanPresent();
+    const double expected = choiceOf(use)[Figure::antiSquat];
+    QWidget& map = window_.holeBoard().map();
+    const QImage still = window_.sideView().grab().toImage();
+
+    QTest::mouseMove(&map, dotOf(use));
+    QTest::mouseClick(&map, Qt::LeftButton, Qt::NoModifier, dotOf(use));
+    ASSERT_TRUE(window_.state().pointed.has_value());
+    EXPECT_NEAR(window_.state().pointed->trace.ride[Figure::antiSquat], expected, 1e-9);
+    EXPECT_EQ(window_.state().car, before) << "pointing changes nothing";
+    const QImage ghosted = window_.sideView().grab().toImage();
+    EXPECT_NE(ghosted, still);
+
+    QTest::keyClick(&map, Qt::Key_Return);
+    EXPECT_EQ(holesInUse(window_.state().car), use);
+    EXPECT_NEAR(window_.state().trace.ride[Figure::antiSquat], expected, 1e-9);
+    EXPECT_EQ(window_.document().undoStack().count(), 1);
+    EXPECT_FALSE(window_.state().pointed.has_value()) << "the choice pointed at is the car itself now";
+    EXPECT_NE(window_.sideView().grab().toImage(), ghosted);
+
+    QTest::keyClick(&window_, Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(window_.state().car, before);
+}
+
+TEST_F(ChoicesInTheWindow, TheGhostTakesTheTreatmentJustChosen) {
+    const HoleUse use = otherThanPresent();
+    emit window_.holeBoard().pointedAt(use);
+    for (const LengthTreatment lengths : {LengthTreatment::reset, LengthTreatment::keep}) {
+        emit window_.holeBoard().lengthsChosen(lengths);
+        ASSERT_TRUE(window_.state().pointed.has_value());
+        const CarResult expected = carWithChoice(window_.state().car, use, lengths);
+        EXPECT_EQ(window_.state().pointed->car, *expected.car) << nameOf(lengths);
+    }
+}
+
+TEST_F(ChoicesInTheWindow, KeepingAStateComputesNothingAnew) {
+    const auto* const computed = window_.boardState().car.get();
+    window_.document().apply(KeepState{"Monday", "2026-03-09", "", nullptr}, EditPhase::whole, {});
+    EXPECT_TRUE(window_.boardState().complete);
+    EXPECT_EQ(window_.boardState().car.get(), computed);
+}
+
+TEST_F(ChoicesInTheWindow, AWindowDraggedOnTheMapIsOneUndoableStepAndComputesNothingAnew) {
+    QWidget& map = window_.holeBoard().map();
+    const auto* const computed = window_.boardState().car.get();
+    const std::optional<WantedWindow> before = window_.state().car.wanted;
+    const QPoint from(map.width() / 3, map.height() / 4);
+    const QPoint to(2 * map.width() / 3, map.height() / 2);
+    QTest::mousePress(&map, Qt::LeftButton, Qt::NoModifier, from);
+    QTest::mouseMove(&map, (from + to) / 2);
+    QTest::mouseMove(&map, to);
+    QTest::mouseRelease(&map, Qt::LeftButton, Qt::NoModifier, to);
+    ASSERT_TRUE(window_.state().car.wanted.has_value());
+    EXPECT_NE(window_.state().car.wanted, before);
+    EXPECT_LT(window_.state().car.wanted->antiSquatLow, window_.state().car.wanted->antiSquatHigh);
+    EXPECT_EQ(window_.document().undoStack().count(), 1);
+    EXPECT_EQ(window_.boardState().car.get(), computed);
+    QTest::keyClick(&window_, Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(window_.state().car.wanted, before);
+}
+
+TEST_F(ChoicesInTheWindow, AnEditOfTheCarComputesTheChoicesAnew) {
+    const double before = choiceOf(holesInUse(window_.state().car))[Figure::antiSquat];
+    window_.document().apply(SetNumber{{.field = Field::cgHeight}, 0.7}, EditPhase::whole, {});
+    ASSERT_TRUE(QTest::qWaitFor(
+        [&] { return window_.boardState().complete && window_.boardState().car->cgHeight == 0.7; },
+        kPatience));
+    EXPECT_LT(choiceOf(holesInUse(window_.state().car))[Figure::antiSquat], before);
+}
+
+TEST_F(ChoicesInTheWindow, ACarThatCannotBeComputedHasNoChoicesAndSaysWhy) {
+    Car broken = window_.state().car;
+    broken.links[0].chassis.holes[0].at = broken.links[0].axle.holes[1].at;
+    window_.document().apply(MoveHole{0, End::chassis, 0, broken.links[0].axle.holes[1].at}, EditPhase::whole,
+                             {});
+    window_.document().apply(ClearNumber{{.field = Field::linkLength, .link = 0}}, EditPhase::whole, {});
+    EXPECT_EQ(window_.boardState().car, nullptr);
+    EXPECT_FALSE(window_.boardState().problem.isEmpty());
+    window_.document().undoStack().undo();
+    window_.document().undoStack().undo();
+    EXPECT_TRUE(waitForBoard());
+    EXPECT_EQ(window_.boardState().choices.size(), 6U);
+}
+
+TEST_F(ChoicesInTheWindow, TheCoupesTableIsComplete) {
+    open("light-coupe.bolt.json");
+    EXPECT_EQ(window_.boardState().total, 1296U);
+    EXPECT_EQ(window_.boardState().choices.size(), 1296U);
+    EXPECT_EQ(window_.boardState().choices.front().use, holesInUse(window_.state().car));
+}
+
+TEST(ChoiceRunner, ADroppedJobDeliversNothingMore) {
+    MainWindow window{Settings{}};
+    window.openDemo(QStringLiteral("light-coupe.bolt.json"));
+    const auto car = std::make_shared<const Car>(window.state().car);
+    ChoiceRunner runner;
+    std::size_t arrived = 0;
+    int ends = 0;
+    QObject::connect(&runner, &ChoiceRunner::arrived, [&](const std::vector<HoleChoice>& choices, bool last) {
+        arrived += choices.size();
+        ends += last ? 1 : 0;
+    });
+    for (int i = 0; i < 20; ++i) {
+        runner.start({car, LengthTreatment::reset, {}}, i % 2 == 0);
+    }
+    runner.start({car, LengthTreatment::keep, {.crosswise = false}}, false);
+    EXPECT_TRUE(QTest::qWaitFor([&] { return ends > 0; }, kPatience));
+    QTest::qWait(50);
+    EXPECT_EQ(arrived, 144U);
+    EXPECT_EQ(ends, 1);
+    EXPECT_FALSE(runner.isRunning());
+}
+
+TEST(ChoiceRunner, MayEndWhileItWorks) {
+    MainWindow window{Settings{}};
+    window.openDemo(QStringLiteral("light-coupe.bolt.json"));
+    const auto car = std::make_shared<const Car>(window.state().car);
+    bool arrived = false;
+    {
+        ChoiceRunner runner;
+        QObject::connect(&runner, &ChoiceRunner::arrived, [&] { arrived = true; });
+        runner.start({car, LengthTreatment::keep, {}}, false);
+    }
+    QCoreApplication::processEvents();
+    EXPECT_FALSE(arrived);
+}
+
+}  // namespace
+}  // namespace bolthole

@@ -1,0 +1,113 @@
+// The roll page in the real window: reached and read by keys alone, with the bench's cursor.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <QApplication>
+#include <QtTest/QTest>
+#include <memory>
+#include <stdexcept>
+
+#include "app/window/main_window.h"
+#include "widgets/pages/fact_card.h"
+#include "widgets/kit/number_field.h"
+#include "widgets/pages/roll/roll_curves.h"
+#include "widgets/pages/roll/roll_page.h"
+#include "widgets/curves/travel_curves.h"
+
+namespace bolthole {
+namespace {
+
+using testing::StartsWith;
+
+class RollInTheWindow : public testing::Test {
+  protected:
+    void SetUp() override {
+        ThemeKeeper::instance().choose(Appearance::light);
+        window_ = std::make_unique<MainWindow>(Settings{});
+        window_->resize(1280, 800);
+        window_->show();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(window_.get()));
+        window_->openDemo(QStringLiteral("light-coupe.bolt.json"));
+        QTest::keyClick(window_.get(), Qt::Key_6, Qt::AltModifier);
+        QCoreApplication::processEvents();
+    }
+    void TearDown() override { window_->document().undoStack().setClean(); }
+
+    [[nodiscard]] RollPage& page() { return *window_->findChild<RollPage*>(); }
+    [[nodiscard]] RollCurves& curves(const char* name) {
+        for (RollCurves* each : page().findChildren<RollCurves*>()) {
+            if (each->accessibleName() == QLatin1String(name)) {
+                return *each;
+            }
+        }
+        throw std::runtime_error(name);
+    }
+    // From wherever the keyboard is, by Tab alone.
+    static bool tabTo(const QWidget* wanted) {
+        for (int steps = 0; steps < 200; ++steps) {
+            if (QApplication::focusWidget() == wanted) {
+                return true;
+            }
+            QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
+        }
+        return false;
+    }
+
+    std::unique_ptr<MainWindow> window_;
+};
+
+}  // namespace
+
+TEST_F(RollInTheWindow, IsEnteredByItsKey) {
+    ASSERT_TRUE(page().isVisible());
+    EXPECT_TRUE(page().isAncestorOf(QApplication::focusWidget()));
+    EXPECT_TRUE(page().reading().isThere());
+    EXPECT_EQ(page().reading().roll.rows.size(), 13U);
+}
+
+TEST_F(RollInTheWindow, ANumberTypedHereIsOneStepOfUndo) {
+    const double before = window_->state().car.rearTireRadius;
+    const int steps = window_->document().undoStack().count();
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_A, Qt::ControlModifier);
+    QTest::keyClicks(QApplication::focusWidget(), QStringLiteral("13"));
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
+    QCoreApplication::processEvents();
+    EXPECT_NEAR(window_->state().car.rearTireRadius, 13 * kMetresPerInch, 1e-12);
+    EXPECT_EQ(window_->document().undoStack().count(), steps + 1);
+    EXPECT_EQ(page().reading().car.rearTireRadius, window_->state().car.rearTireRadius);
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_Z, Qt::ControlModifier);
+    QCoreApplication::processEvents();
+    EXPECT_EQ(window_->state().car.rearTireRadius, before);
+    EXPECT_EQ(page().reading().car.rearTireRadius, before);
+}
+
+TEST_F(RollInTheWindow, TheTravelCursorIsTheBenchsBothWays) {
+    RollCurves& travel = curves("Roll center and shift through travel");
+    ASSERT_TRUE(tabTo(&travel));
+    QTest::keyClick(&travel, Qt::Key_End);
+    EXPECT_NEAR(window_->state().cursorTravel, -window_->state().car.travel.droop, 1e-12);
+    EXPECT_THAT(travel.accessibleDescription().toStdString(), StartsWith("At 4.0 in droop"));
+    QTest::keyClick(window_.get(), Qt::Key_1, Qt::AltModifier);
+    QTest::keyClick(window_->findChild<TravelCurves*>(), Qt::Key_Home);
+    QTest::keyClick(window_.get(), Qt::Key_6, Qt::AltModifier);
+    EXPECT_THAT(travel.accessibleDescription().toStdString(), StartsWith("At 4.0 in bump"));
+}
+
+TEST_F(RollInTheWindow, TheRollCursorGoesByKeysAndChangesNoCar) {
+    const Car car = window_->state().car;
+    RollCurves& roll = curves("Curves against roll");
+    ASSERT_TRUE(tabTo(&roll));
+    QTest::keyClick(&roll, Qt::Key_Home);
+    EXPECT_NEAR(page().shownRoll().roll, -3 * kRadiansPerDegree, 1e-12);
+    EXPECT_EQ(window_->state().car, car);
+}
+
+// Figures below the window's edge scroll in as the keyboard comes to them.
+TEST_F(RollInTheWindow, EveryCardIsScrolledInByTab) {
+    for (FactCard* card : page().findChildren<FactCard*>()) {
+        ASSERT_TRUE(tabTo(card)) << card->accessibleName().toStdString();
+        EXPECT_EQ(card->visibleRegion().boundingRect(), card->rect()) << card->accessibleName().toStdString();
+    }
+}
+
+}  // namespace bolthole

@@ -1,0 +1,137 @@
+// How sure single numbers are, in the real window: from a field to its ±, undone, and on the hole board.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <QApplication>
+#include <QHelpEvent>
+#include <QTest>
+#include <cmath>
+#include <memory>
+
+#include "app/window/main_window.h"
+#include "tests/support/bench_points.h"
+#include "widgets/board/hole_board.h"
+#include "widgets/fields/car_sheet.h"
+#include "widgets/kit/number_field.h"
+#include "widgets/kit/theme.h"
+#include "widgets/pages/accuracy/sure_page.h"
+#include "widgets/pages/accuracy/sure_table.h"
+
+namespace bolthole {
+namespace {
+
+class SurePageInTheWindow : public testing::Test {
+  protected:
+    void SetUp() override {
+        ThemeKeeper::instance().choose(Appearance::light);
+        window_ = std::make_unique<MainWindow>(Settings{});
+        window_->resize(1280, 800);
+        window_->show();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(window_.get()));
+        window_->openDemo(QStringLiteral("long-roof-wagon.bolt.json"));
+    }
+    void TearDown() override { window_->document().undoStack().setClean(); }
+
+    [[nodiscard]] SurePage& page() { return *window_->findChild<SurePage*>(); }
+    [[nodiscard]] SureTable& table() { return *page().findChild<SureTable*>(); }
+    [[nodiscard]] const Car& car() const { return window_->state().car; }
+    [[nodiscard]] const BoardState& board() const { return window_->boardState(); }
+    void openPage() { QTest::keyClick(window_.get(), Qt::Key_7, Qt::AltModifier); }
+    NumberField* sheetField(const QString& name) {
+        for (NumberField* field : window_->findChild<CarSheet*>()->findChildren<NumberField*>()) {
+            if (field->accessibleName() == name) {
+                return field;
+            }
+        }
+        return nullptr;
+    }
+    bool waitForSpreads() {
+        return QTest::qWaitFor(
+            [this] { return !board().spreads.empty() && board().spreadCount == board().total; }, kPatience);
+    }
+
+    std::unique_ptr<MainWindow> window_;
+};
+
+TEST_F(SurePageInTheWindow, IsEnteredByItsKey) {
+    openPage();
+    ASSERT_TRUE(page().isVisible());
+    EXPECT_TRUE(page().reading().problem.isEmpty());
+    EXPECT_GT(table().rowCount(), 10);
+}
+
+TEST_F(SurePageInTheWindow, CalipersByKeyAreOneStepOfUndo) {
+    openPage();
+    table().setFocus();
+    const Car before = car();
+    const int steps = window_->document().undoStack().count();
+    QString sentence = page().reading().sentence;
+    for (int row = 0; page().reading().rows[static_cast<std::size_t>(row)].withCalipers.isEmpty(); ++row) {
+        QTest::keyClick(&table(), Qt::Key_Down);
+    }
+    const FieldId id = *table().selected();
+    QTest::keyClick(&table(), Qt::Key_C);
+    EXPECT_NEAR(surenessOf(car(), id).uncertainty, kCaliperSpread, 1e-15);
+    EXPECT_EQ(window_->document().undoStack().count(), steps + 1);
+    EXPECT_NE(page().reading().rows.size(), 0U);
+    QTest::keyClick(&table(), Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(car(), before);
+    EXPECT_EQ(page().reading().sentence, sentence);
+}
+
+TEST_F(SurePageInTheWindow, EnterGoesToTheNumbersField) {
+    openPage();
+    table().setFocus();
+    ASSERT_TRUE(table().selectNumber({.field = Field::wheelbase}));
+    QTest::keyClick(&table(), Qt::Key_Return);
+    auto* field = qobject_cast<NumberField*>(QApplication::focusWidget());
+    ASSERT_NE(field, nullptr);
+    EXPECT_NEAR(*field->number(), car().wheelbase, 1e-12);
+}
+
+TEST_F(SurePageInTheWindow, AFieldOfTheCarSheetAsksHowSureItIs) {
+    NumberField* wheelbase = sheetField(QStringLiteral("wheelbase"));
+    ASSERT_NE(wheelbase, nullptr);
+    wheelbase->setFocus();
+    QTest::keyClick(wheelbase, Qt::Key_U, Qt::AltModifier);
+    ASSERT_TRUE(page().isVisible());
+    ASSERT_NE(table().selected(), nullptr);
+    EXPECT_EQ(table().selected()->field, Field::wheelbase);
+    auto* own = qobject_cast<NumberField*>(QApplication::focusWidget());
+    ASSERT_NE(own, nullptr);
+    QTest::keyClicks(own, QStringLiteral("1/2"));
+    QTest::keyClick(own, Qt::Key_Return);
+    EXPECT_NEAR(surenessOf(car(), {.field = Field::wheelbase}).uncertainty, 0.5 * kMetresPerInch / 1.959964,
+                1e-9);
+}
+
+TEST_F(SurePageInTheWindow, AFieldsTipSaysHowSureItIs) {
+    NumberField* wheelbase = sheetField(QStringLiteral("wheelbase"));
+    ASSERT_NE(wheelbase, nullptr);
+    QHelpEvent help(QEvent::ToolTip, QPoint(4, 4), wheelbase->mapToGlobal(QPoint(4, 4)));
+    QApplication::sendEvent(wheelbase, &help);
+    EXPECT_THAT(wheelbase->toolTip().toStdString(), testing::HasSubstr("How sure: ± 0.05 in (tape)"));
+}
+
+TEST_F(SurePageInTheWindow, TheBoardsSecondPassComesAndFollowsTheCar) {
+    ASSERT_TRUE(waitForSpreads());
+    const std::vector<ChoiceSpread> first = board().spreads;
+    EXPECT_EQ(first.size(), board().choices.size());
+    const HoleUse now = holesInUse(car());
+    const ChoiceSpread expected = ChoiceSpreader(car(), board().lengths).solve(now);
+    EXPECT_NEAR(first[*board().present].antiSquat, expected.antiSquat, 1e-9);
+    EXPECT_NEAR(first[*board().present].antiSquatDifference, 0, 1e-6);
+    // With a better tape all are surer.
+    const SetNumber tape{{.field = Field::tapeSpread}, kCaliperSpread};
+    EXPECT_EQ(window_->document().apply(tape, EditPhase::whole, {}), QString());
+    ASSERT_TRUE(QTest::qWaitFor(
+        [this] {
+            return board().car && board().car->tools.tape && !board().spreads.empty() &&
+                   board().spreadCount == board().total;
+        },
+        kPatience));
+    EXPECT_LT(board().spreads[*board().present].antiSquat, first[*board().present].antiSquat);
+}
+
+}  // namespace
+}  // namespace bolthole

@@ -1,0 +1,157 @@
+// Working backwards in the real window: searched off its thread, taken in one step of undo, set in the side
+// view by mouse and keys.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <QApplication>
+#include <QPushButton>
+#include <QtTest/QTest>
+#include <memory>
+
+#include "app/window/main_window.h"
+#include "app/desks/wanted_desk.h"
+#include "widgets/pages/target/answer_card.h"
+#include "widgets/board/hole_board.h"
+#include "widgets/views/side_view.h"
+#include "widgets/views/view_deck.h"
+#include "widgets/views/wanted_mark.h"
+#include "widgets/pages/target/wanted_page.h"
+
+namespace bolthole {
+namespace {
+
+class WantedInTheWindow : public testing::Test {
+  protected:
+    void SetUp() override {
+        ThemeKeeper::instance().choose(Appearance::light);
+        window_ = std::make_unique<MainWindow>(Settings{});
+        window_->resize(1280, 800);
+        window_->show();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(window_.get()));
+        window_->openDemo(QStringLiteral("long-roof-wagon.bolt.json"));
+        QCoreApplication::processEvents();
+    }
+    void TearDown() override { window_->document().undoStack().setClean(); }
+
+    [[nodiscard]] WantedPage& page() { return *window_->findChild<WantedPage*>(); }
+    [[nodiscard]] WantedMark& mark() { return *window_->findChild<WantedMark*>(); }
+    [[nodiscard]] WantedDesk& desk() { return *window_->findChild<WantedDesk*>(); }
+    void showPage() {
+        for (QAction* action : window_->findChildren<QAction*>()) {
+            if (action->text() == page().title()) {
+                action->trigger();
+            }
+        }
+        ASSERT_TRUE(page().isVisible());
+    }
+    [[nodiscard]] bool isAnswered() {
+        return QTest::qWaitFor([this] { return desk().answers() != nullptr; }, 20'000);
+    }
+    [[nodiscard]] int steps() { return window_->document().undoStack().index(); }
+    static QPushButton* firstButton(const AnswerCard& card) {
+        for (QPushButton* button : card.findChildren<QPushButton*>()) {
+            if (button->isVisible() && button->isEnabled()) {
+                return button;
+            }
+        }
+        return nullptr;
+    }
+
+    std::unique_ptr<MainWindow> window_;
+};
+
+}  // namespace
+
+TEST_F(WantedInTheWindow, TheDemosWindowIsAnsweredInAllFourGroups) {
+    showPage();
+    ASSERT_TRUE(isAnswered());
+    EXPECT_EQ(page().meeting().rows().size(), 1U);
+    EXPECT_EQ(page().nearest().rows().size(), 5U);
+    EXPECT_EQ(page().holes().rows().size(), 2U);
+    EXPECT_EQ(page().rods().rows().size(), 1U);
+    EXPECT_FALSE(page().holes().rows().front().isMiss);
+}
+
+TEST_F(WantedInTheWindow, ANewHoleIsOneStepOfUndo) {
+    showPage();
+    ASSERT_TRUE(isAnswered());
+    const Car before = window_->state().car;
+    const WantedWindow wanted = *before.wanted;
+    const int steps = this->steps();
+    QPushButton* button = firstButton(page().holes());
+    ASSERT_NE(button, nullptr);
+    button->setFocus();
+    QTest::keyClick(button, Qt::Key_Space);
+    EXPECT_EQ(this->steps(), steps + 1);
+    EXPECT_TRUE(window_->state().car.links[0].axle.inUse().planned);
+    EXPECT_LE(window_->state().trace.ride[Figure::antiSquat], wanted.antiSquatHigh + 1e-4);
+    EXPECT_GE(window_->state().trace.ride[Figure::antiSquat], wanted.antiSquatLow - 1e-4);
+    ASSERT_TRUE(isAnswered());  // anew, for the car that came of it
+    window_->document().undoStack().undo();
+    EXPECT_EQ(window_->state().car.links, before.links);
+}
+
+TEST_F(WantedInTheWindow, AChangeCancelsTheSearchAndAsksAnew) {
+    showPage();
+    ASSERT_TRUE(isAnswered());
+    const auto first = desk().answers();
+    const WantedWindow other{.antiSquatLow = 200, .antiSquatHigh = 220};
+    window_->document().apply(SetWanted{other}, EditPhase::whole, {});
+    EXPECT_EQ(desk().answers(), nullptr);
+    EXPECT_TRUE(desk().isRunning());
+    ASSERT_TRUE(isAnswered());
+    EXPECT_NE(desk().answers(), first);
+    EXPECT_TRUE(desk().answers()->meeting.empty());
+}
+
+TEST_F(WantedInTheWindow, TheMarkIsShownByAKeyAndDraggedByTheMouse) {
+    SideView& view = window_->sideView();
+    view.setFocus();
+    ASSERT_TRUE(QTest::qWaitFor([this] { return window_->boardState().complete; }, 20'000));
+    EXPECT_FALSE(mark().isOn());
+    QTest::keyClick(&view, Qt::Key_W);
+    ASSERT_TRUE(mark().isOn());
+    EXPECT_TRUE(mark().isVisible());
+    ASSERT_TRUE(window_->state().wantedCenter);
+    const int steps = this->steps();
+    const QPoint from = mark().place().toPoint();
+    QTest::mousePress(&view, Qt::LeftButton, {}, from);
+    ASSERT_TRUE(mark().isDragging());
+    const QPoint to = from + QPoint(-60, 30);
+    QTest::mouseMove(&view, to);
+    EXPECT_THAT(mark().line().toStdString(), testing::HasSubstr("miss by"));
+    EXPECT_EQ(this->steps(), steps);  // nothing is changed until it is let go
+    QTest::mouseRelease(&view, Qt::LeftButton, {}, to);
+    EXPECT_EQ(this->steps(), steps + 1);
+    const WantedWindow& wanted = *window_->state().car.wanted;
+    EXPECT_EQ(wanted.icNear, wanted.icFar);
+    EXPECT_EQ(wanted.icLow, wanted.icHigh);
+    const QPointF there = view.camera().toCar(to);
+    const Eigen::Vector2d onTheGround = onGround(window_->state().trace.ride.ground, {there.x(), there.y()});
+    EXPECT_NEAR(*wanted.icNear, onTheGround.x(), 0.005);
+    EXPECT_NEAR(*wanted.icLow, onTheGround.y(), 0.005);
+    ASSERT_TRUE(isAnswered());
+    EXPECT_NE(mark().line(), QString());
+}
+
+TEST_F(WantedInTheWindow, CtrlArrowsMoveTheMarkAndEscapeGivesADragUp) {
+    SideView& view = window_->sideView();
+    view.setFocus();
+    QTest::keyClick(&view, Qt::Key_W);
+    ASSERT_TRUE(mark().isOn());
+    QTest::keyClick(&view, Qt::Key_Up, Qt::ControlModifier);
+    const Eigen::Vector2d first = *window_->state().wantedCenter;
+    QTest::keyClick(&view, Qt::Key_Up, Qt::ControlModifier);
+    EXPECT_NEAR((*window_->state().wantedCenter - first).norm(), 0.5 * kMetresPerInch, 1e-6);
+    const int steps = this->steps();
+    QTest::mousePress(&view, Qt::LeftButton, {}, mark().place().toPoint());
+    QTest::mouseMove(&view, mark().place().toPoint() + QPoint(-50, 0));
+    QTest::keyClick(&view, Qt::Key_Escape);
+    EXPECT_FALSE(mark().isDragging());
+    EXPECT_EQ(this->steps(), steps);
+    QTest::keyClick(&view, Qt::Key_W);
+    EXPECT_FALSE(mark().isOn());
+    EXPECT_FALSE(window_->state().wantedCenter);
+}
+
+}  // namespace bolthole

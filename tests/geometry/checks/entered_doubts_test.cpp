@@ -1,0 +1,180 @@
+// Doubts about what was entered beside the links, each at the field it concerns.
+#include <gmock/gmock.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "geometry/car/faults.h"
+#include "geometry/car/numbers.h"
+#include "geometry/checks/doubts.h"
+#include "geometry/edits/edit.h"
+#include "geometry/kinematics/trace.h"
+#include "tests/support/plain_car.h"
+
+namespace bolthole {
+namespace {
+
+using testing::Contains;
+using testing::HasSubstr;
+using testing::IsEmpty;
+using testing::Not;
+
+// The doubts of the car that it does not have without the change.
+std::vector<std::string> newDoubts(const Car& before, const Car& after) {
+    std::vector<std::string> old;
+    for (const Doubt& doubt : findDoubts(before)) {
+        old.push_back(doubt.path + ": " + doubt.reason);
+    }
+    std::vector<std::string> result;
+    for (const Doubt& doubt : findDoubts(after)) {
+        const std::string line = doubt.path + ": " + doubt.reason;
+        // Every doubt leads to a number the car has, or could have.
+        EXPECT_FALSE(jsonPath(doubt.id).empty()) << line;
+        if (std::ranges::find(old, line) == old.end()) {
+            result.push_back(line);
+        }
+    }
+    return result;
+}
+
+class EnteredDoubts : public testing::Test {
+  protected:
+    [[nodiscard]] std::vector<std::string> found() const { return newDoubts(plainCar(), car); }
+    Car car = plainCar();
+};
+
+TEST_F(EnteredDoubts, ACornerThatDisagreesWithTheDriver) {
+    // With 90 kg aboard the left front cannot have become lighter.
+    car.weighing.other = {490, 440, 340, 330};
+    EXPECT_THAT(found(), Contains(HasSubstr("left_front: ")));
+    car.weighing.other = {450, 440, 330, 325};
+    car.weighing.driver.mass = 85;
+    EXPECT_THAT(found(), IsEmpty());
+    car.weighing.driver.mass = 60;
+    EXPECT_THAT(found(), Contains(HasSubstr("weighing.driver.mass: ")));
+}
+
+TEST_F(EnteredDoubts, WithoutDriverAndNobodyKnowsHim) {
+    car.cornersAre = DriverSeat::out;
+    EXPECT_THAT(found(), Contains(HasSubstr("corner_weights_are: the corner weights are without driver")));
+    car.weighing.driver = {85, {{1.4, 0.4, 0.6}}};
+    EXPECT_THAT(found(), Not(Contains(HasSubstr("corner_weights_are"))));
+}
+
+TEST_F(EnteredDoubts, AHeightThatCantBeHad) {
+    car.cgHeightFrom = CgHeightSource::lift;
+    EXPECT_THAT(found(), Contains(HasSubstr("cg_height_from: the CG height chosen can't be had")));
+    car.lift.height = 0.2;
+    car.lift.reading = 914;
+    EXPECT_THAT(found(), Contains(HasSubstr("lift.height: ")));  // lifted by 4 deg only
+    car.cgHeightFrom = CgHeightSource::estimate;
+    EXPECT_THAT(found(), Contains(HasSubstr("cg_height_from: the CG height is an estimate")));
+}
+
+TEST_F(EnteredDoubts, GroupsThatAreNotWhole) {
+    car.loads[0].at.at[1].reset();
+    EXPECT_THAT(found(), Contains("loads[0].at[0]: fuel is not counted: no place is entered"));
+    car = plainCar();
+    car.loads[0].mass.reset();
+    EXPECT_THAT(found(), Contains("loads[0].mass: fuel is not counted: no weight is entered"));
+    car = plainCar();
+    car.weighing.pads.leftFront = 0;
+    car.weighing.pads.leftRear = 0;
+    EXPECT_THAT(found(), Contains("weighing.pads.right_front: the pads' heights are not counted: 2 of 4 are "
+                                  "entered"));
+    car = plainCar();
+    car.weighing.driver.at.at[0] = 1;
+    EXPECT_THAT(found(),
+                Contains("weighing.driver.at[1]: the driver's seat is not counted: a coordinate is missing"));
+    car = plainCar();
+    car.driveline->shaft.carrierJoint.at[2] = 0.4;
+    EXPECT_THAT(found(), Contains(HasSubstr("driveline.carrier_joint[0]: the carrier joint is not counted")));
+    car = plainCar();
+    car.driveline->shaft.slip.engagement = 0.07;
+    EXPECT_THAT(found(), Contains(HasSubstr("driveline.slip_yoke.least_engagement: the slip yoke is not")));
+}
+
+TEST_F(EnteredDoubts, APadThatIsLow) {
+    car.weighing.pads = {0, 0.006, 0, 0};
+    EXPECT_THAT(found(), Contains(HasSubstr("weighing.pads.left_front: ")));
+}
+
+TEST_F(EnteredDoubts, ASpringThatCantBe) {
+    car.springs[0].rate = 30e3;  // without a free length
+    EXPECT_THAT(found(), Contains(HasSubstr("springs[0]: coil is not computed: expected a free length")));
+}
+
+TEST_F(EnteredDoubts, TravelThatAShockDoesNotHave) {
+    // The mounts of the coil stand 11 in apart at ride; closed at 10 in it takes about 1 in of bump, not 4.
+    car.springs[0].kind = PartKind::shock;
+    car.springs[0].closedLength = 10 * kMetresPerInch;
+    const std::vector<std::string> doubts = found();
+    EXPECT_THAT(doubts, Contains(testing::AllOf(HasSubstr("travel.bump: "), HasSubstr("'coil'"),
+                                                HasSubstr("is closed at 1.0"))));
+    EXPECT_THAT(doubts, Not(Contains(HasSubstr("travel.droop"))));
+}
+
+TEST_F(EnteredDoubts, ASlipYokeTooShort) {
+    car.driveline->shaft.slip = {0.0505, 0.05, 0.0001};
+    EXPECT_THAT(found(), Contains(HasSubstr("driveline.slip_yoke.engagement: ")));
+}
+
+TEST_F(EnteredDoubts, AShaftThatTurnsTooFastForItsJoints) {
+    car.driveline->pinionAngle = 0.057;  // as the output, so that the joints cancel
+    car.driveline->shaft.engineSpeed = 3000 * kRpm;
+    car.driveline->shaft.gear = 1;
+    EXPECT_THAT(found(), Not(Contains(HasSubstr("engine_speed"))));
+    car.driveline->outputAngle = car.driveline->pinionAngle = 7 * kRadiansPerDegree;
+    // About 5 deg at each joint: 6000 rpm allow less than 3 deg 15', the last row of the table.
+    car.driveline->shaft.engineSpeed = 6000 * kRpm;
+    EXPECT_THAT(found(), Contains(HasSubstr("driveline.engine_speed: ")));
+}
+
+TEST_F(EnteredDoubts, AJointThatOnlyWindUpTakesPastItsLimit) {
+    car.driveline->pinionAngle = 0.057;
+    const Trace trace = computeTrace(car);
+    double most = 0;
+    for (const Station& station : trace.stations) {
+        most = std::max({most, station[Figure::frontJoint], station[Figure::rearJoint]});
+    }
+    car.driveline->jointLimit = most + 0.5 * kRadiansPerDegree;
+    EXPECT_THAT(found(), Not(Contains(HasSubstr("joint_limit"))));
+    car.driveline->shaft.windUp = 3 * kRadiansPerDegree;
+    EXPECT_THAT(found(), Contains(HasSubstr("driveline.joint_limit: wound up under power: ")));
+}
+
+TEST_F(EnteredDoubts, BrakingWithMuchAntiSquat) {
+    // Anti-lift is the brakes' rear share of anti-squat: all of it brakes at the rear axle here.
+    car.brakes.rearShare = 100;
+    const double antiSquat = computeTrace(car).ride[Figure::antiSquat];
+    ASSERT_GT(antiSquat, 100);
+    EXPECT_THAT(found(), Contains(HasSubstr("brakes.rear_share: ")));
+    car.brakes.rearShare = 30;
+    EXPECT_THAT(found(), IsEmpty());
+}
+
+TEST_F(EnteredDoubts, ALaunchTheTiresDoNotHold) {
+    car.launch.acceleration = 1.4;
+    car.launch.friction = 0.6;
+    EXPECT_THAT(found(), Contains(HasSubstr("launch.acceleration_g: this launch takes")));
+    car.launch.friction = 2.5;
+    EXPECT_THAT(found(), Not(Contains(HasSubstr("this launch takes"))));
+    car.launch.acceleration = 3.5;
+    EXPECT_THAT(found(), Contains(HasSubstr("the front wheels would leave the ground")));
+}
+
+TEST_F(EnteredDoubts, ALinkOverItsRating) {
+    car.rearTrack = 1.5;
+    car.launch.acceleration = 0.8;
+    car.launch.axleRatio = 3.7;
+    car.launch.unsprungMass = 110;
+    car.links[0].rating = 1e6;
+    EXPECT_THAT(found(), Not(Contains(HasSubstr("rating"))));
+    car.links[0].rating = 1000;
+    EXPECT_THAT(found(), Contains(testing::AllOf(HasSubstr("links[0].rating: lower carries"),
+                                                 HasSubstr("of its rating"))));
+}
+
+}  // namespace
+}  // namespace bolthole

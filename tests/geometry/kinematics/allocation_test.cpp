@@ -1,0 +1,88 @@
+// The solver's inner loop allocates nothing.
+#include <gmock/gmock.h>
+
+#include <memory>
+
+#include "geometry/kinematics/axle_solver.h"
+#include "geometry/choices/choice_figures.h"
+#include "geometry/kinematics/trace.h"
+#include "tests/support/car_generator.h"
+#include "tests/support/count_allocations.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr Layout kLayouts[] = {Layout::triangulated,         Layout::torqueArm,     Layout::parallelTrackBar,
+                               Layout::triangulatedTrackBar, Layout::parallelGuide, Layout::ladderGuide};
+
+using Allocation = CountedAllocation;
+
+}  // namespace
+
+TEST_F(Allocation, TheCounterCounts) {
+    const long before = allocations;
+    const auto one = std::make_unique<double>(1.0);
+    const Eigen::VectorXd two = Eigen::VectorXd::Constant(2, *one);
+    EXPECT_EQ(allocations - before, 2) << two.sum();
+}
+
+TEST_F(Allocation, MovingAllocatesNothing) {
+    CarGenerator generator(31);
+    for (const Layout layout : kLayouts) {
+        AxleSolver solver(buildLinkage(generator.draw(layout)), Drive::roll);
+        ASSERT_TRUE(solver.assemble().usable());
+        const long before = allocations;
+        bool reached = true;
+        for (int step = -40; step <= 40; ++step) {
+            reached = solver.moveTo(0.002 * step, 0.001 * step).usable() && reached;
+        }
+        const long after = allocations;
+        EXPECT_TRUE(reached);
+        EXPECT_EQ(after - before, 0) << "layout " << static_cast<int>(layout);
+    }
+}
+
+// A second trace into the same storage allocates a fixed handful for the linkage, none for its poses.
+TEST_F(Allocation, TraceAllocatesNothingPerPose) {
+    CarGenerator generator(32);
+    for (const Layout layout : kLayouts) {
+        Car car = generator.draw(layout);
+        const auto allocationsOf = [&car](int steps) {
+            car.travel.steps = steps;
+            Trace trace;
+            computeTrace(car, trace);
+            const long before = allocations;
+            computeTrace(car, trace);
+            return allocations - before;
+        };
+        EXPECT_EQ(allocationsOf(81), allocationsOf(2001)) << "layout " << static_cast<int>(layout);
+    }
+}
+
+// A table of choices costs nothing but its rows. Reset moves the points of pivots and sliders too.
+TEST_F(Allocation, ChoicesAllocateNothingAfterTheFirst) {
+    CarGenerator generator(33);
+    for (const Layout layout : kLayouts) {
+        Car car = generator.draw(layout);
+        drillHoles(car, 2, 0.02);
+        const ChoiceSpace space(car, {});
+        ASSERT_GE(space.count(), 4U);
+        for (const LengthTreatment treatment :
+             {LengthTreatment::keep, LengthTreatment::reset, LengthTreatment::uppers}) {
+            if (treatment == LengthTreatment::uppers && !hasUpperRod(car)) {
+                continue;
+            }
+            ChoiceSolver solver(car, treatment);
+            HoleChoice choice;
+            solver.solve(space.at(0), choice);
+            const long before = allocations;
+            for (std::uint64_t index = 0; index < space.count(); ++index) {
+                solver.solve(space.at(index), choice);
+            }
+            EXPECT_EQ(allocations - before, 0) << "layout " << static_cast<int>(layout);
+        }
+    }
+}
+
+}  // namespace bolthole

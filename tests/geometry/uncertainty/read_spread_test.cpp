@@ -1,0 +1,88 @@
+// The spread of numbers read off a car: against what the law of propagation gives by hand, and against the
+// spreads that the trace has of the same figures.
+#include "geometry/uncertainty/read_spread.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "geometry/edits/edit.h"
+#include "geometry/kinematics/trace.h"
+#include "geometry/uncertainty/trace_spread.h"
+#include "tests/support/car_generator.h"
+
+namespace bolthole {
+namespace {
+
+bool readWeights(const Car& car, std::span<double> numbers) {
+    const CornerWeights& corners = car.cornerWeights;
+    numbers[0] = corners.total();
+    numbers[1] = 100 * corners.front() / corners.total();
+    return true;
+}
+
+// JCGM 100:2008, 5.1.2 and 5.1.6: a sum of four independent readings, and a quotient whose parts share two.
+TEST(ReadSpread, OfWeightsIsThatOfSumAndShareByHand) {
+    const Car car = CarGenerator(3).draw(Layout::triangulated);
+    const double u = uncertaintyOf(car, MeasuringTool::scales);
+    const std::vector<double> spread = readSpread(car, 2, readWeights);
+    EXPECT_NEAR(spread[0], 2 * u, 1e-9);
+    const double total = car.cornerWeights.total();
+    const double front = car.cornerWeights.front() / total;
+    const double byFront = (1 - front) / total * u;
+    const double byRear = front / total * u;
+    EXPECT_NEAR(spread[1], 100 * std::sqrt(2 * byFront * byFront + 2 * byRear * byRear), 1e-6);
+}
+
+// What the links make: two ways through the program that share the model of the inputs alone.
+TEST(ReadSpread, OfTheTracesFiguresIsTheTracesOwn) {
+    for (const Layout layout : {Layout::triangulated, Layout::threeLink, Layout::torqueArm}) {
+        const Car car = CarGenerator(11).draw(layout);
+        const std::vector<double> spread =
+            readSpread(car, 2, [](const Car& varied, std::span<double> numbers) {
+                Car brief = varied;
+                brief.travel.steps = kMinSteps;
+                const Trace trace = computeTrace(brief);
+                numbers[0] = trace.ride[Figure::antiSquat];
+                numbers[1] = trace.ride[Figure::pinion];
+                return trace.ride.usable;
+            });
+        const TraceSpread trace = computeSpread(car);
+        EXPECT_NEAR(spread[0], trace.atRide(Figure::antiSquat), 1e-3 * spread[0]);
+        EXPECT_NEAR(spread[1], trace.atRide(Figure::pinion), 1e-3 * spread[1]);
+    }
+}
+
+TEST(ReadSpread, IsNotKnownOfANumberThatDoesNotExist) {
+    const Car car = CarGenerator(3).draw(Layout::triangulated);
+    const std::vector<double> spread = readSpread(car, 2, [](const Car&, std::span<double> numbers) {
+        numbers[0] = std::nan("");
+        numbers[1] = 1;
+        return true;
+    });
+    EXPECT_TRUE(std::isnan(spread[0]));
+    EXPECT_EQ(spread[1], 0);
+    const auto none = [](const Car&, std::span<double>) { return false; };
+    EXPECT_TRUE(std::isnan(readSpread(car, 1, none)[0]));
+}
+
+TEST(MeasuredInputs, HoldEveryNumberOnce) {
+    Car car = CarGenerator(3).draw(Layout::triangulated);
+    car.rearTrack = 1.5;
+    car.weighing.pads.leftFront = 0.01;
+    const std::vector<CarInput> inputs = measuredInputs(car);
+    const auto count = [&](Field field) {
+        return std::ranges::count_if(inputs, [&](const CarInput& input) { return input.id.field == field; });
+    };
+    EXPECT_EQ(count(Field::rearTrack), 1);
+    EXPECT_EQ(count(Field::wheelbase), 1);
+    EXPECT_EQ(count(Field::leftFrontWeight), 1);
+    EXPECT_EQ(count(Field::bump), 0);  // chosen, not measured
+    for (const CarInput& input : uncertainInputs(car)) {
+        EXPECT_EQ(std::ranges::count(inputs, input.id, &CarInput::id), 1);
+    }
+}
+
+}  // namespace
+}  // namespace bolthole

@@ -1,0 +1,62 @@
+// How ± is written.
+#include "geometry/units/sure_text.h"
+
+#include <gmock/gmock.h>
+
+#include <limits>
+
+#include "geometry/uncertainty/propagation.h"
+#include "tests/support/made_units.h"
+
+namespace bolthole {
+namespace {
+
+// The standard uncertainty whose ± is `half`.
+double uncertaintyFor(double half) {
+    return half / kCoverage95;
+}
+
+// JCGM 100:2008, 7.2.6: at most two significant digits.
+TEST(SureText, HasAtMostTwoSignificantDigits) {
+    const auto inches = [](double half) {
+        return sureText(uncertaintyFor(half * kInch), Quantity::length, Units::inch);
+    };
+    EXPECT_EQ(inches(4.34), "± 4.3");
+    EXPECT_EQ(inches(12.34), "± 12");
+    EXPECT_EQ(inches(123.4), "± 120");
+    EXPECT_EQ(inches(1234), "± 1200");
+    EXPECT_EQ(inches(9.96), "± 10");
+    EXPECT_EQ(inches(99.6), "± 100");
+}
+
+TEST(SureText, NeverHasMoreDecimalsThanTheFigure) {
+    EXPECT_EQ(sureText(uncertaintyFor(0.437 * kInch), Quantity::length, Units::inch), "± 0.4");
+    EXPECT_EQ(sureText(uncertaintyFor(0.437 * kInch), Quantity::length, Units::inch, Fineness::fine),
+              "± 0.44");
+    EXPECT_EQ(sureText(uncertaintyFor(0.0043), Quantity::length, Units::metric), "± 4");
+    EXPECT_EQ(sureText(uncertaintyFor(0.0043), Quantity::length, Units::metric, Fineness::fine), "± 4.3");
+    EXPECT_EQ(sureText(uncertaintyFor(8.6), Quantity::percent, Units::inch), "± 9");
+    EXPECT_EQ(sureText(uncertaintyFor(0.56 * kRadiansPerDegree), Quantity::angle, Units::inch), "± 0.6");
+}
+
+// What the tape may miss is small here, but it is not nothing.
+TEST(SureText, RoundsUpWhatWouldShowAsNothing) {
+    EXPECT_EQ(sureText(uncertaintyFor(0.01 * kInch), Quantity::length, Units::inch), "± 0.1");
+    EXPECT_EQ(sureText(uncertaintyFor(0.2), Quantity::percent, Units::inch), "± 1");
+}
+
+TEST(SureText, IsEmptyWhereNothingIsKnownOrUncertain) {
+    EXPECT_EQ(sureText(0.0, Quantity::length, Units::inch), "");
+    EXPECT_EQ(sureText(std::numeric_limits<double>::quiet_NaN(), Quantity::angle, Units::inch), "");
+    EXPECT_EQ(sureText(std::numeric_limits<double>::infinity(), Quantity::length, Units::inch), "");
+}
+
+TEST(SureText, IntervalsHaveWholeUnitsWhereTheyAreWide) {
+    EXPECT_EQ(intervalText(52.2 * kInch, 71.4 * kInch, Quantity::length, Units::inch), "52 to 71");
+    EXPECT_EQ(intervalText(3.14 * kInch, 4.36 * kInch, Quantity::length, Units::inch), "3.1 to 4.4");
+    EXPECT_EQ(intervalText(-80 * kInch, -52 * kInch, Quantity::length, Units::inch), "\u221280 to \u221252");
+    EXPECT_EQ(intervalText(0, std::numeric_limits<double>::infinity(), Quantity::length, Units::inch), "");
+}
+
+}  // namespace
+}  // namespace bolthole

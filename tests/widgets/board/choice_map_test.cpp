@@ -1,0 +1,316 @@
+// The hole board's map: an honest place for every choice, and the wanted window under the mouse.
+#include "widgets/board/choice_map.h"
+
+#include <gmock/gmock.h>
+
+#include <QImage>
+#include <cmath>
+
+#include "tests/support/board_bench.h"
+#include "tests/support/made_units.h"
+#include "widgets/board/choice_dots.h"
+
+namespace bolthole::test {
+namespace {
+
+double& figure(HoleChoice& choice, Figure which) {
+    return choice.ride[static_cast<std::size_t>(which)];
+}
+
+class ChoiceMapTest : public BoardBench {
+  protected:
+    QPointF place(std::uint64_t choice) { return board_->placeOf(choice).value_or(QPointF(-1, -1)); }
+    QRectF box() { return map().scale().boxOf(*bench_.car.wanted); }
+    void openWanted() {
+        Car car = wagonCar();
+        car.wanted = WantedWindow{50 * kInch, 66 * kInch, 105, 135};
+        open(car);
+    }
+    void drag(QPoint from, QPoint to) {
+        QTest::mousePress(&map(), Qt::LeftButton, {}, from);
+        QTest::mouseMove(&map(), from + (to - from) / 2);
+        QTest::mouseMove(&map(), to);
+        QTest::mouseRelease(&map(), Qt::LeftButton, {}, to);
+    }
+    std::vector<EditPhase> phases() {
+        std::vector<EditPhase> phases;
+        for (const auto& edit : edits_) {
+            phases.push_back(edit.second);
+        }
+        return phases;
+    }
+};
+
+TEST_F(ChoiceMapTest, DotsLieByInverseDistanceAndAntiSquat) {
+    open(wagonCar());
+    const ChoiceMapScale& scale = map().scale();
+    for (const HoleChoice& choice : state_.choices) {
+        const QPointF at = place(choice.index);
+        EXPECT_NEAR(scale.inverseAt(at.x()), 1 / choice[Figure::icX], 1e-9);
+        EXPECT_NEAR(scale.antiSquatAt(at.y()), choice[Figure::antiSquat], 1e-9);
+        EXPECT_TRUE(scale.plot().contains(at));
+    }
+}
+
+// Near at left, then far, then infinity, then behind the axle, where far behind comes first.
+TEST_F(ChoiceMapTest, InfinityAndBehindTheAxleHaveAPlace) {
+    bench_.car = wagonCar();
+    state_ = solvedBoard(bench_.car);
+    figure(state_.choices[1], Figure::icX) = kAbsent;
+    figure(state_.choices[1], Figure::icZ) = kAbsent;
+    figure(state_.choices[2], Figure::icX) = -100 * kInch;
+    figure(state_.choices[5], Figure::icX) = -60 * kInch;
+    openWindow();
+    const ChoiceMapScale& scale = map().scale();
+    ASSERT_TRUE(scale.reachesInfinity());
+    EXPECT_NEAR(place(1).x(), scale.x(0.0), 1e-9);
+    EXPECT_GT(place(1).x(), place(0).x());
+    EXPECT_GT(place(2).x(), place(1).x());
+    EXPECT_GT(place(5).x(), place(2).x());
+    EXPECT_TRUE(scale.plot().contains(place(5)));
+    EXPECT_EQ(cell(*table().choices().rowOf(1), ChoiceColumn::Kind::instantCenter), "∞");
+    const auto ticks = scale.distanceTicks(kInch, QFontMetricsF(textFont(TextSize::small)));
+    EXPECT_TRUE(std::ranges::any_of(ticks, [](const AxisTick& tick) { return tick.label == "∞"; }));
+    EXPECT_TRUE(std::ranges::any_of(ticks, [](const AxisTick& tick) { return tick.label.startsWith("−"); }));
+}
+
+TEST_F(ChoiceMapTest, ThePastInfinityGroundIsMarked) {
+    open(coupeCar());
+    const ChoiceMapScale& scale = map().scale();
+    ASSERT_LT(scale.leastInverse(), 0);
+    const QImage picture = map().grab().toImage();
+    const QPoint behind(static_cast<int>(scale.plot().right()) - 5, static_cast<int>(scale.plot().top()) + 5);
+    EXPECT_EQ(picture.pixelColor(behind), theme().panel);
+}
+
+TEST_F(ChoiceMapTest, WhatCannotBeAssembledHasNoPlace) {
+    bench_.car = wagonCar();
+    state_ = solvedBoard(bench_.car);
+    state_.choices[2].assembled = false;
+    openWindow();
+    EXPECT_EQ(board_->placeOf(2), std::nullopt);
+    EXPECT_TRUE(board_->placeOf(3).has_value());
+}
+
+// One choice far out goes to the edge and leaves the others their room.
+TEST_F(ChoiceMapTest, AFarOutlierSquashesNothing) {
+    bench_.car = coupeCar();
+    state_ = solvedBoard(bench_.car);
+    const double usual = 300;
+    figure(state_.choices[7], Figure::antiSquat) = 20'000;
+    figure(state_.choices[9], Figure::icX) = 0.05;
+    openWindow();
+    const ChoiceMapScale& scale = map().scale();
+    EXPECT_LT(scale.mostAntiSquat(), 2 * usual);
+    EXPECT_EQ(place(7).y(), scale.plot().top());
+    EXPECT_EQ(place(9).x(), scale.plot().left());
+    ChoiceList::Item outside;
+    outside.inverse = 1 / state_.choices[7][Figure::icX];
+    outside.antiSquat = 20'000;
+    EXPECT_EQ(beyond(outside, scale), QPoint(0, -1));
+}
+
+TEST(ChoiceMapScale, TheBulkLeavesOutWhatIsFarOut) {
+    std::vector<double> values{1, 2, 3, 4, 5, 6, 7, 8, 9, 1000, -500};
+    const Bulk bulk = bulkOf(values, 0.1);
+    EXPECT_EQ(bulk.least, 1);
+    EXPECT_EQ(bulk.most, 9);
+    std::vector<double> same{5, 5, 5, 5, 5.1, 90};
+    EXPECT_EQ(bulkOf(same, 1.0).most, 5.1);
+    std::vector<double> one{42};
+    EXPECT_EQ(bulkOf(one, 1.0).least, 42);
+}
+
+TEST_F(ChoiceMapTest, TicksNeverTouch) {
+    open(coupeCar());
+    const QFontMetricsF metrics(textFont(TextSize::small));
+    ChoiceMapScale scale = map().scale();
+    for (const double unit : {kInch, 0.001}) {
+        for (const double width : {120.0, 240.0, 500.0, 900.0}) {
+            scale.place({40, 5, width, 90});
+            const auto ticks = scale.distanceTicks(unit, metrics);
+            ASSERT_GE(ticks.size(), 2U);
+            for (std::size_t i = 1; i < ticks.size(); ++i) {
+                EXPECT_GT(ticks[i].labelLeft, ticks[i - 1].labelRight + kTickGap);
+            }
+            const auto rows = scale.antiSquatTicks(metrics);
+            ASSERT_GE(rows.size(), 2U);
+            for (std::size_t i = 1; i < rows.size(); ++i) {
+                EXPECT_GT(rows[i - 1].position - rows[i].position, metrics.height());
+            }
+        }
+    }
+}
+
+TEST_F(ChoiceMapTest, ADragOnEmptyGroundDrawsAWindow) {
+    open(wagonCar());
+    const ChoiceMapScale scale = map().scale();
+    const QPoint from = scale.at(1 / (52 * kInch), 141).toPoint();
+    const QPoint to = scale.at(1 / (70 * kInch), 104).toPoint();
+    drag(from, to);
+    ASSERT_GE(edits_.size(), 3U);
+    EXPECT_EQ(edits_.front().second, EditPhase::dragging);
+    EXPECT_EQ(edits_.back().second, EditPhase::dragged);
+    ASSERT_TRUE(bench_.car.wanted.has_value());
+    const WantedWindow& wanted = *bench_.car.wanted;
+    const double nearest = *wanted.icNear / kInch;
+    const double farthest = *wanted.icFar / kInch;
+    EXPECT_NEAR(nearest, std::round(nearest), 1e-9);
+    EXPECT_NEAR(farthest, std::round(farthest), 1e-9);
+    EXPECT_NEAR(nearest, 52, 1);
+    EXPECT_NEAR(farthest, 70, 1);
+    EXPECT_EQ(wanted.antiSquatLow, std::round(wanted.antiSquatLow));
+    EXPECT_NEAR(wanted.antiSquatLow, 104, 1);
+    EXPECT_NEAR(wanted.antiSquatHigh, 141, 1);
+    EXPECT_EQ(pointed_.empty() ? std::nullopt : pointed_.back(), std::nullopt);
+}
+
+TEST_F(ChoiceMapTest, MetricWindowsSnapToCentimeters) {
+    bench_.style.units = Units::metric;
+    open(wagonCar());
+    const ChoiceMapScale scale = map().scale();
+    drag(scale.at(1 / 1.3, 100).toPoint(), scale.at(1 / 1.1, 130).toPoint());
+    const double nearest = *bench_.car.wanted->icNear * 100;
+    EXPECT_NEAR(nearest, std::round(nearest), 1e-9);
+    EXPECT_NEAR(nearest, 110, 1);
+    EXPECT_NEAR(*bench_.car.wanted->icFar, 1.3, 0.015);
+}
+
+TEST_F(ChoiceMapTest, AWindowMayRunThroughInfinityToBehind) {
+    open(coupeCar());
+    const ChoiceMapScale scale = map().scale();
+    drag(scale.at(1 / (90 * kInch), 120).toPoint(), scale.at(-1 / (60 * kInch), -100).toPoint());
+    EXPECT_NEAR(*bench_.car.wanted->icNear / kInch, 90, 3);
+    EXPECT_NEAR(*bench_.car.wanted->icFar / kInch, -60, 2);
+    edits_.clear();
+    bench_.car.wanted.reset();
+    show();
+    drag(scale.at(1 / (90 * kInch), 120).toPoint(), {static_cast<int>(scale.x(0.0)) + 1, dot(0).y()});
+    EXPECT_EQ(bench_.car.wanted->icFar, std::nullopt);
+}
+
+TEST_F(ChoiceMapTest, EscapeAbandonsADrag) {
+    openWanted();
+    const WantedWindow before = *bench_.car.wanted;
+    const QPoint inside = box().center().toPoint();
+    QTest::mousePress(&map(), Qt::LeftButton, {}, inside);
+    QTest::mouseMove(&map(), inside + QPoint(30, 10));
+    EXPECT_NE(*bench_.car.wanted, before);
+    QTest::keyClick(&map(), Qt::Key_Escape);
+    EXPECT_EQ(phases(), (std::vector{EditPhase::dragging, EditPhase::abandoned}));
+    EXPECT_EQ(*bench_.car.wanted, before);
+    QTest::mouseRelease(&map(), Qt::LeftButton, {}, inside + QPoint(30, 10));
+    EXPECT_EQ(edits_.size(), 2U);
+    EXPECT_FALSE(map().isDragging());
+}
+
+TEST_F(ChoiceMapTest, AReleaseThatWentElsewhereEndsTheDrag) {
+    openWanted();
+    const WantedWindow before = *bench_.car.wanted;
+    const QPoint inside = box().center().toPoint();
+    QTest::mousePress(&map(), Qt::LeftButton, {}, inside);
+    QTest::mouseMove(&map(), inside + QPoint(30, 10));
+    const QPoint later = inside + QPoint(60, 20);
+    QMouseEvent move(QEvent::MouseMove, later, map().mapToGlobal(later), Qt::NoButton, Qt::NoButton,
+                     Qt::NoModifier);
+    QCoreApplication::sendEvent(&map(), &move);
+    EXPECT_EQ(phases(), (std::vector{EditPhase::dragging, EditPhase::abandoned}));
+    EXPECT_EQ(*bench_.car.wanted, before);
+    EXPECT_FALSE(map().isDragging());
+}
+
+TEST_F(ChoiceMapTest, TheWindowIsMovedWhole) {
+    openWanted();
+    const QRectF from = box();
+    drag(from.center().toPoint(), from.center().toPoint() + QPoint(-20, -30));
+    const WantedWindow& moved = *bench_.car.wanted;
+    EXPECT_EQ(moved.antiSquatHigh - moved.antiSquatLow, 30);
+    EXPECT_GT(moved.antiSquatLow, 105);
+    EXPECT_NEAR(box().width(), from.width(), 4);
+    EXPECT_NEAR(box().left(), from.left() - 20, 4);
+}
+
+TEST_F(ChoiceMapTest, ASideIsDraggedAloneAndTheOthersKeepTheirNumbers) {
+    Car car = wagonCar();
+    car.wanted = WantedWindow{50.25 * kInch, 66 * kInch, 105.5, 135};
+    open(car);
+    drag(QPointF(box().right(), box().center().y()).toPoint(),
+         QPointF(box().right() + 25, box().center().y()).toPoint());
+    EXPECT_EQ(bench_.car.wanted->icNear, car.wanted->icNear);
+    EXPECT_GT(*bench_.car.wanted->icFar, 67 * kInch);
+    EXPECT_EQ(bench_.car.wanted->antiSquatLow, 105.5);
+    const double farthest = *bench_.car.wanted->icFar;
+    drag(box().topLeft().toPoint(), box().topLeft().toPoint() + QPoint(-10, -20));
+    EXPECT_LT(*bench_.car.wanted->icNear, 50 * kInch);
+    EXPECT_GT(bench_.car.wanted->antiSquatHigh, 136);
+    EXPECT_EQ(*bench_.car.wanted->icFar, farthest);
+    EXPECT_EQ(bench_.car.wanted->antiSquatLow, 105.5);
+}
+
+TEST_F(ChoiceMapTest, ASideDraggedPastTheOtherTurnsTheWindowAbout) {
+    openWanted();
+    drag(QPointF(box().right(), box().center().y()).toPoint(),
+         QPointF(box().left() - 40, box().center().y()).toPoint());
+    EXPECT_EQ(*bench_.car.wanted->icFar, 50 * kInch);
+    EXPECT_LT(*bench_.car.wanted->icNear, 50 * kInch);
+}
+
+TEST_F(ChoiceMapTest, TheSmallestDragStillGivesAWindow) {
+    open(wagonCar());
+    const QPoint from = map().scale().plot().center().toPoint();
+    drag(from, from + QPoint(0, 9));
+    const WantedWindow& wanted = *bench_.car.wanted;
+    EXPECT_GT(wanted.inverseNear(), wanted.inverseFar());
+    EXPECT_GT(wanted.antiSquatHigh, wanted.antiSquatLow);
+}
+
+TEST_F(ChoiceMapTest, CursorShapesTellWhatADragWouldDo) {
+    openWanted();
+    const auto shapeAt = [&](QPointF at) {
+        QTest::mouseMove(&map(), at.toPoint());
+        return map().cursor().shape();
+    };
+    EXPECT_EQ(shapeAt({box().left(), box().top() + box().height() / 3}), Qt::SizeHorCursor);
+    EXPECT_EQ(shapeAt({box().left() + box().width() / 3, box().top()}), Qt::SizeVerCursor);
+    EXPECT_EQ(shapeAt(box().topLeft()), Qt::SizeFDiagCursor);
+    EXPECT_EQ(shapeAt(box().topRight()), Qt::SizeBDiagCursor);
+    EXPECT_EQ(shapeAt(box().center() - QPointF(0, box().height() / 4)), Qt::SizeAllCursor);
+    EXPECT_EQ(shapeAt(map().scale().plot().topRight() + QPointF(-4, 4)), Qt::CrossCursor);
+    EXPECT_EQ(shapeAt(place(5)), Qt::PointingHandCursor);
+}
+
+TEST_F(ChoiceMapTest, DeleteTakesTheWindowAway) {
+    openWanted();
+    const QImage with = map().grab().toImage();
+    map().setFocus();
+    QTest::keyClick(&map(), Qt::Key_Delete);
+    EXPECT_EQ(phases(), std::vector{EditPhase::whole});
+    EXPECT_EQ(bench_.car.wanted, std::nullopt);
+    EXPECT_NE(map().grab().toImage(), with);
+    QTest::keyClick(&map(), Qt::Key_Delete);
+    EXPECT_EQ(edits_.size(), 1U);
+}
+
+// Shapes differ without color, too.
+TEST(ChoiceDots, AProblemHasAShapeOfItsOwn) {
+    const auto shape = [](DotKind kind, bool present) {
+        return dotIcon(kind, present, 15, 1.0).toImage().convertToFormat(QImage::Format_Alpha8);
+    };
+    EXPECT_NE(shape(DotKind::plain, false), shape(DotKind::problem, false));
+    EXPECT_NE(shape(DotKind::plain, false), shape(DotKind::plain, true));
+    const auto gray = [](DotKind kind) {
+        return dotIcon(kind, true, 15, 1.0).toImage().convertToFormat(QImage::Format_Grayscale8);
+    };
+    EXPECT_NE(gray(DotKind::plain), gray(DotKind::problem));
+}
+
+TEST_F(ChoiceMapTest, ThePresentChoiceIsLabelledNow) {
+    open(wagonCar());
+    const QImage with = map().grab().toImage();
+    state_.present.reset();
+    show();
+    EXPECT_NE(map().grab().toImage(), with);
+}
+
+}  // namespace
+}  // namespace bolthole::test

@@ -1,0 +1,242 @@
+// Whole links in the car sheet: they come, go, change and are set apart, by mouse and keys.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <QMenu>
+#include <QScrollArea>
+#include <QToolButton>
+#include <algorithm>
+
+#include "geometry/checks/doubts.h"
+#include "tests/support/sheet_bench.h"
+#include "widgets/fields/link_section.h"
+#include "widgets/fields/link_tools.h"
+#include "widgets/words/field_words.h"
+
+namespace bolthole {
+namespace {
+
+using test::inches;
+using testing::HasSubstr;
+using testing::Not;
+
+class LinkEditing : public test::SheetBench {
+  protected:
+    void click(const QString& name) {
+        auto* button = named<QToolButton>(name);
+        ASSERT_NE(button, nullptr) << name.toStdString();
+        ASSERT_TRUE(button->isVisible()) << name.toStdString();
+        QTest::mouseClick(button, Qt::LeftButton);
+    }
+    // Opens the menu of a button by the keyboard and takes an entry, of a submenu where one is named.
+    void takeFrom(QAbstractButton* button, const QString& submenu, const QString& entry) {
+        ASSERT_NE(button, nullptr);
+        button->setFocus();
+        QTest::keyClick(button, Qt::Key_Space);
+        auto* menu = button->findChild<QMenu*>(QString(), Qt::FindDirectChildrenOnly);
+        ASSERT_NE(menu, nullptr);
+        QAction* wanted = actionOf(menu, submenu.isEmpty() ? entry : submenu);
+        if (!submenu.isEmpty()) {
+            ASSERT_NE(wanted, nullptr) << submenu.toStdString();
+            wanted = actionOf(wanted->menu(), entry);
+        }
+        ASSERT_NE(wanted, nullptr) << entry.toStdString();
+        menu->hide();
+        wanted->trigger();
+    }
+    static QAction* actionOf(QMenu* menu, const QString& words) {
+        for (QAction* action : menu->actions()) {
+            if (action->text().remove(u'&') == words) {
+                return action;
+            }
+        }
+        return nullptr;
+    }
+    void add(const QString& entry) { takeFrom(named<AddLinkButton>("Add a link"), {}, entry); }
+    void change(const QString& link, const QString& submenu, const QString& entry) {
+        takeFrom(named<QToolButton>(link + ": change kind, side or role"), submenu, entry);
+    }
+    std::string headingNote(const QString& title) {
+        auto* header = named<SectionHeader>(title);
+        return header == nullptr ? "no such heading" : header->warning().toStdString();
+    }
+    bool says(const QString& words) {
+        QApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+        const auto labels = sheet_->findChildren<ToneLabel*>();
+        return std::ranges::any_of(labels, [&](const ToneLabel* label) {
+            return label->isVisible() && label->text().contains(words);
+        });
+    }
+    // What the window does after an edit.
+    void findWrong() {
+        state_.faults = findFaults(state_.car);
+        state_.doubts = findDoubts(state_.car);
+        sheet_->showState(state_);
+    }
+};
+
+TEST_F(LinkEditing, ALinkIsAddedWithStartingNumbersAndRemoved) {
+    add("Torque arm");
+    ASSERT_EQ(state_.car.links.size(), 4U);
+    EXPECT_EQ(state_.car.links[3].kind, LinkKind::slider);
+    EXPECT_TRUE(named<NumberField>("torque arm, chassis hole front, forward")->hasFocus());
+    EXPECT_TRUE(says("Starting numbers, not measured: front forward, left, height; arm forward"));
+    click("torque arm: remove the link");
+    EXPECT_EQ(state_.car, test::inventedCar()) << "no question is asked: undo brings it back";
+    EXPECT_FALSE(says("Starting numbers"));
+}
+
+TEST_F(LinkEditing, WhatIsWrittenOverOrConfirmedIsMeasured) {
+    add("Watts guide");
+    type("Watts guide, chassis hole center, height", "13");
+    EXPECT_TRUE(says("not measured: center forward, left; center forward, left, height."));
+    auto* field = named<NumberField>("Watts guide, chassis hole center, forward");
+    field->setFocus();
+    QTest::keyClick(field, Qt::Key_Return);
+    EXPECT_TRUE(says("not measured: center left; center forward, left, height."));
+}
+
+// The marks of a link stay its own when one before it goes.
+TEST_F(LinkEditing, MarksMoveAlongWithTheirLink) {
+    add("Track bar");
+    ASSERT_EQ(state_.car.links[3].name, "track bar 2");
+    click("lower: remove the link");
+    ASSERT_EQ(state_.car.links.size(), 3U);
+    auto* section = sheet_->findChildren<LinkSection*>().back();
+    const auto labels = section->findChildren<ToneLabel*>();
+    EXPECT_TRUE(std::ranges::any_of(labels, [](const ToneLabel* label) {
+        return label->isVisible() && label->text().contains("Starting numbers");
+    }));
+}
+
+TEST_F(LinkEditing, LeftAndRightAreSetApartAndJoined) {
+    click("lower: set left and right apart");
+    ASSERT_EQ(state_.car.links.size(), 4U);
+    EXPECT_EQ(state_.car.links[0].side, Side::left);
+    EXPECT_EQ(state_.car.links[1].side, Side::right);
+    EXPECT_NE(named<SectionHeader>("Lower link, left side"), nullptr);
+    EXPECT_NE(named<SectionHeader>("Lower link, right side"), nullptr);
+    EXPECT_EQ(named<QToolButton>("upper: join left and right")->isVisible(), false);
+    state_.car.links[1].axle.holes[1].at.z() = 8 * kMetresPerInch;
+    sheet_->showState(state_);
+    click("right lower: join left and right");
+    ASSERT_EQ(state_.car.links.size(), 3U);
+    EXPECT_EQ(state_.car.links[0].side, Side::both);
+    EXPECT_EQ(state_.car.links[0].axle.holes[1].at, inches(0.5, 21, 8)) << "the right one's points";
+}
+
+TEST_F(LinkEditing, SetApartBothAreAsUnmeasuredAsThePair) {
+    add("Ladder bars, a pair");
+    type("ladder bar, chassis hole front, height", "9");
+    click("ladder bar: set left and right apart");
+    ASSERT_EQ(state_.car.links.size(), 5U);
+    EXPECT_EQ(state_.car.links[4].side, Side::right);
+    int marks = 0;
+    for (const ToneLabel* label : sheet_->findChildren<ToneLabel*>()) {
+        marks +=
+            label->isVisible() && label->text().contains("front forward, left; arm forward, left, height")
+                ? 1
+                : 0;
+    }
+    EXPECT_EQ(marks, 2);
+    click("left ladder bar: remove the link");
+    EXPECT_TRUE(says("front forward, left; arm forward, left, height")) << "the right one keeps its own";
+}
+
+TEST_F(LinkEditing, KindSideAndRoleAreChanged) {
+    change("lower", "Kind", "ladder bar");
+    EXPECT_EQ(lastEdit<ChangeLink>().index, 0);
+    EXPECT_EQ(state_.car.links[0].kind, LinkKind::pivot);
+    EXPECT_EQ(state_.car.links[0].axle.holes[0].at, inches(21.5, 18.5, 10.5));
+    EXPECT_TRUE(says("ladder bar"));
+    EXPECT_EQ(named<NumberField>("lower, length center to center"), nullptr);
+    change("lower", "Kind", "rod");
+    EXPECT_EQ(state_.car.links[0].kind, LinkKind::rod);
+    EXPECT_NE(named<NumberField>("lower, length center to center"), nullptr);
+    change("upper", "Side", "right");
+    EXPECT_EQ(state_.car.links[1].side, Side::right);
+    EXPECT_EQ(state_.car.links[1].axle.holes[0].at, inches(1.75, -7, 19.25));
+    change("right upper", "Role", "lower");
+    EXPECT_EQ(state_.car.links[1].role, Role::lower);
+    change("right upper", "Role", "found from its holes");
+    EXPECT_EQ(state_.car.links[1].role, std::nullopt);
+    const std::size_t edits = edits_.size();
+    change("right upper", "Side", "right");
+    EXPECT_EQ(edits_.size(), edits) << "what it is already is no change";
+}
+
+TEST_F(LinkEditing, EveryToolIsReachedByTabAndNamed) {
+    QWidget* first = named<NumberField>("wheelbase");
+    first->setFocus();
+    QStringList reached;
+    for (int steps = 0; steps < 150; ++steps) {
+        reached << QApplication::focusWidget()->accessibleName();
+        QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
+    }
+    for (const char* name : {"lower: set left and right apart", "lower: change kind, side or role",
+                             "track bar: remove the link", "Add a link"}) {
+        EXPECT_TRUE(reached.contains(QLatin1String(name))) << name;
+    }
+}
+
+TEST_F(LinkEditing, AnUnderHeldCarSaysSoAndMarksALink) {
+    findWrong();
+    EXPECT_EQ(headingNote("Lower link, both sides"), "");
+    state_.car.links.erase(state_.car.links.begin() + 1);
+    findWrong();
+    EXPECT_THAT(headingNote("Lower link, both sides"), HasSubstr("turning over"));
+    EXPECT_THAT(named<SectionHeader>("Lower link, both sides")->accessibleDescription().toStdString(),
+                HasSubstr("turning over"));
+    EXPECT_TRUE(says("▲ Nothing keeps the axle housing from turning over."));
+    EXPECT_EQ(headingNote("Track bar"), "");
+    EXPECT_TRUE(sheet_->hasField(state_.doubts.front().id));
+    EXPECT_GE(state_.doubts.front().id.link, 0);
+}
+
+TEST_F(LinkEditing, AnOverHeldCarSaysSoAndMarksTheLinkThatMisfits) {
+    add("Torque arm");
+    findWrong();
+    const auto found = std::ranges::find_if(state_.doubts, [](const Doubt& doubt) {
+        return doubt.reason.find("hold the axle more than once") != std::string::npos;
+    });
+    ASSERT_NE(found, state_.doubts.end());
+    EXPECT_TRUE(sheet_->hasField(found->id));
+    EXPECT_THAT(headingNote(linkTitle(state_.car, found->id.link)), HasSubstr("more than once"));
+}
+
+TEST_F(LinkEditing, TheNoteOfAFoldedLinkStaysAtItsHeading) {
+    state_.car.links.erase(state_.car.links.begin() + 1);
+    findWrong();
+    auto* section = sheet_->findChildren<LinkSection*>().front();
+    section->setUnfolded(false);
+    EXPECT_THAT(section->header()->warning().toStdString(), HasSubstr("turning over"));
+    EXPECT_THAT(section->header()->accessibleDescription().toStdString(), HasSubstr("folded"));
+    section->header()->showWarning({});
+    EXPECT_THAT(section->header()->toolTip().toStdString(), HasSubstr("rod with a joint"));
+}
+
+// Folded groups stay folded where other links come and go.
+TEST_F(LinkEditing, FoldedStaysFolded) {
+    named<SectionHeader>("Upper link, both sides")->setChecked(false);
+    add("Third link, one upper in the middle");
+    EXPECT_FALSE(named<SectionHeader>("Upper link, both sides")->isChecked());
+    EXPECT_TRUE(named<SectionHeader>("Third link")->isChecked());
+}
+
+TEST_F(LinkEditing, AFullCarTakesNoMoreLinks) {
+    while (state_.car.links.size() < kMaxLinks) {
+        state_.car.links.push_back(state_.car.links[2]);
+    }
+    sheet_->showState(state_);
+    EXPECT_FALSE(named<AddLinkButton>("Add a link")->isEnabled());
+}
+
+TEST_F(LinkEditing, AnotherCarForgetsTheMarks) {
+    sheet_->markUnmeasured();
+    EXPECT_TRUE(says("Starting numbers, not measured: front forward, out, height"));
+    sheet_->startAnew();
+    EXPECT_FALSE(says("Starting numbers"));
+}
+
+}  // namespace
+}  // namespace bolthole

@@ -1,0 +1,83 @@
+// How sure the rows of a card are: beside which they stand, and where nothing is said.
+#include "widgets/pages/fact_spread.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "geometry/edits/edit.h"
+#include "geometry/uncertainty/uncertain_inputs.h"
+#include "tests/support/car_generator.h"
+
+namespace bolthole {
+namespace {
+
+Fact massFact(const QString& label, double kilograms) {
+    return {label, QStringLiteral("so much"), QStringLiteral("weighed"), false,
+            FactNumber{kilograms, Quantity::mass, Fineness::fine, {}}};
+}
+
+CardFacts read(const Car& car) {
+    return {{massFact(QStringLiteral("total"), car.cornerWeights.total())},
+            {Fact{QStringLiteral("words"), QStringLiteral("none"), QString()},
+             massFact(QStringLiteral("one"), car.cornerWeights.leftFront)}};
+}
+
+// 1.96 standard uncertainties (JCGM 100, table G.1): of one reading of 0.5 kg, and of four of them.
+TEST(FactSpread, StandsBesideTheRowsWithANumber) {
+    Car car = CarGenerator(5).draw(Layout::triangulated);
+    car.weighing.scaleUncertainty = 0.5;
+    CardFacts cards = read(car);
+    FactSpread().addTo(cards, car, Units::metric, read);
+    EXPECT_EQ(cards[0][0].sure, QStringLiteral("± 2.0 kg"));
+    EXPECT_EQ(cards[1][0].sure, QString());
+    EXPECT_EQ(cards[1][1].sure, QStringLiteral("± 1.0 kg"));
+}
+
+TEST(FactSpread, IsNotSaidWhereAVariedCarHasOtherRows) {
+    const Car car = CarGenerator(5).draw(Layout::triangulated);
+    CardFacts cards = read(car);
+    const auto other = [](const Car& varied) {
+        CardFacts theirs = read(varied);
+        theirs[0][0].label = QStringLiteral("another");
+        return theirs;
+    };
+    FactSpread().addTo(cards, car, Units::metric, other);
+    EXPECT_EQ(cards[0][0].sure, QString());
+}
+
+TEST(FactSpread, IsComputedOnceForACarThatIsShownAgain) {
+    Car car = CarGenerator(5).draw(Layout::triangulated);
+    int reads = 0;
+    const auto counting = [&](const Car& varied) {
+        ++reads;
+        return read(varied);
+    };
+    FactSpread spread;
+    CardFacts cards = read(car);
+    spread.addTo(cards, car, Units::metric, counting);
+    const int once = reads;
+    CardFacts again = read(car);
+    spread.addTo(again, car, Units::metric, counting);
+    EXPECT_GT(once, 0);
+    EXPECT_EQ(reads, once);
+    EXPECT_EQ(again[0][0].sure, cards[0][0].sure);
+    car.weighing.scaleUncertainty = 0.5;
+    spread.addTo(again, car, Units::metric, counting);
+    EXPECT_EQ(reads, 2 * once);
+    EXPECT_EQ(again[0][0].sure, QStringLiteral("± 2.0 kg"));
+}
+
+TEST(FactSpread, IsShownBeforeTheRemark) {
+    FactCard card(QStringLiteral("Weights"));
+    Fact fact = massFact(QStringLiteral("total"), 1000);
+    fact.sure = QStringLiteral("± 2 kg");
+    card.showFacts({fact});
+    QStringList shown;
+    for (const auto* label : card.findChildren<QLabel*>()) {
+        shown << label->text();
+    }
+    EXPECT_TRUE(shown.contains(QStringLiteral("± 2 kg; weighed")));
+}
+
+}  // namespace
+}  // namespace bolthole

@@ -1,0 +1,290 @@
+// How sure a figure is, in words, and drawn: bands, cloud and outline.
+#include "widgets/words/sure_words.h"
+
+#include <gmock/gmock.h>
+
+#include <QLabel>
+#include <QTableWidget>
+#include <cmath>
+
+#include "geometry/units/sure_text.h"
+#include "tests/support/plain_car.h"
+#include "widgets/compare/difference_table.h"
+#include "widgets/curves/curve_card.h"
+#include "widgets/curves/travel_curves.h"
+#include "widgets/kit/theme.h"
+#include "widgets/readouts/figure_strip.h"
+#include "widgets/readouts/figure_table.h"
+#include "widgets/readouts/sure_delegate.h"
+#include "widgets/scales/center_spread.h"
+#include "widgets/scales/distance_scale.h"
+#include "widgets/views/side_cloud.h"
+#include "widgets/views/side_view.h"
+
+namespace bolthole {
+namespace {
+
+using testing::HasSubstr;
+using testing::StartsWith;
+
+BenchState benchOf(const Car& car) {
+    BenchState state;
+    state.car = state.solvedCar = car;
+    state.trace = computeTrace(state.car);
+    state.cursor = state.trace.ride;
+    state.traceIsCurrent = true;
+    state.spread = computeSpread(state.car);
+    return state;
+}
+
+void drawCloudOf(BenchState& state) {
+    state.cloud = std::make_shared<const IcCloud>(drawCloud(state.solvedCar, {.samples = 5'000, .seed = 3}));
+}
+
+// Lines all but parallel: a sixteenth puts the crossing anywhere.
+Car parallelCar() {
+    Car car = plainCar();
+    car.links[0].chassis.holes[0].at.z() = 7.25 * kMetresPerInch;
+    car.links[1].chassis.holes[0].at.z() = 18.98 * kMetresPerInch;
+    return car;
+}
+
+class HowSure : public ::testing::Test {
+  protected:
+    HowSure() { ThemeKeeper::instance().choose(Appearance::light); }
+};
+
+TEST_F(HowSure, PlusMinusIsNinetyFiveInAHundred) {
+    const BenchState state = benchOf(plainCar());
+    const double half = kCoverage95 * state.spread.atRide(Figure::antiSquat);
+    ASSERT_GT(half, 1.0);
+    EXPECT_EQ(cursorSureWords(state, Figure::antiSquat), QStringLiteral("± %1").arg(std::round(half)));
+    const double inverse = inverseDistance(state.cursor);
+    const double distance = kCoverage95 * state.spread.inverseAtRide() / (inverse * inverse);
+    EXPECT_THAT(centerSureWords(state).toStdString(),
+                StartsWith(sureText(distance / kCoverage95, Quantity::length, Units::inch) + " × ± "));
+}
+
+TEST_F(HowSure, IsSilentWhereItIsNotToBeSeenOrNotKnown) {
+    BenchState state = benchOf(plainCar());
+    state.showsSure = false;
+    EXPECT_EQ(cursorSureWords(state, Figure::antiSquat), QString());
+    EXPECT_EQ(centerSureWords(state), QString());
+    EXPECT_EQ(sureTip(state, Figure::antiSquat), QString());
+    state.showsSure = true;
+    state.spread = TraceSpread{};
+    EXPECT_EQ(cursorSureWords(state, Figure::antiSquat), QString());
+    EXPECT_EQ(centerSureWords(state), QString());
+}
+
+TEST_F(HowSure, ACrossingOfNearlyParallelLinesMayBeAnywhere) {
+    const BenchState state = benchOf(parallelCar());
+    const InverseEnds ends = inverseEnds(*centerSpreadAt(state.spread, 0), inverseDistance(state.cursor));
+    ASSERT_TRUE(ends.throughInfinity());
+    const QString nearest = QString::number(std::round(1 / ends.high / kMetresPerInch));
+    EXPECT_EQ(centerSureWords(state), QStringLiteral("anywhere from %1 in to infinity").arg(nearest));
+    EXPECT_EQ(cursorSureWords(state, Figure::icX), nearest + QStringLiteral(" to ∞"));
+    EXPECT_EQ(cursorSureWords(state, Figure::icZ), QString());
+}
+
+TEST_F(HowSure, WhereFirstOrderFailsTheDrawnIntervalStandsAndIsCalledDrawn) {
+    BenchState state = benchOf(plainCar());
+    IcCloud cloud = drawCloud(state.solvedCar, {.samples = 5'000, .seed = 3});
+    const auto antiSquat = static_cast<std::size_t>(Figure::antiSquat);
+    cloud.firstOrder[antiSquat] = false;
+    cloud.figures[antiSquat].low = 160;
+    cloud.figures[antiSquat].high = 210;
+    state.cloud = std::make_shared<const IcCloud>(cloud);
+    EXPECT_EQ(cursorSureWords(state, Figure::antiSquat), QStringLiteral("160 to 210"));
+    EXPECT_THAT(sureTip(state, Figure::antiSquat).toStdString(), HasSubstr("Drawn at random"));
+    state.cursorTravel = 0.01;  // the cloud is of ride
+    EXPECT_THAT(cursorSureWords(state, Figure::antiSquat).toStdString(), StartsWith("± "));
+    EXPECT_THAT(sureTip(state, Figure::antiSquat).toStdString(), HasSubstr("first order"));
+}
+
+TEST_F(HowSure, TheMeaningNamesTheToolsAsTheyAreSet) {
+    const QString words = sureMeaning(plainCar(), Units::inch);
+    EXPECT_THAT(words.toStdString(), HasSubstr("tape ± 0.05 in"));
+    EXPECT_THAT(words.toStdString(), HasSubstr("angle finder ± 0.57°"));
+    Car careful = plainCar();
+    careful.tools.tape = 0.001;
+    EXPECT_THAT(sureMeaning(careful, Units::metric).toStdString(), HasSubstr("tape ± 2.0 mm"));
+}
+
+TEST_F(HowSure, TheStripAndTheTableSayIt) {
+    BenchState state = benchOf(plainCar());
+    FigureStrip strip;
+    strip.resize(900, 110);
+    strip.show();
+    strip.showState(state);
+    auto* sure = strip.findChild<QLabel*>(QStringLiteral("antiSquatFigureSure"));
+    ASSERT_NE(sure, nullptr);
+    EXPECT_EQ(sure->text(), cursorSureWords(state, Figure::antiSquat));
+    EXPECT_TRUE(sure->isVisible());
+    EXPECT_THAT(sure->toolTip().toStdString(), HasSubstr("of 100 cars"));
+    FigureTable table;
+    table.showState(state);
+    EXPECT_EQ(
+        table.item(0, 1)->data(SureDelegate::kRole).toString(),
+        stationSureWords(state.spread, state.trace.ride, Figure::antiSquat, Units::inch, Fineness::fine));
+    EXPECT_FALSE(table.item(0, 1)->text().contains(QChar(0xb1))) << "what is copied is the number alone";
+    state.showsSure = false;
+    strip.showState(state);
+    table.showState(state);
+    EXPECT_FALSE(sure->isVisible());
+    EXPECT_EQ(table.item(0, 1)->data(SureDelegate::kRole).toString(), QString());
+}
+
+TEST_F(HowSure, ABandIsThePlusMinusAroundEveryCurve) {
+    BenchState state = benchOf(plainCar());
+    TravelCurves view;
+    view.resize(900, 420);
+    view.showTrace(state);
+    const std::vector<BandPoint>& antiSquat = view.card(2).band(0);
+    ASSERT_GE(antiSquat.size(), 20U);
+    EXPECT_EQ(antiSquat.front().travel, state.trace.stations.front()[Figure::travel]);
+    EXPECT_EQ(antiSquat.back().travel, state.trace.stations.back()[Figure::travel]);
+    for (const BandPoint& point : antiSquat) {
+        const Station station = solveStation(state.car, point.travel);
+        const double half =
+            kCoverage95 * spreadAt(state.spread, static_cast<std::size_t>(Figure::antiSquat), point.travel);
+        EXPECT_NEAR(point.low, station[Figure::antiSquat] - half, 1e-6);
+        EXPECT_NEAR(point.high, station[Figure::antiSquat] + half, 1e-6);
+    }
+    state.showsSure = false;
+    view.showTrace(state);
+    EXPECT_TRUE(view.card(2).band(0).empty());
+}
+
+TEST_F(HowSure, TheBandOfTheDistanceRunsInItsInverseAndTheHeightsOpensAtInfinity) {
+    const BenchState state = benchOf(parallelCar());
+    std::vector<BandPoint> distance;
+    std::vector<BandPoint> height;
+    bandPoints(state.trace, state.spread, Figure::icX, CurveScale::inverseDistance, distance);
+    bandPoints(state.trace, state.spread, Figure::icZ, CurveScale::throughInfinity, height);
+    ASSERT_EQ(distance.size(), height.size());
+    int open = 0;
+    int closed = 0;
+    for (std::size_t i = 0; i < distance.size(); ++i) {
+        ASSERT_TRUE(std::isfinite(distance[i].low) && std::isfinite(distance[i].high));
+        const bool mayBeFar = distance[i].low <= 0 && distance[i].high >= 0;
+        EXPECT_EQ(std::isinf(height[i].low) && std::isinf(height[i].high), mayBeFar) << height[i].travel;
+        (mayBeFar ? open : closed) += 1;
+    }
+    EXPECT_GT(open, 0);
+    EXPECT_GT(closed, 0);
+}
+
+TEST_F(HowSure, ABandIsPaintedInsideItsEndsAndCutOffAtThePlot) {
+    QImage image(200, 200, QImage::Format_ARGB32_Premultiplied);
+    image.fill(Qt::white);
+    QPainter painter(&image);
+    const BandPlot plot{QRectF(50, 50, 100, 100), 0, 10, -1, 1};
+    paintBand(painter, {{-1, 4, 6}, {0, 4, 1e9}, {1, 4, 6}}, plot, Qt::black);
+    painter.end();
+    EXPECT_EQ(image.pixelColor(100, 100), QColor(Qt::black)) << "between the ends";
+    EXPECT_EQ(image.pixelColor(80, 100), QColor(Qt::white)) << "below the lower end";
+    EXPECT_EQ(image.pixelColor(148, 100), QColor(Qt::black)) << "up to the plot's edge";
+    EXPECT_EQ(image.pixelColor(152, 100), QColor(Qt::white)) << "and no farther";
+    EXPECT_EQ(image.pixelColor(148, 148), QColor(Qt::white)) << "the band is narrow at droop";
+}
+
+QImage pictureOf(SideView& view, const BenchState& state) {
+    view.showState(state);
+    return view.grab().toImage();
+}
+
+TEST_F(HowSure, TheSideViewDrawsTheOutlineThenTheCloudAndOffMeansOff) {
+    BenchState state = benchOf(plainCar());
+    SideView view;
+    view.resize(900, 500);
+    view.showState(state);
+    EXPECT_FALSE(showsCloud(state));
+    EXPECT_TRUE(showsOutline(state));
+    const QImage outlined = pictureOf(view, state);
+    drawCloudOf(state);
+    EXPECT_TRUE(showsCloud(state));
+    const QImage clouded = pictureOf(view, state);
+    state.showsSure = false;
+    EXPECT_FALSE(showsCloud(state) || showsOutline(state));
+    const QImage without = pictureOf(view, state);
+    EXPECT_NE(outlined, without);
+    EXPECT_NE(clouded, without);
+    EXPECT_NE(clouded, outlined);
+    state.showsSure = true;
+    state.cursorTravel = 0.02;
+    state.cursor = solveStation(state.car, 0.02);
+    EXPECT_FALSE(showsCloud(state)) << "the cloud is of ride";
+    EXPECT_TRUE(showsOutline(state));
+}
+
+// Far off, the cloud spreads over the county; the picture keeps its box.
+TEST_F(HowSure, TheCloudDoesNotWidenTheWholePicture) {
+    BenchState state = benchOf(parallelCar());
+    SideView view;
+    view.resize(900, 500);
+    view.showState(state);
+    view.showAll();
+    const double scale = view.camera().scale;
+    drawCloudOf(state);
+    view.showState(state);
+    view.showAll();
+    EXPECT_EQ(view.camera().scale, scale);
+}
+
+class HowSureTheChange : public HowSure {
+  protected:
+    // The before has the lower axle bolt in the other hole; or the same hole a hair higher.
+    void compareWith(const Car& before) {
+        state_ = benchOf(plainCar());
+        BenchState other = benchOf(before);
+        state_.before = Ghost{other.car, other.trace, other.cursor, QStringLiteral("before"), other.spread};
+        comparison_ = compareCars(before, state_.car);
+        table_.showState(state_, comparison_);
+    }
+    [[nodiscard]] int rowOf(const QString& name) const {
+        for (int row = 0; row < table_.rowCount(); ++row) {
+            if (table_.verticalHeaderItem(row)->text().startsWith(name)) {
+                return row;
+            }
+        }
+        return -1;
+    }
+
+    BenchState state_;
+    Comparison comparison_;
+    DifferenceTable table_;
+};
+
+constexpr int kChangeAtRide = 2;
+
+TEST_F(HowSureTheChange, HasItsPlusMinusAndOneBeyondItIsNotDoubted) {
+    Car before = plainCar();
+    before.links[0].axle.use = 1;
+    compareWith(before);
+    const int row = rowOf(QStringLiteral("Anti-squat"));
+    ASSERT_GE(row, 0);
+    const double uncertainty = spreadOfDifference(state_.before->spread, state_.spread, 0,
+                                                  static_cast<std::size_t>(Figure::antiSquat));
+    EXPECT_EQ(table_.item(row, kChangeAtRide)->data(SureDelegate::kRole).toString().toStdString(),
+              sureText(uncertainty, Quantity::percent, Units::inch, Fineness::fine));
+    EXPECT_THAT(table_.cannotTell(), testing::Not(testing::Contains(Figure::antiSquat)));
+    EXPECT_THAT(table_.item(row, kChangeAtRide)->toolTip().toStdString(), HasSubstr("more than"));
+}
+
+// A hole measured anew a fiftieth of an inch higher: no tape tells.
+TEST_F(HowSureTheChange, WithinWhatTheTapeMissesCannotBeTold) {
+    Car before = plainCar();
+    before.links[0].axle.holes[0].at.z() += 0.02 * kMetresPerInch;
+    compareWith(before);
+    table_.setUnfolded(true);
+    const int row = rowOf(QStringLiteral("Instant center, ahead"));
+    ASSERT_GE(row, 0);
+    const QTableWidgetItem& cell = *table_.item(row, kChangeAtRide);
+    EXPECT_THAT(cell.data(SureDelegate::kRole).toString().toStdString(), StartsWith("within ± "));
+    EXPECT_THAT(cell.toolTip().toStdString(), HasSubstr("can't tell these two apart"));
+    EXPECT_FALSE(cell.data(Qt::UserRole).toBool()) << "not bold";
+}
+
+}  // namespace
+}  // namespace bolthole

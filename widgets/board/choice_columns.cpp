@@ -1,0 +1,408 @@
+#include "widgets/board/choice_columns.h"
+
+#include <bit>
+#include <cmath>
+
+#include "widgets/board/choice_sure.h"
+#include "widgets/kit/translation.h"
+#include "widgets/kit/unit_text.h"
+#include "widgets/words/field_words.h"
+
+namespace bolthole {
+
+namespace {
+
+using Kind = ChoiceColumn::Kind;
+
+QString figure(double value, Quantity quantity, Units units) {
+    return QString::fromStdString(figureText(value, quantity, units));
+}
+
+QString fineFigure(double value, Quantity quantity, Units units) {
+    return QString::fromStdString(fineFigureText(value, quantity, units));
+}
+
+QString angle(double value) {
+    return figure(value, Quantity::angle, Units::metric) + (std::isnan(value) ? "" : "°");
+}
+
+QString percent(double value) {
+    return figure(value, Quantity::percent, Units::metric);
+}
+
+// A distance or height of an instant center; far out, to three digits: nobody measures better.
+QString placeText(double value, double distance, Units units) {
+    constexpr double kFar = 10.0;  // m
+    if (std::abs(distance) < kFar || value == 0) {
+        return figure(value, Quantity::length, units);
+    }
+    const double unit = shownUnit(Quantity::length, units);
+    const double digit = std::pow(10.0, std::floor(std::log10(std::abs(value / unit))) - 2);
+    return figure(std::round(value / unit / digit) * digit * unit, Quantity::length, units);
+}
+
+QString joint(double ride, double worst) {
+    return QStringLiteral("%1 / %2").arg(angle(ride), angle(worst));
+}
+
+QString bracketName(const Car& car, const ChoiceColumn& column) {
+    const Link& link = car.links[static_cast<std::size_t>(column.link)];
+    const bool crosswise = roleOf(link, car.rearTireRadius) == Role::crosswise;
+    const QString end = column.end == End::axle ? tr("axle") : crosswise ? tr("chassis") : tr("front");
+    return QStringLiteral("%1 %2").arg(linkName(car, column.link), end);
+}
+
+QString adjusters(const HoleChoice& choice) {
+    if (choice.newRods == 0) {
+        return QString::number(choice.adjustersTurned);
+    }
+    const QString fresh = tr("%1 new rods").arg(choice.newRods);
+    return choice.adjustersTurned == 0 ? fresh
+                                       : QStringLiteral("%1 + %2").arg(choice.adjustersTurned).arg(fresh);
+}
+
+QString rod(const ChoiceColumn& column, const HoleChoice& choice, const ChoiceList& list) {
+    const auto link = static_cast<std::size_t>(column.link);
+    const QString length = rodLengthText(choice.length[link], list.style());
+    const QString work = rodWorkText(list.car()->links[link], choice.lengthChange[link]);
+    return work.isEmpty() ? length : length + QStringLiteral(", ") + work;
+}
+
+QString bolts(const HoleChoice& choice, const ChoiceList& list, std::size_t at) {
+    return list.present() == at ? tr("in use") : QString::number(choice.boltsMoved);
+}
+
+}  // namespace
+
+std::vector<ChoiceColumn> choiceColumns(const Car& car) {
+    constexpr std::size_t kFewHoles =
+        3;  // with more brackets to choose, the figures come first: they must be seen
+    const int links = static_cast<int>(car.links.size());
+    std::vector<ChoiceColumn> holes;
+    for (int link = 0; link < links; ++link) {
+        for (const End end : {End::chassis, End::axle}) {
+            if (car.links[static_cast<std::size_t>(link)].bracket(end).holes.size() > 1) {
+                holes.push_back({Kind::hole, link, end});
+            }
+        }
+    }
+    std::vector<ChoiceColumn> columns{
+        {Kind::instantCenter}, {Kind::antiSquat}, {Kind::sure}, {Kind::toldApart}};
+    columns.insert(holes.size() > kFewHoles ? columns.end() : columns.begin(), holes.begin(), holes.end());
+    columns.insert(columns.begin(), {Kind::rank});
+    columns.push_back({Kind::antiSquatTravel});
+    if (car.driveline) {
+        columns.push_back({Kind::pinion});
+    }
+    columns.insert(columns.end(), {{Kind::pinionChange}, {Kind::axleShift}});
+    if (car.driveline) {
+        columns.insert(columns.end(), {{Kind::frontJoint}, {Kind::rearJoint}});
+    }
+    for (int link = 0; link < links; ++link) {
+        if (car.links[static_cast<std::size_t>(link)].kind == LinkKind::rod) {
+            columns.push_back({Kind::rod, link});
+        }
+    }
+    columns.insert(columns.end(), {{Kind::bolts}, {Kind::adjusters}, {Kind::problem}});
+    return columns;
+}
+
+QString columnTitle(const ChoiceColumn& column, const Car& car, Units units) {
+    const QString length = unitText(Quantity::length, units);
+    switch (column.kind) {
+        case Kind::rank:
+            return QStringLiteral("#");
+        case Kind::hole:
+            return capitalized(bracketName(car, column));
+        case Kind::instantCenter:
+            return tr("IC × height, %1").arg(length);
+        case Kind::antiSquat:
+            return tr("Anti-squat");
+        case Kind::sure:
+            return QStringLiteral("±");
+        case Kind::toldApart:
+            return tr("Told from now?");
+        case Kind::antiSquatTravel:
+            return tr("droop … bump, %");
+        case Kind::pinion:
+            return tr("Pinion");
+        case Kind::pinionChange:
+            return car.driveline ? tr("Pinion change") : tr("Housing turn");
+        case Kind::axleShift:
+            return tr("Axle shift, %1").arg(length);
+        case Kind::frontJoint:
+            return tr("Front joint");
+        case Kind::rearJoint:
+            return tr("Rear joint");
+        case Kind::rod:
+            return QStringLiteral("%1, %2").arg(capitalized(linkName(car, column.link)), length);
+        case Kind::bolts:
+            return tr("Bolts moved");
+        case Kind::adjusters:
+            return tr("Adjusters turned");
+        case Kind::problem:
+            break;
+    }
+    return tr("Problem");
+}
+
+namespace {
+
+QString centerHelp() {
+    return tr(
+        "Instant center at ride height: how far ahead of the rear contact patch, by how high "
+        "above the ground. Minus: behind it. ∞: the links are parallel. Sorts from near to "
+        "far, through infinity, to behind the axle.");
+}
+
+}  // namespace
+
+QString columnHelp(const ChoiceColumn& column, const Car& car) {
+    switch (column.kind) {
+        case Kind::rank:
+            return tr(
+                "Place in the order written under the table. Click to go back to it. A "
+                "struck ring: the choice has a problem; a disc in a ring: in use now.");
+        case Kind::hole:
+            return tr("Hole of the %1 bracket. Sorts as the holes are "
+                      "listed in the car sheet.")
+                .arg(bracketName(car, column));
+        case Kind::instantCenter:
+            return centerHelp();
+        case Kind::antiSquat:
+            return tr("Anti-squat at ride height.");
+        case Kind::sure:
+        case Kind::toldApart:
+            return sureHelp(column);
+        case Kind::antiSquatTravel:
+            return tr(
+                "Anti-squat at full droop and at full bump, percent. Sorts "
+                "by how far the two are apart.");
+        case Kind::pinion:
+            return tr("Pinion angle to the ground at ride height, nose up +.");
+        case Kind::pinionChange:
+            return tr(
+                "How far the axle housing turns against now, at ride "
+                "height, pinion nose up +. Sorts by size, whichever way.");
+        case Kind::axleShift:
+            return tr(
+                "How far the axle moves fore and aft against now, at ride "
+                "height, forward +. Sorts by size, whichever way.");
+        case Kind::frontJoint:
+            return tr(
+                "Angle of the driveshaft's front joint at ride height, and "
+                "the largest in travel. Sorts by the largest.");
+        case Kind::rearJoint:
+            return tr(
+                "Angle of the driveshaft's rear joint at ride height, and "
+                "the largest in travel. Sorts by the largest.");
+        case Kind::rod:
+            return tr(
+                "Length center to center, and how far the adjuster is turned to get there "
+                "from what the rod is now. Without an adjuster: a new rod.");
+        case Kind::bolts:
+            return tr("Bolts that go to another hole, both sides counted.");
+        case Kind::adjusters:
+            return tr(
+                "Rods whose adjuster is turned, and rods without one that "
+                "need another length, both sides counted.");
+        case Kind::problem:
+            break;
+    }
+    return tr("What is wrong with the choice at ride height or in travel.");
+}
+
+QString columnText(const ChoiceColumn& column, const ChoiceList& list, std::size_t at) {
+    if (column.kind == Kind::rank) {
+        return QString::number(list.items()[at].rank + 1);
+    }
+    const HoleChoice* found = list.choice(at);
+    if (found == nullptr) {
+        return {};
+    }
+    const HoleChoice& choice = *found;
+    const Units units = list.style().units;
+    switch (column.kind) {
+        case Kind::hole:
+            return holeName(list.car()->links[static_cast<std::size_t>(column.link)].bracket(column.end),
+                            choice.use.of(column.link, column.end));
+        case Kind::instantCenter:
+            return instantCenterText(choice, units);
+        case Kind::antiSquat: {
+            const double value = choice[Figure::antiSquat];
+            return percent(value) + (std::isnan(value) ? "" : " %");
+        }
+        case Kind::sure:
+        case Kind::toldApart:
+            return sureCell(column, list, at);
+        case Kind::antiSquatTravel:
+            return QStringLiteral("%1 … %2").arg(percent(choice.antiSquatDroop),
+                                                 percent(choice.antiSquatBump));
+        case Kind::pinion:
+            return angle(choice[Figure::pinion]);
+        case Kind::pinionChange:
+            return signedText(angle(choice.pinionChange));
+        case Kind::axleShift:
+            return signedText(fineFigure(choice.axleShift, Quantity::length, units));
+        case Kind::frontJoint:
+            return joint(choice[Figure::frontJoint], choice.worstFrontJoint);
+        case Kind::rearJoint:
+            return joint(choice[Figure::rearJoint], choice.worstRearJoint);
+        case Kind::rod:
+            return rod(column, choice, list);
+        case Kind::bolts:
+            return bolts(choice, list, at);
+        case Kind::adjusters:
+            return adjusters(choice);
+        default:
+            return QString::fromStdString(describeProblems(choice, *list.car(), units));
+    }
+}
+
+double columnKey(const ChoiceColumn& column, const ChoiceList& list, std::size_t at) {
+    const ChoiceList::Item& item = list.items()[at];
+    const HoleChoice* found = list.choice(at);
+    if (column.kind == Kind::rank) {
+        return item.rank;
+    }
+    if (column.kind == Kind::instantCenter) {
+        return -item.inverse;
+    }
+    if (found == nullptr) {
+        return kAbsent;
+    }
+    const HoleChoice& choice = *found;
+    switch (column.kind) {
+        case Kind::hole:
+            return choice.use.of(column.link, column.end);
+        case Kind::antiSquat:
+            return choice[Figure::antiSquat];
+        case Kind::sure:
+        case Kind::toldApart:
+            return sureKey(column, list, at);
+        case Kind::antiSquatTravel:
+            return std::abs(choice.antiSquatBump - choice.antiSquatDroop);
+        case Kind::pinion:
+            return choice[Figure::pinion];
+        case Kind::pinionChange:
+            return std::abs(choice.pinionChange);
+        case Kind::axleShift:
+            return std::abs(choice.axleShift);
+        case Kind::frontJoint:
+            return choice.worstFrontJoint;
+        case Kind::rearJoint:
+            return choice.worstRearJoint;
+        case Kind::rod:
+            return choice.length[static_cast<std::size_t>(column.link)];
+        case Kind::bolts:
+            return choice.boltsMoved;
+        case Kind::adjusters:
+            return choice.adjustersTurned + choice.newRods;
+        default:
+            return choice.problems;  // the gravest is the lowest bit: what is one problem stays together
+    }
+}
+
+bool isNumeric(const ChoiceColumn& column) {
+    return column.kind != Kind::hole && column.kind != Kind::problem && column.kind != Kind::rod &&
+           column.kind != Kind::toldApart;
+}
+
+QString widestText(const ChoiceColumn& column, const ChoiceList& list) {
+    switch (column.kind) {
+        case Kind::rank:
+            return QStringLiteral("00 ") + QString::number(list.items().size());
+        case Kind::hole: {
+            QString widest;
+            const Bracket& bracket =
+                list.car()->links[static_cast<std::size_t>(column.link)].bracket(column.end);
+            for (int hole = 0; hole < static_cast<int>(bracket.holes.size()); ++hole) {
+                const QString name = holeName(bracket, hole);
+                widest = name.size() > widest.size() ? name : widest;
+            }
+            return widest;
+        }
+        case Kind::instantCenter:
+            return QStringLiteral("−0000 × 000.0");
+        case Kind::antiSquat:
+            return QStringLiteral("−000 %");
+        case Kind::sure:
+            return QStringLiteral("± 000");
+        case Kind::toldApart:
+            return cannotTellCell();
+        case Kind::antiSquatTravel:
+            return QStringLiteral("−000 … −000");
+        case Kind::frontJoint:
+        case Kind::rearJoint:
+            return QStringLiteral("00.0° / 00.0°");
+        case Kind::rod:
+            return list.lengths() == LengthTreatment::keep ? QStringLiteral("00 00/00")
+                                                           : QStringLiteral("00 00/00, 0.0 turns shorter");
+        case Kind::problem:
+            return QStringLiteral("lower runs out at 0.00 in of droop; and so on");
+        default:
+            return QStringLiteral("−00.00");
+    }
+}
+
+QString rodLengthText(double length, NumberStyle style) {
+    if (std::isnan(length)) {
+        return QString(QChar(0x2014));
+    }
+    if (style.units == Units::metric) {
+        return figure(length, Quantity::length, style.units);
+    }
+    if (style.inches == InchStyle::decimal) {
+        return fineFigure(length, Quantity::length, style.units);
+    }
+    const double parts = style.inches == InchStyle::sixteenths ? 16.0 : 32.0;
+    const double rounded = std::round(length / kMetresPerInch * parts) / parts * kMetresPerInch;
+    return QString::fromStdString(fieldText(rounded, Quantity::length, style));
+}
+
+QString rodWorkText(const Link& rod, double lengthChange) {
+    if (std::isnan(lengthChange) || std::abs(lengthChange) <= kNoAdjustment) {
+        return {};
+    }
+    if (!rod.adjuster) {
+        return tr("new rod");
+    }
+    const double turns = std::abs(adjusterTurns(lengthChange, *rod.adjuster));
+    const bool halves = rod.adjuster->threadedEnds == 1;
+    if (turns < 0.05) {
+        return halves ? tr("within half a turn") : tr("under 0.1 turn");
+    }
+    const QString count = QString::number(turns, 'f', halves && turns == std::floor(turns) ? 0 : 1);
+    const QString pattern = lengthChange > 0 ? tr("%1 turns longer") : tr("%1 turns shorter");
+    return pattern.arg(count);
+}
+
+QString instantCenterText(const HoleChoice& choice, Units units) {
+    if (!choice.assembled) {
+        return QString(QChar(0x2014));
+    }
+    if (std::isnan(choice[Figure::icX])) {
+        return QString(QChar(0x221e));
+    }
+    return QStringLiteral("%1 × %2").arg(placeText(choice[Figure::icX], choice[Figure::icX], units),
+                                         placeText(choice[Figure::icZ], choice[Figure::icX], units));
+}
+
+QString choiceInWords(const ChoiceList& list, std::size_t at) {
+    const HoleChoice* choice = list.choice(at);
+    if (choice == nullptr) {
+        return list.nameOf(at);
+    }
+    const Units units = list.style().units;
+    QString text = list.nameOf(at) + (list.present() == at ? tr(", in use") : QString());
+    if (choice->assembled) {
+        const bool infinite = std::isnan((*choice)[Figure::icX]);
+        const QString unit = infinite ? QString() : QLatin1Char(' ') + unitText(Quantity::length, units);
+        text += tr(": IC %1%2, anti-squat %3 %")
+                    .arg(instantCenterText(*choice, units), unit, percent((*choice)[Figure::antiSquat]));
+    }
+    const QString problems = QString::fromStdString(describeProblems(*choice, *list.car(), units));
+    return problems.isEmpty() ? text : text + tr(". Problem: ") + problems;
+}
+
+}  // namespace bolthole

@@ -1,0 +1,65 @@
+// The columns of the hole board's table: what they are called, how a choice reads in them, how they sort.
+#pragma once
+
+#include <QString>
+#include <vector>
+
+#include "widgets/board/choice_list.h"
+
+namespace bolthole {
+
+/// One column. `link` and `end` say which, where there is one for each bracket or rod.
+struct ChoiceColumn {
+    enum class Kind {
+        rank,
+        hole,  ///< hole in use of a bracket that has several: link, end
+        instantCenter,
+        antiSquat,
+        sure,       ///< ± of anti-squat
+        toldApart,  ///< whether its anti-squat can be told from that of the holes in use
+        antiSquatTravel,
+        pinion,
+        pinionChange,
+        axleShift,
+        frontJoint,
+        rearJoint,
+        rod,  ///< length of a rod and the turns to get there: link
+        bolts,
+        adjusters,
+        problem
+    };
+    Kind kind = Kind::rank;
+    int link = -1;
+    End end = End::chassis;
+
+    bool operator==(const ChoiceColumn&) const = default;
+};
+
+/// The columns a car needs, left to right. Pinion and joints only where it has a driveline.
+[[nodiscard]] std::vector<ChoiceColumn> choiceColumns(const Car& car);
+
+/// What stands above a column, and what it is in a sentence or two, with how it sorts where that is not
+/// plain.
+[[nodiscard]] QString columnTitle(const ChoiceColumn& column, const Car& car, Units units);
+[[nodiscard]] QString columnHelp(const ChoiceColumn& column, const Car& car);
+
+/// The item `at` of `list` in a column; empty where the board has moved on.
+[[nodiscard]] QString columnText(const ChoiceColumn& column, const ChoiceList& list, std::size_t at);
+/// What a column sorts by; NaN sorts last either way.
+[[nodiscard]] double columnKey(const ChoiceColumn& column, const ChoiceList& list, std::size_t at);
+/// Whether the column is set flush right.
+[[nodiscard]] bool isNumeric(const ChoiceColumn& column);
+/// A text as wide as most in the column, for its width at first.
+[[nodiscard]] QString widestText(const ChoiceColumn& column, const ChoiceList& list);
+
+/// A length as a tape reads it, for a rod: the fraction of the style, or whole mm.
+[[nodiscard]] QString rodLengthText(double length, NumberStyle style);
+/// What it takes to get a rod from its built length to another: "2.3 turns longer", "new rod"; empty for
+/// none.
+[[nodiscard]] QString rodWorkText(const Link& rod, double lengthChange);
+/// "58.2 × 14.0", "∞", or an em dash without an instant center.
+[[nodiscard]] QString instantCenterText(const HoleChoice& choice, Units units);
+/// A choice in a few words: holes, instant center, anti-squat, problems.
+[[nodiscard]] QString choiceInWords(const ChoiceList& list, std::size_t at);
+
+}  // namespace bolthole

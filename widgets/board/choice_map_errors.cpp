@@ -1,0 +1,76 @@
+// The layer of the hole board's map under the dots: how sure the choices are.
+#include <algorithm>
+#include <cmath>
+
+#include "widgets/board/choice_map_paint.h"
+#include "widgets/kit/theme.h"
+#include "geometry/units/sure_text.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr double kCap = 2.5;  // px, half of the stroke across a bar's end
+
+// A bar between two places, with a stroke across each end. What leaves the plot is cut off by the painter.
+void paintBar(QPainter& painter, QPointF from, QPointF to) {
+    const QPointF along = to - from;
+    const double length = std::hypot(along.x(), along.y());
+    if (length < 1) {
+        return;
+    }
+    const QPointF across = QPointF(-along.y(), along.x()) / length * kCap;
+    painter.drawLine(from, to);
+    painter.drawLine(from - across, from + across);
+    painter.drawLine(to - across, to + across);
+}
+
+void paintChoice(QPainter& painter, const ChoiceMapPicture& picture, std::size_t at) {
+    const ChoiceSpread* spread = picture.list.spread(at);
+    if (spread == nullptr || !picture.places[at] || !std::isfinite(spread->inverse)) {
+        return;
+    }
+    const ChoiceList::Item& item = picture.list.items()[at];
+    const QPointF place = picture.scale.at(item.inverse, item.antiSquat);
+    // Far beyond the plot a place means nothing to a painter.
+    const QRectF& plot = picture.scale.plot();
+    const auto x = [&](double inverse) {
+        return std::clamp(picture.scale.x(inverse), plot.left() - 50, plot.right() + 50);
+    };
+    const auto y = [&](double antiSquat) {
+        return std::clamp(picture.scale.y(antiSquat), plot.top() - 50, plot.bottom() + 50);
+    };
+    const double inverse = kCoverage95 * spread->inverse;
+    const double antiSquat = kCoverage95 * spread->antiSquat;
+    paintBar(painter, {x(item.inverse + inverse), place.y()}, {x(item.inverse - inverse), place.y()});
+    paintBar(painter, {place.x(), y(item.antiSquat - antiSquat)}, {place.x(), y(item.antiSquat + antiSquat)});
+}
+
+}  // namespace
+
+void paintMapErrors(QPainter& painter, const ChoiceMapPicture& picture) {
+    if (picture.list.shownCount() > kFewChoices) {
+        return;
+    }
+    painter.save();
+    painter.setClipRect(picture.scale.plot());
+    painter.setPen(QPen(theme().muted, 1));
+    for (std::size_t at = 0; at < picture.places.size(); ++at) {
+        paintChoice(painter, picture, at);
+    }
+    painter.restore();
+}
+
+void paintMarkedErrors(QPainter& painter, const ChoiceMapPicture& picture) {
+    painter.save();
+    painter.setClipRect(picture.scale.plot());
+    painter.setPen(QPen(theme().ink, 1.3));
+    for (const std::optional<std::size_t>& at : {picture.list.present(), picture.selected, picture.pointed}) {
+        if (at && *at < picture.places.size()) {
+            paintChoice(painter, picture, *at);
+        }
+    }
+    painter.restore();
+}
+
+}  // namespace bolthole

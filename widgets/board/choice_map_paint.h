@@ -1,0 +1,67 @@
+// The picture of the hole board's map, in layers: ground, wanted window, dots, marks and labels.
+#pragma once
+
+#include <QPainter>
+#include <QPixmap>
+#include <optional>
+#include <vector>
+
+#include "widgets/board/choice_map_scale.h"
+
+namespace bolthole {
+
+/// Where the before lies on the axes.
+struct BeforeMark {
+    double inverse = 0;    ///< 1/distance of its instant center, 1/m
+    double antiSquat = 0;  ///< percent
+
+    bool operator==(const BeforeMark&) const = default;
+};
+
+/// What is painted.
+struct ChoiceMapPicture {
+    const ChoiceList& list;
+    const ChoiceMapScale& scale;
+    const std::vector<std::optional<QPointF>>& places;  ///< of the list's items; see placesOf()
+    QSize size;
+    std::optional<std::size_t> selected;
+    std::optional<std::size_t> pointed;
+    std::optional<WantedWindow> wanted;  ///< as dragged
+    bool focused = false;
+    std::optional<BeforeMark> before = {};
+};
+
+/// Where the axes lie in a map of `size`, leaving room for their labels.
+[[nodiscard]] QRectF choicePlot(QSize size, const ChoiceMapScale& scale);
+
+/// Where each item is drawn; at the plot's edge where it lies beyond. Nothing where it has no place or the
+/// filter holds it back.
+[[nodiscard]] std::vector<std::optional<QPointF>> placesOf(const ChoiceList& list,
+                                                           const ChoiceMapScale& scale);
+
+/// Which way a choice lies beyond the plot: -1, 0 or 1 to the right and downward.
+[[nodiscard]] QPoint beyond(const ChoiceList::Item& item, const ChoiceMapScale& scale);
+
+/// Radius of a dot where so many are shown in a plot, px: fewer dots in more room are larger.
+[[nodiscard]] double dotRadius(std::size_t count, const QRectF& plot);
+
+/// Card, grid, axes, key. Fast.
+void paintMapGround(QPainter& painter, const ChoiceMapPicture& picture);
+/// Where the wanted window's label stands: in a corner of it, off the dots; null where it has no room.
+[[nodiscard]] QRectF windowLabelBox(const ChoiceMapPicture& picture);
+/// The wanted window.
+void paintMapWindow(QPainter& painter, const ChoiceMapPicture& picture);
+/// The wanted window's sides alone, over the dots: a crowd of them must not hide it.
+void paintMapWindowSides(QPainter& painter, const ChoiceMapPicture& picture);
+/// All dots on a transparent ground; to be kept, as this is what takes time with many choices.
+[[nodiscard]] QPixmap paintMapDots(const ChoiceMapPicture& picture, double ratio);
+/// Up to so many shown choices, each has its bars.
+inline constexpr std::size_t kFewChoices = 40;
+/// How sure the choices are, bars of 95 in 100 across and up: of all where few are shown. Under the dots.
+void paintMapErrors(QPainter& painter, const ChoiceMapPicture& picture);
+/// The same of those in use, selected or pointed at, over their marks, which would hide short ones.
+void paintMarkedErrors(QPainter& painter, const ChoiceMapPicture& picture);
+/// The present choice, what is selected or pointed at, names where they fit, what lies beyond the edges.
+void paintMapMarks(QPainter& painter, const ChoiceMapPicture& picture);
+
+}  // namespace bolthole

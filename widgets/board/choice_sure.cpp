@@ -1,0 +1,78 @@
+#include "widgets/board/choice_sure.h"
+
+#include <cmath>
+
+#include "widgets/kit/translation.h"
+#include "widgets/words/sure_words.h"
+
+namespace bolthole {
+
+namespace {
+
+using Kind = ChoiceColumn::Kind;
+
+QString plusMinus(double uncertainty) {
+    return sureWords(uncertainty, Quantity::percent, Units::metric);
+}
+
+QString percentText(double value) {
+    return QString::fromStdString(figureText(value, Quantity::percent, Units::metric));
+}
+
+bool isAlike(const ChoiceList::Difference& apart) {
+    return cannotTellApart(apart.value, apart.uncertainty);
+}
+
+}  // namespace
+
+QString sureHelp(const ChoiceColumn& column) {
+    return column.kind == Kind::sure ? tr("How far the anti-squat may be off, measured as the car was: 95 of "
+                                          "100 lie within. Computed once all choices are there.")
+                                     : tr("Whether the anti-squat can be told from that of the holes in use. "
+                                          "What both rest on was measured once, and its errors cancel. Sorts "
+                                          "from alike to sure.");
+}
+
+QString sureCell(const ChoiceColumn& column, const ChoiceList& list, std::size_t at) {
+    const QString unknown(QChar(0x2014));
+    if (column.kind == Kind::sure) {
+        return list.spread(at) == nullptr ? unknown : plusMinus(list.spread(at)->antiSquat);
+    }
+    if (list.present() == at) {
+        return {};
+    }
+    const std::optional<ChoiceList::Difference> apart = list.difference(at);
+    return !apart ? unknown : isAlike(*apart) ? cannotTellCell() : tr("yes");
+}
+
+double sureKey(const ChoiceColumn& column, const ChoiceList& list, std::size_t at) {
+    if (column.kind == Kind::sure) {
+        return list.spread(at) == nullptr ? kAbsent : list.spread(at)->antiSquat;
+    }
+    if (list.present() == at) {
+        return 0;
+    }
+    const std::optional<ChoiceList::Difference> apart = list.difference(at);
+    return !apart || apart->uncertainty == 0 ? kAbsent : std::abs(apart->value) / apart->uncertainty;
+}
+
+QString cannotTellCell() {
+    return tr("can't tell apart");
+}
+
+QString toldApartInWords(const ChoiceList& list, std::size_t at) {
+    if (list.spread(at) == nullptr) {
+        return {};
+    }
+    const std::optional<ChoiceList::Difference> apart = list.difference(at);
+    if (!apart) {
+        return tr("Anti-squat %1 % %2.")
+            .arg(percentText(list.items()[at].antiSquat), plusMinus(list.spread(at)->antiSquat));
+    }
+    const QString pattern = isAlike(*apart)    ? tr("Can't tell these two apart: anti-squat %1 % %2.")
+                            : apart->value > 0 ? tr("Sure: anti-squat %1 % %2 more than now.")
+                                               : tr("Sure: anti-squat %1 % %2 less than now.");
+    return pattern.arg(percentText(std::abs(apart->value)), plusMinus(apart->uncertainty));
+}
+
+}  // namespace bolthole

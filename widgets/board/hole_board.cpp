@@ -1,0 +1,44 @@
+#include "widgets/board/hole_board.h"
+
+#include <QPainter>
+
+#include "widgets/board/choice_map.h"
+#include "widgets/board/hole_board_parts.h"
+#include "widgets/kit/theme.h"
+
+namespace bolthole {
+
+HoleBoard::HoleBoard(QWidget* parent) : QWidget(parent), parts_(std::make_unique<HoleBoardParts>(*this)) {
+    setObjectName(QStringLiteral("holeBoard"));
+    setAccessibleName(tr("Hole board"));
+    connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, qOverload<>(&QWidget::update));
+}
+
+HoleBoard::~HoleBoard() = default;
+
+void HoleBoard::showBoard(const BenchState& bench, const BoardState& board) {
+    parts_->show(bench, board);
+}
+
+void HoleBoard::abandonDrag() {
+    parts_->map().abandonDrag();
+}
+
+std::optional<QPointF> HoleBoard::placeOf(std::uint64_t choice) const {
+    return parts_->placeOf(choice);
+}
+
+QWidget& HoleBoard::map() {
+    return parts_->map();
+}
+
+void HoleBoard::paintEvent(QPaintEvent*) {
+    QPainter(this).fillRect(rect(), theme().card);
+}
+
+void HoleBoard::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    parts_->fitTo(height());
+}
+
+}  // namespace bolthole

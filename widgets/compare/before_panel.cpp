@@ -1,0 +1,327 @@
+#include "widgets/compare/before_panel.h"
+
+#include <QDate>
+#include <QHBoxLayout>
+#include <QMenu>
+#include <QPushButton>
+#include <QToolButton>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "geometry/choices/choice_figures.h"
+#include "widgets/compare/difference_view.h"
+#include "widgets/compare/keep_dialog.h"
+#include "widgets/compare/kept_list.h"
+#include "widgets/kit/number_field.h"
+#include "widgets/compare/ride_change_dialog.h"
+#include "widgets/kit/sheet_parts.h"
+
+namespace bolthole {
+
+/// What the panel is made of.
+class BeforePanelParts {
+  public:
+    explicit BeforePanelParts(QWidget* parent);
+
+    [[nodiscard]] const KeptState* selected() const;
+    void showButtons();
+
+    const BenchState* state = nullptr;
+    const Comparison* comparison = nullptr;
+
+    KeptList* list;
+    ToneLabel* empty;
+    DifferenceView* view;
+    QPushButton* keep;
+    QPushButton* whatIf;
+    QPushButton* other;
+    QToolButton* sheet;
+    QPushButton* compare;
+    QPushButton* swap;
+    QPushButton* restore;
+    QPushButton* rename;
+    QPushButton* remove;
+
+  private:
+    void layOut(QWidget* parent);
+};
+
+namespace {
+
+constexpr int kListWidth = 262;
+
+QPushButton* button(const QString& text, const QString& toolTip, QWidget* parent) {
+    auto* made = new QPushButton(text, parent);
+    made->setToolTip(wrappedToolTip(toolTip));
+    made->setAccessibleDescription(toolTip);
+    made->setAutoDefault(false);
+    return made;
+}
+
+std::string today() {
+    return QDate::currentDate().toString(Qt::ISODate).toStdString();
+}
+
+// "top / high", told from the states that are called so already.
+std::string defaultName(const Car& car) {
+    const std::string holes = car.links.empty() ? std::string() : holeNames(holesInUse(car), car);
+    const std::string base = holes.empty() ? BeforePanel::tr("as it stands").toStdString() : holes;
+    std::string name = base;
+    for (int number = 2; std::ranges::find(car.kept, name, &KeptState::name) != car.kept.end(); ++number) {
+        name = base + ", " + std::to_string(number);
+    }
+    return name;
+}
+
+QString faultWords(const BenchState& state) {
+    return BeforePanel::tr("The car can't be computed as it stands: %1: %2.")
+        .arg(QString::fromStdString(state.faults.front().path),
+             QString::fromStdString(state.faults.front().reason));
+}
+
+// Why a car has no figures at ride; empty: it has.
+QString assemblyWords(const QString& name, const Trace& trace, const Car& car, Units units) {
+    return trace.assembly.usable()
+               ? QString()
+               : BeforePanel::tr("%1 can't be assembled: %2.")
+                     .arg(name, QString::fromStdString(describe(trace.assembly, car, units)));
+}
+
+// Why there is no table to show; empty: there is one.
+QString messageFor(const BenchState& state, const Comparison* comparison) {
+    if (state.car.kept.empty()) {
+        return BeforePanel::tr("Keep the car as it stands, then move a bolt: the difference shows here.");
+    }
+    const KeptState* before = state.car.beforeState();
+    if (before == nullptr) {
+        return BeforePanel::tr("Choose a kept state and compare with it: the difference shows here.");
+    }
+    if (!state.faults.empty()) {
+        return faultWords(state);
+    }
+    const QString name = QStringLiteral("'%1'").arg(QString::fromStdString(before->name));
+    const Units units = state.style.units;
+    if (comparison == nullptr) {
+        const QString words = assemblyWords(name, computeTrace(*before->car), *before->car, units);
+        return words.isEmpty() ? BeforePanel::tr("%1 was not compared yet.").arg(name) : words;
+    }
+    const QString first = assemblyWords(name, comparison->before, comparison->beforeCar, units);
+    return first.isEmpty() ? assemblyWords(BeforePanel::tr("The car as it stands"), comparison->after,
+                                           comparison->afterCar, units)
+                           : first;
+}
+
+}  // namespace
+
+BeforePanelParts::BeforePanelParts(QWidget* parent)
+    : list(new KeptList(parent)),
+      empty(new ToneLabel(ToneLabel::Tone::muted, BeforePanel::tr("Nothing kept yet."), parent)),
+      view(new DifferenceView(parent)),
+      keep(
+          button(BeforePanel::tr("&Keep this state…"),
+                 BeforePanel::tr("Keep the car as it stands under a name, and compare with it from then on."),
+                 parent)),
+      whatIf(button(BeforePanel::tr("What &if…"),
+                    BeforePanel::tr("Other tires or another ride height: every measured point is re-based."),
+                    parent)),
+      other(button(BeforePanel::tr("&Another car file…"),
+                   BeforePanel::tr("Take another car file as the before."), parent)),
+      sheet(new QToolButton(parent)),
+      compare(button(BeforePanel::tr("Co&mpare with"), {}, parent)),
+      swap(button(
+          BeforePanel::tr("S&wap"),
+          BeforePanel::tr("The before comes to the bench, and the car as it stands becomes the before. "
+                          "Undo turns it back."),
+          parent)),
+      restore(button(BeforePanel::tr("&Bring back"),
+                     BeforePanel::tr("Put the selected state on the bench; the kept ones stay. Undo turns it "
+                                     "back."),
+                     parent)),
+      rename(button(BeforePanel::tr("&Rename…"),
+                    BeforePanel::tr("Change name and note of the selected state (F2)."), parent)),
+      remove(
+          button(BeforePanel::tr("&Delete"),
+                 BeforePanel::tr("Delete the selected state (Delete key). It is not asked about: undo brings "
+                                 "it back."),
+                 parent)) {
+    sheet->setText(BeforePanel::tr("Change shee&t ▾"));
+    sheet->setAccessibleName(BeforePanel::tr("Change sheet"));
+    sheet->setStyleSheet(QStringLiteral("QToolButton::menu-indicator { image: none; }"));
+    sheet->setToolTip(
+        wrappedToolTip(BeforePanel::tr("What to turn and what to expect, on paper to carry to the car.")));
+    sheet->setPopupMode(QToolButton::InstantPopup);
+    sheet->setFocusPolicy(Qt::StrongFocus);
+    sheet->setMenu(new QMenu(sheet));
+    layOut(parent);
+}
+
+void BeforePanelParts::layOut(QWidget* parent) {
+    auto* top = new QHBoxLayout;
+    top->setSpacing(6);
+    for (QWidget* each : std::initializer_list<QWidget*>{keep, whatIf, other}) {
+        top->addWidget(each);
+    }
+    top->addStretch(1);
+    top->addWidget(sheet);
+    auto* first = new QHBoxLayout;
+    auto* second = new QHBoxLayout;
+    for (QHBoxLayout* row : {first, second}) {
+        row->setSpacing(4);
+    }
+    first->addWidget(compare, 3);
+    first->addWidget(swap, 2);
+    second->addWidget(restore);
+    second->addWidget(rename);
+    second->addWidget(remove);
+    auto* left = new QVBoxLayout;
+    left->setSpacing(4);
+    left->addWidget(list, 1);
+    left->addWidget(empty, 1, Qt::AlignCenter);
+    left->addLayout(first);
+    left->addLayout(second);
+    auto* leftSide = new QWidget(parent);
+    left->setContentsMargins(0, 0, 0, 0);
+    leftSide->setLayout(left);
+    leftSide->setMaximumWidth(kListWidth);
+    auto* sides = new QHBoxLayout;
+    sides->setSpacing(12);
+    sides->addWidget(leftSide, 2);
+    sides->addWidget(view, 3);
+    auto* column = new QVBoxLayout(parent);
+    column->setContentsMargins(10, 8, 10, 6);
+    column->setSpacing(6);
+    column->addLayout(top);
+    column->addLayout(sides, 1);
+    QWidget* last = keep;
+    for (QWidget* each : std::initializer_list<QWidget*>{whatIf, other, sheet, list, compare, swap, restore,
+                                                         rename, remove}) {
+        QWidget::setTabOrder(last, each);
+        last = each;
+    }
+}
+
+const KeptState* BeforePanelParts::selected() const {
+    const std::optional<int> row = list->selected();
+    const bool exists = state != nullptr && row && static_cast<std::size_t>(*row) < state->car.kept.size();
+    return exists ? &state->car.kept[static_cast<std::size_t>(*row)] : nullptr;
+}
+
+void BeforePanelParts::showButtons() {
+    const bool hasSelected = selected() != nullptr;
+    const bool isBefore = hasSelected && state->car.before == list->selected();
+    compare->setText(isBefore ? BeforePanel::tr("Don't co&mpare") : BeforePanel::tr("Co&mpare with"));
+    const QString words = isBefore
+                              ? BeforePanel::tr("No state is the before any more; all stay kept.")
+                              : BeforePanel::tr("Make the selected state the before (Enter in the list).");
+    compare->setToolTip(wrappedToolTip(words));
+    compare->setAccessibleDescription(words);
+    for (QPushButton* each : {compare, restore, rename, remove}) {
+        each->setEnabled(hasSelected);
+    }
+    swap->setEnabled(state != nullptr && state->car.beforeState() != nullptr);
+    sheet->setEnabled(comparison != nullptr);
+    keep->setEnabled(state != nullptr && state->faults.empty());
+}
+
+BeforePanel::BeforePanel(QWidget* parent)
+    : QWidget(parent), parts_(std::make_unique<BeforePanelParts>(this)) {
+    setAccessibleName(tr("Before and after"));
+    QMenu* menu = parts_->sheet->menu();
+    menu->addAction(tr("&Preview and print…"), this, &BeforePanel::sheetPreviewWanted);
+    menu->addAction(tr("&Save as PDF…"), this, &BeforePanel::sheetFileWanted);
+    connect(parts_->keep, &QPushButton::clicked, this, &BeforePanel::askKeep);
+    connect(parts_->whatIf, &QPushButton::clicked, this, &BeforePanel::askRideChange);
+    connect(parts_->other, &QPushButton::clicked, this, &BeforePanel::otherCarWanted);
+    connect(parts_->swap, &QPushButton::clicked, this,
+            [this] { emit edited(SwapBefore{today()}, EditPhase::whole); });
+    connectStates();
+    parts_->list->hide();
+    parts_->showButtons();
+}
+
+// What is done to the selected state, by button or from the list itself.
+void BeforePanel::connectStates() {
+    KeptList* list = parts_->list;
+    const auto onSelected = [this, list](QPushButton* source, const auto& act) {
+        connect(source, &QPushButton::clicked, this, [list, act] {
+            if (const std::optional<int> state = list->selected()) {
+                act(*state);
+            }
+        });
+    };
+    const auto remove = [this](int state) { emit edited(RemoveKept{state}, EditPhase::whole); };
+    onSelected(parts_->compare, [this](int state) {
+        const bool isBefore = parts_->state->car.before == state;
+        emit edited(SetBefore{isBefore ? std::nullopt : std::optional(state)}, EditPhase::whole);
+    });
+    onSelected(parts_->restore, [this](int state) { emit edited(RestoreKept{state}, EditPhase::whole); });
+    onSelected(parts_->rename, [this](int state) { askDescribe(state); });
+    onSelected(parts_->remove, remove);
+    connect(list, &KeptList::compareWanted, this,
+            [this](int state) { emit edited(SetBefore{state}, EditPhase::whole); });
+    connect(list, &KeptList::renameWanted, this, &BeforePanel::askDescribe);
+    connect(list, &KeptList::deleteWanted, this, remove);
+    connect(list, &QListWidget::currentRowChanged, this, [this] { parts_->showButtons(); });
+}
+
+BeforePanel::~BeforePanel() = default;
+
+void BeforePanel::showState(const BenchState& state, const Comparison* comparison) {
+    parts_->state = &state;
+    parts_->comparison = comparison;
+    parts_->list->showStates(state.car);
+    parts_->list->setVisible(!state.car.kept.empty());
+    parts_->empty->setVisible(state.car.kept.empty());
+    const QString message = messageFor(state, comparison);
+    parts_->view->showState(state, state.car.beforeState() == nullptr ? nullptr : comparison, message);
+    parts_->showButtons();
+}
+
+void BeforePanel::showCursor(const BenchState& state, const Comparison* comparison) {
+    parts_->state = &state;
+    parts_->comparison = comparison;
+    parts_->view->showCursor(state, comparison);
+}
+
+void BeforePanel::askKeep() {
+    if (parts_->state == nullptr) {
+        return;
+    }
+    auto* dialog = new KeepDialog(tr("Keep this state"), tr("Keep"),
+                                  {defaultName(parts_->state->car), today(), {}}, this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &QDialog::accepted, this, [this, dialog] {
+        const KeptWords words = dialog->words();
+        emit edited(KeepState{words.name, words.date, words.note, nullptr}, EditPhase::whole);
+    });
+    dialog->open();
+}
+
+void BeforePanel::askDescribe(int state) {
+    const KeptState& kept = parts_->state->car.kept[static_cast<std::size_t>(state)];
+    auto* dialog = new KeepDialog(tr("Name and note"), tr("Rename"), {kept.name, kept.date, kept.note}, this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &QDialog::accepted, this, [this, dialog, state] {
+        const KeptWords words = dialog->words();
+        emit edited(DescribeKept{state, words.name, words.note}, EditPhase::whole);
+    });
+    dialog->open();
+}
+
+void BeforePanel::askRideChange() {
+    if (parts_->state == nullptr) {
+        return;
+    }
+    const BenchState& state = *parts_->state;
+    auto* dialog = new RideChangeDialog(state.car, state.style,
+                                        state.faults.empty() ? QString() : faultWords(state), this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &QDialog::accepted, this, [this, dialog] {
+        if (const std::optional<RideChange> change = dialog->change()) {
+            emit edited(ChangeRide{*change}, EditPhase::whole);
+        }
+    });
+    dialog->open();
+}
+
+}  // namespace bolthole

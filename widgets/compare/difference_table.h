@@ -1,0 +1,86 @@
+// The table of differences: every figure before and after, at ride, full bump, full droop and the cursor.
+#pragma once
+
+#include <QTableWidget>
+#include <array>
+#include <vector>
+
+#include "geometry/compare/comparison.h"
+#include "widgets/state/bench_state.h"
+
+namespace bolthole {
+
+class GroupHeader;
+class SureDelegate;
+
+/// Rows are figures: those whose change tells somewhere, the largest at ride on top, then the quiet ones,
+/// hidden unless unfolded. Beside
+/// a change stands how far it may be off; one that is within that is neither bold nor called telling. Figures
+/// that neither car has are left out. Ctrl+C copies what is selected, or everything, as tab-separated text.
+class DifferenceTable : public QTableWidget {
+    Q_OBJECT
+  public:
+    explicit DifferenceTable(QWidget* parent = nullptr);
+
+    /// Shows the comparison and the cursors of `state`. Selection and scroll stay with their figures.
+    void showState(const BenchState& state, const Comparison& comparison);
+    /// Takes the columns at the cursor alone.
+    void showCursor(const BenchState& state);
+
+    /// Whether the quiet rows are shown.
+    void setUnfolded(bool unfolded);
+    [[nodiscard]] int tellingCount() const { return telling_; }
+    /// Of the figures that tell at ride, those whose change there is within what the measurements may be off.
+    [[nodiscard]] const std::vector<Figure>& cannotTell() const { return cannotTell_; }
+    [[nodiscard]] int quietCount() const { return static_cast<int>(rows_.size()) - telling_; }
+
+    [[nodiscard]] QSize sizeHint() const override { return {700, 160}; }
+    [[nodiscard]] QSize minimumSizeHint() const override { return {200, 40}; }
+
+  protected:
+    void keyPressEvent(QKeyEvent* event) override;
+    void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+
+  private:
+    enum Group { kRide, kBump, kDroop, kCursor, kGroups };
+    struct Ends {
+        const Station* before = nullptr;
+        const Station* after = nullptr;
+    };
+    struct Mark {
+        Figure figure;
+        int column;
+    };
+
+    void orderRows(const std::array<Ends, kGroups>& places);
+    void fillRow(int row);
+    void fillGroup(int row, int group, const Ends& ends, const BenchState& state);
+    [[nodiscard]] double spreadOfChange(const BenchState& state, int group, Figure figure) const;
+    void setChange(int row, int group, const FigureChange& change, double uncertainty);
+    void findCannotTell();
+    void setCell(int row, int column, const QString& text);
+    void dressRow(int row);
+    void dress();
+    void layOutColumns();
+    [[nodiscard]] int wantedWidth(int column) const;
+    [[nodiscard]] std::vector<Mark> selectedMarks() const;
+    void select(const std::vector<Mark>& marks);
+    [[nodiscard]] QString headingOf(int column) const;
+    void copyCells() const;
+
+    GroupHeader* header_;
+    SureDelegate* sure_;
+    std::vector<Figure> cannotTell_;
+    std::vector<Figure> rows_;
+    int telling_ = 0;
+    bool unfolded_ = false;
+    NumberStyle style_;
+    std::array<int, std::size_t{3} * kGroups>
+        widths_{};  // grown to what was shown, so that nothing jumps in a drag
+};
+
+/// Whether the cars differ at all: something turned, or a figure that is not the same.
+[[nodiscard]] bool anythingDiffers(const Comparison& comparison);
+
+}  // namespace bolthole

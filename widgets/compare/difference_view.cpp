@@ -1,0 +1,199 @@
+#include "widgets/compare/difference_view.h"
+
+#include <QClipboard>
+#include <QGuiApplication>
+#include <QHBoxLayout>
+#include <QListWidget>
+#include <QShortcut>
+#include <QToolButton>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "widgets/compare/difference_table.h"
+#include "widgets/words/figure_words.h"
+#include "widgets/kit/number_field.h"
+#include "widgets/kit/sheet_parts.h"
+#include "widgets/words/sure_words.h"
+#include "widgets/kit/theme.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr int kMostLines = 5;
+constexpr int kLeastForTitle = 150;  // px of height
+
+QString tellingWords(NumberStyle style) {
+    const auto amount = [&](Quantity quantity) {
+        return QString::fromStdString(
+            withUnit(fieldText(tellingChange(quantity), quantity, style), quantity, style.units));
+    };
+    return DifferenceView::tr("Telling: from %1, %2 or %3 on, or a figure only one of the cars has.")
+        .arg(amount(Quantity::length), amount(Quantity::angle), amount(Quantity::percent));
+}
+
+QString titleOf(const BenchState& state) {
+    const KeptState* before = state.car.beforeState();
+    if (before == nullptr) {
+        return {};
+    }
+    const QString date = QString::fromStdString(before->date);
+    return DifferenceView::tr("From '%1'%2 to the car as it stands")
+        .arg(QString::fromStdString(before->name),
+             date.isEmpty() ? QString() : QStringLiteral(" (%1)").arg(date));
+}
+
+}  // namespace
+
+DifferenceView::DifferenceView(QWidget* parent)
+    : QWidget(parent),
+      title_(new ToneLabel(ToneLabel::Tone::heading, QString(), this)),
+      lines_(new QListWidget(this)),
+      message_(new ToneLabel(ToneLabel::Tone::plain, QString(), this)),
+      table_(new DifferenceTable(this)),
+      fold_(new QToolButton(this)),
+      telling_(new ToneLabel(ToneLabel::Tone::muted, QString(), this)) {
+    lines_->setObjectName(QStringLiteral("changes"));
+    lines_->setAccessibleName(tr("What was turned"));
+    lines_->setFrameShape(QFrame::NoFrame);
+    lines_->setSelectionMode(QAbstractItemView::NoSelection);
+    lines_->setTextElideMode(Qt::ElideRight);
+    lines_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto* copy = new QShortcut(QKeySequence::Copy, lines_, nullptr, nullptr, Qt::WidgetShortcut);
+    connect(copy, &QShortcut::activated, this, &DifferenceView::copyLines);
+    message_->setObjectName(QStringLiteral("message"));
+    message_->setWordWrap(true);
+    message_->setAlignment(Qt::AlignCenter);
+    message_->setMargin(12);
+    telling_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    title_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    fold_->setObjectName(QStringLiteral("fold"));
+    fold_->setCheckable(true);
+    fold_->setAutoRaise(true);
+    fold_->setFocusPolicy(Qt::StrongFocus);
+    connect(fold_, &QToolButton::toggled, this, [this](bool unfolded) {
+        table_->setUnfolded(unfolded);
+        showFold();
+    });
+    auto* foot = new QHBoxLayout;
+    foot->setSpacing(10);
+    foot->addWidget(fold_);
+    foot->addWidget(telling_, 1);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(4);
+    column->addWidget(title_);
+    column->addWidget(lines_);
+    column->addWidget(message_, 1);
+    column->addWidget(table_, 1);
+    column->addLayout(foot);
+    connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &DifferenceView::fit);
+}
+
+void DifferenceView::showState(const BenchState& state, const Comparison* comparison,
+                               const QString& message) {
+    const bool differs = comparison != nullptr && anythingDiffers(*comparison);
+    const QString words = message.isEmpty() && !differs ? tr("Nothing differs.") : message;
+    const bool hasTable = comparison != nullptr && words.isEmpty();
+    fullTitle_ = comparison == nullptr ? QString() : titleOf(state);
+    showLines(comparison == nullptr ? std::vector<ChangeLine>{} : changeLines(*comparison, state.style));
+    message_->showText(words);
+    message_->setVisible(!hasTable);
+    table_->setVisible(hasTable);
+    fold_->setVisible(hasTable);
+    telling_->setVisible(hasTable);
+    if (hasTable) {
+        table_->showState(state, *comparison);
+        showTelling(state);
+        showFold();
+    }
+}
+
+// What can't be told apart says more than what counts as telling.
+void DifferenceView::showTelling(const BenchState& state) {
+    const QString telling = tellingWords(state.style);
+    const QString judgement = telling + tr(" A judgement of what tape, angle finder and scales can show.");
+    if (!state.showsSure || !state.before || !state.before->spread.known || !state.spread.known) {
+        telling_->showText(telling);
+        telling_->setToolTip(wrappedToolTip(judgement));
+        return;
+    }
+    QStringList names;
+    for (const Figure figure : table_->cannotTell()) {
+        names << figureWords(figure);
+    }
+    telling_->showText(
+        names.isEmpty()
+            ? tr("At ride every telling change is more than we may be off by.")
+            : tr("At ride we %1 by: %2.").arg(cannotTellWords(), names.join(QStringLiteral("; "))));
+    telling_->setToolTip(wrappedToolTip(telling_->text() + QLatin1Char(' ') +
+                                        sureMeaning(state.solvedCar, state.style.units) + QLatin1Char(' ') +
+                                        judgement));
+}
+
+void DifferenceView::showCursor(const BenchState& state, const Comparison* comparison) {
+    if (comparison != nullptr && table_->isVisibleTo(this)) {
+        table_->showCursor(state);
+    }
+}
+
+void DifferenceView::showLines(const std::vector<ChangeLine>& lines) {
+    while (lines_->count() > static_cast<int>(lines.size())) {
+        delete lines_->takeItem(lines_->count() - 1);
+    }
+    while (lines_->count() < static_cast<int>(lines.size())) {
+        lines_->addItem(new QListWidgetItem);
+    }
+    for (int row = 0; row < lines_->count(); ++row) {
+        const ChangeLine& line = lines[static_cast<std::size_t>(row)];
+        QListWidgetItem& item = *lines_->item(row);
+        if (item.text() != line.text) {
+            item.setText(line.text);
+        }
+        const QString tip = wrappedToolTip(line.text + (line.more.isEmpty() ? "" : ":\n") + line.more)
+                                .replace(QLatin1Char('\n'), QStringLiteral("<br>"));
+        if (item.toolTip() != tip) {
+            item.setToolTip(tip);
+        }
+    }
+    lines_->setVisible(!lines.empty());
+    fit();
+}
+
+// The title gives way first; the lines leave most of the room to the table.
+void DifferenceView::fit() {
+    title_->setVisible(!fullTitle_.isEmpty() && height() >= kLeastForTitle);
+    title_->showText(title_->fontMetrics().elidedText(fullTitle_, Qt::ElideRight, width()));
+    title_->setToolTip(wrappedToolTip(fullTitle_));
+    const int line = std::max(lines_->sizeHintForRow(0), QFontMetrics(textFont(TextSize::body)).height());
+    const int room = std::clamp(height() / (4 * line), 1, kMostLines);
+    lines_->setFixedHeight(std::min(lines_->count(), room) * line + 2);
+}
+
+void DifferenceView::showFold() {
+    const int quiet = table_->quietCount();
+    const QString arrow = fold_->isChecked() ? QStringLiteral("▾ ") : QStringLiteral("▸ ");
+    const QString words = quiet == 1 ? tr("1 figure without a telling change")
+                                     : tr("%1 figures without a telling change").arg(quiet);
+    if (fold_->text() != arrow + words) {
+        fold_->setText(arrow + words);
+        fold_->setAccessibleName(words);
+    }
+    fold_->setToolTip(fold_->isChecked() ? tr("Hide them again") : tr("Show them too"));
+    fold_->setVisible(quiet > 0);
+}
+
+void DifferenceView::copyLines() const {
+    QStringList lines;
+    for (int row = 0; row < lines_->count(); ++row) {
+        lines << lines_->item(row)->text();
+    }
+    QGuiApplication::clipboard()->setText(lines.join(QLatin1Char('\n')));
+}
+
+void DifferenceView::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    fit();
+}
+
+}  // namespace bolthole

@@ -1,0 +1,46 @@
+// "What if": other tire radii, another ride height.
+#pragma once
+
+#include <QDialog>
+#include <array>
+#include <optional>
+
+#include "geometry/edits/ride_change.h"
+#include "geometry/units/text.h"
+#include "geometry/kinematics/trace.h"
+
+class QPushButton;
+
+namespace bolthole {
+
+class NumberField;
+class ToneLabel;
+
+/// Asks for a RideChange and shows beforehand what it does to the figures at ride, or why it can't be.
+class RideChangeDialog : public QDialog {
+    Q_OBJECT
+  public:
+    /// `problem`: why the car can't be computed as it stands; empty: it can, and has passed findFaults().
+    RideChangeDialog(const Car& car, NumberStyle style, const QString& problem, QWidget* parent);
+
+    /// What was asked for, as it stands typed; nothing where a number can't be read or is not allowed.
+    [[nodiscard]] std::optional<RideChange> change() const;
+
+  private:
+    NumberField* addField(const QString& label, const QString& name, const QString& howTo, double value);
+    void refresh();
+    void showRefusal(const QString& reason);
+    void showOutcome(const Car& after);
+
+    Car car_;
+    NumberStyle style_;
+    QString problem_;
+    Trace before_;
+    Trace after_;
+    std::array<NumberField*, 4> fields_{};  // rear and front radius, rear and front lowered by
+    ToneLabel* outcome_;
+    ToneLabel* refusal_;
+    QPushButton* take_ = nullptr;
+};
+
+}  // namespace bolthole

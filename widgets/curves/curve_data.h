@@ -1,0 +1,76 @@
+// What the travel curves show: one card a quantity, and how a trace becomes points of a curve.
+#pragma once
+
+#include <QStringList>
+#include <limits>
+#include <optional>
+#include <vector>
+
+#include "geometry/kinematics/trace.h"
+
+namespace bolthole {
+
+/// One curve of a card. Where a card has two, each is named; the second is drawn dash-dotted.
+struct CurveLine {
+    Figure figure = Figure::travel;
+    QString spokenName;         ///< for screen readers: "pinion to driveshaft"
+    QStringList keyNames = {};  ///< in the card, the longest that fits; empty on a card of one curve
+};
+
+/// How values lie along a card's axis.
+enum class CurveScale {
+    plain,            ///< the figure itself, SI
+    inverseDistance,  ///< 1/distance, 1/m; see distance_scale.h
+    throughInfinity   ///< the figure itself; it goes to infinity where the instant center does
+};
+
+/// What one card shows.
+struct CurveCardSpec {
+    QStringList titles;  ///< the longest that fits is shown
+    Quantity quantity = Quantity::length;
+    CurveScale scale = CurveScale::plain;
+    double minimumSpan = 0;  ///< of the axis, in its own unit: a flat curve is not blown up to noise
+    double least = -std::numeric_limits<double>::infinity();  ///< ends of what the axis may show
+    double most = std::numeric_limits<double>::infinity();
+    bool neverBelowLeast = false;     ///< values below `least` cannot occur; the axis does not go there
+    std::optional<double> reference;  ///< a value worth a line: 0, 100 %, infinity
+    QString absent;                   ///< said in the card when no row has a figure
+    std::vector<CurveLine> lines;
+};
+
+/// The five cards, from left to right.
+[[nodiscard]] const std::vector<CurveCardSpec>& curveCardSpecs();
+
+/// Where a station lies on a card's axis, in the axis's unit (SI, or 1/m); NaN: nowhere.
+[[nodiscard]] double axisValue(const Station& station, Figure figure, CurveScale scale);
+
+/// One point of a curve; a NaN value breaks the line.
+struct CurvePoint {
+    double travel = 0;  ///< m
+    double value = 0;   ///< in the axis's unit
+};
+
+/// Overwrites `points` with the curve through a trace, droop first; its storage is used again. The line is
+/// broken where the links do not reach. A `throughInfinity` line follows its asymptote between the two rows
+/// where the instant center passes infinity (its tangent and 1/distance are smooth there) and is broken at
+/// the pole; an `inverseDistance` line is broken where the instant center passes over the contact patch.
+void curvePoints(const Trace& trace, Figure figure, CurveScale scale, std::vector<CurvePoint>& points);
+
+/// Takes out the points that the line through what is left passes within a tenth of a pixel of, at most six
+/// in a row; breaks and the points beside them stay. Drawing a stroke costs more than finding that it need
+/// not be bent. `pixelsPerTravel` and `pixelsPerValue`: the plot's scales, px/m and px per axis unit.
+void thinPoints(std::vector<CurvePoint>& points, double pixelsPerTravel, double pixelsPerValue);
+
+/// Least and most value that the axis should show; infinite the wrong way round where there is none.
+struct Extent {
+    double least = std::numeric_limits<double>::infinity();
+    double most = -std::numeric_limits<double>::infinity();
+
+    void take(double value);
+};
+
+/// Extent over all lines of a card, within the ends the axis may show. For a line through infinity, only rows
+/// whose instant center is within 5 m count, unless there are none.
+[[nodiscard]] Extent curveExtent(const Trace& trace, const CurveCardSpec& spec);
+
+}  // namespace bolthole

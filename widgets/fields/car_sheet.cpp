@@ -1,0 +1,250 @@
+#include "widgets/fields/car_sheet.h"
+
+#include <QApplication>
+#include <QPainter>
+#include <QScrollArea>
+#include <QScrollBar>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "widgets/fields/car_sheet_groups.h"
+#include "widgets/fields/link_section.h"
+#include "widgets/kit/theme.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr int kNarrowest = 270;
+constexpr int kWidest = 480;
+
+}  // namespace
+
+CarSheet::CarSheet(QWidget* parent)
+    : QWidget(parent), hub_(new SheetHub(this)), scroll_(new QScrollArea(this)) {
+    setMinimumWidth(kNarrowest);
+    setMaximumWidth(kWidest);
+    setAccessibleName(tr("car sheet"));
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->addWidget(scroll_);
+    scroll_->setWidgetResizable(true);
+    scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    scroll_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
+    scroll_->setFocusPolicy(Qt::NoFocus);
+    scroll_->viewport()->setAutoFillBackground(false);
+    setStyleSheet(sheetStyle());
+    connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, [this] { setStyleSheet(sheetStyle()); });
+    connect(hub_, &SheetHub::edited, this, &CarSheet::edited);
+    connect(hub_, &SheetHub::sureWanted, this, &CarSheet::fieldWanted);
+    connect(hub_, &SheetHub::selected, this, &CarSheet::selected);
+    connect(hub_, &SheetHub::datumChanged, this, &CarSheet::refresh);
+}
+
+CarSheet::Shape CarSheet::shapeOf(const Car& car) {
+    Shape shape;
+    shape.links.reserve(car.links.size());
+    for (const Link& link : car.links) {
+        shape.links.push_back({link.kind, link.side, link.chassis.holes.size(), link.axle.holes.size()});
+    }
+    shape.driveline = car.driveline.has_value();
+    return shape;
+}
+
+void CarSheet::showState(const BenchState& state) {
+    hub_->setState(state);
+    const Shape shape = shapeOf(state.car);
+    if (!built_ || !(shape == shape_)) {
+        rebuild(shape);
+    }
+    hub_->showNumbers();
+    refresh();
+}
+
+void CarSheet::refresh() {
+    if (!built_) {
+        return;
+    }
+    car_->refresh();
+    bool renamed = false;
+    for (LinkSection* link : links_) {
+        renamed = link->refresh() || renamed;
+    }
+    if (renamed) {
+        hub_->refreshWords();
+    }
+    driveline_->refresh();
+    notes_->refresh();
+}
+
+std::vector<Section*> CarSheet::sections() const {
+    std::vector<Section*> all{car_};
+    all.insert(all.end(), links_.begin(), links_.end());
+    all.insert(all.end(), {driveline_, travel_, notes_});
+    return all;
+}
+
+void CarSheet::rebuild(const Shape& shape) {
+    const std::optional<FieldId> focused = hub_->wantedFocus() ? hub_->wantedFocus() : hub_->focused();
+    const int scrolled = scroll_->verticalScrollBar()->value();
+    const bool was = built_;
+    const std::map<QString, bool> unfolded = foldings();
+    setUpdatesEnabled(false);
+    retireContent();
+    auto* content = new QWidget;
+    fillContent(content);
+    scroll_->setWidget(content);
+    content->setAutoFillBackground(false);
+    shape_ = shape;
+    built_ = true;
+    for (Section* section : sections()) {
+        const auto found = unfolded.find(section->header()->text());
+        section->setUnfolded(found == unfolded.end() || found->second);
+    }
+    hub_->showNumbers();
+    content->layout()->activate();
+    scroll_->verticalScrollBar()->setValue(was ? scrolled : 0);
+    setUpdatesEnabled(true);
+    if (QWidget* editor = focused ? hub_->editor(*focused) : nullptr) {
+        editor->setFocus();
+        scroll_->ensureWidgetVisible(editor, 0, 60);
+    }
+}
+
+// By heading: links come and go between the groups.
+std::map<QString, bool> CarSheet::foldings() const {
+    std::map<QString, bool> unfolded;
+    if (built_) {
+        for (const Section* section : sections()) {
+            unfolded[section->header()->text()] = section->isUnfolded();
+        }
+    }
+    return unfolded;
+}
+
+void CarSheet::startAnew() {
+    hub_->forgetCar();
+    refresh();
+}
+
+void CarSheet::markUnmeasured() {
+    const Car& car = hub_->state().car;
+    for (std::size_t index = 0; index < car.links.size(); ++index) {
+        for (const End end : {End::chassis, End::axle}) {
+            hub_->watchBracket(static_cast<int>(index), end, car.links[index].bracket(end));
+        }
+    }
+    if (car.driveline) {
+        hub_->unmeasured = drivelineNumbers();
+    }
+    refresh();
+}
+
+void CarSheet::retireContent() {
+    hub_->clear();
+    links_.clear();
+    QWidget* old = scroll_->takeWidget();
+    if (old == nullptr) {
+        return;
+    }
+    // The call may come out of a signal of one of these: they go when it has returned, and say nothing till
+    // then.
+    for (QWidget* part : old->findChildren<QWidget*>()) {
+        part->blockSignals(true);
+    }
+    old->hide();
+    old->deleteLater();
+}
+
+void CarSheet::fillContent(QWidget* content) {
+    auto* column = new QVBoxLayout(content);
+    column->setContentsMargins(10, 10, 4, 16);
+    column->setSpacing(14);
+    car_ = new CarSection(*hub_, content);
+    column->addWidget(car_);
+    const auto count = static_cast<int>(hub_->state().car.links.size());
+    if (count > 0) {
+        column->addWidget(new DatumChoice(*hub_, content));
+    }
+    for (int link = 0; link < count; ++link) {
+        links_.push_back(new LinkSection(*hub_, link, content));
+        column->addWidget(links_.back());
+        SectionHeader* header = links_.back()->header();
+        connect(header, &QAbstractButton::toggled, links_.back(), &LinkSection::refresh);
+    }
+    column->addWidget(new AddLinkButton(*hub_, content), 0, Qt::AlignLeft);
+    driveline_ = new DrivelineSection(*hub_, content);
+    travel_ = new TravelSection(*hub_, content);
+    notes_ = new NotesSection(*hub_, content);
+    for (Section* section : {static_cast<Section*>(driveline_), travel_, static_cast<Section*>(notes_)}) {
+        column->addWidget(section);
+    }
+    column->addStretch(1);
+}
+
+QWidget* CarSheet::unfoldedEditor(const FieldId& id) {
+    QWidget* editor = built_ ? hub_->editor(id) : nullptr;
+    if (editor == nullptr) {
+        return nullptr;
+    }
+    for (Section* section : sections()) {
+        if (section->isAncestorOf(editor)) {
+            section->setUnfolded(true);
+        }
+    }
+    for (LimitPart* limits : findChildren<LimitPart*>()) {
+        if (limits->isAncestorOf(editor)) {
+            limits->setUnfolded(true);
+        }
+    }
+    scroll_->widget()->layout()->activate();
+    scroll_->ensureWidgetVisible(editor, 0, 60);
+    return editor;
+}
+
+void CarSheet::focusField(const FieldId& id) {
+    QWidget* focus = QApplication::focusWidget();
+    const bool mine = focus != nullptr && isAncestorOf(focus);
+    if (id.axis < 0 && mine && pointOf(id).kind != PointId::Kind::none &&
+        pointOf(id) == hub_->state().selection) {
+        return;  // the selection came from here: the field that was entered keeps the focus
+    }
+    QWidget* editor = unfoldedEditor(id);
+    if (editor == nullptr) {
+        return;
+    }
+    editor->setFocus(Qt::OtherFocusReason);
+    if (auto* field = qobject_cast<QLineEdit*>(editor)) {
+        field->selectAll();
+    }
+}
+
+void CarSheet::revealField(const FieldId& id) {
+    unfoldedEditor(id);
+}
+
+void CarSheet::commitPending() {
+    hub_->commitAll();
+    QWidget* focus = focusWidget();
+    if (auto* name = qobject_cast<NameField*>(focus)) {
+        name->commit();
+    } else if (auto* notes = qobject_cast<NotesField*>(focus)) {
+        notes->commit();
+    }
+}
+
+void CarSheet::discardTyping() {
+    hub_->restoreAll();
+    for (NameField* name : findChildren<NameField*>()) {
+        name->restore();
+    }
+    for (NotesField* notes : findChildren<NotesField*>()) {
+        notes->restore();
+    }
+}
+
+void CarSheet::paintEvent(QPaintEvent*) {
+    QPainter(this).fillRect(rect(), theme().panel);
+}
+
+}  // namespace bolthole

@@ -1,0 +1,146 @@
+#include "widgets/fields/link_section.h"
+
+#include <QVBoxLayout>
+
+#include "geometry/car/fields.h"
+#include "widgets/words/field_words.h"
+#include "widgets/kit/unit_text.h"
+
+namespace bolthole {
+
+LinkSection::LinkSection(SheetHub& hub, int link, QWidget* parent)
+    : Section(linkTitle(hub.state().car, link), parent), hub_(hub), link_(link) {
+    header()->setToolTip(wrappedToolTip(kindWords(this->link().kind)));
+    const auto warning = [this] {
+        auto* label = new ToneLabel(ToneLabel::Tone::problem, QString(), this);
+        label->setWordWrap(true);
+        label->setContentsMargins(4, 0, 4, 0);
+        body()->addWidget(label);
+        return label;
+    };
+    doubts_ = warning();
+    unmeasured_ = warning();
+    name_ = new NameField(this);
+    name_->setAlignment(Qt::AlignRight);
+    name_->setToolTip(wrappedToolTip(tr("The link's name in tables and papers.")));
+    connect(name_, &NameField::renamed, this, [this](const std::string& typed) {
+        hub_.request(RenameLink{link_, typed});
+    });
+    body()->addWidget(new BoxRow(tr("Name"), name_, this));
+    tools_ = new LinkTools(hub, link, this);
+    body()->addWidget(tools_);
+    chassis_ = new BracketGrid(hub, link, End::chassis, this);
+    axle_ = new BracketGrid(hub, link, End::axle, this);
+    body()->addWidget(chassis_);
+    body()->addWidget(axle_);
+    if (this->link().kind == LinkKind::rod) {
+        length_ = new LengthPart(hub, link, this);
+        body()->addWidget(length_);
+    }
+    connect(&hub, &SheetHub::confirmed, this, [this](const FieldId& id) {
+        if (id.link == link_ && static_cast<std::size_t>(link_) < hub_.state().car.links.size()) {
+            std::erase_if(hub_.startingPoints,
+                          [&](const SheetHub::StartingPoint& point) { return point.id == id; });
+            refreshWarnings();
+        }
+    });
+    refresh();
+}
+
+const Link& LinkSection::link() const {
+    return hub_.state().car.links[static_cast<std::size_t>(link_)];
+}
+
+QString LinkSection::summary() const {
+    QString holes = tr("%1 / %2").arg(holeName(link().chassis, link().chassis.use),
+                                      holeName(link().axle, link().axle.use));
+    if (link().kind != LinkKind::rod) {
+        return holes;
+    }
+    const NumberStyle style = hub_.state().style;
+    const std::string length = link().length
+                                   ? fieldText(*link().length, Quantity::length, style)
+                                   : fineFigureText(holeDistance(link()), Quantity::length, style.units);
+    return tr("%1, %2 %3 long%4")
+        .arg(holes, QString::fromStdString(length), unitText(Quantity::length, style.units),
+             link().length ? QString() : tr(" (fitted)"));
+}
+
+// What is wrong or in doubt with this link; of the whole link, or also of its numbers, which say it
+// themselves.
+QString LinkSection::doubtWords(bool ofWholeLink) const {
+    QStringList words;
+    const BenchState& state = hub_.state();
+    const std::string place = linkPath(link_);
+    for (const Fault& fault : state.faults) {
+        if (fault.id.link == link_ && (!ofWholeLink || fault.path == place)) {
+            words << QString::fromStdString(fault.reason);
+        }
+    }
+    for (const Doubt& doubt : state.doubts) {
+        const bool whole = doubt.path == place || doubt.path == "links";
+        if ((doubt.id.link == link_ || doubt.path == place) && (!ofWholeLink || whole)) {
+            words << QString::fromStdString(doubt.reason);
+        }
+    }
+    return words.join(QStringLiteral("; "));
+}
+
+QString LinkSection::unmeasuredOf(End end) const {
+    const std::vector<Hole>& holes = link().bracket(end).holes;
+    QStringList words;
+    for (std::size_t hole = 0; hole < holes.size(); ++hole) {
+        QStringList axes;
+        for (const SheetHub::StartingPoint& point : hub_.startingPoints) {
+            if (point.id.link == link_ && point.id.end == end && point.id.hole == static_cast<int>(hole)) {
+                axes << axisWord(point.id.axis, link().side);
+            }
+        }
+        if (!axes.isEmpty()) {
+            words << tr("%1 %2").arg(holeName(link().bracket(end), static_cast<int>(hole)),
+                                     axes.join(QStringLiteral(", ")));
+        }
+    }
+    return words.join(QStringLiteral("; "));
+}
+
+QString LinkSection::unmeasuredWords() const {
+    std::erase_if(hub_.startingPoints, [this](const SheetHub::StartingPoint& point) {
+        return point.id.link == link_ && numberAt(hub_.state().car, point.id) != point.value;
+    });
+    QStringList ends{unmeasuredOf(End::chassis), unmeasuredOf(End::axle)};
+    ends.removeAll(QString());
+    return ends.isEmpty() ? QString()
+                          : tr("▲ Starting numbers, not measured: %1. Measure these; Enter in a field says "
+                               "it is right as it stands.")
+                                .arg(ends.join(QStringLiteral("; ")));
+}
+
+void LinkSection::refreshWarnings() {
+    header()->showWarning(doubtWords(false));
+    const QString doubts = doubtWords(true);
+    doubts_->showText(doubts.isEmpty() ? QString() : QStringLiteral("▲ ") + capitalized(doubts) + u'.');
+    doubts_->setVisible(!doubts.isEmpty());
+    const QString unmeasured = unmeasuredWords();
+    unmeasured_->showText(unmeasured);
+    unmeasured_->setVisible(!unmeasured.isEmpty());
+}
+
+bool LinkSection::refresh() {
+    header()->showTexts(linkTitle(hub_.state().car, link_), isUnfolded() ? QString() : summary());
+    name_->showName(link().name);
+    const QString spoken = tr("%1, name of the link").arg(linkName(hub_.state().car, link_));
+    if (name_->accessibleName() != spoken) {
+        name_->setAccessibleName(spoken);
+    }
+    bool renamed = chassis_->refresh();
+    renamed = axle_->refresh() || renamed;
+    if (length_ != nullptr) {
+        length_->refresh();
+    }
+    tools_->refresh();
+    refreshWarnings();
+    return renamed;
+}
+
+}  // namespace bolthole

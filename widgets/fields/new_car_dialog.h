@@ -1,0 +1,57 @@
+// Starting a car: a layout among small pictures, and the few numbers that are known at once.
+#pragma once
+
+#include <QDialog>
+#include <array>
+#include <optional>
+
+#include "geometry/edits/starting_car.h"
+#include "geometry/units/text.h"
+
+class QAbstractButton;
+class QLineEdit;
+class QListWidget;
+
+namespace bolthole {
+
+class CalmCombo;
+class NumberField;
+class ToneLabel;
+
+/// Asks for what a StartingCar is made of. Up and Down walk through the layouts, Enter or a double click
+/// starts the car.
+class NewCarDialog : public QDialog {
+    Q_OBJECT
+  public:
+    /// `style`: what lengths are shown and typed in at first.
+    explicit NewCarDialog(NumberStyle style, QWidget* parent = nullptr);
+
+    /// What was asked for, as it stands typed; nothing where a number can't be read or is not allowed.
+    [[nodiscard]] std::optional<StartingCar> chosen() const;
+
+  private:
+    void buildList();
+    [[nodiscard]] QLayout* buildForm();
+    [[nodiscard]] NumberField* addField(QLayout* column, const QString& label, const QString& name,
+                                        const QString& howTo, double value);
+    [[nodiscard]] CalmCombo* addCombo(QLayout* column, const QString& label, const QStringList& options);
+    void chooseUnits(int index);
+    void refresh();
+    void take();
+    // What the form says, as far as its numbers can be read.
+    [[nodiscard]] std::optional<StartingCar> typed() const;
+    [[nodiscard]] LinkLayout layoutChosen() const;
+    [[nodiscard]] SidewaysHold sidewaysChosen() const;
+
+    NumberStyle style_;
+    QListWidget* list_;
+    QLineEdit* title_ = nullptr;
+    std::array<NumberField*, 3> fields_{};  // wheelbase, rear and front tire radius
+    CalmCombo* units_ = nullptr;
+    CalmCombo* sideways_ = nullptr;
+    ToneLabel* sidewaysWords_ = nullptr;
+    ToneLabel* problem_ = nullptr;
+    QAbstractButton* start_ = nullptr;
+};
+
+}  // namespace bolthole

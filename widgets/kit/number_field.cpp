@@ -1,0 +1,313 @@
+#include "widgets/kit/number_field.h"
+
+#include <QContextMenuEvent>
+#include <QFocusEvent>
+#include <QKeyEvent>
+#include <QMenu>
+#include <QStyle>
+#include <QWheelEvent>
+#include <cmath>
+
+#include "widgets/kit/unit_text.h"
+
+namespace bolthole {
+
+namespace {
+
+double inchStep(InchStyle style) {
+    switch (style) {
+        case InchStyle::sixteenths:
+            return 1.0 / 16.0;
+        case InchStyle::thirtySeconds:
+            return 1.0 / 32.0;
+        case InchStyle::decimal:
+            break;
+    }
+    return 0.05;
+}
+
+double shownStep(Quantity quantity, NumberStyle style, bool coarse) {
+    switch (quantity) {
+        case Quantity::length:
+            if (style.units == Units::metric) {
+                return coarse ? 10.0 : 1.0;
+            }
+            return coarse ? 1.0 : inchStep(style.inches);
+        case Quantity::angle:
+        case Quantity::ratio:
+        case Quantity::density:
+        case Quantity::time:
+            return coarse ? 1.0 : 0.1;
+        default:
+            return coarse ? 10.0 : 1.0;
+    }
+}
+
+bool isSureKey(const QKeyEvent& event) {
+    return event.key() == Qt::Key_U && event.modifiers() == Qt::AltModifier;
+}
+
+/// The next multiple of `step` beyond `value`; a value within a millionth of a multiple counts as on it.
+double nextMultiple(double value, double step, bool up) {
+    constexpr double kSlack = 1e-6;
+    const double steps = value / step;
+    const double next = up ? std::floor(steps + kSlack) + 1.0 : std::ceil(steps - kSlack) - 1.0;
+    return next == 0.0 ? 0.0 : next * step;  // no negative zero
+}
+
+}  // namespace
+
+double arrowStep(Quantity quantity, NumberStyle style, bool coarse) {
+    return shownStep(quantity, style, coarse) * shownUnit(quantity, style.units);
+}
+
+QString wrappedToolTip(const QString& words) {
+    return words.isEmpty() ? QString() : QStringLiteral("<p>%1</p>").arg(words.toHtmlEscaped());
+}
+
+NumberField::NumberField(Quantity quantity, QWidget* parent) : QLineEdit(parent), quantity_(quantity) {
+    setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+    setFocusPolicy(Qt::StrongFocus);
+    connect(this, &QLineEdit::textEdited, this, [this] {
+        if (!edited_) {
+            edited_ = true;
+            textUnits_ = style_.units;
+        }
+        setProblem(QString());
+    });
+}
+
+void NumberField::setHowTo(const QString& words) {
+    howTo_ = words;
+    setToolTip(wrappedToolTip(words));
+    refreshNote();
+}
+
+void NumberField::showNumber(std::optional<double> value, NumberStyle style) {
+    if (rendered_ && value == value_ && style == style_) {
+        return;
+    }
+    value_ = value;
+    style_ = style;
+    if (edited_) {
+        refreshNote();
+    } else {
+        render();
+    }
+}
+
+void NumberField::render() {
+    const bool unitsChanged = textUnits_ != style_.units;
+    textUnits_ = style_.units;
+    const QString shown = value_ ? QString::fromStdString(fieldText(*value_, quantity_, style_)) : QString();
+    if (!rendered_ || text() != shown) {
+        setText(shown);
+        setCursorPosition(0);
+    }
+    if (unitsChanged || !rendered_) {
+        rendered_ = true;
+        refreshNote();
+    }
+}
+
+void NumberField::setFault(const QString& reason) {
+    if (fault_ != reason) {
+        fault_ = reason;
+        refreshNote();
+    }
+}
+
+void NumberField::setProblem(const QString& problem) {
+    problem_ = problem;
+    refreshNote();
+}
+
+QString NumberField::note() const {
+    if (!problem_.isEmpty()) {
+        return problem_;
+    }
+    if (edited_ && textUnits_ != style_.units) {
+        return textUnits_ == Units::inch ? tr("begun before the units changed: still read in inch units")
+                                         : tr("begun before the units changed: still read in metric units");
+    }
+    return fault_;
+}
+
+QString NumberField::unitText() const {
+    return bolthole::unitText(quantity_, textUnits_);
+}
+
+void NumberField::refreshNote() {
+    const bool bad = hasProblem();
+    if (property("problem").toBool() != bad) {
+        setProperty("problem", bad);
+        style()->unpolish(this);
+        style()->polish(this);
+    }
+    const QString words = note();
+    const QString description = words.isEmpty() ? howTo_ : words;
+    if (accessibleDescription() != description) {
+        setAccessibleDescription(description);
+    }
+    emit noteChanged();
+}
+
+TypedNumber NumberField::read() const {
+    TypedNumber typed = readTyped(text().trimmed().toStdString(), quantity_, textUnits_);
+    if (typed.value && check_) {
+        typed.problem = check_(*typed.value);
+        if (!typed.problem.empty()) {
+            typed.value.reset();
+        }
+    }
+    return typed;
+}
+
+std::optional<double> NumberField::typedNumber() const {
+    return edited_ ? read().value : value_;
+}
+
+bool NumberField::commit() {
+    if (!edited_) {
+        return true;
+    }
+    if (text().trimmed().isEmpty() && mayBeEmpty_) {
+        edited_ = false;
+        setProblem(QString());
+        emit cleared();
+        render();
+        return true;
+    }
+    const TypedNumber typed = read();
+    if (!typed.value) {
+        setProblem(QString::fromStdString(typed.problem));
+        return false;
+    }
+    take(*typed.value);
+    return true;
+}
+
+void NumberField::take(double value) {
+    edited_ = false;
+    setProblem(QString());
+    emit committed(value);
+    render();  // what the owner has shown by now: the new number, or the old one where it refused
+}
+
+void NumberField::restore() {
+    edited_ = false;
+    problem_.clear();
+    render();
+    refreshNote();
+    selectAll();
+}
+
+void NumberField::step(bool up, bool coarse) {
+    const std::optional<double> from = edited_ ? read().value : value_.value_or(stepStart_);
+    if (!from) {
+        commit();  // marks what is wrong with the text
+        return;
+    }
+    const double next = nextMultiple(*from, arrowStep(quantity_, style_, coarse), up);
+    if (!check_ || check_(next).empty()) {
+        take(next);
+        selectAll();
+    }
+}
+
+void NumberField::renewToolTip() {
+    if (sureWords_) {
+        const QString sure = sureWords_();
+        setToolTip(sure.isEmpty() ? wrappedToolTip(howTo_)
+                                  : wrappedToolTip(howTo_) + wrappedToolTip(tr("How sure: %1").arg(sure)));
+    }
+}
+
+bool NumberField::event(QEvent* event) {
+    if (event->type() == QEvent::ToolTip) {
+        renewToolTip();
+    }
+    if (event->type() == QEvent::ShortcutOverride) {
+        auto* key = static_cast<QKeyEvent*>(event);
+        if (sureWords_ && isSureKey(*key)) {
+            event->accept();
+            return true;
+        }
+        if (!edited_ && (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo))) {
+            event->ignore();  // nothing typed: the window's own undo is meant
+            return false;
+        }
+        if (edited_ && key->key() == Qt::Key_Escape) {
+            event->accept();
+            return true;
+        }
+    }
+    return QLineEdit::event(event);
+}
+
+void NumberField::keyPressEvent(QKeyEvent* event) {
+    if (sureWords_ && isSureKey(*event)) {
+        if (commit()) {
+            emit sureWanted();
+        }
+        return;
+    }
+    switch (event->key()) {
+        case Qt::Key_Return:
+        case Qt::Key_Enter:
+            if (commit()) {
+                selectAll();
+                emit confirmed();
+            }
+            return;
+        case Qt::Key_Escape:
+            if (!edited_) {
+                event->ignore();
+                return;
+            }
+            restore();
+            return;
+        case Qt::Key_Up:
+        case Qt::Key_Down:
+            step(event->key() == Qt::Key_Up, event->modifiers().testFlag(Qt::ShiftModifier));
+            return;
+        default:
+            QLineEdit::keyPressEvent(event);
+    }
+}
+
+void NumberField::focusInEvent(QFocusEvent* event) {
+    QLineEdit::focusInEvent(event);
+    emit entered();
+}
+
+void NumberField::focusOutEvent(QFocusEvent* event) {
+    QLineEdit::focusOutEvent(event);
+    // A menu or another window takes the focus only for a while: the typing goes on afterwards.
+    if (event->reason() != Qt::PopupFocusReason && event->reason() != Qt::ActiveWindowFocusReason) {
+        commit();
+    }
+}
+
+void NumberField::wheelEvent(QWheelEvent* event) {
+    event->ignore();  // scrolls the sheet; never changes a value
+}
+
+void NumberField::contextMenuEvent(QContextMenuEvent* event) {
+    QMenu* menu = createStandardContextMenu();
+    if (menu == nullptr) {
+        return;
+    }
+    menu->setAttribute(Qt::WA_DeleteOnClose);
+    if (sureWords_) {
+        menu->addSeparator();
+        menu->addAction(tr("&How sure is this number…\tAlt+U"), this, [this] {
+            if (commit()) {
+                emit sureWanted();
+            }
+        });
+    }
+    menu->popup(event->globalPos());
+}
+
+}  // namespace bolthole

@@ -1,0 +1,110 @@
+// A line edit for one measured number: typed in fractions or decimals, refused in place, never guessed.
+#pragma once
+
+#include <QLineEdit>
+#include <functional>
+#include <optional>
+#include <string>
+
+#include "geometry/units/text.h"
+
+namespace bolthole {
+
+/// Shows one number and takes a new one. Enter, Tab and leaving the field commit; Esc restores. Text that
+/// cannot be read, or that the check refuses, stays with its reason until it is mended or restored. The
+/// mouse wheel passes through. Up and Down step by the style's fraction, with Shift by the coarse step.
+/// Values are SI; the quantity decides units.
+class NumberField : public QLineEdit {
+    Q_OBJECT
+  public:
+    /// Why a value (SI) that could be read is not allowed; empty: allowed.
+    using Check = std::function<std::string(double)>;
+
+    explicit NumberField(Quantity quantity, QWidget* parent = nullptr);
+
+    void setCheck(Check check) { check_ = std::move(check); }
+    /// Whether emptying the field is a way to remove the number.
+    void setMayBeEmpty(bool may) { mayBeEmpty_ = may; }
+    /// Where steps begin while there is no number, SI.
+    void setStepStart(double start) { stepStart_ = start; }
+    /// How the number is measured: tool tip, and accessible description while nothing is wrong.
+    void setHowTo(const QString& words);
+    /// How sure the number is, asked for whenever the tool tip is shown: "± 0.05 in (tape)". With it the
+    /// field's menu and Alt+U ask for more: sureWanted(). Without it the number is not a measured one.
+    using SureWords = std::function<QString()>;
+    void setSureWords(SureWords words) { sureWords_ = std::move(words); }
+
+    /// Shows a number (nothing: an absent one). Does next to nothing when neither changed. Text being typed
+    /// stays, and is still read in the units it was begun in.
+    void showNumber(std::optional<double> value, NumberStyle style);
+    /// What is wrong with the number the car holds; empty: nothing.
+    void setFault(const QString& reason);
+
+    /// The number last shown, SI.
+    [[nodiscard]] std::optional<double> number() const { return value_; }
+    /// The number as it now stands typed, SI; nothing where it cannot be read or is not allowed.
+    [[nodiscard]] std::optional<double> typedNumber() const;
+    /// What to say under the field: why the text was refused, the fault, or that the text is still read in
+    /// the units it was begun in. Empty: nothing.
+    [[nodiscard]] QString note() const;
+    /// Whether the note is a complaint.
+    [[nodiscard]] bool hasProblem() const { return !problem_.isEmpty() || !fault_.isEmpty(); }
+    /// Whether the text was typed and not yet taken.
+    [[nodiscard]] bool isEdited() const { return edited_; }
+    /// Mark of the unit the text stands in.
+    [[nodiscard]] QString unitText() const;
+
+    /// Takes what was typed: emits committed() or cleared(), or marks the problem. True: nothing is left
+    /// pending.
+    bool commit();
+    /// Drops what was typed and shows the number again.
+    void restore();
+
+  signals:
+    void committed(double value);  ///< a new number was typed or stepped to, SI
+    void cleared();                ///< the field was emptied and may be empty
+    void confirmed();              ///< Enter was pressed and nothing is pending
+    void noteChanged();            ///< note() or unitText() may have changed
+    void entered();                ///< the field gained the keyboard focus
+    void sureWanted();             ///< the person asks how sure the number is
+
+  protected:
+    bool event(QEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void focusInEvent(QFocusEvent* event) override;
+    void focusOutEvent(QFocusEvent* event) override;
+    void wheelEvent(QWheelEvent* event) override;
+    void contextMenuEvent(QContextMenuEvent* event) override;
+
+  private:
+    [[nodiscard]] TypedNumber read() const;
+    void renewToolTip();
+    void take(double value);
+    void step(bool up, bool coarse);
+    void render();
+    void setProblem(const QString& problem);
+    void refreshNote();
+
+    Quantity quantity_;
+    Check check_;
+    bool mayBeEmpty_ = false;
+    double stepStart_ = 0;
+    QString howTo_;
+    SureWords sureWords_;
+    std::optional<double> value_;
+    NumberStyle style_;
+    Units textUnits_ = Units::inch;  // units the text was begun in
+    bool rendered_ = false;
+    bool edited_ = false;
+    QString problem_;  // why the typed text was refused
+    QString fault_;    // what is wrong with the number shown
+};
+
+/// The step of the arrow keys, SI: a sixteenth, a thirty-second or 0.05 in after the style, 1 mm, 0.1 degree,
+/// 1 lb or kg, 0.1 of a ratio, 1 of a count; coarse: 1 in, 10 mm, 1 degree, 10 lb or kg, 1, 10.
+[[nodiscard]] double arrowStep(Quantity quantity, NumberStyle style, bool coarse);
+
+/// Text as a tool tip that wraps instead of running across the screen.
+[[nodiscard]] QString wrappedToolTip(const QString& words);
+
+}  // namespace bolthole

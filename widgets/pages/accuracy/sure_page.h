@@ -1,0 +1,56 @@
+// How sure the figures are, and which number to measure again.
+#pragma once
+
+#include <optional>
+
+#include "widgets/words/sure_reading.h"
+#include "widgets/pages/work_page.h"
+
+class QComboBox;
+
+namespace bolthole {
+
+class SureBar;
+class SureTable;
+class ToneLabel;
+
+/// Left: what was measured with. Right: the numbers, ranked by what they add to the spread of a figure.
+class SurePage : public WorkPage {
+    Q_OBJECT
+  public:
+    explicit SurePage(QWidget* parent = nullptr);
+
+    /// The own ± of every measured number has a place here.
+    [[nodiscard]] bool hasField(const FieldId& id) const override;
+    void focusField(const FieldId& id) override;
+
+    /// What the page shows; for tests.
+    [[nodiscard]] const SureReading& reading() const { return reading_; }
+
+  protected:
+    [[nodiscard]] std::string shapeOf(const Car& car) const override;
+    void fill(QWidget* content, QVBoxLayout* column) override;
+    void refresh() override;
+
+  private:
+    void buildChoice(QVBoxLayout* column, QWidget* parent);
+    void buildTable(QVBoxLayout* column, QWidget* parent);
+    void addTool(Field field, MeasuringTool tool, Section* section);
+    void showDefaults();
+    void showReading(bool keepsNumber);
+    void showBar();
+
+    SureReading reading_;
+    TraceSpread spread_;
+    std::optional<FieldId> number_;  // whose ± stands in the bar, where the table does not hold it
+    std::vector<std::pair<MeasuringTool, NumberField*>> tools_;
+    ToneLabel* message_;
+    QComboBox* figure_ = nullptr;
+    QComboBox* place_ = nullptr;
+    ToneLabel* sentence_ = nullptr;
+    ToneLabel* note_ = nullptr;
+    SureTable* table_ = nullptr;
+    SureBar* bar_ = nullptr;
+};
+
+}  // namespace bolthole

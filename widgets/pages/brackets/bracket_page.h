@@ -1,0 +1,70 @@
+// The brackets' plates: entered at left, drawn to scale at right, printed at true size.
+#pragma once
+
+#include <optional>
+
+#include "widgets/papers/template_scene.h"
+#include "widgets/pages/work_page.h"
+
+class QAbstractButton;
+
+namespace bolthole {
+
+class BracketPicture;
+class CalmCombo;
+class Card;
+class FactCard;
+class PlateSection;
+class ToneLabel;
+
+/// One bracket at a time: its plate, its holes, and which of the plate's rules they break.
+class BracketPage : public WorkPage {
+    Q_OBJECT
+  public:
+    explicit BracketPage(QWidget* parent = nullptr);
+
+    /// The bracket shown: the one chosen, at first one with a plate; nothing where the car has no links.
+    [[nodiscard]] std::optional<BracketPlace> place() const;
+    /// Shows another one.
+    void choose(const BracketPlace& place);
+    [[nodiscard]] BracketPicture& picture() const { return *picture_; }
+
+  signals:
+    void templatePreviewWanted();
+    void templateFileWanted();
+
+  protected:
+    [[nodiscard]] std::string shapeOf(const Car& car) const override;
+    void fill(QWidget* content, QVBoxLayout* column) override;
+    void refresh() override;
+
+  private:
+    [[nodiscard]] std::optional<BracketPlace> placeIn(const Car& car) const;
+    [[nodiscard]] const Bracket& bracket() const;
+    void addChooser(QWidget* content, QVBoxLayout* column);
+    void addPlate(QWidget* content, QVBoxLayout* column);
+    void addHoles(QWidget* content, QVBoxLayout* column);
+    void addHole(QWidget* parent, QVBoxLayout* column, int hole);
+    void buildPicture();
+    void enterRectangle();
+    void planHole();
+    void ask(const std::optional<Plate>& plate);
+    void showNotes();
+
+    std::optional<BracketPlace> chosen_;
+    int from_ = -1;           // the hole corners are measured from
+    bool fromUse_ = true;     // nobody chose another: the one in use
+    int cornerToEnter_ = -1;  // once the fields are built anew
+    PlateSection* plate_ = nullptr;
+    ToneLabel* unmeasured_ = nullptr;
+    ToneLabel* empty_ = nullptr;
+    Card* card_ = nullptr;
+    ToneLabel* title_ = nullptr;
+    BracketPicture* picture_ = nullptr;
+    FactCard* facts_ = nullptr;
+};
+
+/// How many corners of a plate are still those of the rectangle it was begun with.
+[[nodiscard]] int startingCorners(const Bracket& bracket, Units units);
+
+}  // namespace bolthole

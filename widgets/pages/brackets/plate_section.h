@@ -1,0 +1,67 @@
+// The fields of a bracket's plate: its rules, and its corners one by one.
+#pragma once
+
+#include <vector>
+
+#include "geometry/car/car.h"
+#include "geometry/units/text.h"
+#include "widgets/kit/section.h"
+
+class QGridLayout;
+
+namespace bolthole {
+
+class CalmCombo;
+class NumberField;
+
+/// Fields for one plate. The number of corners is fixed; a plate with another number gets another section.
+/// Corners are shown from a point the person measures from: a hole of the bracket, or the car's own origin.
+class PlateSection : public Section {
+    Q_OBJECT
+  public:
+    /// `bracket` must have a plate. `from`: index of the hole corners are measured from, -1: the car's
+    /// origin.
+    PlateSection(const Bracket& bracket, int from, QWidget* parent = nullptr);
+
+    /// Shows the numbers of the same plate, changed.
+    void showPlate(const Bracket& bracket, NumberStyle style);
+    /// Enters a corner's first field.
+    void enterCorner(int corner);
+
+  signals:
+    void plateWanted(const bolthole::Plate& plate);
+    /// The same, and a corner to be entered then, as one came or went.
+    void cornersWanted(const bolthole::Plate& plate, int corner);
+    void fromChosen(int hole);
+    void rectangleWanted();
+    void removalWanted();
+
+  private:
+    struct CornerRow {
+        NumberField* forward;
+        NumberField* up;
+    };
+    void addRules();
+    void addFrom();
+    void addCorners();
+    void addCorner(QGridLayout* grid, int corner);
+    void addTools(QGridLayout* grid, int corner);
+    void addButtons();
+    [[nodiscard]] NumberField* cornerField(int corner, int axis);
+    [[nodiscard]] NumberField* ruleField(double Plate::*rule, Quantity quantity, const QString& name,
+                                         const QString& howTo);
+    [[nodiscard]] Plate withCorner(int corner, int axis, double shown) const;
+    [[nodiscard]] double originAt(int axis) const;
+    void insertAfter(int corner);
+    void swap(int corner, int other);
+    void remove(int corner);
+
+    Bracket bracket_;
+    int from_;
+    NumberField* diameter_ = nullptr;
+    NumberField* edge_ = nullptr;
+    NumberField* spacing_ = nullptr;
+    std::vector<CornerRow> corners_;
+};
+
+}  // namespace bolthole

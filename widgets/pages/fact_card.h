@@ -1,0 +1,73 @@
+// A card of computed figures: a title, rows of label, value and remark, and what has to be said under them.
+#pragma once
+
+#include <QString>
+#include <limits>
+#include <vector>
+
+#include "geometry/units/sure_text.h"
+#include "widgets/kit/card.h"
+#include "widgets/kit/sheet_parts.h"
+
+class QGridLayout;
+class QVBoxLayout;
+
+namespace bolthole {
+
+/// The number a row shows, so that how sure it is can be computed. Signed, where the row shows a size and
+/// says the sign in words.
+struct FactNumber {
+    double value = std::numeric_limits<double>::quiet_NaN();  ///< SI; NaN: the row shows none
+    Quantity quantity = Quantity::length;
+    Fineness fineness = Fineness::plain;  ///< how it is written
+    QString unit{};                       ///< where its unit is not the quantity's: "g"
+};
+
+/// A number that figureText() or fineFigureText() writes, SI.
+[[nodiscard]] inline FactNumber plainNumber(double value, Quantity quantity) {
+    return {.value = value, .quantity = quantity, .fineness = Fineness::plain, .unit = {}};
+}
+[[nodiscard]] inline FactNumber fineNumber(double value, Quantity quantity) {
+    return {.value = value, .quantity = quantity, .fineness = Fineness::fine, .unit = {}};
+}
+
+/// One row of a FactCard.
+struct Fact {
+    QString label;
+    QString value;           ///< with its unit; an em dash where it is not known
+    QString remark;          ///< how it comes about or why it is not known; may be empty
+    bool isProblem = false;  ///< value and remark say that something is wrong
+    FactNumber number{};
+    QString sure{};  ///< "± 4 lb"; empty where it is not known, not to be seen, or the row shows no number
+};
+
+/// Shows facts under a title; a row with an empty value is a heading within the card. Rebuilds nothing while
+/// the number of rows stays.
+class FactCard : public Card {
+    Q_OBJECT
+  public:
+    explicit FactCard(const QString& title, QWidget* parent = nullptr);
+
+    /// Shows the rows, and `note` under them where it is not empty.
+    void showFacts(const std::vector<Fact>& facts, const QString& note = QString());
+    /// Room under the title for a picture or table of the page's own, above the rows.
+    void addAbove(QWidget* widget);
+
+  private:
+    struct Row {
+        ToneLabel* label;
+        ToneLabel* value;
+        ToneLabel* badValue;
+        ToneLabel* remark;
+        ToneLabel* badRemark;
+    };
+    void addRow();
+    static void showRow(const Row& row, const Fact& fact);
+
+    QVBoxLayout* column_;
+    QGridLayout* grid_;
+    std::vector<Row> rows_;
+    ToneLabel* note_;
+};
+
+}  // namespace bolthole

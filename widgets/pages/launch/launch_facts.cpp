@@ -1,0 +1,353 @@
+#include "widgets/pages/launch/launch_facts.h"
+
+#include <cmath>
+
+#include "widgets/kit/translation.h"
+#include "widgets/kit/unit_text.h"
+
+namespace bolthole {
+
+namespace {
+
+QString force(double newtons, Units units) {
+    return figureWithUnit(newtons, Quantity::force, units);
+}
+
+QString percent(double value) {
+    return figureWithUnit(value, Quantity::percent, Units::inch);
+}
+
+QString fine(double value, Quantity quantity, Units units) {
+    return std::isfinite(value)
+               ? QString::fromStdString(withUnit(fineFigureText(value, quantity, units), quantity, units))
+               : QString(QChar(0x2014));
+}
+
+FactNumber gravities(double acceleration) {
+    return {.value = acceleration / kStandardGravity,
+            .quantity = Quantity::ratio,
+            .fineness = Fineness::plain,
+            .unit = QStringLiteral("g")};
+}
+
+Fact unknown(const QString& label, const std::string& refusal) {
+    return {label, QString(QChar(0x2014)), whyNotKnown(refusal), false};
+}
+
+QString sourceWords(const LaunchThrust& thrust, const Car& car, Units units) {
+    switch (thrust.from) {
+        case LaunchFrom::acceleration:
+            return tr("as entered");
+        case LaunchFrom::sixtyFoot:
+            return tr("estimate: even acceleration over 60 ft in %1 s. Reads high: the clock starts after a "
+                      "rollout")
+                .arg(QString::fromStdString(
+                    fieldText(*car.launch.sixtyFoot, Quantity::time, NumberStyle{units})));
+        case LaunchFrom::torque:
+            break;
+    }
+    const QString engine = force(thrust.byEngine.value_or(0), units);
+    switch (thrust.cap) {
+        case ThrustCap::none:
+            return tr("engine torque times ratios over the loaded radius; the tires would hold %1")
+                .arg(force(thrust.byGrip.value_or(0), units));
+        case ThrustCap::grip:
+            return tr("capped by what the tires hold; the engine alone would push %1").arg(engine);
+        case ThrustCap::lift:
+            break;
+    }
+    return tr("capped where the front wheels leave the ground; the engine alone would push %1").arg(engine);
+}
+
+Fact thrustFact(const LaunchThrust& thrust, Units units) {
+    Fact fact{tr("Thrust, both rear tires"), force(thrust.force, units), QString(), thrust.isBeyondGrip(),
+              plainNumber(thrust.force, Quantity::force)};
+    if (fact.isProblem) {
+        fact.remark =
+            tr("more than the tires hold at the entered friction: %1").arg(force(*thrust.byGrip, units));
+    } else if (thrust.byGrip && thrust.from != LaunchFrom::torque) {
+        fact.remark = tr("the tires would hold %1").arg(force(*thrust.byGrip, units));
+    }
+    return fact;
+}
+
+Fact liftFact(const LaunchLoads& loads) {
+    Fact fact{tr("Front wheels lift at"), inGravities(loads.liftAcceleration), QString(), loads.wheelsUp,
+              gravities(loads.liftAcceleration)};
+    if (loads.wheelsUp) {
+        fact.remark =
+            tr("wheels up: the rear axle carries all, and the body turns over it. Nothing past "
+               "that is at rest");
+    }
+    return fact;
+}
+
+Fact heightFact(const LaunchCase& launch, Units units) {
+    const CarBalance& balance = launch.balance;
+    Fact fact{tr("CG height in use"), fine(balance.height, Quantity::length, units), QString(), false,
+              fineNumber(balance.height, Quantity::length)};
+    fact.remark = QString::fromStdString(describe(balance.from, units));
+    if (balance.height != balance.from.height) {
+        fact.remark += tr(", moved by the loads that came and went");
+    }
+    for (const std::string& why : {balance.refusal, balance.loadRefusal}) {
+        if (!why.empty()) {
+            fact.isProblem = true;
+            fact.remark += QStringLiteral("; ") + QString::fromStdString(why);
+        }
+    }
+    return fact;
+}
+
+/// "2.1 in up" or "0.4 in down".
+QString rise(double metres, Units units) {
+    const QString amount = fine(std::abs(metres), Quantity::length, units);
+    return metres < 0 ? tr("%1 down").arg(amount) : tr("%1 up").arg(amount);
+}
+
+QString wheelWords(double travel, Units units) {
+    const QString amount = fine(std::abs(travel), Quantity::length, units);
+    return travel < 0 ? tr("the axle drops %1 from the body").arg(amount)
+                      : tr("the axle comes %1 nearer the body").arg(amount);
+}
+
+QString rateWords(const FullStance& stance) {
+    if (!stance.stance.rear) {
+        return tr("not known: enter the rear wheel rate, or springs with mounts, rates and free lengths");
+    }
+    return stance.rear == RearRateSource::springs ? tr("computed at ride from the springs' mounts and rates")
+                                                  : tr("as entered");
+}
+
+Fact rateFact(const LaunchCase& launch, Units units) {
+    const auto& rear = launch.stance.stance.rear;
+    return {tr("Rear wheel rate"), rear ? fine(rear->wheel, Quantity::rate, units) : QString(QChar(0x2014)),
+            rateWords(launch.stance), false, rear ? fineNumber(rear->wheel, Quantity::rate) : FactNumber{}};
+}
+
+Fact tireFact(const QString& label, double now, double standing, Units units) {
+    Fact fact{label, force(now, units), tr("standing %1").arg(force(standing, units)), now <= 0,
+              plainNumber(now, Quantity::force)};
+    if (fact.isProblem) {
+        fact.remark += tr("; off the ground");
+    }
+    return fact;
+}
+
+void addTires(const LaunchCase& launch, Units units, std::vector<Fact>& facts) {
+    const LaunchSides& sides = *launch.sides;
+    const double g = launch.standing.gravity;
+    facts.push_back(tireFact(tr("Left front tire"), sides.leftFront, launch.corners.leftFront * g, units));
+    facts.push_back(tireFact(tr("Right front tire"), sides.rightFront, launch.corners.rightFront * g, units));
+    facts.push_back(tireFact(tr("Left rear tire"), sides.leftRear, launch.corners.leftRear * g, units));
+    facts.push_back(tireFact(tr("Right rear tire"), sides.rightRear, launch.corners.rightRear * g, units));
+}
+
+void addPreload(const LaunchCase& launch, Units units, std::vector<Fact>& facts) {
+    const Preload& preload = *launch.preload;
+    facts.push_back(
+        {tr("Preload that cancels it"), figureWithUnit(preload.moment, Quantity::torque, units),
+         tr("of the rear springs, right side pressed harder; standing it puts %1 on the right rear tire and "
+            "takes it from the left, and leans the body %2 left side down")
+             .arg(force(preload.rearShift, units), fine(std::abs(preload.lean), Quantity::angle, units)),
+         false, plainNumber(preload.moment, Quantity::torque)});
+}
+
+void addBrakeLoads(const LaunchCase& launch, Units units, std::vector<Fact>& facts) {
+    const BrakeFigures& brakes = *launch.braking;
+    const BrakeLoads& loads = brakes.loads;
+    facts.push_back({tr("Load transfer"), force(loads.transfer, units),
+                     tr("from the rear to the front axle at %1").arg(inGravities(brakes.deceleration)), false,
+                     plainNumber(loads.transfer, Quantity::force)});
+    facts.push_back({tr("Front axle"), force(loads.front, units), QString(), false,
+                     plainNumber(loads.front, Quantity::force)});
+    facts.push_back(
+        {tr("Rear axle"), force(loads.rear, units),
+         loads.rearUp ? tr("the rear wheels leave the ground: nothing past that is at rest") : QString(),
+         loads.rearUp, plainNumber(loads.rear, Quantity::force)});
+    facts.push_back({tr("Locks first"), loads.rearLocksFirst ? tr("rear") : tr("front"),
+                     loads.rearLocksFirst ? tr("the rear tires need more grip than the front ones: the car "
+                                               "can swap ends")
+                                          : tr("the front tires need more grip than the rear ones"),
+                     loads.rearLocksFirst});
+    const QString label = tr("Rear of the body");
+    facts.push_back(brakes.travel
+                        ? Fact{label, rise(-*brakes.travel, units), wheelWords(*brakes.travel, units), false,
+                               fineNumber(*brakes.travel, Quantity::length)}
+                        : unknown(label, brakes.travel.refusal));
+}
+
+QString shiftWords(const LinkCase& with) {
+    switch (with.shift) {
+        case ShiftSource::entered:
+            return tr("as entered");
+        case ShiftSource::computed:
+            return tr("computed from the driveshaft's torque, tracks and wheel rates");
+        case ShiftSource::even:
+            break;
+    }
+    return tr(
+        "not known, so both rear tires are taken to carry the same: enter it, or tracks and wheel "
+        "rates");
+}
+
+}  // namespace
+
+QString figureWithUnit(double value, Quantity quantity, Units units) {
+    return std::isfinite(value)
+               ? QString::fromStdString(withUnit(figureText(value, quantity, units), quantity, units))
+               : QString(QChar(0x2014));
+}
+
+QString inGravities(double acceleration) {
+    return QString::fromStdString(figureText(acceleration / kStandardGravity, Quantity::ratio, Units::inch)) +
+           QStringLiteral(" g");
+}
+
+QString travelWords(double travel, Units units) {
+    constexpr double kRide = 5e-5;  // m
+    if (std::isnan(travel)) {
+        return QString(QChar(0x2014));
+    }
+    if (std::abs(travel) < kRide) {
+        return tr("ride");
+    }
+    const QString amount = figureWithUnit(std::abs(travel), Quantity::length, units);
+    return travel > 0 ? tr("%1 bump").arg(amount) : tr("%1 droop").arg(amount);
+}
+
+QString whyNotKnown(const std::string& refusal) {
+    return tr("not known: %1").arg(QString::fromStdString(refusal));
+}
+
+std::vector<Fact> launchFacts(const Car& car, const LaunchCase& launch, Units units) {
+    std::vector<Fact> facts;
+    if (!launch.thrust) {
+        facts.push_back(unknown(tr("Acceleration"), launch.thrust.refusal));
+        facts.push_back(liftFact({.liftAcceleration = launchLoads(launch.standing, 0).liftAcceleration}));
+        facts.push_back(heightFact(launch, units));
+        return facts;
+    }
+    const LaunchLoads& loads = *launch.loads;
+    const StandingCar& standing = launch.standing;
+    const double share = 100 * loads.rear / (loads.front + loads.rear);
+    facts.push_back({tr("Acceleration"), inGravities(launch.thrust->acceleration),
+                     sourceWords(*launch.thrust, car, units), false, gravities(launch.thrust->acceleration)});
+    facts.push_back(thrustFact(*launch.thrust, units));
+    facts.push_back({tr("Load transfer"), force(loads.transfer, units), tr("from the front to the rear axle"),
+                     false, plainNumber(loads.transfer, Quantity::force)});
+    facts.push_back({tr("Front axle"), force(loads.front, units),
+                     tr("standing %1").arg(force(standing.front(), units)), false,
+                     plainNumber(loads.front, Quantity::force)});
+    facts.push_back({tr("Rear axle"), force(loads.rear, units),
+                     tr("standing %1; now %2 of the car").arg(force(standing.rear(), units), percent(share)),
+                     false, plainNumber(loads.rear, Quantity::force)});
+    facts.push_back(liftFact(loads));
+    facts.push_back(heightFact(launch, units));
+    return facts;
+}
+
+std::vector<Fact> attitudeFacts(const LaunchCase& launch, Units units) {
+    std::vector<Fact> facts;
+    if (launch.attitude) {
+        const LaunchAttitude& at = *launch.attitude;
+        facts.push_back({tr("Rear of the body"), rise(at.rearRise, units), wheelWords(at.rearTravel, units),
+                         false, fineNumber(at.rearRise, Quantity::length)});
+        facts.push_back({tr("Front of the body"), rise(at.frontRise, units),
+                         wheelWords(at.frontTravel, units), false,
+                         fineNumber(at.frontRise, Quantity::length)});
+        facts.push_back({tr("Pitch"), fine(std::abs(at.pitch), Quantity::angle, units),
+                         at.pitch < 0 ? tr("nose up") : tr("nose down"), false,
+                         fineNumber(at.pitch, Quantity::angle)});
+    } else {
+        facts.push_back(unknown(tr("Rise or squat, pitch"), launch.attitude.refusal));
+    }
+    const double antiSquat =
+        100 * launch.swingArmSlope * launch.standing.wheelbase / launch.standing.cgHeight;
+    facts.push_back({tr("Anti-squat at ride"), percent(antiSquat),
+                     antiSquat > 100 ? tr("above 100 %: the links push the rear up")
+                                     : tr("below 100 %: the rear springs take the rest, and it squats"),
+                     false, plainNumber(antiSquat, Quantity::percent)});
+    facts.push_back(rateFact(launch, units));
+    return facts;
+}
+
+std::vector<Fact> rollFacts(const LaunchCase& launch, Units units) {
+    std::vector<Fact> facts;
+    if (!launch.shaftTorque) {
+        facts.push_back(unknown(tr("Driveshaft torque"), launch.shaftTorque.refusal));
+        return facts;
+    }
+    facts.push_back({tr("Driveshaft torque"), figureWithUnit(*launch.shaftTorque, Quantity::torque, units),
+                     tr("thrust times loaded radius over the axle ratio"), false,
+                     plainNumber(*launch.shaftTorque, Quantity::torque)});
+    if (launch.sides) {
+        const double roll = launch.sides->bodyRoll;
+        facts.push_back({tr("Body roll"), fine(std::abs(roll), Quantity::angle, units),
+                         roll < 0 ? tr("right side up") : tr("left side up"), false,
+                         fineNumber(roll, Quantity::angle)});
+        addTires(launch, units, facts);
+        if (launch.sides->frontTireUp) {
+            facts.push_back({tr("Front tires"), tr("up"),
+                             tr("a front tire is off the ground: the rear springs alone hold the rest"),
+                             true});
+        }
+        addPreload(launch, units, facts);
+    } else {
+        facts.push_back(unknown(tr("Body roll, four tires, preload"), launch.sides.refusal));
+    }
+    const QString label = tr("Right spring over left");
+    facts.push_back(launch.springDifference
+                        ? Fact{label, force(*launch.springDifference, units),
+                               tr("the springs' difference that makes this preload"), false,
+                               plainNumber(*launch.springDifference, Quantity::force)}
+                        : unknown(label, launch.springDifference.refusal));
+    return facts;
+}
+
+std::vector<Fact> brakeFacts(const LaunchCase& launch, Units units) {
+    std::vector<Fact> facts;
+    const QString label = tr("Rear anti-lift");
+    if (launch.antiLift) {
+        const std::string doubt = antiLiftDoubt(*launch.antiLift);
+        facts.push_back({label, percent(*launch.antiLift),
+                         doubt.empty() ? tr("what the links take in place of the springs, brakes on the axle")
+                                       : capitalized(QString::fromStdString(doubt)),
+                         !doubt.empty(), plainNumber(*launch.antiLift, Quantity::percent)});
+    } else {
+        facts.push_back(unknown(label, launch.antiLift.refusal));
+    }
+    if (launch.braking) {
+        addBrakeLoads(launch, units, facts);
+    } else {
+        facts.push_back(unknown(tr("Axle loads"), launch.braking.refusal));
+    }
+    return facts;
+}
+
+std::vector<Fact> linkCaseFacts(const LaunchCase& launch, Units units) {
+    if (!launch.linkCase) {
+        return {unknown(tr("Link loads"), launch.linkCase.refusal)};
+    }
+    const LinkCase& with = *launch.linkCase;
+    std::vector<Fact> facts;
+    facts.push_back({tr("Left tire over half"), force(with.load.leftShift, units), shiftWords(with), false});
+    if (with.standIn) {
+        facts.push_back({tr("Springs"), tr("not measured"),
+                         tr("taken upright over the axle, %1 apart%2")
+                             .arg(fine(*with.standIn, Quantity::length, units),
+                                  with.baseIsEntered ? tr(" as entered") : tr(" (0.8 of the rear track)")),
+                         false});
+    } else {
+        facts.push_back({tr("Springs"), tr("measured"), tr("along their lines, from their mounts"), false});
+    }
+    facts.push_back({tr("Load factor"),
+                     QString::fromStdString(fieldText(with.factor, Quantity::ratio, NumberStyle{units})),
+                     with.factorIsEntered
+                         ? tr("as entered, against ratings only; the loads above are without it")
+                         : tr("none entered: ratings are held against static loads alone"),
+                     false});
+    return facts;
+}
+
+}  // namespace bolthole

@@ -1,0 +1,270 @@
+#include "widgets/pages/launch/launch_page.h"
+
+#include <QVBoxLayout>
+
+#include "geometry/kinematics/trace.h"
+#include "geometry/statics/entered_setup.h"
+#include "geometry/weights/entered_figures.h"
+#include "widgets/fields/missing_list.h"
+#include "widgets/kit/section.h"
+#include "widgets/kit/sheet_parts.h"
+#include "widgets/kit/unit_text.h"
+#include "widgets/pages/launch/choice_load_table.h"
+#include "widgets/pages/launch/launch_facts.h"
+#include "widgets/pages/launch/launch_picture.h"
+#include "widgets/pages/launch/link_load_curves.h"
+#include "widgets/pages/launch/link_load_table.h"
+#include "widgets/words/field_words.h"
+
+namespace bolthole {
+
+namespace {
+
+// The rows of the cards above the links', in their order.
+CardFacts cardFacts(const Car& car, const LaunchCase& launch, Units units) {
+    return {launchFacts(car, launch, units), attitudeFacts(launch, units), rollFacts(launch, units),
+            brakeFacts(launch, units)};
+}
+
+}  // namespace
+
+LaunchPage::LaunchPage(QWidget* parent)
+    : WorkPage(tr("Launch"), parent),
+      problem_(new ToneLabel(ToneLabel::Tone::problem, QString(), this)),
+      missing_(new MissingList(this)),
+      picture_(new LaunchPicture(this)),
+      launch_(new FactCard(tr("Launch"), this)),
+      attitude_(new FactCard(tr("Rise, squat and pitch"), this)),
+      roll_(new FactCard(tr("Roll by the driveshaft's torque"), this)),
+      braking_(new FactCard(tr("Braking"), this)),
+      links_(new FactCard(tr("Link loads"), this)),
+      table_(new LinkLoadTable(this)),
+      curves_(new LinkLoadCurves(this)),
+      choiceCard_(new FactCard(tr("Worst link load of every hole choice"), this)),
+      choices_(new ChoiceLoadTable(this)) {
+    problem_->setWordWrap(true);
+    problem_->hide();
+    buildCards();
+    buildLinkCards();
+    connect(missing_, &MissingList::fieldWanted, this, &WorkPage::fieldWanted);
+    connect(choices_, &ChoiceLoadTable::progressed, this, &LaunchPage::showChoices);
+}
+
+void LaunchPage::buildCards() {
+    launch_->addAbove(picture_);
+    results()->addWidget(problem_);
+    for (QWidget* card :
+         {static_cast<QWidget*>(missing_), static_cast<QWidget*>(launch_), static_cast<QWidget*>(attitude_),
+          static_cast<QWidget*>(roll_), static_cast<QWidget*>(links_), static_cast<QWidget*>(choiceCard_),
+          static_cast<QWidget*>(braking_)}) {
+        results()->addWidget(card);
+    }
+    results()->addStretch(1);
+}
+
+void LaunchPage::buildLinkCards() {
+    links_->addAbove(curves_);
+    links_->addAbove(table_);  // above the curves
+    choiceCard_->addAbove(choices_);
+}
+
+std::string LaunchPage::shapeOf(const Car& car) const {
+    std::string shape = std::to_string(static_cast<int>(car.launch.from));
+    for (int link = 0; link < static_cast<int>(car.links.size()); ++link) {
+        shape += '|' + linkName(car, link).toStdString();
+    }
+    return shape;
+}
+
+void LaunchPage::fill(QWidget* content, QVBoxLayout* column) {
+    column->addWidget(launchSection(content));
+    column->addWidget(driveSection(content));
+    column->addWidget(loadSection(content));
+    column->addWidget(ratingSection(content));
+    column->addWidget(brakeSection(content));
+}
+
+void LaunchPage::addRow(Section& section, Field field, const QString& whenEmpty) {
+    section.body()->addWidget(row({.field = field}, whenEmpty, &section));
+}
+
+Section* LaunchPage::launchSection(QWidget* parent) {
+    auto* section = new Section(tr("Launch"), parent);
+    section->body()->addWidget(choiceRow(
+        Choice::launchFrom, tr("Computed from"),
+        {tr("acceleration in g"), tr("60-ft time"), tr("engine torque")},
+        tr("What the thrust follows from. All of it is statics: no hit, no damping, no wheel spin. Try what "
+           "follows only on a closed course."),
+        section));
+    switch (state().car.launch.from) {
+        case LaunchFrom::acceleration:
+            addRow(*section, Field::launchAcceleration, tr("not known"));
+            break;
+        case LaunchFrom::sixtyFoot:
+            addRow(*section, Field::sixtyFoot, tr("not known"));
+            break;
+        case LaunchFrom::torque:
+            addRow(*section, Field::engineTorque, tr("not known"));
+            addRow(*section, Field::converter, tr("none: 1"));
+            addRow(*section, Field::launchGear, tr("not known"));
+            addRow(*section, Field::efficiency, tr("no loss: 100"));
+            break;
+    }
+    return section;
+}
+
+Section* LaunchPage::driveSection(QWidget* parent) {
+    auto* section = new Section(tr("Axle and tires"), parent);
+    addRow(*section, Field::axleRatio, tr("not known"));
+    addRow(*section, Field::friction, tr("not known"));
+    return section;
+}
+
+Section* LaunchPage::loadSection(QWidget* parent) {
+    auto* section = new Section(tr("For link loads and roll"), parent);
+    addRow(*section, Field::unsprungMass, tr("not known"));
+    addRow(*section, Field::springBase, tr("not measured"));
+    addRow(*section, Field::leftShift, tr("not entered"));
+    return section;
+}
+
+Section* LaunchPage::ratingSection(QWidget* parent) {
+    auto* section = new Section(tr("Ratings of the links"), parent);
+    for (int link = 0; link < static_cast<int>(state().car.links.size()); ++link) {
+        section->body()->addWidget(row({.field = Field::linkRating, .link = link}, tr("no rating"), section));
+    }
+    addRow(*section, Field::loadFactor, tr("none: 1"));
+    return section;
+}
+
+Section* LaunchPage::brakeSection(QWidget* parent) {
+    auto* section = new Section(tr("Brakes"), parent);
+    addRow(*section, Field::brakeRearShare, tr("not known"));
+    addRow(*section, Field::brakeDeceleration, tr("not known"));
+    return section;
+}
+
+void LaunchPage::refresh() {
+    const BenchState& bench = state();
+    if (!bench.traceIsCurrent || !bench.trace.ride.usable) {
+        showNothing();
+        return;
+    }
+    problem_->hide();
+    case_ = launchCaseOf(bench.solvedCar, bench.trace, fullStanceOf(bench.solvedCar));
+    missing_->showMissing(bench.car, missingOf(case_));
+    picture_->showCase(bench.solvedCar, case_, bench.style.units);
+    showFacts();
+    showLinks();
+}
+
+void LaunchPage::showNothing() {
+    case_ = {};
+    case_.problem = "the car can't be computed as it stands";
+    const QString problem = QString::fromStdString(state().problem);
+    const QString why = problem.isEmpty() ? problem : tr(": %1").arg(problem);
+    problem_->showText(tr("Nothing can be computed as the car stands%1").arg(why));
+    problem_->show();
+    missing_->hide();
+    picture_->showCase(state().car, case_, state().style.units);
+    for (FactCard* card : {launch_, attitude_, roll_, braking_, links_, choiceCard_}) {
+        card->showFacts({});
+    }
+    table_->hide();
+    curves_->hide();
+    choices_->showNone();
+    choices_->hide();
+}
+
+void LaunchPage::showFacts() {
+    const Units units = state().style.units;
+    const Car& car = state().solvedCar;
+    CardFacts facts = cardFacts(car, case_, units);
+    if (state().showsSure) {
+        spread_.addTo(facts, car, units, [units](const Car& varied) {
+            Car brief = varied;
+            brief.travel.steps = kMinSteps;  // the cards say nothing of the travel
+            return cardFacts(brief, launchCaseOf(brief, computeTrace(brief), fullStanceOf(brief)), units);
+        });
+    }
+    QString note = tr(
+        "Static figures on level ground: no hit of the clutch or converter, no damping, no wheel spin. Test "
+        "only on a closed course.");
+    if (state().showsSure) {
+        note +=
+            tr(" ± is of what was measured: acceleration, time, torque and friction count as exact unless "
+               "they have a ± of their own.");
+    }
+    launch_->showFacts(facts[0], note);
+    attitude_->showFacts(facts[1],
+                         tr("Where the springs come to rest under a steady thrust: linear, the swing arm's "
+                            "slope at ride, no stop, no shock."));
+    roll_->showFacts(facts[2],
+                     tr("For an engine that turns clockwise seen from the front, as nearly all do. A preload "
+                        "cancels one torque and no other."));
+    braking_->showFacts(facts[3],
+                        tr("Steady braking on level ground, the rear brakes on the axle. Test only on a "
+                           "closed course."));
+}
+
+void LaunchPage::showLinks() {
+    const BenchState& bench = state();
+    const Units units = bench.style.units;
+    const bool isKnown = case_.links && !case_.links->sweep.unbalanced;
+    table_->setVisible(isKnown);
+    curves_->setVisible(isKnown);
+    choices_->setVisible(isKnown);
+    std::vector<Fact> facts = linkCaseFacts(case_, units);
+    QString note = fromView(kLinkLoadWarning);
+    if (isKnown) {
+        table_->showLoads(bench.solvedCar, *case_.links, case_.linkCase->factor, units);
+        curves_->showLoads(bench.solvedCar, bench.trace, *case_.links, units);
+        choices_->showChoices(bench.solvedCar, *case_.linkCase, units);
+        note =
+            tr("Bracket hole and joint at either end of a rod carry what the rod does; any other joint shows "
+               "the amount of its force.\n") +
+            note;
+        if (case_.links->hasShared()) {
+            note += u'\n' + fromView(kSharedLoadNote);
+        }
+    } else {
+        choices_->showNone();
+    }
+    if (case_.links && case_.links->sweep.unbalanced) {
+        facts.push_back({tr("Balance"), tr("none"),
+                         tr("nothing holds part of the load: the links do not hold the axle"), true});
+    }
+    if (isKnown && case_.links->sweep.springsPull) {
+        facts.push_back({tr("Springs"), tr("would pull"),
+                         tr("somewhere in travel a spring would have to pull to hold the balance, which none "
+                            "can: the figures do not hold there"),
+                         true});
+    }
+    links_->showFacts(facts, note);
+    showChoices();
+}
+
+void LaunchPage::showChoices() {
+    const QString warning = fromView(kLinkLoadWarning);
+    const bool isKnown = case_.links && !case_.links->sweep.unbalanced;
+    if (isKnown) {
+        QString note = choices_->summary() + u'\n' + warning;
+        if (choices_->hasPulling()) {
+            note += tr(
+                "\nSpring pulls: somewhere in travel a spring would have to, which none can. The figures do "
+                "not hold there.");
+        }
+        if (choices_->hasShared()) {
+            note += u'\n' + fromView(kSharedLoadNote);
+        }
+        choiceCard_->showFacts({}, note);
+    } else {
+        choiceCard_->showFacts({{tr("Worst loads"), QString(QChar(0x2014)),
+                                 whyNotKnown(case_.links.refusal.empty() ? "the links do not hold the axle"
+                                                                         : case_.links.refusal),
+                                 false}},
+                               warning);
+    }
+}
+
+}  // namespace bolthole

@@ -1,0 +1,63 @@
+// What a launch or a stop does: tire loads, attitude, roll, and what every link carries.
+#pragma once
+
+#include "geometry/statics/launch_case.h"
+#include "widgets/pages/fact_spread.h"
+#include "widgets/pages/work_page.h"
+
+namespace bolthole {
+
+class ChoiceLoadTable;
+class LaunchPicture;
+class LinkLoadCurves;
+class LinkLoadTable;
+class MissingList;
+class Section;
+class ToneLabel;
+
+/// What a launch or a stop does: tire loads, attitude, roll, and what every link carries.
+class LaunchPage : public WorkPage {
+    Q_OBJECT
+  public:
+    explicit LaunchPage(QWidget* parent = nullptr);
+
+    /// What is shown, for tests.
+    [[nodiscard]] const LaunchCase& shown() const { return case_; }
+    [[nodiscard]] ChoiceLoadTable& choices() { return *choices_; }
+
+  protected:
+    [[nodiscard]] std::string shapeOf(const Car& car) const override;
+    void fill(QWidget* content, QVBoxLayout* column) override;
+    void refresh() override;
+
+  private:
+    [[nodiscard]] Section* launchSection(QWidget* parent);
+    [[nodiscard]] Section* driveSection(QWidget* parent);
+    [[nodiscard]] Section* loadSection(QWidget* parent);
+    [[nodiscard]] Section* ratingSection(QWidget* parent);
+    [[nodiscard]] Section* brakeSection(QWidget* parent);
+    void addRow(Section& section, Field field, const QString& whenEmpty);
+    void buildCards();
+    void buildLinkCards();
+    void showFacts();
+    void showLinks();
+    void showChoices();
+    void showNothing();
+
+    LaunchCase case_;
+    FactSpread spread_;
+    ToneLabel* problem_;
+    MissingList* missing_;
+    LaunchPicture* picture_;
+    FactCard* launch_;
+    FactCard* attitude_;
+    FactCard* roll_;
+    FactCard* braking_;
+    FactCard* links_;
+    LinkLoadTable* table_;
+    LinkLoadCurves* curves_;
+    FactCard* choiceCard_;
+    ChoiceLoadTable* choices_;
+};
+
+}  // namespace bolthole

@@ -1,0 +1,291 @@
+#include "widgets/pages/springs/spring_facts.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "widgets/kit/translation.h"
+#include "widgets/kit/unit_text.h"
+#include "widgets/pages/springs/spring_findings.h"
+#include "widgets/words/spring_words.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr double kGravity = 9.80665;  // m/s^2, standard (BIPM, SI brochure; from memory)
+const QString kUnknown(QChar(0x2014));
+
+QString shown(double value, Quantity quantity, Units units) {
+    return std::isnan(value)
+               ? kUnknown
+               : QString::fromStdString(withUnit(fineFigureText(value, quantity, units), quantity, units));
+}
+
+QString rounded(double value, Quantity quantity, Units units) {
+    return std::isnan(value)
+               ? kUnknown
+               : QString::fromStdString(withUnit(figureText(value, quantity, units), quantity, units));
+}
+
+/// Writes the rows of one part.
+class PartWriter {
+  public:
+    PartWriter(const Car& car, const SpringFindings& found, int item)
+        : part_(car.springs[static_cast<std::size_t>(item)]),
+          units_(car.units),
+          found_(found),
+          item_(item),
+          lines_(found.linesOf(item)) {}
+
+    [[nodiscard]] std::vector<Fact> write();
+
+  private:
+    void length();
+    void room(std::optional<TravelEnd> LineRoom::*end, const QString& label, bool bump);
+    void meets();
+    void motionRatio();
+    void force();
+    void wheelRate();
+    [[nodiscard]] QString whyNoRoom(bool bump) const;
+    [[nodiscard]] QString lengthRemark() const;
+    [[nodiscard]] const LineFigures& ride(std::size_t of = 0) const { return found_.ride[lines_[of]]; }
+    [[nodiscard]] const LineRoom& roomOf(std::size_t line) const { return found_.room.lines[line]; }
+    [[nodiscard]] bool sidesDiffer(double LineFigures::*figure, double by) const {
+        return lines_.size() == 2 && std::abs(ride(0).*figure - ride(1).*figure) > by;
+    }
+
+    const SuspensionPart& part_;
+    Units units_;
+    const SpringFindings& found_;
+    int item_;
+    std::vector<std::size_t> lines_;
+    std::vector<Fact> facts_;
+};
+
+std::vector<Fact> PartWriter::write() {
+    length();
+    room(&LineRoom::bump, tr("Bump left"), true);
+    room(&LineRoom::droop, tr("Droop left"), false);
+    meets();
+    motionRatio();
+    if (part_.rate || part_.push != 0 || part_.carries()) {
+        force();
+        wheelRate();
+    }
+    return std::move(facts_);
+}
+
+QString PartWriter::lengthRemark() const {
+    if (sidesDiffer(&LineFigures::length, kSidesDiffer)) {
+        return tr("left; right %1").arg(shown(ride(1).length, Quantity::length, units_));
+    }
+    if (!part_.freeLength) {
+        return {};
+    }
+    const double squeezed = *part_.freeLength - ride().length;
+    if (squeezed <= 0 && part_.kind == PartKind::bumpStop) {
+        return tr("clear of its pad by %1").arg(shown(-squeezed, Quantity::length, units_));
+    }
+    return squeezed > 0 ? tr("squeezed by %1").arg(shown(squeezed, Quantity::length, units_))
+                        : tr("loose: %1 longer than free").arg(shown(-squeezed, Quantity::length, units_));
+}
+
+void PartWriter::length() {
+    const bool slack = part_.kind == PartKind::spring || part_.kind == PartKind::coilOver;
+    const bool loose = slack && part_.freeLength && ride().length >= *part_.freeLength;
+    facts_.push_back({tr("Length at ride"), shown(ride().length, Quantity::length, units_), lengthRemark(),
+                      loose, fineNumber(ride().length, Quantity::length)});
+}
+
+QString PartWriter::whyNoRoom(bool bump) const {
+    const bool known = part_.closedLength || part_.openLength;
+    if (known && ((bump && part_.closedLength) || (!bump && part_.openLength))) {
+        return tr("its limit is farther out than %1 of travel or the links' reach")
+            .arg(shown(kFarthestTravel, Quantity::length, units_));
+    }
+    if (bump) {
+        return part_.kind == PartKind::strap ? tr("slack in bump: it stops droop only")
+                                             : tr("not known: no closed length entered");
+    }
+    if (part_.kind == PartKind::spring || part_.kind == PartKind::bumpStop) {
+        return tr("it stops no droop");
+    }
+    return part_.kind == PartKind::strap ? tr("not known: no taut length entered")
+                                         : tr("not known: no open length entered");
+}
+
+void PartWriter::room(std::optional<TravelEnd> LineRoom::*end, const QString& label, bool bump) {
+    std::optional<TravelEnd> first;
+    for (const std::size_t line : lines_) {
+        const std::optional<TravelEnd>& each = roomOf(line).*end;
+        if (each && (!first || each->before(*first))) {
+            first = each;
+        }
+    }
+    if (!first) {
+        facts_.push_back({label, kUnknown, whyNoRoom(bump)});
+        return;
+    }
+    const bool closed = first->stop == TravelStop::closed;
+    const QString limit = shown(closed ? part_.closedLength.value_or(0) : part_.openLength.value_or(0),
+                                Quantity::length, units_);
+    if (first->travel > 0) {
+        facts_.push_back({label, shown(first->travel, Quantity::length, units_),
+                          closed ? tr("until it is closed at %1").arg(limit)
+                                 : tr("until it is all out at %1").arg(limit)});
+        return;
+    }
+    facts_.push_back({label, rounded(0, Quantity::length, units_),
+                      closed ? tr("▲ past its closed length of %1 already at ride").arg(limit)
+                             : tr("▲ past its open length of %1 already at ride").arg(limit),
+                      true});
+}
+
+void PartWriter::meets() {
+    if (!part_.freeLength || !roomOf(lines_.front()).free) {
+        return;
+    }
+    const double at = *roomOf(lines_.front()).free;
+    const QString where =
+        tr(at < 0 ? "%1 of droop" : "%1 of bump").arg(shown(std::abs(at), Quantity::length, units_));
+    const bool stop = part_.kind == PartKind::bumpStop;
+    facts_.push_back({stop ? tr("Meets its pad") : tr("Comes loose"), at == 0 ? tr("at ride") : where,
+                      stop ? tr("from there on it pushes") : tr("at its free length")});
+}
+
+void PartWriter::motionRatio() {
+    QString remark = tr("it shortens by this much for each unit both wheels rise");
+    if (sidesDiffer(&LineFigures::motionRatio, 0.005)) {
+        remark = tr("left; right %1").arg(shown(ride(1).motionRatio, Quantity::ratio, units_));
+    }
+    facts_.push_back({tr("Motion ratio at ride"), shown(ride().motionRatio, Quantity::ratio, units_), remark,
+                      false, fineNumber(ride().motionRatio, Quantity::ratio)});
+}
+
+void PartWriter::force() {
+    const bool known = part_.rate || part_.push != 0;
+    facts_.push_back({tr("Pushes at ride"), known ? rounded(ride().force, Quantity::force, units_) : kUnknown,
+                      known ? tr("each, along its own line") : tr("not known: no rate and free length"),
+                      false, known ? plainNumber(ride().force, Quantity::force) : FactNumber{}});
+}
+
+void PartWriter::wheelRate() {
+    const QString label = tr("Wheel rate it makes");
+    if (!part_.rate && part_.push == 0) {
+        facts_.push_back({label, kUnknown, tr("not known: no rate entered")});
+        return;
+    }
+    const double whole = found_.wheelRateOf(item_, found_.ride);
+    double squared = 0;
+    for (const std::size_t line : lines_) {
+        const LineFigures& figures = found_.ride[line];
+        squared += part_.rateAt(figures.length) * figures.motionRatio * figures.motionRatio / 2;
+    }
+    const QString value = rounded(whole, Quantity::rate, units_);
+    if (squared > 0) {
+        facts_.push_back({label, value,
+                          tr("each wheel: rate × motion ratio² gives %1, its leaning under load %2")
+                              .arg(rounded(squared, Quantity::rate, units_),
+                                   signedText(rounded(whole - squared, Quantity::rate, units_))),
+                          false, plainNumber(whole, Quantity::rate)});
+        return;
+    }
+    facts_.push_back({label, value,
+                      part_.push == 0 ? tr("none at ride: nothing squeezes it there")
+                                      : tr("each wheel, from its leaning under the gas push alone")});
+}
+
+Fact endFact(const TravelEnd& end, bool bump, const Car& car, const SpringFindings& found) {
+    const QString words = QString::fromStdString(describe(end, bump, found.room, found.parts, car.units));
+    return {bump ? tr("Bump") : tr("Droop"), shown(end.travel, Quantity::length, car.units),
+            (isPast(end) ? QStringLiteral("▲ ") : QString()) + capitalized(words), isPast(end)};
+}
+
+// The rest of what the tires carry is the axle's own weight: links do no work as both wheels move alike.
+Fact carriedFact(const Car& car, const SpringFindings& found) {
+    const double weighed = (car.cornerWeights.leftRear + car.cornerWeights.rightRear) * kGravity;
+    const bool tooMuch = found.carried() > weighed;
+    const QString scales = tr("the rear tires carry %1 as weighed, axle and wheels with it")
+                               .arg(rounded(weighed, Quantity::force, car.units));
+    return {tr("Springs carry at ride"), rounded(found.carried(), Quantity::force, car.units),
+            tooMuch ? tr("▲ %1: a length, rate or mount is wrong").arg(scales) : scales, tooMuch,
+            plainNumber(found.carried(), Quantity::force)};
+}
+
+Fact inUseFact(const Car& car, const SpringFindings& found) {
+    const Units units = car.units;
+    switch (found.stance.rear) {
+        case RearRateSource::entered:
+            return {tr("In use elsewhere"), rounded(found.stance.stance.rear->wheel, Quantity::rate, units),
+                    tr("the rate entered on the Weights page; empty that field to use the springs' own")};
+        case RearRateSource::springs:
+            return {tr("In use elsewhere"), rounded(found.stance.stance.rear->wheel, Quantity::rate, units),
+                    tr("the springs' own: none is entered on the Weights page")};
+        case RearRateSource::none:
+            break;
+    }
+    return {tr("In use elsewhere"), kUnknown, tr("not known: none entered, and no spring here makes one")};
+}
+
+}  // namespace
+
+bool isPast(const TravelEnd& end) {
+    return end.stop != TravelStop::range;
+}
+
+std::vector<Fact> partFacts(const Car& car, const SpringFindings& found, int item) {
+    const std::string& reason = found.refusals[static_cast<std::size_t>(item)];
+    if (!reason.empty()) {
+        return {{tr("Not computed"), kUnknown, QStringLiteral("▲ ") + QString::fromStdString(reason), true}};
+    }
+    return PartWriter(car, found, item).write();
+}
+
+std::vector<Fact> roomFacts(const Car& car, const SpringFindings& found) {
+    return {endFact(found.room.bump, true, car, found), endFact(found.room.droop, false, car, found)};
+}
+
+QString missingLengths(const Car& car) {
+    QStringList missing;
+    for (std::size_t item = 0; item < car.springs.size(); ++item) {
+        const SuspensionPart& part = car.springs[item];
+        QStringList words;
+        if (!part.closedLength && belongsTo(part.kind, Field::springClosedLength)) {
+            words << tr("closed");
+        }
+        if (!part.openLength && belongsTo(part.kind, Field::springOpenLength)) {
+            words << (part.kind == PartKind::strap ? tr("taut") : tr("open"));
+        }
+        if (!words.isEmpty()) {
+            missing << tr("%1 (%2)").arg(springName(car, static_cast<int>(item)), words.join(tr(" and ")));
+        }
+    }
+    return missing.isEmpty() ? QString()
+                             : tr("Lengths not entered, so nobody knows what they end: %1.")
+                                   .arg(missing.join(QStringLiteral(", ")));
+}
+
+std::vector<Fact> rateFacts(const Car& car, const SpringFindings& found) {
+    std::vector<Fact> facts;
+    if (found.made) {
+        facts.push_back({tr("Springs make at ride"), rounded(found.made->wheel, Quantity::rate, car.units),
+                         tr("each wheel, both moving alike, tire left out"), false,
+                         plainNumber(found.made->wheel, Quantity::rate)});
+        facts.push_back(
+            {tr("In roll"),
+             found.made->roll ? shown(*found.made->roll, Quantity::rollRate, car.units) : kUnknown,
+             found.made->roll ? tr("the axle leaning under the body, no bar, tires left out")
+                              : tr("not known: the links do not hold the axle in roll"),
+             false, found.made->roll ? fineNumber(*found.made->roll, Quantity::rollRate) : FactNumber{}});
+    } else {
+        facts.push_back({tr("Springs make at ride"), kUnknown,
+                         tr("not known: no spring with a rate and a free length pushes at ride")});
+    }
+    facts.push_back(inUseFact(car, found));
+    if (found.carried() != 0) {
+        facts.push_back(carriedFact(car, found));
+    }
+    return facts;
+}
+
+}  // namespace bolthole

@@ -1,0 +1,113 @@
+#include "widgets/pages/springs/starting_spring.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace bolthole {
+
+namespace {
+
+/// Where a kind's mounts stand. `out` as a share of half the track; heights above the axle's center as a
+/// share of the tire radius; `behind` the axle likewise.
+struct Place {
+    double axleOut;
+    double chassisOut;
+    double axleUp;
+    double chassisUp;
+    double behind;
+};
+
+Place placeOf(PartKind kind) {
+    switch (kind) {
+        case PartKind::spring:
+            return {0.60, 0.60, 0.22, 0.95, 0};
+        case PartKind::shock:
+            return {0.68, 0.55, -0.15, 1.15, 0.35};
+        case PartKind::coilOver:
+            return {0.62, 0.52, -0.10, 1.10, 0.30};
+        case PartKind::bumpStop:
+            return {0.52, 0.52, 0.22, 0.55, 0};
+        case PartKind::strap:
+            return {0.45, 0.45, 0.15, 1.00, 0.10};
+    }
+    return {};
+}
+
+double rounded(double length, Units units) {
+    const double unit = units == Units::inch ? kMetresPerInch / 4 : 5 * kMetresPerMillimetre;
+    return std::round(length / unit) * unit;
+}
+
+std::string freeName(const Car& car, PartKind kind) {
+    const std::string plain = "rear " + std::string(nameOf(kind));
+    std::string name = plain;
+    const auto taken = [&] {
+        return std::ranges::any_of(car.springs,
+                                   [&](const SuspensionPart& part) { return part.name == name; });
+    };
+    for (int number = 2; taken(); ++number) {
+        name = plain + " " + std::to_string(number);
+    }
+    return name;
+}
+
+}  // namespace
+
+SuspensionPart startingSpring(const Car& car, PartKind kind) {
+    const Place place = placeOf(kind);
+    const double radius = car.rearTireRadius;
+    const double half = car.rearTrack.value_or(0.5 * car.wheelbase) / 2;
+    const auto point = [&](double out, double up) {
+        return Eigen::Vector3d(rounded(-place.behind * radius, car.units), rounded(out * half, car.units),
+                               rounded(radius + up * radius, car.units));
+    };
+    SuspensionPart part;
+    part.name = freeName(car, kind);
+    part.kind = kind;
+    part.chassis.holes = {Hole{-1, "top", point(place.chassisOut, place.chassisUp)}};
+    part.axle.holes = {Hole{-1, "bottom", point(place.axleOut, place.axleUp)}};
+    return part;
+}
+
+void StartingNumbers::watchLast(const Car& car) {
+    const int item = static_cast<int>(car.springs.size()) - 1;
+    for (const End end : {End::chassis, End::axle}) {
+        for (int axis = 0; axis < 3; ++axis) {
+            const FieldId id{.field = Field::mountAt, .end = end, .hole = 0, .axis = axis, .item = item};
+            if (const std::optional<double> start = numberAt(car, id)) {
+                numbers_.push_back({id, *start});
+            }
+        }
+    }
+}
+
+void StartingNumbers::confirm(const FieldId& id) {
+    std::erase_if(numbers_, [&](const Number& number) { return number.id == id; });
+}
+
+void StartingNumbers::removed(int item) {
+    std::erase_if(numbers_, [&](const Number& number) { return number.id.item == item; });
+    for (Number& number : numbers_) {
+        number.id.item -= number.id.item > item ? 1 : 0;
+    }
+}
+
+// A part that is not there (its adding was undone) may come back as it was.
+void StartingNumbers::follow(const Car& car) {
+    std::erase_if(numbers_, [&](const Number& number) {
+        const std::optional<double> now = numberAt(car, number.id);
+        return now && *now != number.start;
+    });
+}
+
+std::vector<FieldId> StartingNumbers::of(int item) const {
+    std::vector<FieldId> ids;
+    for (const Number& number : numbers_) {
+        if (number.id.item == item) {
+            ids.push_back(number.id);
+        }
+    }
+    return ids;
+}
+
+}  // namespace bolthole

@@ -1,0 +1,269 @@
+#include "widgets/pages/weights/weights_facts.h"
+
+#include <QStringList>
+#include <cmath>
+
+#include "geometry/car/fields.h"
+#include "widgets/kit/translation.h"
+#include "widgets/kit/unit_text.h"
+
+namespace bolthole {
+
+namespace {
+
+QString seatWords(DriverSeat seat) {
+    return seat == DriverSeat::aboard ? tr("driver aboard") : tr("driver out");
+}
+
+Fact sidewaysFact(const std::optional<double>& left, const Car& car, const CardNumbers& numbers) {
+    if (left) {
+        return {tr("CG sideways"), numbers.sideways(*left), tr("of the middle"), false,
+                fineNumber(*left, Quantity::length)};
+    }
+    const bool both = !car.frontTrack && !car.rearTrack;
+    return {tr("CG sideways"), kDash,
+            both             ? tr("needs both tracks")
+            : car.frontTrack ? tr("needs the rear track")
+                             : tr("needs the front track")};
+}
+
+// Shares of four readings, in the order of the cards.
+void addShares(std::vector<Fact>& facts, const WeightFigures& figures, const CardNumbers& numbers) {
+    facts.push_back({tr("Front"), numbers.percent(figures.frontPercent),
+                     tr("%1 front, %2 rear").arg(numbers.mass(figures.front), numbers.mass(figures.rear)),
+                     false, fineNumber(figures.frontPercent, Quantity::percent)});
+    facts.push_back({tr("Left"), numbers.percent(figures.leftPercent),
+                     tr("%1 left, %2 right").arg(numbers.mass(figures.left), numbers.mass(figures.right)),
+                     false, fineNumber(figures.leftPercent, Quantity::percent)});
+    facts.push_back({tr("Diagonal"), numbers.percent(figures.diagonalPercent),
+                     tr("right front and left rear: %1").arg(numbers.mass(figures.diagonal)), false,
+                     fineNumber(figures.diagonalPercent, Quantity::percent)});
+}
+
+// What came and went, load by load, and what is left out.
+QString loadsNote(const Car& car, const CardNumbers& numbers) {
+    QStringList lines;
+    for (const Load& load : loadsOf(car)) {
+        if (load.aboard != load.weighed) {
+            lines << QStringLiteral("%1 %2").arg(
+                QString::fromStdString(load.name),
+                numbers.massShift((load.aboard - load.weighed) * load.full()));
+        }
+    }
+    for (int item = 0; item < static_cast<int>(car.loads.size()); ++item) {
+        const std::string missing = missingOf(car.loads[static_cast<std::size_t>(item)]);
+        if (!missing.empty()) {
+            lines << tr("%1 not counted: %2")
+                         .arg(QString::fromStdString(loadWords(car, item)), QString::fromStdString(missing));
+        }
+    }
+    const EnteredDriver& driver = car.weighing.driver;
+    if (car.cornersAre == DriverSeat::out && !(driver.mass && driver.at.whole())) {
+        lines << tr("the driver is not in these figures: enter weight and seat");
+    }
+    return lines.isEmpty() ? QString() : capitalized(lines.join(QStringLiteral("; "))) + u'.';
+}
+
+Fact leftFact(const LadenCar& loaded, const Car& car, const CardNumbers& numbers) {
+    if (!loaded.leftPercent) {
+        return {tr("Left"), kDash, sidewaysFact(std::nullopt, car, numbers).remark};
+    }
+    const QString low = numbers.percent(loaded.leftPercent->low);
+    const QString high = numbers.percent(loaded.leftPercent->high);
+    if (low == high) {
+        return {tr("Left"), low, QString(), false, fineNumber(loaded.leftPercent->low, Quantity::percent)};
+    }
+    return {tr("Left"), QStringLiteral("%1 – %2").arg(low, high),
+            tr("no closer without both wheel rates: they decide which axle takes it")};
+}
+
+void addLoadedCorners(std::vector<Fact>& facts, const LadenCar& loaded, const Car& car, const Stance& stance,
+                      const CardNumbers& numbers) {
+    if (!loaded.corners) {
+        facts.push_back({tr("Corners"), kDash, tr("needs %1").arg(missingForRoll(car, stance))});
+        return;
+    }
+    const CornerWeights& corners = *loaded.corners;
+    const double diagonal = 100 * (corners.rightFront + corners.leftRear) / corners.total();
+    facts.push_back({tr("Diagonal"), numbers.percent(diagonal),
+                     tr("shared by the axles as stiff as they are in roll"), false,
+                     fineNumber(diagonal, Quantity::percent)});
+    facts.push_back({tr("Front corners"),
+                     tr("%1 / %2").arg(numbers.mass(corners.leftFront), numbers.mass(corners.rightFront)),
+                     tr("left / right")});
+    facts.push_back({tr("Rear corners"),
+                     tr("%1 / %2").arg(numbers.mass(corners.leftRear), numbers.mass(corners.rightRear)),
+                     tr("left / right")});
+}
+
+// The reading with the driver so; nothing where it is not whole.
+std::optional<CornerWeights> readingWith(const Car& car, DriverSeat seat) {
+    const Weighing weighing = weighingOf(car);
+    return seat == DriverSeat::aboard ? weighing.withDriver : weighing.withoutDriver;
+}
+
+void addDriver(std::vector<Fact>& facts, const DriverFigures& driver, const Car& car,
+               const CardNumbers& numbers) {
+    const std::optional<double>& alone = car.weighing.driver.mass;
+    facts.push_back({tr("Driver"), numbers.mass(driver.mass),
+                     alone ? tr("by difference; on another scale %1").arg(numbers.mass(*alone))
+                           : tr("by difference of the readings"),
+                     false, fineNumber(driver.mass, Quantity::mass)});
+    facts.push_back({tr("Ahead of rear axle"), numbers.length(driver.ahead), QString(), false,
+                     fineNumber(driver.ahead, Quantity::length)});
+    Fact sideways = sidewaysFact(driver.left, car, numbers);
+    sideways.label = tr("Sideways");
+    facts.push_back(sideways);
+    facts.push_back({tr("On the front corners"),
+                     numbers.massPair(driver.corners.leftFront, driver.corners.rightFront),
+                     tr("left / right")});
+    facts.push_back({tr("On the rear corners"),
+                     numbers.massPair(driver.corners.leftRear, driver.corners.rightRear),
+                     tr("left / right")});
+}
+
+}  // namespace
+
+QString CardNumbers::text(double value, Quantity quantity) const {
+    return QString::fromStdString(withUnit(fineFigureText(value, quantity, units_), quantity, units_));
+}
+
+QString CardNumbers::massShift(double kilograms) const {
+    return signedText(mass(kilograms));
+}
+
+QString CardNumbers::sideways(double left) const {
+    return QStringLiteral("%1 %2").arg(length(std::abs(left)), left < 0 ? tr("right") : tr("left"));
+}
+
+QString CardNumbers::height(const CgHeight& height) const {
+    return height.uncertainty
+               ? QStringLiteral("%1 ± %2").arg(length(height.height), length(*height.uncertainty))
+               : length(height.height);
+}
+
+QString CardNumbers::massPair(double left, double right) const {
+    const auto number = [this](double value) {
+        return signedText(QString::fromStdString(fineFigureText(value, Quantity::mass, units_)));
+    };
+    return QStringLiteral("%1 / %2 %3").arg(number(left), number(right), unitText(Quantity::mass, units_));
+}
+
+QString enteredOf(const EnteredCorners& corners) {
+    return tr("%1 of 4 entered").arg(corners.count());
+}
+
+QString missingForRoll(const Car& car, const Stance& stance) {
+    QStringList missing;
+    if (!car.frontTrack) {
+        missing << tr("front track");
+    }
+    if (!car.rearTrack) {
+        missing << tr("rear track");
+    }
+    if (!stance.front) {
+        missing << tr("front wheel rate");
+    }
+    if (!stance.rear) {
+        missing << tr("rear wheel rate");
+    }
+    return missing.join(QStringLiteral(", "));
+}
+
+CardWords weighedCard(const Car& car) {
+    const CardNumbers numbers(car.units);
+    const WeightFigures figures = weightFigures(car.cornerWeights, stanceOf(car));
+    CardWords card;
+    card.facts.push_back({tr("Total"), numbers.mass(figures.total),
+                          tr("four corners, %1").arg(seatWords(car.cornersAre)), false,
+                          fineNumber(figures.total, Quantity::mass)});
+    addShares(card.facts, figures, numbers);
+    card.facts.push_back({tr("CG ahead of rear axle"), numbers.length(figures.cgAhead),
+                          tr("wheelbase × front / total"), false,
+                          fineNumber(figures.cgAhead, Quantity::length)});
+    card.facts.push_back(sidewaysFact(figures.cgLeft, car, numbers));
+    if (!figures.cgLeft) {
+        card.note = tr("Sideways the picture is not to scale: a track is missing.");
+    }
+    return card;
+}
+
+CardWords loadedCard(const Car& car, const Stance& stance) {
+    const CardNumbers numbers(car.units);
+    CardWords card;
+    card.note = loadsNote(car, numbers);
+    const std::vector<MassAt> changes = changesSinceWeighed(loadsOf(car));
+    if (changes.empty()) {
+        card.facts.push_back({tr("As weighed"), kDash, tr("nothing that counts came or went since")});
+        return card;
+    }
+    const LoadedResult result = withLoads(car.cornerWeights, stance, changes);
+    if (!result.car) {
+        card.facts.push_back({tr("Total"), kDash, capitalized(QString::fromStdString(result.refusal)), true});
+        return card;
+    }
+    const LadenCar& loaded = *result.car;
+    card.facts.push_back(
+        {tr("Total"), numbers.mass(loaded.total),
+         tr("%1 since weighed").arg(numbers.massShift(loaded.total - car.cornerWeights.total())), false,
+         fineNumber(loaded.total, Quantity::mass)});
+    card.facts.push_back({tr("Front"), numbers.percent(loaded.frontPercent),
+                          tr("%1 front, %2 rear").arg(numbers.mass(loaded.front), numbers.mass(loaded.rear)),
+                          false, fineNumber(loaded.frontPercent, Quantity::percent)});
+    card.facts.push_back(leftFact(loaded, car, numbers));
+    addLoadedCorners(card.facts, loaded, car, stance, numbers);
+    card.facts.push_back({tr("CG ahead of rear axle"), numbers.length(loaded.cgAhead), QString(), false,
+                          fineNumber(loaded.cgAhead, Quantity::length)});
+    card.facts.push_back(sidewaysFact(loaded.cgLeft, car, numbers));
+    return card;
+}
+
+CardWords driverCard(const Car& car) {
+    const CardNumbers numbers(car.units);
+    CardWords card;
+    const std::optional<CornerWeights> other = car.weighing.other.whole();
+    if (!other) {
+        card.facts.push_back({tr("Driver"), kDash,
+                              car.weighing.other.count() == 0
+                                  ? tr("by difference, once the other reading is entered")
+                                  : tr("other reading: %1").arg(enteredOf(car.weighing.other))});
+        return card;
+    }
+    const WeightFigures figures = weightFigures(*other, stanceOf(car));
+    const DriverSeat seat = car.cornersAre == DriverSeat::aboard ? DriverSeat::out : DriverSeat::aboard;
+    card.facts.push_back({tr("Other reading"), numbers.mass(figures.total), seatWords(seat), false,
+                          fineNumber(figures.total, Quantity::mass)});
+    addShares(card.facts, figures, numbers);
+    if (const std::optional<DriverFigures> driver = driverFigures(weighingOf(car), stanceOf(car))) {
+        addDriver(card.facts, *driver, car, numbers);
+    } else {
+        card.facts.push_back({tr("Driver"), kDash,
+                              tr("the car reads no heavier with the driver in: swap the readings?"), true});
+    }
+    return card;
+}
+
+CardWords ticketCard(const Car& car) {
+    const CardNumbers numbers(car.units);
+    const EnteredTicket& ticket = car.weighing.ticket;
+    const std::optional<CornerWeights> corners = readingWith(car, ticket.driver);
+    CardWords card;
+    const auto add = [&](const QString& label, const OptionalNumber& read, double sum) {
+        if (read) {
+            card.facts.push_back(
+                {label, numbers.mass(*read),
+                 corners ? tr("corners %1: %2").arg(numbers.mass(sum), numbers.massShift(sum - *read))
+                         : tr("no corner reading, %1, to hold it against").arg(seatWords(ticket.driver)),
+                 false, fineNumber(*read, Quantity::mass)});
+        }
+    };
+    add(tr("Front axle"), ticket.front, corners ? corners->front() : 0);
+    add(tr("Rear axle"), ticket.rear, corners ? corners->total() - corners->front() : 0);
+    add(tr("Whole car"), ticket.total, corners ? corners->total() : 0);
+    if (card.facts.empty()) {
+        card.facts.push_back({tr("Other scale"), kDash, tr("nothing entered")});
+    }
+    return card;
+}
+
+}  // namespace bolthole

@@ -1,0 +1,196 @@
+// What the weights page says of the CG height and of the pads.
+#include <QStringList>
+#include <cmath>
+
+#include "widgets/kit/translation.h"
+#include "widgets/kit/unit_text.h"
+#include "widgets/pages/weights/weights_facts.h"
+
+namespace bolthole {
+
+namespace {
+
+QString sourceWords(const CgHeight& height) {
+    switch (height.source) {
+        case CgHeightSource::entered:
+            return tr("as entered; how sure it is stands on the How sure page");
+        case CgHeightSource::lift:
+            return tr("by the lift method");
+        case CgHeightSource::estimate:
+            break;
+    }
+    return tr("estimated from other cars, not measured");
+}
+
+// What the lift still needs; empty: nothing.
+QString missingForLift(const Car& car) {
+    QStringList missing;
+    if (!car.lift.height) {
+        missing << tr("how far it was raised");
+    }
+    if (!car.lift.reading) {
+        missing << tr("the reading");
+    }
+    if (car.lift.driver != car.cornersAre && !car.weighing.other.whole()) {
+        missing << tr("corner weights %1 (%2)")
+                       .arg(car.lift.driver == DriverSeat::aboard ? tr("with the driver")
+                                                                  : tr("without the driver"),
+                            enteredOf(car.weighing.other));
+    }
+    return missing.join(QStringLiteral(", "));
+}
+
+void addLiftParts(std::vector<Fact>& facts, const LiftParts& parts, const CardNumbers& numbers) {
+    const std::pair<QString, double> rows[] = {{tr("its ± from the scales"), parts.scales},
+                                               {tr("its ± from how far it was raised"), parts.lift},
+                                               {tr("its ± from the wheelbase"), parts.wheelbase},
+                                               {tr("its ± from the tire radii"), parts.radii}};
+    for (const auto& [label, value] : rows) {
+        facts.push_back({label, QStringLiteral("± %1").arg(numbers.length(value)), QString()});
+    }
+}
+
+// The lift's own result, whether it is in use or not.
+void addLift(std::vector<Fact>& facts, const Car& car, const CardNumbers& numbers) {
+    const std::optional<LiftTest> test = liftOf(car);
+    if (!test) {
+        facts.push_back({tr("By the lift method"), kDash, tr("needs %1").arg(missingForLift(car))});
+        return;
+    }
+    const LiftUncertainty uncertainty = liftUncertaintyOf(car);
+    const CgHeightResult result = cgHeightByLift(*test, liftCar(car), uncertainty, car.units);
+    if (!result.value) {
+        facts.push_back(
+            {tr("By the lift method"), kDash, capitalized(QString::fromStdString(result.refusal)), true});
+        return;
+    }
+    const QString remark = capitalized(QString::fromStdString(result.value->remark));
+    const QString turned = tr("turned by %1").arg(numbers.angle(std::abs(liftAngle(*test, liftCar(car)))));
+    facts.push_back({tr("By the lift method"), numbers.height(*result.value),
+                     remark.isEmpty() ? turned : remark, !remark.isEmpty()});
+    addLiftParts(facts, liftParts(*test, liftCar(car), uncertainty), numbers);
+}
+
+Fact antiSquatFact(const CarBalance& balance, double weighed, std::optional<double> antiSquat,
+                   const CardNumbers& numbers) {
+    const QString label = tr("Anti-squat at ride");
+    if (!antiSquat) {
+        return {label, kDash, tr("not computed: the links do not solve as they stand")};
+    }
+    if (!balance.from.uncertainty) {
+        return {label, numbers.percent(*antiSquat),
+                tr("goes with 1 / CG height; its ± stands on the Links page")};
+    }
+    // What came or went since dilutes the weighed car's height, and with it what is not known of it.
+    const double spread = *balance.from.uncertainty * weighed / balance.total;
+    if (!(spread < balance.height)) {
+        return {label, numbers.percent(*antiSquat), tr("the CG height is not known well enough to say")};
+    }
+    return {label, numbers.percent(*antiSquat),
+            tr("%1 to %2 within the ± of the CG height")
+                .arg(numbers.percent(antiSquatAt(*antiSquat, balance.height, spread)),
+                     numbers.percent(antiSquatAt(*antiSquat, balance.height, -spread)))};
+}
+
+void addThrows(std::vector<Fact>& facts, const PadFigures& pads, const Car& car, const Stance& stance,
+               const CardNumbers& numbers) {
+    const QString label = tr("Throws a corner by");
+    if (!pads.byWarp) {
+        facts.push_back({label, kDash, tr("not known: needs %1").arg(missingForRoll(car, stance))});
+        return;
+    }
+    const CornerWeights& shift = *pads.byWarp;
+    facts.push_back({label, numbers.mass(*pads.worst()), tr("at most, with the rates in use"), false,
+                     fineNumber(*pads.worst(), Quantity::mass)});
+    facts.push_back({tr("Front corners read"), numbers.massPair(shift.leftFront, shift.rightFront),
+                     tr("left / right, more than on level pads")});
+    facts.push_back({tr("Rear corners read"), numbers.massPair(shift.leftRear, shift.rightRear),
+                     tr("left / right, more than on level pads")});
+}
+
+// Which pads stand high and what that does: "front pads high: the front axle reads -0.2 kg".
+QString tiltWords(double angle, const QString& high, const QString& low, const QString& half,
+                  const QString& shift) {
+    return angle == 0 ? tr("level")
+                      : tr("%1 pads high: %2 reads %3").arg(angle > 0 ? high : low, half, shift);
+}
+
+QString padsNote(const FullStance& stance) {
+    QString note = tr("An unlevel floor leaves the total right and the corners wrong.");
+    if (stance.rear == RearRateSource::springs) {
+        note += tr(" The rear wheel rate is the one the springs make.");
+    }
+    return note;
+}
+
+}  // namespace
+
+double antiSquatAt(double antiSquat, double height, double shift) {
+    return antiSquat * height / (height + shift);
+}
+
+CardWords heightCard(const Car& car, std::optional<double> antiSquat) {
+    const CardNumbers numbers(car.units);
+    const CarBalance balance = balanceOf(car);
+    CardWords card;
+    card.facts.push_back({tr("In use"), numbers.height(balance.from), sourceWords(balance.from)});
+    if (!balance.refusal.empty()) {
+        card.facts.push_back(
+            {tr("Chosen, not in use"), kDash, capitalized(QString::fromStdString(balance.refusal)), true});
+    }
+    if (balance.height != balance.from.height) {
+        card.facts.push_back({tr("With what is aboard now"), numbers.length(balance.height),
+                              tr("what anti-squat stands on"), false,
+                              fineNumber(balance.height, Quantity::length)});
+    }
+    card.facts.push_back(antiSquatFact(balance, car.cornerWeights.total(), antiSquat, numbers));
+    addLift(card.facts, car, numbers);
+    if (balance.from.source != CgHeightSource::estimate) {
+        card.facts.push_back({tr("Of other cars"), numbers.height(estimatedCgHeight()),
+                              tr("what published measurements of cars as built spread over")});
+    } else {
+        card.note = capitalized(QString::fromStdString(balance.from.remark)) + u'.';
+    }
+    if (balance.from.source == CgHeightSource::lift && car.lift.driver != car.cornersAre) {
+        const bool seatKnown = car.weighing.driver.at.at[2].has_value();
+        card.note = !seatKnown ? capitalized(QString::fromStdString(balance.from.remark)) + u'.'
+                    : car.lift.driver == DriverSeat::out
+                        ? tr("Lifted without the driver, who is put in by weight and height of the seat.")
+                        : tr("Lifted with the driver, who is taken out by weight and height of the seat.");
+    }
+    return card;
+}
+
+CardWords padsCard(const Car& car, const FullStance& stance) {
+    const CardNumbers numbers(car.units);
+    CardWords card;
+    card.note = padsNote(stance);
+    const EnteredCorners& entered = car.weighing.pads;
+    const std::optional<PadHeights> pads = weighingOf(car).pads;
+    if (!pads) {
+        card.facts.push_back({tr("Pads"), kDash,
+                              entered.count() == 0
+                                  ? tr("no heights entered: not known whether they are level")
+                                  : tr("heights: %1").arg(enteredOf(entered))});
+        return card;
+    }
+    const PadFigures figures =
+        padFigures(*pads, car.cornerWeights, balanceOf(car).from.height, stance.stance);
+    card.facts.push_back({tr("Warp"), numbers.length(figures.warp),
+                          tr("left front over the plane of the other three"), false,
+                          fineNumber(figures.warp, Quantity::length)});
+    addThrows(card.facts, figures, car, stance.stance, numbers);
+    card.facts.push_back({tr("Slope fore and aft"), numbers.angle(figures.slope),
+                          tiltWords(figures.slope, tr("front"), tr("rear"), tr("the front axle"),
+                                    numbers.massShift(figures.frontBySlope)),
+                          false, fineNumber(figures.slope, Quantity::angle)});
+    if (figures.lean) {
+        card.facts.push_back({tr("Lean sideways"), numbers.angle(*figures.lean),
+                              tiltWords(*figures.lean, tr("left"), tr("right"), tr("the left side"),
+                                        numbers.massShift(*figures.leftByLean)),
+                              false, fineNumber(*figures.lean, Quantity::angle)});
+    }
+    return card;
+}
+
+}  // namespace bolthole

@@ -1,0 +1,219 @@
+#include "widgets/pages/weights/weights_sections.h"
+
+#include <QGridLayout>
+#include <QHBoxLayout>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+#include "geometry/weights/entered_figures.h"
+#include "geometry/car/fields.h"
+#include "widgets/fields/bracket_grid.h"
+#include "widgets/words/field_words.h"
+#include "widgets/kit/theme.h"
+#include "widgets/kit/unit_text.h"
+
+namespace bolthole {
+
+namespace {
+
+Field wheelField(Field leftFront, int end, int side) {
+    return static_cast<Field>(static_cast<int>(leftFront) + 2 * end + side);
+}
+
+FieldId loadField(Field field, int item) {
+    return {.field = field, .item = item};
+}
+
+}  // namespace
+
+ToneLabel* sectionWords(ToneLabel::Tone tone, const QString& text, QWidget* parent) {
+    auto* words = new ToneLabel(tone, text, parent);
+    words->setWordWrap(true);
+    words->setContentsMargins(4, 0, 4, 0);
+    return words;
+}
+
+WheelGrid::WheelGrid(SheetHub& hub, const QString& title, Field leftFront, QWidget* parent)
+    : QWidget(parent), hub_(hub), title_(title), quantity_(quantityOf(leftFront)) {
+    auto* grid = new QGridLayout(this);
+    grid->setContentsMargins(0, 2, 0, 0);
+    grid->setHorizontalSpacing(4);
+    grid->setVerticalSpacing(3);
+    heading_ = new ToneLabel(ToneLabel::Tone::muted, QString(), this);
+    heading_->setContentsMargins(4, 0, 0, 0);
+    grid->addWidget(heading_, 0, 0);
+    addWheels(grid, leftFront);
+    remark_ = new ToneLabel(ToneLabel::Tone::muted, QString(), this);
+    remark_->setAlignment(Qt::AlignRight);
+    remark_->setContentsMargins(0, 0, 7, 0);
+    grid->addWidget(remark_, 5, 0, 1, 3);
+}
+
+void WheelGrid::addWheels(QGridLayout* grid, Field leftFront) {
+    const QString ends[2] = {tr("front"), tr("rear")};
+    const QString sides[2] = {tr("left"), tr("right")};
+    for (int end = 0; end < 2; ++end) {
+        auto* label = new QLabel(ends[end], this);
+        label->setContentsMargins(10, 0, 0, 0);
+        grid->addWidget(label, 1 + 2 * end, 0);
+        auto* note = new NoteLabel(this);
+        for (int side = 0; side < 2; ++side) {
+            NumberField* field = hub_.makeField(carField(wheelField(leftFront, end, side)), this);
+            note->watch(field, sides[side] + u' ' + ends[end]);
+            grid->addWidget(field, 1 + 2 * end, 1 + side);
+        }
+        grid->addWidget(note, 2 + 2 * end, 0, 1, 3);
+    }
+    for (int side = 0; side < 2; ++side) {
+        auto* heading = new ToneLabel(ToneLabel::Tone::muted, sides[side], this);
+        heading->setAlignment(Qt::AlignRight);
+        heading->setContentsMargins(0, 0, 7, 0);
+        grid->addWidget(heading, 0, 1 + side);
+        grid->setColumnStretch(1 + side, 1);
+    }
+}
+
+void WheelGrid::refresh(const QString& remark) {
+    heading_->showText(QStringLiteral("%1, %2").arg(title_, unitText(quantity_, hub_.state().style.units)));
+    remark_->showText(remark);
+    remark_->setVisible(!remark.isEmpty());
+}
+
+PointRow::PointRow(SheetHub& hub, const QString& title, const FieldId& id, QWidget* parent)
+    : QWidget(parent), hub_(hub), title_(title) {
+    auto* grid = new QGridLayout(this);
+    grid->setContentsMargins(0, 2, 0, 0);
+    grid->setHorizontalSpacing(4);
+    grid->setVerticalSpacing(3);
+    heading_ = new ToneLabel(ToneLabel::Tone::muted, QString(), this);
+    heading_->setContentsMargins(10, 0, 0, 0);
+    grid->addWidget(heading_, 1, 0);
+    addPointHeadings(grid, 0, 1, Side::center, this);
+    addPointFields(hub, grid, 1, 1, id, this);
+    for (int column = 0; column < 4; ++column) {
+        grid->setColumnStretch(column, 1);
+    }
+}
+
+void PointRow::refresh() {
+    heading_->showText(
+        QStringLiteral("%1, %2").arg(title_, unitText(Quantity::length, hub_.state().style.units)));
+}
+
+LoadBlock::LoadBlock(SheetHub& hub, int item, QWidget* parent) : QWidget(parent), hub_(hub), item_(item) {
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 4, 0, 4);
+    column->setSpacing(4);
+    addHeader(column);
+    column->addWidget(row(Field::loadMass, tr("or volume × density")));
+    column->addWidget(row(Field::loadVolume, tr("for a tank")));
+    column->addWidget(row(Field::loadDensity, tr("for a tank")));
+    place_ = new PointRow(hub, tr("Place"), loadField(Field::loadAt, item), this);
+    column->addWidget(place_);
+    column->addWidget(row(Field::loadWeighed, QString()));
+    column->addWidget(row(Field::loadAboard, QString()));
+    summary_ = sectionWords(ToneLabel::Tone::muted, QString(), this);
+    summary_->setAlignment(Qt::AlignRight);
+    column->addWidget(summary_);
+}
+
+void LoadBlock::addHeader(QVBoxLayout* column) {
+    auto* line = new QHBoxLayout;
+    line->setContentsMargins(0, 0, 0, 0);
+    name_ = new NameField(this);
+    name_->setProperty("nameLike", true);
+    name_->setFont(textFont(TextSize::body, true));
+    name_->setToolTip(wrappedToolTip(tr("What the load is called. Enter takes a new name.")));
+    line->addWidget(name_, 1);
+    remove_ = smallButton(tr("Remove"), QString(), tr("Takes this load out of the list."), this);
+    line->addWidget(remove_);
+    column->addLayout(line);
+    connect(name_, &NameField::renamed, this, [this](const std::string& typed) {
+        hub_.request(RenameLoad{item_, typed});
+    });
+    connect(remove_, &QAbstractButton::clicked, this, &LoadBlock::removalWanted);
+}
+
+NumberRow* LoadBlock::row(Field field, const QString& whenEmpty) {
+    const FieldId id = loadField(field, item_);
+    NumberField* number = hub_.makeField(id, this);
+    number->setPlaceholderText(whenEmpty);
+    return new NumberRow(wordsFor(hub_.state().car, id).label, number, this);
+}
+
+void LoadBlock::enterName() {
+    name_->setFocus(Qt::OtherFocusReason);
+    name_->selectAll();
+}
+
+void LoadBlock::refresh() {
+    const Car& car = hub_.state().car;
+    const QString words = QString::fromStdString(loadWords(car, item_));
+    const EnteredLoad& load = car.loads[static_cast<std::size_t>(item_)];
+    name_->showName(load.name);
+    name_->setAccessibleName(tr("name of load %1").arg(item_ + 1));
+    remove_->setAccessibleName(tr("Remove %1").arg(words));
+    place_->refresh();
+    summary_->showText(loadSummary(load, hub_.state().style.units));
+}
+
+QString loadSummary(const EnteredLoad& load, Units units) {
+    const std::string missing = missingOf(load);
+    if (!missing.empty()) {
+        return LoadBlock::tr("not counted: %1").arg(QString::fromStdString(missing));
+    }
+    const double full = load.mass ? *load.mass : *load.volume * *load.density;
+    const auto text = [units](double mass) {
+        return QString::fromStdString(
+            withUnit(fineFigureText(mass, Quantity::mass, units), Quantity::mass, units));
+    };
+    const QString since = signedText(text(full * (load.aboard - load.weighed) / 100));
+    return LoadBlock::tr("%1 in all, %2 since weighed").arg(text(full), since);
+}
+
+LoadSection::LoadSection(SheetHub& hub, QWidget* parent) : Section(tr("Loads"), parent), hub_(hub) {
+    body()->addWidget(
+        sectionWords(ToneLabel::Tone::muted,
+                     tr("What came or went since the scales were read: fuel, a bottle, tools. Each with its "
+                        "weight, or volume and density, and its place."),
+                     this));
+    const auto count = static_cast<int>(hub.state().car.loads.size());
+    for (int item = 0; item < count; ++item) {
+        auto* block = new LoadBlock(hub, item, this);
+        body()->addWidget(block);
+        blocks_.push_back(block);
+        connect(block, &LoadBlock::removalWanted, this, [this, item] { emit removalWanted(item); });
+    }
+    addChooser();
+}
+
+void LoadSection::addChooser() {
+    auto* line = new QHBoxLayout;
+    line->setContentsMargins(0, 0, 0, 0);
+    kinds_ = new CalmCombo(this);
+    kinds_->addItems({tr("Fuel"), tr("Bottle"), tr("Tools"), tr("Passenger"), tr("Ballast"), tr("Load")});
+    kinds_->setAccessibleName(tr("kind of load to add"));
+    kinds_->setToolTip(wrappedToolTip(tr("Only the name to start with: every number stays to be entered.")));
+    line->addWidget(kinds_, 1);
+    auto* add = new QPushButton(tr("Add load"), this);
+    add->setToolTip(wrappedToolTip(tr("Appends a load of this name; its weight and place are empty.")));
+    line->addWidget(add);
+    body()->addLayout(line);
+    connect(add, &QPushButton::clicked, this, [this] { emit addWanted(kinds_->currentText()); });
+}
+
+void LoadSection::refresh() {
+    for (LoadBlock* block : blocks_) {
+        block->refresh();
+    }
+}
+
+void LoadSection::enterLoad(int item) {
+    if (item >= 0 && static_cast<std::size_t>(item) < blocks_.size()) {
+        blocks_[static_cast<std::size_t>(item)]->enterName();
+    } else {
+        kinds_->setFocus(Qt::OtherFocusReason);
+    }
+}
+
+}  // namespace bolthole

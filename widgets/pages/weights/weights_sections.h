@@ -1,0 +1,101 @@
+// The groups of fields of the weights page that are more than rows: four wheels, a point, the loads.
+#pragma once
+
+#include <QWidget>
+#include <vector>
+
+#include "widgets/kit/section.h"
+#include "widgets/fields/sheet_hub.h"
+#include "widgets/kit/sheet_parts.h"
+
+class QGridLayout;
+class QVBoxLayout;
+
+namespace bolthole {
+
+/// Four numbers, one a wheel, laid out as the car stands: left and right, front above rear.
+class WheelGrid : public QWidget {
+    Q_OBJECT
+  public:
+    /// `leftFront`: the first of four fields that follow each other left front, right front, left rear, right
+    /// rear.
+    WheelGrid(SheetHub& hub, const QString& title, Field leftFront, QWidget* parent);
+
+    /// Brings the unit up to date; `remark` stands under the four, where it is not empty.
+    void refresh(const QString& remark);
+
+  private:
+    void addWheels(QGridLayout* grid, Field leftFront);
+
+    SheetHub& hub_;
+    QString title_;
+    Quantity quantity_;
+    ToneLabel* heading_;
+    ToneLabel* remark_;
+};
+
+/// Three coordinates under a title with their unit.
+class PointRow : public QWidget {
+    Q_OBJECT
+  public:
+    /// `id`: any coordinate of the point.
+    PointRow(SheetHub& hub, const QString& title, const FieldId& id, QWidget* parent);
+    void refresh();
+
+  private:
+    SheetHub& hub_;
+    QString title_;
+    ToneLabel* heading_;
+};
+
+/// One load: name, weight or volume and density, place, how much of it is aboard.
+class LoadBlock : public QWidget {
+    Q_OBJECT
+  public:
+    LoadBlock(SheetHub& hub, int item, QWidget* parent);
+    void refresh();
+    void enterName();
+
+  signals:
+    void removalWanted();
+
+  private:
+    void addHeader(QVBoxLayout* column);
+    [[nodiscard]] NumberRow* row(Field field, const QString& whenEmpty);
+
+    SheetHub& hub_;
+    int item_;
+    NameField* name_;
+    QAbstractButton* remove_;
+    PointRow* place_;
+    ToneLabel* summary_;
+};
+
+/// The loads, and the way to more of them.
+class LoadSection : public Section {
+    Q_OBJECT
+  public:
+    explicit LoadSection(SheetHub& hub, QWidget* parent = nullptr);
+    void refresh();
+    /// Enters the name of a load, or the choice of kinds where there is no such load.
+    void enterLoad(int item);
+
+  signals:
+    void addWanted(const QString& name);
+    void removalWanted(int item);
+
+  private:
+    void addChooser();
+
+    SheetHub& hub_;
+    std::vector<LoadBlock*> blocks_;
+    CalmCombo* kinds_ = nullptr;
+};
+
+/// Words in a muted or warning tone that wrap, for the body of a section.
+[[nodiscard]] ToneLabel* sectionWords(ToneLabel::Tone tone, const QString& text, QWidget* parent);
+
+/// What a load weighs in full and since it was weighed, or why it is not counted.
+[[nodiscard]] QString loadSummary(const EnteredLoad& load, Units units);
+
+}  // namespace bolthole

@@ -1,0 +1,209 @@
+#include "widgets/pages/work_page.h"
+
+#include <QApplication>
+#include <QHBoxLayout>
+#include <QPainter>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QScrollBar>
+#include <QVBoxLayout>
+
+#include "widgets/words/field_words.h"
+#include "widgets/kit/section.h"
+#include "widgets/kit/sheet_parts.h"
+#include "widgets/kit/theme.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr int kFieldsWidth = 372;
+
+QScrollArea* scroller(QWidget* parent) {
+    auto* area = new QScrollArea(parent);
+    area->setWidgetResizable(true);
+    area->setFrameShape(QFrame::NoFrame);
+    area->setFocusPolicy(Qt::NoFocus);
+    area->viewport()->setAutoFillBackground(false);
+    return area;
+}
+
+}  // namespace
+
+WorkPage::WorkPage(const QString& title, QWidget* parent)
+    : QWidget(parent), title_(title), hub_(new SheetHub(this)), scroll_(scroller(this)) {
+    setAccessibleName(title);
+    scroll_->setFixedWidth(kFieldsWidth);
+    scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    scroll_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
+    auto* right = scroller(this);
+    auto* shown = new QWidget;
+    shown->setAutoFillBackground(false);
+    results_ = new QVBoxLayout(shown);
+    results_->setContentsMargins(6, 10, 12, 12);
+    results_->setSpacing(12);
+    right->setWidget(shown);
+    shown->setAutoFillBackground(false);
+    auto* line = new QHBoxLayout(this);
+    line->setContentsMargins(0, 0, 0, 0);
+    line->setSpacing(4);
+    line->addWidget(scroll_);
+    line->addWidget(right, 1);
+    setStyleSheet(sheetStyle());
+    connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, [this] {
+        setStyleSheet(sheetStyle());
+        stale_ = true;
+        refreshIfSeen();
+    });
+    connect(hub_, &SheetHub::edited, this, &WorkPage::edited);
+    connect(hub_, &SheetHub::sureWanted, this, &WorkPage::fieldWanted);
+}
+
+void WorkPage::showState(const BenchState& state) {
+    hub_->setState(state);
+    std::string shape = shapeOf(state.car);
+    if (!built_ || shape != shape_) {
+        rebuild(shape);
+    }
+    hub_->showNumbers();
+    showChoices();
+    stale_ = true;
+    refreshIfSeen();
+}
+
+void WorkPage::refreshIfSeen() {
+    if (stale_ && built_ && isVisible()) {
+        stale_ = false;
+        refresh();
+    }
+}
+
+void WorkPage::rebuild(const std::string& shape) {
+    const std::optional<FieldId> focused = hub_->wantedFocus() ? hub_->wantedFocus() : hub_->focused();
+    const int scrolled = scroll_->verticalScrollBar()->value();
+    setUpdatesEnabled(false);
+    retire();
+    auto* content = new QWidget;
+    auto* column = new QVBoxLayout(content);
+    column->setContentsMargins(12, 10, 4, 16);
+    column->setSpacing(14);
+    fill(content, column);
+    column->addStretch(1);
+    scroll_->setWidget(content);
+    content->setAutoFillBackground(false);
+    shape_ = shape;
+    built_ = true;
+    hub_->showNumbers();
+    column->activate();
+    scroll_->verticalScrollBar()->setValue(scrolled);
+    setUpdatesEnabled(true);
+    if (QWidget* editor = focused ? hub_->editor(*focused) : nullptr) {
+        editor->setFocus();
+    }
+}
+
+void WorkPage::retire() {
+    hub_->clear();
+    choices_.clear();
+    QWidget* old = scroll_->takeWidget();
+    if (old == nullptr) {
+        return;
+    }
+    // The call may come out of a signal of one of these: they go when it has returned, and say nothing till
+    // then.
+    for (QWidget* part : old->findChildren<QWidget*>()) {
+        part->blockSignals(true);
+    }
+    old->hide();
+    old->deleteLater();
+}
+
+QWidget* WorkPage::row(const FieldId& id, const QString& whenEmpty, QWidget* parent) {
+    NumberField* number = hub_->makeField(id, parent);
+    number->setPlaceholderText(whenEmpty);
+    return new NumberRow(wordsFor(state().car, id).label, number, parent);
+}
+
+QWidget* WorkPage::choiceRow(Choice choice, const QString& label, const QStringList& options,
+                             const QString& toolTip, QWidget* parent) {
+    auto* box = new CalmCombo(parent);
+    box->addItems(options);
+    box->setAccessibleName(label);
+    box->setToolTip(wrappedToolTip(toolTip));
+    connect(box, &QComboBox::activated, this, [this, choice](int option) {
+        hub_->request(SetChoice{choice, option});
+        showChoices();
+    });
+    choices_.push_back({choice, box});
+    return new BoxRow(label, box, parent);
+}
+
+void WorkPage::showChoices() {
+    for (const ChoiceBox& each : choices_) {
+        each.box->setCurrentIndex(chosen(state().car, each.choice));
+    }
+}
+
+void WorkPage::focusField(const FieldId& id) {
+    QWidget* editor = hub_->editor(id);
+    if (editor == nullptr) {
+        return;
+    }
+    for (Section* section : findChildren<Section*>()) {
+        if (section->isAncestorOf(editor)) {
+            section->setUnfolded(true);
+        }
+    }
+    scroll_->widget()->layout()->activate();
+    scroll_->ensureWidgetVisible(editor, 0, 60);
+    editor->setFocus(Qt::OtherFocusReason);
+    if (auto* field = qobject_cast<QLineEdit*>(editor)) {
+        field->selectAll();
+    }
+}
+
+void WorkPage::enter() {
+    const QList<NumberField*> fields = scroll_->widget() == nullptr
+                                           ? QList<NumberField*>()
+                                           : scroll_->widget()->findChildren<NumberField*>();
+    if (!fields.isEmpty()) {
+        fields.constFirst()->setFocus(Qt::ShortcutFocusReason);
+    } else if (auto* button = findChild<QPushButton*>()) {  // the one that adds what is not there
+        button->setFocus(Qt::ShortcutFocusReason);
+    } else {
+        setFocus(Qt::ShortcutFocusReason);
+    }
+}
+
+void WorkPage::commitPending() {
+    hub_->commitAll();
+    for (NumberField* field : findChildren<NumberField*>()) {
+        field->commit();  // those a page has beside the hub's
+    }
+    if (auto* name = qobject_cast<NameField*>(focusWidget())) {
+        name->commit();
+    }
+}
+
+void WorkPage::discardTyping() {
+    hub_->restoreAll();
+    for (NumberField* field : findChildren<NumberField*>()) {
+        field->restore();
+    }
+    for (NameField* name : findChildren<NameField*>()) {
+        name->restore();
+    }
+}
+
+void WorkPage::showEvent(QShowEvent* event) {
+    QWidget::showEvent(event);
+    refreshIfSeen();
+}
+
+void WorkPage::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.fillRect(rect(), theme().window);
+    painter.fillRect(QRect(0, 0, kFieldsWidth, height()), theme().panel);
+}
+
+}  // namespace bolthole

@@ -1,0 +1,362 @@
+#include "widgets/papers/change_sheet_words.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/car/fields.h"
+#include "geometry/choices/choice_figures.h"
+#include "geometry/uncertainty/trace_spread.h"
+#include "widgets/compare/difference_table.h"
+#include "widgets/kit/unit_text.h"
+#include "widgets/papers/change_sheet_checks.h"
+#include "widgets/papers/wall_chart_words.h"
+#include "widgets/words/change_words.h"
+#include "widgets/words/field_words.h"
+#include "widgets/words/figure_words.h"
+#include "widgets/words/sure_words.h"
+
+namespace bolthole {
+
+namespace {
+
+Ticks ticksFor(const Link& link) {
+    switch (link.side) {
+        case Side::both:
+            return Ticks::both;
+        case Side::left:
+            return Ticks::left;
+        case Side::right:
+            return Ticks::right;
+        case Side::center:
+            break;
+    }
+    return Ticks::one;
+}
+
+bool isNothing(const QString& number) {
+    return std::ranges::none_of(number, [](QChar c) { return c >= u'1' && c <= u'9'; });
+}
+
+class Writer {
+  public:
+    Writer(const Comparison& comparison, NumberStyle style) : comparison_(comparison), style_(style) {}
+
+    SheetWords write() {
+        words_.differs = anythingDiffers(comparison_);
+        writeBolts();
+        writeLengths();
+        writeNumbers();
+        writeUnshared();
+        writeFigures();
+        writeSure();
+        words_.problems = problemsOf(comparison_, style_.units);
+        if (words_.differs) {
+            words_.checks = checksOf(comparison_, style_);
+        }
+        const Station& ride = comparison_.after.ride;
+        words_.pinionExpected = expected(ride[Figure::pinion]);
+        words_.shaftExpected = expected(ride[Figure::driveshaft]);
+        return std::move(words_);
+    }
+
+  private:
+    [[nodiscard]] QString unit(Quantity quantity) const {
+        const QString mark = unitText(quantity, style_.units);
+        return mark.isEmpty() || quantity == Quantity::angle ? mark : ' ' + mark;
+    }
+
+    [[nodiscard]] QString expected(double angle) const {
+        return std::isnan(angle)
+                   ? QString()
+                   : fromView(figureText(angle, Quantity::angle, style_.units)) + unit(Quantity::angle);
+    }
+
+    [[nodiscard]] const Link& linkOf(const SharedLink& pair) const {
+        return comparison_.afterCar.links[static_cast<std::size_t>(pair.after)];
+    }
+
+    [[nodiscard]] QString nameOf(const SharedLink& pair) const {
+        return capitalized(linkName(comparison_.afterCar, pair.after));
+    }
+
+    [[nodiscard]] bool hasFractions() const {
+        return style_.units == Units::inch && style_.inches != InchStyle::decimal;
+    }
+
+    [[nodiscard]] QString inDecimals(double metres) const {
+        return fromView(fineFigureText(metres, Quantity::length, style_.units));
+    }
+
+    [[nodiscard]] QString inParts(double metres, double parts) const {
+        const double rounded = std::round(metres / kMetresPerInch * parts) / parts;
+        return fromView(fieldText(rounded * kMetresPerInch, Quantity::length, style_)).replace('-', kMinus);
+    }
+
+    // As a tape shows it, to the style's step.
+    [[nodiscard]] QString taped(double metres) const {
+        if (!hasFractions()) {
+            return inDecimals(metres);
+        }
+        return inParts(metres, style_.inches == InchStyle::sixteenths ? 16 : 32);
+    }
+
+    // The same for two lengths that differ: to finer steps where they would look alike.
+    [[nodiscard]] std::array<QString, 2> tapedApart(double one, double other) const {
+        std::array<QString, 2> texts{taped(one), taped(other)};
+        for (double parts = 32; hasFractions() && texts[0] == texts[1] && parts <= 64; parts *= 2) {
+            texts = {inParts(one, parts), inParts(other, parts)};
+        }
+        if (texts[0] == texts[1]) {
+            texts = {inDecimals(one), inDecimals(other)};
+        }
+        return texts;
+    }
+
+    [[nodiscard]] QString shift(const Eigen::Vector3d& by) const {
+        static constexpr std::array<std::array<const char*, 2>, 3> kWays{
+            {{"forward", "back"}, {"left", "right"}, {"up", "down"}}};
+        QStringList parts;
+        for (int axis = 0; axis < 3; ++axis) {
+            const QString way = QString::fromLatin1(kWays[static_cast<std::size_t>(axis)][by[axis] < 0]);
+            const QString number = taped(std::abs(by[axis]));
+            if (!isNothing(number)) {
+                parts << number + unit(Quantity::length) + ' ' + way;
+            }
+        }
+        return parts.isEmpty() ? QStringLiteral("less than a tape shows") : parts.join(QStringLiteral(", "));
+    }
+
+    void writeBolts() {
+        words_.bolts = {QStringLiteral("Move these bolts"),
+                        {},
+                        {QStringLiteral("link"), QStringLiteral("end"), QStringLiteral("from hole"),
+                         QStringLiteral("to hole"), QStringLiteral("which is"), QStringLiteral("bolts")},
+                        {},
+                        {3},
+                        {}};
+        words_.holes = {QStringLiteral("Holes that stand elsewhere"),
+                        QStringLiteral("moved, measured anew or re-based"),
+                        {QStringLiteral("link"), QStringLiteral("end"), QStringLiteral("hole"),
+                         QStringLiteral("now stands")},
+                        {},
+                        {},
+                        {}};
+        for (const BoltMove& move : comparison_.bolts) {
+            const QString end = fromView(endWords(move.end));
+            if (move.from == move.to) {
+                words_.holes.rows.push_back({{nameOf(move.link), end, fromView(move.to), shift(move.by)}});
+            } else {
+                words_.bolts.rows.push_back({{nameOf(move.link), end, fromView(move.from), fromView(move.to),
+                                              shift(move.by), QString::number(move.bolts)},
+                                             ticksFor(linkOf(move.link))});
+            }
+        }
+    }
+
+    [[nodiscard]] QString adjusterWords(const LengthMove& move) const {
+        const bool isLonger = move.after > move.before;
+        if (!move.turns) {
+            return isLonger ? QStringLiteral("new rod, longer") : QStringLiteral("new rod, shorter");
+        }
+        const Car& owner =
+            linkOf(move.link).adjuster.has_value() ? comparison_.afterCar : comparison_.beforeCar;
+        const int index = &owner == &comparison_.afterCar ? move.link.after : move.link.before;
+        const bool isSingle = owner.links[static_cast<std::size_t>(index)].adjuster->threadedEnds == 1;
+        return quarterTurns(*move.turns, isLonger) +
+               (isSingle ? QStringLiteral(", one end taken off") : QString());
+    }
+
+    void writeLengths() {
+        words_.lengths = {
+            QStringLiteral("Set these lengths"),
+            QStringLiteral("bolt center to bolt center; the turns get near it, the length counts"),
+            {QStringLiteral("rod"), QStringLiteral("from"), QStringLiteral("to"), QStringLiteral("adjuster"),
+             QStringLiteral("rods")},
+            {},
+            {2, 3},
+            {}};
+        for (const LengthMove& move : comparison_.lengths) {
+            const std::array<QString, 2> texts = tapedApart(move.before, move.after);
+            const QString mark = unit(Quantity::length);
+            words_.lengths.rows.push_back({{nameOf(move.link), texts[0] + mark, texts[1] + mark,
+                                            adjusterWords(move), QString::number(move.rods)},
+                                           ticksFor(linkOf(move.link))});
+        }
+    }
+
+    // As entered where that is a plain fraction, else with two decimals at most.
+    [[nodiscard]] QString number(const std::optional<double>& value, Quantity quantity) const {
+        if (!value) {
+            return QStringLiteral("none");
+        }
+        QString text = fromView(fieldText(*value, quantity, style_)).replace('-', kMinus);
+        if (quantity == Quantity::length && text.contains('.')) {
+            text = inDecimals(*value);
+        }
+        return text + unit(quantity);
+    }
+
+    void writeNumbers() {
+        words_.numbers = {QStringLiteral("Other numbers that differ"),
+                          {},
+                          {QStringLiteral("number"), QStringLiteral("before"), QStringLiteral("after"),
+                           QStringLiteral("change")},
+                          {},
+                          {2},
+                          {1, 2, 3}};
+        for (const NumberMove& move : comparison_.numbers) {
+            const Quantity quantity = quantityOf(move.id.field);
+            const Car& owner = move.after ? comparison_.afterCar : comparison_.beforeCar;
+            const QString change =
+                move.before && move.after
+                    ? signedFigure(*move.after - *move.before, quantity, style_.units) + unit(quantity)
+                    : QString(kDash);
+            words_.numbers.rows.push_back(
+                {{capitalized(wordsFor(owner, move.id).name), number(move.before, quantity),
+                  number(move.after, quantity), change}});
+        }
+    }
+
+    void writeUnshared() {
+        words_.unshared = {QStringLiteral("Links only one of the cars has"),
+                           QStringLiteral("not compared"),
+                           {QStringLiteral("link"), QStringLiteral("on the car")},
+                           {},
+                           {},
+                           {}};
+        for (const UnsharedLink& link : comparison_.unshared) {
+            const QString name = link.name.empty() ? QStringLiteral("A link without a name")
+                                                   : capitalized(fromView(link.name));
+            words_.unshared.rows.push_back({{name, link.inBefore ? QStringLiteral("before only: take it off")
+                                                                 : QStringLiteral("after only: fit it")},
+                                            Ticks::one});
+        }
+    }
+
+    // Past kFarAway neither distance nor height of an instant center says anything.
+    [[nodiscard]] static bool isFarAway(const Station* station, Figure figure) {
+        return station != nullptr && station->usable && (figure == Figure::icX || figure == Figure::icZ) &&
+               !(std::abs((*station)[Figure::icX]) <= kFarAway);
+    }
+
+    [[nodiscard]] QString figureCell(const Station* station, Figure figure, double value) {
+        if (isFarAway(station, figure)) {
+            words_.hasFarAway = true;
+            return kInfinity;
+        }
+        return fromView(fineFigureText(value, quantityOf(figure), style_.units));
+    }
+
+    void fillPlace(FigureLine& line, std::size_t place, Figure figure) {
+        const Station* before = stationAt(comparison_.before, kPlaces[place]);
+        const Station* after = stationAt(comparison_.after, kPlaces[place]);
+        const std::vector<FigureChange> changes = changesAt(before, after);
+        const FigureChange change = *std::ranges::find(changes, figure, &FigureChange::figure);
+        const bool isFar = isFarAway(before, figure) || isFarAway(after, figure);
+        const bool hasBoth = !std::isnan(change.change()) && !isFar;
+        line.cells[place] = {
+            figureCell(before, figure, change.before), figureCell(after, figure, change.after),
+            hasBoth ? signedFigure(change.change(), quantityOf(figure), style_.units) : QString(kDash)};
+        line.tells[place] = change.tells();
+    }
+
+    void writeFigures() {
+        QStringList quiet;
+        for (const FigureChange& change : changesAt(stationAt(comparison_.before, Place::ride),
+                                                    stationAt(comparison_.after, Place::ride))) {
+            FigureLine line{figureWords(change.figure, style_.units), {}, {}};
+            bool exists = false;
+            for (std::size_t place = 0; place < kPlaces.size(); ++place) {
+                fillPlace(line, place, change.figure);
+                exists |= line.cells[place][0] != kDash || line.cells[place][1] != kDash;
+            }
+            const bool tells = std::ranges::any_of(line.tells, [](bool one) { return one; });
+            if (tells) {
+                words_.figures.push_back(std::move(line));
+            } else if (exists) {
+                quiet << figureWords(change.figure).toLower();
+            }
+        }
+        if (!quiet.isEmpty()) {
+            words_.quiet = QStringLiteral("Unchanged, as far as a tape, an angle finder or a scale shows: ") +
+                           quiet.join(QStringLiteral("; ")) + QStringLiteral(". ");
+        }
+        words_.quiet += QStringLiteral("Anti-squat is computed with the CG height ") + heights() + '.';
+    }
+
+    // The changes at ride that tell, with ±, and what ± means.
+    void writeSure() {
+        if (!words_.differs || !comparison_.before.ride.usable || !comparison_.after.ride.usable) {
+            return;
+        }
+        const TraceSpread before = computeSpread(comparison_.beforeCar);
+        const TraceSpread after = computeSpread(comparison_.afterCar);
+        QStringList told;
+        QStringList untold;
+        for (const FigureChange& change : changesAt(&comparison_.before.ride, &comparison_.after.ride)) {
+            const Quantity quantity = quantityOf(change.figure);
+            const double uncertainty =
+                spreadOfDifference(before, after, 0, static_cast<std::size_t>(change.figure));
+            const QString sure = sureWords(uncertainty, quantity, style_.units, Fineness::fine);
+            if (!change.tells() || std::isnan(change.change()) || sure.isEmpty() ||
+                isFarAway(&comparison_.before.ride, change.figure) ||
+                isFarAway(&comparison_.after.ride, change.figure)) {
+                continue;
+            }
+            const bool isUntold = cannotTellApart(change.change(), uncertainty);
+            (isUntold ? untold : told) << figureWords(change.figure).toLower() + ' ' +
+                                              signedFigure(change.change(), quantity, style_.units) + ' ' +
+                                              sure + unit(quantity);
+        }
+        addSure(QStringLiteral("How sure, at ride: "), told);
+        addSure(QStringLiteral("Here we ") + cannotTellWords() +
+                    QStringLiteral(", the change is less than we can measure: "),
+                untold);
+        if (!words_.sure.isEmpty()) {
+            words_.sure << sureMeaning(comparison_.afterCar, style_.units);
+        }
+    }
+
+    void addSure(const QString& head, const QStringList& changes) {
+        if (!changes.isEmpty()) {
+            words_.sure << head + changes.join(QStringLiteral("; ")) + '.';
+        }
+    }
+
+    // One height where both cars have it from the same place, else both.
+    QString heights() const {
+        const QString before = cgHeightWords(comparison_.beforeCar, style_);
+        const QString after = cgHeightWords(comparison_.afterCar, style_);
+        return before == after ? after
+                               : QStringLiteral("before: ") + before + QStringLiteral("; after: ") + after;
+    }
+
+    const Comparison& comparison_;
+    NumberStyle style_;
+    SheetWords words_;
+};
+
+}  // namespace
+
+bool SheetTable::hasTicks() const {
+    return std::ranges::any_of(rows, [](const SheetRow& row) { return row.ticks != Ticks::none; });
+}
+
+QString quarterTurns(double turns, bool isLonger) {
+    const QString way = isLonger ? QStringLiteral(" longer") : QStringLiteral(" shorter");
+    const long quarters = std::lround(4 * std::abs(turns));
+    if (quarters == 0) {
+        return QStringLiteral("less than 1/4 turn") + way;
+    }
+    constexpr std::array<const char*, 4> kParts{"", "1/4", "1/2", "3/4"};
+    const QString part = QString::fromLatin1(kParts[static_cast<std::size_t>(quarters % 4)]);
+    const QString whole = quarters >= 4 ? QString::number(quarters / 4) : QString();
+    return whole + (whole.isEmpty() || part.isEmpty() ? QString() : QStringLiteral(" ")) + part +
+           (quarters <= 4 ? QStringLiteral(" turn") : QStringLiteral(" turns")) + way;
+}
+
+SheetWords sheetWordsOf(const Comparison& comparison, NumberStyle style) {
+    return Writer(comparison, style).write();
+}
+
+}  // namespace bolthole

@@ -1,0 +1,246 @@
+#include "widgets/papers/template_scene.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "geometry/plates/plate_room.h"
+#include "widgets/kit/unit_text.h"
+#include "widgets/words/field_words.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr double kInchStep = 0.001 * kMetresPerInch;
+constexpr double kMetricStep = 0.1 * kMetresPerMillimetre;
+constexpr double kSideRoom = 14;  // mm, for edge distances and the outline's own measure
+constexpr double kBareRoom = 6;   // mm around a center whose diameter is not known
+
+QPointF onPaper(const Eigen::Vector2d& at, TemplateFace face) {
+    const double forward = at.x() / kMetresPerMillimetre;
+    return {face == TemplateFace::left ? -forward : forward, -at.y() / kMetresPerMillimetre};
+}
+
+/// The drilled hole nearest to a planned one, or -1.
+int nearestDrilled(const Bracket& bracket, const Eigen::Vector2d& at) {
+    int found = -1;
+    double least = std::numeric_limits<double>::infinity();
+    for (int hole = 0; hole < static_cast<int>(bracket.holes.size()); ++hole) {
+        const Hole& other = bracket.holes[static_cast<std::size_t>(hole)];
+        const double apart = (inSideView(other.at) - at).norm();
+        if (!other.planned && apart < least) {
+            least = apart;
+            found = hole;
+        }
+    }
+    return found;
+}
+
+/// Makes one face of a bracket.
+class SceneMaker {
+  public:
+    SceneMaker(const TemplateRequest& request, TemplateFace face)
+        : request_(request), bracket_(request.bracket()) {
+        scene_.face = face;
+    }
+
+    TemplateScene make() {
+        scene_.bracketWords = bracketWords(request_.car, request_.place);
+        scene_.faceWords = faceWords();
+        if (bracket_.plate) {
+            addOutline(*bracket_.plate);
+        }
+        for (int hole = 0; hole < static_cast<int>(bracket_.holes.size()); ++hole) {
+            addHole(hole);
+        }
+        measure();
+        addNotes();
+        return std::move(scene_);
+    }
+
+  private:
+    [[nodiscard]] QString length(double metres) const { return templateLength(metres, request_.style); }
+    [[nodiscard]] QString faceWords() const;
+    void addOutline(const Plate& plate);
+    void addHole(int hole);
+    void addEdge(TemplateHole& shown, const Eigen::Vector2d& at) const;
+    void addDistances(TemplateHole& shown, int hole, const Eigen::Vector2d& at) const;
+    void addTroubles(TemplateHole& shown, int hole, const Eigen::Vector2d& at) const;
+    void measure();
+    void addNotes();
+
+    const TemplateRequest& request_;
+    const Bracket& bracket_;
+    TemplateScene scene_;
+};
+
+QString SceneMaker::faceWords() const {
+    const bool left = scene_.face == TemplateFace::left;
+    QString seen = left ? QStringLiteral("Seen from the LEFT side of the car")
+                        : QStringLiteral("Seen from the RIGHT side of the car");
+    const QString outer = QStringLiteral("outer face of the %1 bracket");
+    const QString inner = QStringLiteral("inner face of the %1 bracket");
+    const QString here = left ? QStringLiteral("left-hand") : QStringLiteral("right-hand");
+    const QString there = left ? QStringLiteral("right-hand") : QStringLiteral("left-hand");
+    switch (request_.link().side) {
+        case Side::both:
+            return QStringLiteral("%1: %2, or %3").arg(seen, outer.arg(here), inner.arg(there));
+        case Side::left:
+        case Side::right: {
+            const bool facesOut = left == (request_.link().side == Side::left);
+            return QStringLiteral("%1: %2").arg(seen, facesOut ? outer.arg(here) : inner.arg(there));
+        }
+        case Side::center:
+            break;
+    }
+    return seen;
+}
+
+void SceneMaker::addOutline(const Plate& plate) {
+    for (const Eigen::Vector2d& corner : plate.corners) {
+        scene_.outline.push_back(onPaper(corner, scene_.face));
+    }
+    scene_.diameter = plate.holeDiameter / kMetresPerMillimetre;
+    scene_.diameterWords = QStringLiteral("ø ") + length(plate.holeDiameter);
+}
+
+void SceneMaker::addEdge(TemplateHole& shown, const Eigen::Vector2d& at) const {
+    const EdgeRoom room = edgeRoom(bracket_.plate->corners, at);
+    shown.hasEdge = room.inside;
+    shown.edge = onPaper(room.nearest, scene_.face);
+    shown.edgeWords = length(room.distance);
+    shown.keyLines << (room.inside ? QStringLiteral("%1, edge %2")
+                                   : QStringLiteral("%1, outside the outline by %2"))
+                          .arg(scene_.diameterWords, shown.edgeWords);
+}
+
+void SceneMaker::addDistances(TemplateHole& shown, int hole, const Eigen::Vector2d& at) const {
+    shown.from = nearestDrilled(bracket_, at);
+    if (shown.from < 0) {
+        shown.keyLines << QStringLiteral("no existing hole to measure from");
+        return;
+    }
+    const Eigen::Vector2d way = at - inSideView(bracket_.holes[static_cast<std::size_t>(shown.from)].at);
+    shown.alongWords = length(std::abs(way.x()));
+    shown.upWords = length(std::abs(way.y()));
+    shown.keyLines << QStringLiteral("from hole %1, center to center:").arg(shown.from + 1);
+    shown.keyLines << QStringLiteral("%1 %2, %3 %4")
+                          .arg(shown.alongWords,
+                               way.x() < 0 ? QStringLiteral("to the rear") : QStringLiteral("to the front"),
+                               shown.upWords, way.y() < 0 ? QStringLiteral("down") : QStringLiteral("up"));
+    shown.keyLines << QStringLiteral("straight %1").arg(length(way.norm()));
+    if (bracket_.plate) {
+        const HoleRoom room = holeRoom(bracket_, at, hole);
+        shown.keyLines << QStringLiteral("nearest hole %1, %2 diameters away")
+                              .arg(room.hole + 1)
+                              .arg(QString::fromStdString(
+                                  figureText(room.distance / bracket_.plate->holeDiameter, Quantity::ratio,
+                                             Units::metric)));
+    }
+}
+
+void SceneMaker::addTroubles(TemplateHole& shown, int hole, const Eigen::Vector2d& at) const {
+    for (const std::string& trouble : plateTroubles(bracket_, at, hole, request_.style.units)) {
+        shown.keyLines << QStringLiteral("\u25B2 ") + QString::fromStdString(trouble);
+    }
+}
+
+void SceneMaker::addHole(int hole) {
+    const Hole& entered = bracket_.holes[static_cast<std::size_t>(hole)];
+    const Eigen::Vector2d at = inSideView(entered.at);
+    TemplateHole shown;
+    shown.number = hole + 1;
+    shown.name = holeName(bracket_, hole);
+    shown.at = onPaper(at, scene_.face);
+    shown.planned = entered.planned;
+    shown.inUse = bracket_.use == hole;
+    const QString state = entered.planned ? QStringLiteral("DRILL")
+                          : shown.inUse   ? QStringLiteral("existing, bolted now")
+                                          : QStringLiteral("existing");
+    shown.keyLines << QStringLiteral("%1  %2: %3").arg(shown.number).arg(shown.name.simplified(), state);
+    if (bracket_.plate) {
+        addEdge(shown, at);
+    }
+    if (entered.planned) {
+        addDistances(shown, hole, at);
+        addTroubles(shown, hole, at);
+    }
+    scene_.holes.push_back(std::move(shown));
+}
+
+// All that is drawn: the bracket, and around it room for dimensions.
+void SceneMaker::measure() {
+    const double reach = scene_.diameter > 0 ? scene_.diameter / 2 : kBareRoom;
+    double left = std::numeric_limits<double>::infinity();
+    double top = left;
+    double right = -left;
+    double bottom = -left;
+    const auto take = [&](QPointF at, double around) {
+        left = std::min(left, at.x() - around);
+        right = std::max(right, at.x() + around);
+        top = std::min(top, at.y() - around);
+        bottom = std::max(bottom, at.y() + around);
+    };
+    for (const QPointF& corner : scene_.outline) {
+        take(corner, 0);
+    }
+    if (!scene_.outline.empty()) {
+        scene_.acrossWords = length((right - left) * kMetresPerMillimetre);
+        scene_.heightWords = length((bottom - top) * kMetresPerMillimetre);
+    }
+    for (const TemplateHole& hole : scene_.holes) {
+        take(hole.at, reach);
+    }
+    const auto measured = static_cast<double>(
+        std::ranges::count_if(scene_.holes, [](const TemplateHole& hole) { return hole.from >= 0; }));
+    const double dimensions = kDimensionStep * measured + 2;
+    scene_.content = QRectF(QPointF(left - kSideRoom - dimensions, top - kSideRoom),
+                            QPointF(right + kSideRoom, bottom + kSideRoom + dimensions));
+}
+
+void SceneMaker::addNotes() {
+    if (!bracket_.plate) {
+        scene_.notes << QStringLiteral(
+            "No outline entered: holes only, their centers without size. Enter "
+            "the plate to get its edge and the holes' diameter.");
+    }
+    if (std::ranges::none_of(bracket_.holes, &Hole::planned)) {
+        scene_.notes << QStringLiteral("No new hole is planned here: this shows what is there.");
+    }
+    if (roleOf(request_.link(), request_.car.rearTireRadius) == Role::crosswise) {
+        scene_.notes << QStringLiteral(
+            "This link runs across the car: its bracket may face front or rear. "
+            "Then this sheet does not fit it.");
+    }
+    scene_.notes << QStringLiteral(
+        "For a plate that stands upright and along the car. One that leans or is "
+        "turned in looks shortened here: do not use the sheet on it.");
+    scene_.notes << QStringLiteral(
+        "As true as what was measured. Lay it on the existing holes first: all "
+        "have to fit.");
+}
+
+}  // namespace
+
+QString templateLength(double metres, NumberStyle style) {
+    const std::string exact = fieldText(metres, Quantity::length, style);
+    const bool isFraction = exact.find('/') != std::string::npos;
+    const double step = style.units == Units::inch ? kInchStep : kMetricStep;
+    const std::string text = isFraction ? exact
+                                        : fieldText(std::round(metres / step) * step, Quantity::length,
+                                                    {style.units, InchStyle::decimal});
+    return QString::fromStdString(withUnit(text, Quantity::length, style.units));
+}
+
+QString bracketWords(const Car& car, const BracketPlace& place) {
+    return QStringLiteral("%1, %2 bracket")
+        .arg(linkName(car, place.link),
+             place.end == End::axle ? QStringLiteral("axle") : QStringLiteral("chassis"));
+}
+
+TemplateScene templateScene(const TemplateRequest& request, TemplateFace face) {
+    return SceneMaker(request, face).make();
+}
+
+}  // namespace bolthole

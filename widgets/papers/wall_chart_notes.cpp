@@ -1,0 +1,158 @@
+// The car's figures, the explanations and the caution of the wall chart: part of
+// widgets/papers/wall_chart_words.h.
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/car/fields.h"
+#include "geometry/uncertainty/trace_spread.h"
+#include "widgets/kit/unit_text.h"
+#include "widgets/papers/wall_chart_words.h"
+#include "widgets/words/figure_words.h"
+#include "widgets/words/sure_words.h"
+
+namespace bolthole {
+
+namespace {
+
+QString massText(double mass, Units units) {
+    return fromView(figureText(mass, Quantity::mass, units));
+}
+
+}  // namespace
+
+std::vector<FactWords> ChartWords::facts() const {
+    const QString unit = ' ' + fromView(unitMark(Quantity::length, style_.units));
+    const QString massUnit = ' ' + fromView(unitMark(Quantity::mass, style_.units));
+    const CornerWeights& weights = car_.cornerWeights;
+    QStringList corners;
+    for (const double weight : {weights.leftFront, weights.rightFront, weights.leftRear, weights.rightRear}) {
+        corners << massText(weight, style_.units);
+    }
+    const QString share = QString::number(100 * weights.front() / weights.total(), 'f', 1);
+    const QString rear = lengthText(car_.rearTireRadius);
+    return {
+        {QStringLiteral("Ride height"), QStringLiteral("axle center ") + rear + unit},
+        {QStringLiteral("Tires, loaded radius"), QStringLiteral("rear ") + rear + QStringLiteral(", front ") +
+                                                     lengthText(car_.frontTireRadius) + unit},
+        {QStringLiteral("Weight"), massText(weights.total(), style_.units) + massUnit + QStringLiteral(", ") +
+                                       share + QStringLiteral(" % front")},
+        {QStringLiteral("Corners: LF, RF, LR, RR"), corners.join(QStringLiteral(", ")) + massUnit},
+        {QStringLiteral("Wheelbase"), lengthText(car_.wheelbase) + unit},
+        {QStringLiteral("CG height"), cgHeightWords(car_, style_)}};
+}
+
+QString ChartWords::roundingWords() const {
+    QString to = QStringLiteral("mm");
+    if (style_.units == Units::inch) {
+        to = style_.inches == InchStyle::sixteenths      ? QStringLiteral("1/16 in")
+             : style_.inches == InchStyle::thirtySeconds ? QStringLiteral("1/32 in")
+                                                         : QStringLiteral("0.01 in");
+    }
+    return QStringLiteral("rod lengths from hole center to hole center, to the nearest ") + to +
+           QStringLiteral("; turns to the nearest quarter, + longer");
+}
+
+// "track bar as bolted: middle / middle".
+QString ChartWords::heldWords() const {
+    QStringList held;
+    for (std::size_t index = 0; index < car_.links.size(); ++index) {
+        const Link& link = car_.links[index];
+        const int number = static_cast<int>(index);
+        const bool isVaried = chart_.axes.down.varies(number) || chart_.axes.across.varies(number);
+        if (isVaried || roleOf(link, car_.rearTireRadius) != Role::crosswise) {
+            continue;
+        }
+        QStringList names;
+        for (const End end : {End::chassis, End::axle}) {
+            if (link.bracket(end).holes.size() > 1) {
+                names << fromView(endWords(end)) + ' ' + holeName(number, end, link.bracket(end).use);
+            }
+        }
+        if (!names.isEmpty()) {
+            held << linkName(number) + QStringLiteral(" as bolted: ") + names.join(QStringLiteral(" / "));
+        }
+    }
+    return held.join(QStringLiteral("; "));
+}
+
+QString ChartWords::treatment() const {
+    const QString held = heldWords();
+    return QStringLiteral("Lengths: ") + fromView(wordsFor(lengths_)) + QStringLiteral(". ") +
+           (held.isEmpty() ? QString() : held.left(1).toUpper() + held.mid(1) + QStringLiteral(". ")) +
+           QStringLiteral("In print: ") + roundingWords() + '.';
+}
+
+QString ChartWords::sure() const {
+    const Station ride = solveStation(car_, 0.0);
+    const TraceSpread spread = computeSpread(car_);
+    if (!ride.usable || !spread.known) {
+        return {};
+    }
+    const auto words = [&](Figure figure) { return stationSureWords(spread, ride, figure, style_.units); };
+    const QString unit = ' ' + fromView(unitMark(Quantity::length, style_.units));
+    const QString height = words(Figure::icZ).isEmpty() ? QString() : " \u00D7 " + words(Figure::icZ);
+    return QStringLiteral("How sure, as bolted today: anti-squat %1 %, instant center %2. ")
+               .arg(words(Figure::antiSquat), words(Figure::icX) + height + unit) +
+           sureMeaning(car_, style_.units);
+}
+
+QStringList ChartWords::legend() const {
+    const QString unit = ' ' + fromView(unitMark(Quantity::length, style_.units));
+    QStringList lines{
+        QStringLiteral("Big figure: anti-squat at ride height."),
+        QStringLiteral(
+            "Below it: instant center, forward of the rear contact patch \u00D7 above the ground."),
+        QStringLiteral("Then anti-squat at full droop (%1) and full bump (%2).")
+            .arg(lengthText(car_.travel.droop) + unit, lengthText(car_.travel.bump) + unit)};
+    if (chart_.now) {
+        lines << QStringLiteral("NOW, thick frame: as bolted today.");
+        if (const QString words = sure(); !words.isEmpty()) {
+            lines << words;
+        }
+    } else {
+        lines << QStringLiteral("Today left and right are bolted unlike: not on this chart.");
+    }
+    const auto any = [&](auto test) { return std::ranges::any_of(chart_.choices, test); };
+    if (any([](const HoleChoice& choice) {
+            return choice.assembled && !(std::abs(choice[Figure::icX]) <= kFarAway);
+        })) {
+        lines << QStringLiteral("\u221E: links parallel in side view, or the instant center over %1 away.")
+                     .arg(lengthText(kFarAway) + unit);
+    }
+    if (any([](const HoleChoice& choice) { return choice.problems != 0; })) {
+        lines << QStringLiteral("Hatched: the choice has the problem its cell names.");
+    }
+    return lines;
+}
+
+QStringList ChartWords::rodLines() const {
+    QStringList lines;
+    const QString unit = ' ' + fromView(unitMark(Quantity::length, style_.units));
+    for (const ChartRod& rod : chart_.rods) {
+        const Link& link = car_.links[static_cast<std::size_t>(rod.link)];
+        QString line =
+            linkName(rod.link) + ' ' + lengthText(builtLength(link)) + unit + QStringLiteral(" now");
+        const HoleChoice* any = chart_.any();
+        if (!rod.changes) {
+            line += QStringLiteral(", stays");
+        } else if (rod.place == LengthPlace::once && any != nullptr) {
+            line += QStringLiteral("; for every choice ") + lengthOf(*any, rod.link).whole();
+        } else if (rod.place != LengthPlace::once) {
+            line += rod.place == LengthPlace::row      ? QStringLiteral("; each row says its length")
+                    : rod.place == LengthPlace::column ? QStringLiteral("; each column says its length")
+                                                       : QStringLiteral("; each cell says its length");
+        }
+        lines << line;
+    }
+    return lines;
+}
+
+QString cautionWords() {
+    return QStringLiteral(
+        "Car on rated stands, wheels chocked. Torque every bolt to its maker's figure, then check the full "
+        "travel for bind, driveline and brake hose before it moves. Geometry only: brackets and welds are "
+        "for "
+        "a qualified person. Test on a closed course; local rules and the sanctioning body's come first.");
+}
+
+}  // namespace bolthole

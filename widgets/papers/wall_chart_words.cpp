@@ -1,0 +1,238 @@
+#include "widgets/papers/wall_chart_words.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "geometry/car/fields.h"
+#include "widgets/kit/unit_text.h"
+#include "widgets/papers/wall_chart_type.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr double kBehindWords = 3.0;  // digit height, mm
+constexpr QChar kTimes(0x00D7);
+
+// A whole number with a typographic minus.
+QString wholeText(double value) {
+    if (!std::isfinite(value)) {
+        return kDash;
+    }
+    const QString digits = QString::number(std::abs(std::round(value)), 'f', 0);
+    return std::round(value) < 0 ? kMinus + digits : digits;
+}
+
+// "+2 1/4 turns"; empty for none. A single threaded end goes by half turns, which adjusterTurns() minds.
+QString turnsText(double turns) {
+    const long quarters = std::lround(4 * turns);
+    if (quarters == 0) {
+        return {};
+    }
+    const long whole = std::labs(quarters) / 4;
+    constexpr std::array<const char*, 4> kParts{"", "1/4", "1/2", "3/4"};
+    const QString part = QString::fromLatin1(kParts[static_cast<std::size_t>(std::labs(quarters) % 4)]);
+    QString text(quarters < 0 ? kMinus : QChar('+'));
+    text += whole == 0 ? part : part.isEmpty() ? QString::number(whole) : QString::number(whole) + ' ' + part;
+    return text + (std::labs(quarters) <= 4 ? QStringLiteral(" turn") : QStringLiteral(" turns"));
+}
+
+}  // namespace
+
+ChartWords::ChartWords(const Car& car, const ChartChoices& chart, LengthTreatment lengths, NumberStyle style)
+    : car_(car), chart_(chart), lengths_(lengths), style_(style) {}
+
+QString ChartWords::linkName(int link) const {
+    return fromView(linkWords(car_, link));
+}
+
+QString ChartWords::holeName(int link, End end, int hole) const {
+    const std::string& name =
+        car_.links[static_cast<std::size_t>(link)].bracket(end).holes[static_cast<std::size_t>(hole)].name;
+    return name.empty() ? QString::number(hole + 1) : fromView(name);
+}
+
+QString ChartWords::measure(double value, Quantity quantity) const {
+    return fromView(withUnit(figureText(value, quantity, style_.units), quantity, style_.units));
+}
+
+// Rounded as the style says, without unit: fractions, hundredths of an inch, or whole mm.
+QString ChartWords::lengthText(double metres) const {
+    if (style_.units == Units::metric) {
+        return fromView(figureText(metres, Quantity::length, Units::metric));
+    }
+    if (style_.inches == InchStyle::decimal) {
+        return fromView(fineFigureText(metres, Quantity::length, Units::inch));
+    }
+    const double parts = style_.inches == InchStyle::sixteenths ? 16 : 32;
+    const double rounded = std::round(metres / kMetresPerInch * parts) / parts;
+    return fromView(fieldText(rounded * kMetresPerInch, Quantity::length, style_));
+}
+
+LengthWords ChartWords::lengthOf(const HoleChoice& choice, int link) const {
+    const auto index = static_cast<std::size_t>(link);
+    const QString unit = fromView(unitMark(Quantity::length, style_.units));
+    LengthWords words{linkName(link) + ' ' + lengthText(choice.length[index]) + ' ' + unit, {}};
+    const double change = choice.lengthChange[index];
+    const std::optional<Adjuster>& adjuster = car_.links[index].adjuster;
+    if (adjuster) {
+        words.work = turnsText(adjusterTurns(change, *adjuster));
+    } else if (std::abs(change) > kNoAdjustment) {
+        words.work = QStringLiteral("new rod");
+    }
+    return words;
+}
+
+std::vector<LengthWords> ChartWords::lengthsAt(const HoleChoice* choice, LengthPlace place) const {
+    std::vector<LengthWords> words;
+    for (const ChartRod& rod : chart_.rods) {
+        if (choice != nullptr && rod.place == place) {
+            words.push_back(lengthOf(*choice, rod.link));
+        }
+    }
+    return words;
+}
+
+std::vector<LengthWords> ChartWords::rowLengths(int row) const {
+    return lengthsAt(chart_.inRow(row), LengthPlace::row);
+}
+
+std::vector<LengthWords> ChartWords::columnLengths(int column) const {
+    return lengthsAt(chart_.inColumn(column), LengthPlace::column);
+}
+
+std::vector<TextRun> ChartWords::instantCenter(const HoleChoice& choice) const {
+    const double ahead = choice[Figure::icX];
+    if (!(std::abs(ahead) <= kFarAway)) {
+        return {{kInfinity, digit_height::kInstantCenter}};
+    }
+    const double unit = shownUnit(Quantity::length, style_.units);
+    const QString mark = ' ' + fromView(unitMark(Quantity::length, style_.units));
+    const QString high = ' ' + QString(kTimes) + ' ' + wholeText(choice[Figure::icZ] / unit);
+    const QString distance = wholeText(std::abs(ahead) / unit);
+    if (ahead < 0) {
+        return {{distance, digit_height::kInstantCenter},
+                {mark + QStringLiteral(" behind"), kBehindWords},
+                {high, digit_height::kInstantCenter}};
+    }
+    return {{distance + high, digit_height::kInstantCenter}, {mark, digit_height::kTravelEnds}};
+}
+
+CellWords ChartWords::cell(int row, int column) const {
+    const HoleChoice& choice = chart_.at(row, column);
+    CellWords words;
+    words.assembled = choice.assembled;
+    words.problems = problems(choice);
+    words.antiSquat = wholeText(choice[Figure::antiSquat]);
+    if (!choice.assembled) {
+        return words;
+    }
+    words.instantCenter = instantCenter(choice);
+    words.droop = QStringLiteral("droop ") + wholeText(choice.antiSquatDroop);
+    words.bump = QStringLiteral("bump ") + wholeText(choice.antiSquatBump);
+    words.lengths = lengthsAt(&choice, LengthPlace::cell);
+    return words;
+}
+
+QString ChartWords::problem(const HoleChoice& choice, ChoiceProblem which) const {
+    const HoleChoice::Detail& detail = choice.details[static_cast<std::size_t>(which)];
+    const QString link = detail.link < 0 ? QString() : linkName(detail.link);
+    const QString length = measure(std::abs(static_cast<double>(detail.value)), Quantity::length);
+    const QString angle = measure(static_cast<double>(detail.value), Quantity::angle);
+    switch (which) {
+        case ChoiceProblem::notAssembled:
+            return QStringLiteral("can't be assembled") +
+                   (link.isEmpty() ? "" : ": " + link + " won't reach");
+        case ChoiceProblem::droopRunsOut:
+            return link + QStringLiteral(" runs out at ") + length + QStringLiteral(" droop");
+        case ChoiceProblem::bumpRunsOut:
+            return link + QStringLiteral(" runs out at ") + length + QStringLiteral(" bump");
+        case ChoiceProblem::frontJoint:
+            return QStringLiteral("front joint angle ") + angle;
+        case ChoiceProblem::rearJoint:
+            return QStringLiteral("rear joint angle ") + angle;
+        case ChoiceProblem::rodEnd:
+            return link + QStringLiteral(" rod end leans ") + angle;
+        case ChoiceProblem::tooShort:
+            return link + QStringLiteral(" can't be set so short");
+        case ChoiceProblem::tooLong:
+            return link + QStringLiteral(" can't be set so long");
+        case ChoiceProblem::thread:
+            return link + QStringLiteral(" holds only ") + length + QStringLiteral(" of thread");
+        case ChoiceProblem::crossing:
+            return link + QStringLiteral(" and ") + linkName(detail.other) + QStringLiteral(" cross");
+        case ChoiceProblem::count:
+            break;
+    }
+    return {};
+}
+
+QStringList ChartWords::problems(const HoleChoice& choice) const {
+    QStringList words;
+    for (std::size_t which = 0; which < kChoiceProblems; ++which) {
+        if (choice.has(static_cast<ChoiceProblem>(which))) {
+            words << problem(choice, static_cast<ChoiceProblem>(which)).trimmed();
+        }
+    }
+    return words;
+}
+
+// "lower left" with "lower right" is "lower left and right".
+QString ChartWords::bracketWords(const ChartBracket& bracket) const {
+    QString name = linkName(bracket.link);
+    if (bracket.tiedLink < 0) {
+        return name;
+    }
+    const QString other = linkName(bracket.tiedLink);
+    const auto same = std::ranges::mismatch(name, other).in1 - name.begin();
+    const qsizetype word = name.left(same).lastIndexOf(' ') + 1;
+    return name + QStringLiteral(" and ") + other.mid(word);
+}
+
+std::vector<HoleWords> ChartWords::holes(const ChartAxis& axis, int index) const {
+    const bool severalLinks = std::ranges::any_of(
+        axis.brackets, [&](const ChartBracket& one) { return one.link != axis.brackets.front().link; });
+    std::vector<HoleWords> words;
+    for (std::size_t place = 0; place < axis.brackets.size(); ++place) {
+        const ChartBracket& bracket = axis.brackets[place];
+        HoleWords one{{}, holeName(bracket.link, bracket.end, axis.hole(place, index))};
+        if (axis.brackets.size() > 1) {
+            one.label = fromView(endWords(bracket.end));
+        }
+        if (severalLinks) {
+            one.label = bracketWords(bracket) + ' ' + one.label;
+        }
+        words.push_back(std::move(one));
+    }
+    return words;
+}
+
+QString ChartWords::title(const ChartAxis& axis) const {
+    QString title;
+    for (std::size_t place = 0; place < axis.brackets.size(); ++place) {
+        const ChartBracket& bracket = axis.brackets[place];
+        const bool both = place + 1 < axis.brackets.size() && axis.brackets[place + 1].link == bracket.link;
+        title += title.isEmpty() ? QString() : QStringLiteral("; ");
+        title +=
+            bracketWords(bracket).toUpper() + QStringLiteral(", ") +
+            (both ? QStringLiteral("chassis and axle holes") : fromView(endWords(bracket.end)) + " hole");
+        place += both ? 1 : 0;
+    }
+    return title;
+}
+
+QString ChartWords::shade(int step) const {
+    const ShadeScale& shades = chart_.shades;
+    const double low = shades.first + step * shades.width;
+    const double high = low + shades.width - 1;
+    if (step == 0 && shades.isOpenBelow) {
+        return QStringLiteral("to ") + wholeText(high);
+    }
+    if (step == shades.steps - 1 && shades.isOpenAbove) {
+        return QStringLiteral("from ") + wholeText(low);
+    }
+    return wholeText(low) + (high > low ? QStringLiteral(" to ") + wholeText(high) : QString());
+}
+
+}  // namespace bolthole

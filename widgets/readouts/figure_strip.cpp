@@ -1,0 +1,202 @@
+#include "widgets/readouts/figure_strip.h"
+
+#include <QHBoxLayout>
+#include <QVBoxLayout>
+#include <algorithm>
+#include <cmath>
+
+#include "widgets/words/figure_words.h"
+#include "widgets/kit/number_field.h"
+#include "widgets/words/sure_words.h"
+#include "widgets/kit/theme.h"
+#include "widgets/kit/unit_text.h"
+
+namespace bolthole {
+
+namespace {
+
+QString figure(double value, Quantity quantity, Units units) {
+    return QString::fromStdString(figureText(value, quantity, units));
+}
+
+void setChanged(QLabel* label, const QString& text) {
+    if (label->text() != text) {
+        label->setText(text);
+    }
+}
+
+QString centerText(const Station& station, Units units) {
+    if (std::isfinite(station[Figure::icX])) {
+        return QStringLiteral("%1 × %2 %3")
+            .arg(figure(station[Figure::icX], Quantity::length, units),
+                 figure(station[Figure::icZ], Quantity::length, units), unitText(Quantity::length, units));
+    }
+    return station.usable ? FigureStrip::tr("at infinity") : QStringLiteral("\u2014");
+}
+
+// The values of the four cells, in their order.
+std::array<QString, 4> cellTexts(const Station& station, Units units) {
+    const auto angle = [&](Figure which) {
+        const double value = station[which];
+        return figure(value, Quantity::angle, units) +
+               (std::isfinite(value) ? QStringLiteral("°") : QString());
+    };
+    return {figure(station[Figure::antiSquat], Quantity::percent, units) +
+                (station.usable ? QStringLiteral(" %") : QString()),
+            centerText(station, units), angle(Figure::swingArmAngle), angle(Figure::pinionToDriveshaft)};
+}
+
+QString whereText(const BenchState& state) {
+    const double travel = state.cursorTravel;
+    if (std::abs(travel) < 5e-5) {
+        return FigureStrip::tr("at ride height");
+    }
+    return FigureStrip::tr("at %1 %2 of %3")
+        .arg(figure(std::abs(travel), Quantity::length, state.style.units),
+             unitText(Quantity::length, state.style.units),
+             travel > 0 ? FigureStrip::tr("bump") : FigureStrip::tr("droop"));
+}
+
+}  // namespace
+
+FigureStrip::FigureStrip(QWidget* parent) : QWidget(parent), note_(new QLabel(this)) {
+    auto* row = new QHBoxLayout;
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(18);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(14, 8, 14, 6);
+    column->setSpacing(2);
+    column->addLayout(row);
+    column->addWidget(note_);
+    const auto add = [&](const QString& title, const char* name, const QString& tip) {
+        Cell cell = addCell(title, name, tip);
+        auto* stack = new QVBoxLayout;
+        stack->setSpacing(0);
+        stack->addWidget(cell.title);
+        stack->addWidget(cell.value);
+        stack->addWidget(cell.sure);
+        stack->addWidget(cell.before);
+        row->addLayout(stack);
+        return cell;
+    };
+    antiSquat_ = add(
+        tr("Anti-squat"), "antiSquatFigure",
+        tr("Slope of the swing arm over CG height / wheelbase. Above 100 % the rear rises under power, below "
+           "it squats."));
+    instantCenter_ =
+        add(tr("Instant center"), "instantCenterFigure",
+            tr("Where the links' lines meet in side view: ahead of the rear contact patch × above the "
+               "ground."));
+    swingArm_ =
+        add(tr("Swing arm"), "swingArmFigure",
+            tr("Angle of the line from the rear contact patch to the instant center, against the ground."));
+    pinion_ = add(tr("Pinion to driveshaft"), "pinionFigure",
+                  tr("Pinion angle less driveshaft angle, in side view. Minus: the pinion's nose is low."));
+    row->addStretch(1);
+    note_->setObjectName(QStringLiteral("figureNote"));
+    note_->setTextFormat(Qt::PlainText);
+    note_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
+    dress();
+    connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &FigureStrip::dress);
+}
+
+FigureStrip::Cell FigureStrip::addCell(const QString& title, const char* objectName, const QString& tip) {
+    Cell cell{new QLabel(title, this), new QLabel(this), new QLabel(this), new QLabel(this), tip};
+    cell.sure->setObjectName(QLatin1String(objectName) + QStringLiteral("Sure"));
+    cell.sure->setAccessibleName(tr("%1, how sure").arg(title));
+    cell.before->setObjectName(QLatin1String(objectName) + QStringLiteral("Before"));
+    cell.before->setAccessibleName(tr("%1 before").arg(title));
+    cell.before->hide();
+    cell.value->setObjectName(QLatin1String(objectName));
+    cell.value->setAccessibleName(title);
+    cell.title->setToolTip(tip);
+    cell.value->setToolTip(tip);
+    return cell;
+}
+
+void FigureStrip::dress() {
+    QPalette quiet = palette();
+    quiet.setColor(QPalette::WindowText, theme().muted);
+    for (const Cell& cell : cells()) {
+        for (QLabel* label : {cell.title, cell.sure, cell.before}) {
+            label->setFont(textFont(TextSize::small));
+            label->setPalette(quiet);
+        }
+        cell.value->setFont(textFont(TextSize::figure, true));
+    }
+    // Fixed widths: a changing figure must not lay out the window anew in every step of a drag.
+    const auto fix = [](const Cell& cell, const QString& widest) {
+        const QFontMetrics metrics(cell.value->font());
+        cell.value->setFixedSize(
+            std::max(metrics.horizontalAdvance(widest),
+                     QFontMetrics(cell.title->font()).horizontalAdvance(cell.title->text())) +
+                4,
+            metrics.height());
+    };
+    fix(antiSquat_, QStringLiteral("\u2212000 %"));
+    fix(instantCenter_, QStringLiteral("\u2212000.0 × 00.0 in"));
+    fix(swingArm_, QStringLiteral("\u221200.0°"));
+    fix(pinion_, QStringLiteral("\u221200.0°"));
+    note_->setFont(textFont(TextSize::small));
+    note_->setPalette(quiet);
+}
+
+// In a narrow window the swing arm goes first: its angle says the same as anti-squat.
+void FigureStrip::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    const bool room = width() >= 28 + 3 * 18 + antiSquat_.value->width() + instantCenter_.value->width() +
+                                     swingArm_.value->width() + pinion_.value->width();
+    swingArm_.title->setVisible(room);
+    swingArm_.value->setVisible(room);
+    swingArm_.sure->setVisible(room && !pinion_.sure->isHidden());
+    swingArm_.before->setVisible(room && !pinion_.before->isHidden());
+}
+
+void FigureStrip::showSure(const BenchState& state) {
+    constexpr std::array kFigures{Figure::antiSquat, Figure::icX, Figure::swingArmAngle,
+                                  Figure::pinionToDriveshaft};
+    for (std::size_t i = 0; i < kFigures.size(); ++i) {
+        const Cell cell = cells()[i];
+        setChanged(cell.sure,
+                   kFigures[i] == Figure::icX ? centerSureWords(state) : cursorSureWords(state, kFigures[i]));
+        cell.sure->setVisible(state.showsSure && !cell.value->isHidden());
+        const QString meaning = sureTip(state, kFigures[i]);
+        const QString tip =
+            meaning.isEmpty() ? cell.tip : wrappedToolTip(cell.tip + QLatin1Char(' ') + meaning);
+        if (cell.value->toolTip() != tip) {
+            for (QLabel* label : {cell.title, cell.value, cell.sure}) {
+                label->setToolTip(tip);
+            }
+        }
+    }
+}
+
+void FigureStrip::showState(const BenchState& state) {
+    const Station& station = state.cursor;
+    const std::array<QString, 4> values = cellTexts(station, state.style.units);
+    const std::array<QString, 4> before =
+        state.before ? cellTexts(state.before->cursor, state.style.units) : std::array<QString, 4>{};
+    for (std::size_t i = 0; i < values.size(); ++i) {
+        const Cell cell = cells()[i];
+        setChanged(cell.value, values[i]);
+        setChanged(cell.before, before[i].isEmpty() ? QString() : tr("before %1").arg(before[i]));
+        cell.before->setVisible(state.before && !cell.value->isHidden());
+    }
+    showSure(state);
+    QString note = tr("%1 · CG height %2").arg(whereText(state), cgHeightWords(state.solvedCar, state.style));
+    if (!state.problem.empty()) {
+        note =
+            tr("%1. Shown: the last car that could be computed.").arg(QString::fromStdString(state.problem));
+    } else if (!station.usable) {
+        note = tr("The links do not reach %1").arg(whereText(state).mid(3));
+    }
+    QPalette colors = note_->palette();
+    colors.setColor(QPalette::WindowText,
+                    state.problem.empty() && station.usable ? theme().muted : theme().problem);
+    note_->setPalette(colors);
+    setChanged(note_, note);
+    note_->setToolTip(note);
+}
+
+}  // namespace bolthole

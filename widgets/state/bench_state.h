@@ -1,0 +1,73 @@
+// What the views show and what they ask for. Views never change a car: they emit an Edit and are shown the
+// result.
+#pragma once
+
+#include <Eigen/Core>
+#include <QObject>
+#include <QString>
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "geometry/car/faults.h"
+#include "geometry/edits/edit.h"
+#include "geometry/kinematics/trace.h"
+#include "geometry/uncertainty/ic_cloud.h"
+#include "geometry/uncertainty/trace_spread.h"
+#include "geometry/units/text.h"
+
+namespace bolthole {
+
+/// A point of the car that can be picked: a hole of a bracket, or a driveline joint (end: axle pinion,
+/// chassis output).
+struct PointId {
+    enum class Kind { none, hole, joint };
+    Kind kind = Kind::none;
+    int link = -1;
+    End end = End::chassis;
+    int hole = -1;
+
+    bool operator==(const PointId&) const = default;
+};
+
+/// Another car drawn as a ghost over the one on the bench.
+struct Ghost {
+    Car car;
+    Trace trace;
+    Station cursor;        ///< at the bench's cursor travel; unusable where its links do not reach
+    QString name;          ///< what it is: "top / high"
+    TraceSpread spread{};  ///< how sure its figures are
+};
+
+/// Everything the views draw. Owned by the window; views read it in place and keep no copy of the car.
+struct BenchState {
+    Car car;                    ///< as edited, faults included
+    std::vector<Fault> faults;  ///< not empty: the car cannot be computed as it stands
+    std::vector<Doubt> doubts;  ///< computed when no drag is under way
+    Car solvedCar;              ///< the car `trace` belongs to: `car`, or the last that could be solved
+    Trace trace;
+    bool traceIsCurrent = false;  ///< false: `trace` is the last good picture, `problem` says why
+    std::string problem;          ///< one sentence, empty when all is well
+    double cursorTravel = 0;      ///< m; where the axle is drawn
+    Station cursor;               ///< the axle there; unusable where the links do not reach
+    NumberStyle style;
+    PointId selection;
+    std::optional<Ghost> pointed;  ///< the hole choice pointed at on the board
+    std::optional<Ghost> before;   ///< the state kept as the before
+    bool showsSure = true;         ///< how sure the figures are is to be seen: bands, cloud, ±
+    TraceSpread spread{};          ///< how sure the figures of `trace` are, in a drag too
+    /// The instant center's cloud, drawn for `solvedCar` since it last settled; null while it is not there
+    /// yet.
+    std::shared_ptr<const IcCloud> cloud{};
+    /// The wanted instant center while it is being dragged or set in the side view, car frame, m: forward,
+    /// up.
+    std::optional<Eigen::Vector2d> wantedCenter{};
+};
+
+/// A change of the car comes whole, or as a drag: any number of `dragging`, then `dragged` or `abandoned`. A
+/// drag is one undo step.
+enum class EditPhase { whole, dragging, dragged, abandoned };
+
+}  // namespace bolthole
+
+Q_DECLARE_METATYPE(bolthole::Edit)

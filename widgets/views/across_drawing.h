@@ -1,0 +1,53 @@
+// Draws the rear and the top view with any QPainter.
+#pragma once
+
+#include "widgets/views/picture_drawing.h"
+
+namespace bolthole {
+
+/// One picture from behind or from above. Make, draw(), read edgeMarkers().
+class AcrossDrawing : public PictureDrawing {
+  public:
+    /// `plane`: rear or top. `picture`: the area to fill, in the painter's logical pixels. All references
+    /// must outlive draw().
+    AcrossDrawing(QPainter& painter, const BenchState& state, const DrawnPoints& points,
+                  const SideCamera& camera, QRectF picture, const PictureMarks& marks, ViewPlane plane)
+        : PictureDrawing(painter, state, points, camera, picture, marks, plane) {}
+
+    void draw();
+
+  private:
+    void drawCar();
+    void drawCenterPlane();
+    void drawTires();
+    void drawTire(const Eigen::Vector3d& center, double turn, double radius);
+    void drawHousing();
+    void drawShaft();
+    void drawGhost(const Ghost& ghost, const QColor& color, const QList<double>& dashes);
+    void drawRoleLines();
+    void drawRollCenter();
+    void drawSides();
+    void writeQuietly(QPointF beside, const QString& text, int preferred);
+    [[nodiscard]] QPointF shown(const Eigen::Vector3d& point) const;
+    [[nodiscard]] QPointF onAxle(double left) const;
+    [[nodiscard]] double axleTurn() const;
+    [[nodiscard]] double halfAxle() const;
+};
+
+/// The roll center at the travel drawn: from behind, in the rear view's plane, m, straight above the axle's
+/// center; and its height above the ground, measured square to it. See geometry/kinematics/roll.h.
+struct DrawnRollCenter {
+    QPointF at;
+    double height = 0;
+};
+/// Nothing where the axle is not held sideways, or nothing was ever solved.
+[[nodiscard]] std::optional<DrawnRollCenter> drawnRollCenter(const BenchState& state);
+
+/// Boxes to fit, in the plane (rear or top), m: rear tires, links and driveline; or the whole car.
+[[nodiscard]] QRectF acrossLinksBox(const BenchState& state, ViewPlane plane);
+[[nodiscard]] QRectF acrossWholeBox(const BenchState& state, ViewPlane plane);
+
+/// How wide a tire is drawn, m. Its width is not among what was measured: its edges are dotted.
+inline constexpr double kDrawnTireWidth = 0.22;
+
+}  // namespace bolthole

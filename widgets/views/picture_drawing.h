@@ -1,0 +1,84 @@
+// What the side, rear and top views draw alike: grid, links, holes, names, ghosts, scale bar.
+#pragma once
+
+#include <QPainter>
+#include <QRectF>
+
+#include "widgets/state/drawn_points.h"
+#include "widgets/kit/label_placer.h"
+#include "widgets/state/side_camera.h"
+#include "widgets/kit/theme.h"
+
+namespace bolthole {
+
+/// What is singled out in a picture.
+struct PictureMarks {
+    PointId hovered;
+    PointId selected;
+    bool hoveredMirrored = false;   ///< pointed at is the right-hand hole of the pair
+    bool selectedMirrored = false;  ///< and the selection was made there
+    bool keyboardFocus = false;     ///< the selection carries a focus ring
+};
+
+/// A marker at the edge of the picture for something outside it.
+struct EdgeMarker {
+    QRectF box;      ///< where it was drawn, picture pixels
+    QPointF target;  ///< in the picture's plane, m
+};
+
+/// One picture of one plane, in the painter's logical pixels. The drawings of the views derive from it.
+class PictureDrawing {
+  public:
+    /// Labels keep off this place; call before drawing.
+    void keepFree(const QRectF& place) { labels_.take(place); }
+
+    /// The markers drawn for what is outside the picture.
+    [[nodiscard]] const std::vector<EdgeMarker>& edgeMarkers() const { return edgeMarkers_; }
+
+  protected:
+    /// `picture`: the area to fill. All references must outlive the drawing.
+    PictureDrawing(QPainter& painter, const BenchState& state, const DrawnPoints& points,
+                   const SideCamera& camera, QRectF picture, const PictureMarks& marks, ViewPlane plane);
+    ~PictureDrawing() = default;
+
+    void drawGrid();
+    void drawEarth(QPointF left, QPointF right);
+    void drawGhostLinks(const Ghost& ghost, const QColor& color, const QList<double>& dashes);
+    void drawLinks();
+    void drawPoints();
+    void drawLinkNames();
+    void drawMarkedPoints();
+    void drawScaleBar();
+    void drawClipped(QPointF from, QPointF to);
+    void drawEdgeMarker(const QString& text, QPointF target, const QColor& color);
+    void drawChip(const QRectF& box, const QString& text, const QColor& ground);
+    void drawTag(const QRectF& box, const QString& title, const QString& text, const QColor& edge);
+    [[nodiscard]] QString distanceText(double metres) const;
+    /// Of the grid's lines, m: a round number of the units shown.
+    [[nodiscard]] double gridSpacing() const;
+    [[nodiscard]] QPointF picture(double across, double up) const { return camera_.toPicture(across, up); }
+    [[nodiscard]] QColor colorOf(Role role) const;
+    [[nodiscard]] bool inPicture(QPointF point, double margin) const;
+
+    static constexpr double kLinkWidth = 7.0;  // pixels
+
+    QPainter& painter_;
+    const BenchState& state_;
+    const DrawnPoints& points_;
+    const SideCamera& camera_;
+    QRectF picture_;
+    const PictureMarks& marks_;
+    const Theme& theme_;
+    const Station* station_;
+    ViewPlane plane_;
+    LabelPlacer labels_;
+
+  private:
+    void drawPoint(const DrawnPoint& point);
+    void drawPointLabel(const PointId& id, bool mirrored);
+
+    double holeRadius_;  // pixels
+    std::vector<EdgeMarker> edgeMarkers_;
+};
+
+}  // namespace bolthole

@@ -1,0 +1,153 @@
+// The words of the pictures: names, tags, edge markers, scale bar.
+#include <QFontMetricsF>
+#include <QPainterPath>
+#include <array>
+#include <cmath>
+
+#include "widgets/kit/pens.h"
+#include "widgets/views/picture_drawing.h"
+#include "widgets/kit/unit_text.h"
+
+namespace bolthole {
+
+// Grid lines every so much, m: the finest of a 1-2-5 (or inch) series that leaves 36 pixels between lines.
+double PictureDrawing::gridSpacing() const {
+    constexpr std::array kInches{1.0, 2.0, 4.0, 6.0, 12.0, 24.0, 48.0};
+    constexpr std::array kMillimetres{20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0};
+    for (std::size_t index = 0; index < kInches.size(); ++index) {
+        const double spacing = state_.style.units == Units::inch ? kInches[index] * kMetresPerInch
+                                                                 : kMillimetres[index] / 1000.0;
+        if (spacing * camera_.scale >= 36) {
+            return spacing;
+        }
+    }
+    return 2.0;
+}
+
+// A line of text on a ground that quiets what lies below it; nothing in a null box.
+void PictureDrawing::drawChip(const QRectF& box, const QString& text, const QColor& ground) {
+    if (box.isNull()) {
+        return;
+    }
+    painter_.setPen(Qt::NoPen);
+    painter_.setBrush(ground);
+    painter_.drawRoundedRect(box, 3, 3);
+    painter_.setPen(theme_.ink);
+    painter_.drawText(box, Qt::AlignCenter, text);
+}
+
+void PictureDrawing::drawTag(const QRectF& box, const QString& title, const QString& text,
+                             const QColor& edge) {
+    painter_.setPen(roundPen(edge, 1.0));
+    painter_.setBrush(faded(theme_.card, 0.94));
+    painter_.drawRoundedRect(box, 5, 5);
+    const QRectF inside = box.adjusted(9, 5, -9, -5);
+    painter_.setPen(theme_.muted);
+    painter_.setFont(textFont(TextSize::small));
+    painter_.drawText(inside, Qt::AlignLeft | Qt::AlignTop, title);
+    painter_.setPen(theme_.ink);
+    painter_.setFont(textFont(TextSize::body, true));
+    painter_.drawText(inside, Qt::AlignLeft | Qt::AlignBottom, text);
+    painter_.setFont(textFont(TextSize::small));
+}
+
+// A name beside each link: color is never the only sign.
+void PictureDrawing::drawLinkNames() {
+    const QFontMetricsF metrics(painter_.font());
+    for (const DrawnLink& link : points_.links) {
+        if (link.farSide || link.mirrored) {
+            continue;
+        }
+        const QString name =
+            QString::fromStdString(state_.car.links[static_cast<std::size_t>(link.link)].name);
+        const QPointF middle = camera_.toPicture((link.axle + link.chassis) / 2);
+        const QString shown = metrics.elidedText(name, Qt::ElideRight, 140);
+        const QRectF box =
+            labels_.place(middle, metrics.size(0, shown) + QSizeF(4, 0), 9, link.role == Role::lower ? 6 : 2);
+        if (box.isNull()) {
+            continue;
+        }
+        painter_.setPen(Qt::NoPen);
+        painter_.setBrush(faded(theme_.canvas, 0.75));
+        painter_.drawRoundedRect(box, 3, 3);
+        painter_.setPen(theme_.dark ? colorOf(link.role) : colorOf(link.role).darker(120));
+        painter_.drawText(box, Qt::AlignCenter, shown);
+    }
+}
+
+void PictureDrawing::drawMarkedPoints() {
+    drawPointLabel(marks_.hovered, marks_.hoveredMirrored);
+    if (!(marks_.selected == marks_.hovered)) {
+        drawPointLabel(marks_.selected, marks_.selectedMirrored);
+    }
+}
+
+void PictureDrawing::drawPointLabel(const PointId& id, bool mirrored) {
+    for (const DrawnPoint& point : points_.points) {
+        if (id.kind == PointId::Kind::none || !(point.id == id) || point.mirrored != mirrored) {
+            continue;
+        }
+        const QString name =
+            pointName(state_.car, id) + (mirrored ? QStringLiteral(", right side") : QString());
+        const QString place = pointPlace(state_.car, id, state_.style);
+        const QFontMetricsF small(textFont(TextSize::small));
+        const QFontMetricsF bold(textFont(TextSize::body, true));
+        const double width = std::max(small.horizontalAdvance(name), bold.horizontalAdvance(place)) + 18;
+        const QRectF box = labels_.place(camera_.toPicture(point.at),
+                                         QSizeF(width, small.height() + bold.height() + 10), 16, 3);
+        if (!box.isNull()) {
+            drawTag(box, name, place, theme_.focus);
+        }
+        return;
+    }
+}
+
+// Two grid squares long, or one where there is no room for two; left out where there is none at all.
+void PictureDrawing::drawScaleBar() {
+    const QFontMetricsF metrics(painter_.font());
+    const QPointF right = picture_.bottomRight() - QPointF(14, 14);
+    for (const double spacing : {2 * gridSpacing(), gridSpacing()}) {
+        const QPointF left = right - QPointF(spacing * camera_.scale, 0);
+        const QString text = QStringLiteral("%1 %2")
+                                 .arg(qRound(spacing / shownUnit(Quantity::length, state_.style.units)))
+                                 .arg(unitText(Quantity::length, state_.style.units));
+        const QRectF words(left - QPointF(metrics.horizontalAdvance(text) + 8, metrics.height() / 2),
+                           metrics.size(0, text));
+        if (!labels_.isFree(words.united(QRectF(left, right).adjusted(0, -4, 0, 4)))) {
+            continue;
+        }
+        painter_.setPen(QPen(theme_.muted, 1.4));
+        painter_.drawLine(left, right);
+        painter_.drawLine(left - QPointF(0, 4), left + QPointF(0, 4));
+        painter_.drawLine(right - QPointF(0, 4), right + QPointF(0, 4));
+        painter_.drawText(words, Qt::AlignCenter, text);
+        return;
+    }
+}
+
+void PictureDrawing::drawEdgeMarker(const QString& text, QPointF target, const QColor& color) {
+    const QPointF center = picture_.center();
+    const QPointF aim = camera_.toPicture(target);
+    const QPointF way = aim - center;
+    const QRectF inner = picture_.adjusted(14, 14, -14, -14);
+    const double across = std::abs(way.x()) < 1e-9 ? 1e9 : inner.width() / 2 / std::abs(way.x());
+    const double down = std::abs(way.y()) < 1e-9 ? 1e9 : inner.height() / 2 / std::abs(way.y());
+    const QPointF tip = center + way * std::min(across, down);
+    const QPointF along = unit(way);
+    const QPointF side(-along.y(), along.x());
+    QPainterPath arrow(tip);
+    arrow.lineTo(tip - along * 13 + side * 7);
+    arrow.lineTo(tip - along * 13 - side * 7);
+    arrow.closeSubpath();
+    painter_.fillPath(arrow, color);
+    const QFontMetricsF metrics(painter_.font());
+    const int preferred =
+        std::abs(along.x()) > std::abs(along.y()) ? (along.x() > 0 ? 4 : 0) : (along.y() > 0 ? 2 : 6);
+    labels_.take(arrow.boundingRect());
+    const QSizeF size = metrics.size(0, text) + QSizeF(12, 6);
+    const QRectF box = labels_.place(tip - along * 8, size, 12, preferred);
+    edgeMarkers_.push_back({arrow.boundingRect().united(box), target});
+    drawChip(box, text, faded(theme_.card, 0.9));
+}
+
+}  // namespace bolthole

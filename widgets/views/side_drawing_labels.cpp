@@ -1,0 +1,115 @@
+// The side view's marks: instant center, CG and roll axis.
+#include <QFontMetricsF>
+#include <cmath>
+#include <optional>
+
+#include "geometry/weights/entered_figures.h"
+#include "geometry/kinematics/roll.h"
+#include "widgets/kit/pens.h"
+#include "widgets/views/side_drawing.h"
+#include "widgets/words/sure_words.h"
+#include "widgets/kit/unit_text.h"
+
+namespace bolthole {
+
+void SideDrawing::drawCenterOfGravity() {
+    const Car& car = state_.solvedCar;
+    const CarBalance balance = balanceOf(car);
+    const double x = balance.cgX(car.wheelbase);
+    const QPointF at = picture(x, balance.height);
+    const Units units = state_.style.units;
+    const QString mark = unitText(Quantity::length, units);
+    const QString text =
+        QStringLiteral("CG %1 %3 forward, %2 high").arg(distanceText(x), distanceText(balance.height), mark);
+    if (!inPicture(at, 10)) {
+        drawEdgeMarker(text, {x, balance.height}, theme_.reference);
+        return;
+    }
+    // Quartered circle: the usual mark of a center of mass in engineering drawing.
+    constexpr double kSize = 9;
+    const QRectF box(at - QPointF(kSize, kSize), QSizeF(2 * kSize, 2 * kSize));
+    painter_.setPen(Qt::NoPen);
+    painter_.setBrush(theme_.canvas);
+    painter_.drawEllipse(box);
+    painter_.setBrush(theme_.reference);
+    painter_.drawPie(box, 0, 90 * 16);
+    painter_.drawPie(box, 180 * 16, 90 * 16);
+    painter_.setBrush(Qt::NoBrush);
+    painter_.setPen(roundPen(theme_.reference, 1.5));
+    painter_.drawEllipse(box);
+    labels_.take(box);
+    const QSizeF size = QFontMetricsF(painter_.font()).size(0, text) + QSizeF(8, 2);
+    const QRectF place = labels_.place(at, size, 11, 2);
+    drawChip(place, text, faded(theme_.canvas, 0.85));
+}
+
+void SideDrawing::drawInstantCenter() {
+    const Station& station = *station_;
+    if (!std::isfinite(station.icCarX)) {
+        return;
+    }
+    const QPointF at = picture(station.icCarX, station.icCarZ);
+    const QString mark = unitText(Quantity::length, state_.style.units);
+    const QString text =
+        QStringLiteral("%1 × %2 %3")
+            .arg(distanceText(station[Figure::icX]), distanceText(station[Figure::icZ]), mark);
+    const QString sure = centerSureWords(state_);
+    if (!inPicture(at, 12)) {
+        const QString far = sure.isEmpty() ? QString() : QStringLiteral(", %1").arg(sure);
+        drawEdgeMarker(QStringLiteral("IC %1%2").arg(text, far), {station.icCarX, station.icCarZ},
+                       theme_.instantCenter);
+        return;
+    }
+    painter_.setPen(roundPen(theme_.instantCenter, 3.0));
+    painter_.setBrush(faded(theme_.canvas, 0.7));
+    painter_.drawEllipse(at, 11, 11);
+    painter_.setPen(Qt::NoPen);
+    painter_.setBrush(theme_.instantCenter);
+    painter_.drawEllipse(at, 4, 4);
+    labels_.take(QRectF(at - QPointF(13, 13), QSizeF(26, 26)));
+    const QFontMetricsF small(textFont(TextSize::small));
+    const QFontMetricsF bold(textFont(TextSize::body, true));
+    const QString title =
+        sure.isEmpty() ? QStringLiteral("Instant center") : QStringLiteral("Instant center, %1").arg(sure);
+    const double width = std::max(small.horizontalAdvance(title), bold.horizontalAdvance(text)) + 18;
+    const QRectF box = labels_.place(at, QSizeF(width, small.height() + bold.height() + 10), 18, 2);
+    if (!box.isNull()) {
+        drawTag(box, title, text, theme_.border);
+    }
+}
+
+// At the travel drawn, from behind the axle to the front one: farther out it says nothing. The dash-dot is
+// that of an axis in engineering drawing.
+void SideDrawing::drawRollAxis() {
+    const RollFigures roll = solveRoll(state_.solvedCar, (*station_)[Figure::travel], 0);
+    if (!std::isfinite(roll.squareCenter) || !std::isfinite(roll.axisAngle)) {
+        return;
+    }
+    const GroundLine& ground = station_->ground;
+    const double x = ground.patchX - roll.squareCenter * ground.alongZ;
+    const double z = ground.patchZ + roll.squareCenter * ground.alongX;
+    const double rise = std::tan(roll.axisAngle + (*station_)[Figure::ground]);
+    const double behind = state_.solvedCar.rearTireRadius;
+    const QLineF whole(picture(x - behind, z - rise * behind),
+                       picture(state_.solvedCar.wheelbase, z + rise * (state_.solvedCar.wheelbase - x)));
+    rollAxis_ = clipped(whole, picture_).value_or(QLineF());
+    painter_.setPen(dashedPen(over(theme_.ink, 0.55, theme_.canvas), 1.0, {12.0, 4.0, 2.0, 4.0}));
+    drawClipped(whole.p1(), whole.p2());
+}
+
+// Near its front end; left out where there is no room.
+void SideDrawing::nameRollAxis() {
+    constexpr double kFromEnd = 48;  // pixels
+    if (rollAxis_.length() <= 2 * kFromEnd) {
+        return;
+    }
+    const QString text = QStringLiteral("roll axis");
+    const QPointF at = rollAxis_.pointAt(1 - kFromEnd / rollAxis_.length());
+    const QRectF box = labels_.place(at, QFontMetricsF(painter_.font()).size(0, text), 4, 6);
+    if (!box.isNull()) {
+        painter_.setPen(theme_.muted);
+        painter_.drawText(box, Qt::AlignCenter, text);
+    }
+}
+
+}  // namespace bolthole

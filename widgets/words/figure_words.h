@@ -1,0 +1,23 @@
+// What the figures are called in tables.
+#pragma once
+
+#include <QString>
+
+#include "geometry/units/text.h"
+#include "geometry/kinematics/trace.h"
+
+namespace bolthole {
+
+/// A figure's name in a table's row: "Anti-squat". Empty for the travels, which are where, not what.
+[[nodiscard]] QString figureWords(Figure figure);
+
+/// The name with its unit: "Anti-squat, %".
+[[nodiscard]] QString figureWords(Figure figure, Units units);
+
+/// The CG height in use and where it comes from, which belongs wherever anti-squat is: "22 in, as entered".
+[[nodiscard]] QString cgHeightWords(const Car& car, NumberStyle style);
+
+/// What the figure is.
+[[nodiscard]] Quantity quantityOf(Figure figure);
+
+}  // namespace bolthole

@@ -1,0 +1,40 @@
+// How sure a figure is, in words: beside the figures, under the pointer, before against after.
+#pragma once
+
+#include <QString>
+
+#include "geometry/units/sure_text.h"
+#include "widgets/state/bench_state.h"
+
+namespace bolthole {
+
+/// sureText() as a QString.
+[[nodiscard]] QString sureWords(double uncertainty, Quantity quantity, Units units,
+                                Fineness fineness = Fineness::plain);
+
+/// Beside a figure of a station of the trace that `spread` belongs to, without unit, to first order: "± 9";
+/// of the instant center's place also "40 to 71" or "40 to ∞". Empty where it is not known.
+[[nodiscard]] QString stationSureWords(const TraceSpread& spread, const Station& station, Figure figure,
+                                       Units units, Fineness fineness = Fineness::plain);
+
+/// Beside a figure at the bench's cursor, without unit: "± 9"; where first order fails there and the drawn
+/// interval is known, "160 to 210". Empty where it is not to be seen or not known.
+[[nodiscard]] QString cursorSureWords(const BenchState& state, Figure figure);
+
+/// Beside the instant center at the cursor: "± 4.1 × ± 0.9 in", "40 to 71 × 12 to 20 in", "anywhere from 40
+/// in to infinity". Empty where it is not to be seen or not known.
+[[nodiscard]] QString centerSureWords(const BenchState& state);
+
+/// Whether what stands beside the instant center was drawn at random, not computed to first order.
+[[nodiscard]] bool isDrawn(const BenchState& state, Figure figure);
+
+/// What ± means and which readings it assumes: for tool tips and under the papers' figures. "95 in 100 …".
+[[nodiscard]] QString sureMeaning(const Car& car, Units units);
+
+/// sureMeaning() for a figure at the cursor, with whether it was drawn or computed.
+[[nodiscard]] QString sureTip(const BenchState& state, Figure figure);
+
+/// Said of a change within what the measurements may be off.
+[[nodiscard]] QString cannotTellWords();
+
+}  // namespace bolthole
