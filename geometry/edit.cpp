@@ -12,6 +12,7 @@
 #include "geometry/edit_kept.h"
 #include "geometry/edit_links.h"
 #include "geometry/fields.h"
+#include "geometry/passes/edit_passes.h"
 #include "geometry/planned_hole.h"
 
 namespace bolthole {
@@ -148,6 +149,10 @@ class Applier {
     std::string operator()(const RemoveKept& edit) const { return applyTo(car_, edit); }
     std::string operator()(const RestoreKept& edit) const { return applyTo(car_, edit); }
     std::string operator()(const SwapBefore& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const AddPass& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const ChangePass& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const RemovePass& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const StrikePass& edit) const { return applyTo(car_, edit); }
     std::string operator()(const SetChoice& edit) const { return applyTo(car_, edit); }
     std::string operator()(const AddLoad& edit) const { return applyTo(car_, edit); }
     std::string operator()(const RemoveLoad& edit) const { return applyTo(car_, edit); }

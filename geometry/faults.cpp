@@ -3,6 +3,7 @@
 
 #include "geometry/edit.h"
 #include "geometry/fields.h"
+#include "geometry/passes/pass_fields.h"
 #include "geometry/text.h"
 
 namespace bolthole {
@@ -39,6 +40,7 @@ class FaultFinder {
     void checkEntered(FieldId id);
     void checkMount(int item, End end);
     void checkLists();
+    void checkPasses();
     void checkSpreads(const Spreads& spreads, FieldId id);
     void checkPlate(int index, End end);
 
@@ -177,6 +179,21 @@ void FaultFinder::checkLists() {
     }
 }
 
+/// One fault a pass: whoever mends it finds the next.
+void FaultFinder::checkPasses() {
+    if (car_.passes.size() > kMaxPasses) {
+        add({}, "passes",
+            "expected at most " + std::to_string(kMaxPasses) + " passes, found " +
+                std::to_string(car_.passes.size()));
+    }
+    for (std::size_t index = 0; index < car_.passes.size() && index < kMaxPasses; ++index) {
+        PassFault fault = findFault(car_.passes[index], car_.kept.size());
+        if (!fault.reason.empty()) {
+            add({}, "passes[" + std::to_string(index) + "]." + fault.path, std::move(fault.reason));
+        }
+    }
+}
+
 std::vector<Fault> FaultFinder::find() {
     for (int field = 0; field <= static_cast<int>(Field::frontRatio); ++field) {
         check({.field = static_cast<Field>(field)});
@@ -201,6 +218,7 @@ std::vector<Fault> FaultFinder::find() {
         checkSpreads(car_.driveline->spreads, {});
     }
     checkLists();
+    checkPasses();
     return std::move(faults_);
 }
 

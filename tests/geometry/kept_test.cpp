@@ -83,7 +83,7 @@ TEST(KeepState, RefusesBlankNamesAndTooMany) {
     for (std::size_t count = 0; count < kMaxKept; ++count) {
         car = kept(car, "state");
     }
-    expectRefused(car, KeepState{"one more", "", "", nullptr}, "at most 64");
+    expectRefused(car, KeepState{"one more", "", "", nullptr}, "at most 2000");
 }
 
 // A file that keeps such a car could not be opened again.
