@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "app/carfile/json_text.h"
+#include "geometry/car/pass_fields.h"
 #include "geometry/edits/edit.h"
 
 namespace bolthole::detail {
@@ -23,6 +24,9 @@ using Json = nlohmann::ordered_json;
 /// A word of the file and what it means.
 template <typename T>
 using Word = std::pair<std::string_view, T>;
+
+/// What was expected of a text that is refused; empty: it is allowed.
+using TextRule = std::string (*)(std::string_view text);
 
 /// SI value of a number of the file; nothing if the node is no number.
 [[nodiscard]] std::optional<double> decode(const Json& node, Quantity quantity);
@@ -53,6 +57,20 @@ class Reader {
     /// A number of a plate; checkPlate() bounds it.
     void plateNumber(const char* key, double& value, Quantity quantity);
     void checkPlate(const Plate& plate) const;
+
+    /// A number of a pass, which stands as the file has it and may be absent.
+    void passNumber(const char* key, std::optional<double>& value, PassField field);
+    /// A whole number that must be there.
+    void wholeBetween(const char* key, int& value, int least, int most);
+    /// A text of a form of its own that must be there.
+    void ruledText(const char* key, std::string& value, TextRule rule);
+    /// The same, empty where absent.
+    void rareRuledText(const char* key, std::string& value, TextRule rule);
+    /// Which of several words an array names; absent: none.
+    template <std::size_t N>
+    void wordSet(const char* key, std::array<bool, N>& set, const std::array<std::string_view, N>& words) {
+        readWordSet(key, set, words);
+    }
 
     /// The file's mark and version.
     void mark(const char* format, int newestVersion);
@@ -157,6 +175,7 @@ class Reader {
         }
         return result;
     }
+    void readWordSet(const char* key, std::span<bool> set, std::span<const std::string_view> words);
     [[nodiscard]] static std::string oneOf(std::span<const std::string_view> words);
     [[nodiscard]] const Json* find(const char* key) const { return member(&node_, key); }
     [[nodiscard]] const Json& need(const char* key, std::string_view expected) const;
@@ -184,6 +203,16 @@ class Writer {
     void corners(const char* key, const std::vector<Eigen::Vector2d>& value);
     void plateNumber(const char* key, double value, Quantity quantity);
     void checkPlate(const Plate&) const {}
+
+    void passNumber(const char* key, const std::optional<double>& value, PassField field);
+    void wholeBetween(const char* key, int value, int least, int most);
+    void ruledText(const char* key, const std::string& value, TextRule) { text(key, value); }
+    void rareRuledText(const char* key, const std::string& value, TextRule) { rareText(key, value); }
+    template <std::size_t N>
+    void wordSet(const char* key, const std::array<bool, N>& set,
+                 const std::array<std::string_view, N>& words) {
+        writeWordSet(key, set, words);
+    }
 
     void mark(const char* format, int newestVersion);
     void number(const char* key, double value, Field field, std::optional<double> fallback = {});
@@ -294,6 +323,7 @@ class Writer {
         std::optional<Json> value;  // nothing: the key goes away
     };
 
+    void writeWordSet(const char* key, std::span<const bool> set, std::span<const std::string_view> words);
     [[nodiscard]] static const Json* element(const Json* array, int index);
     // Whether a key that was absent and is at its default may stay absent.
     [[nodiscard]] bool isNewDefault(const char* key, bool isDefault) const;

@@ -10,6 +10,7 @@
 
 #include "app/carfile/car_file.h"
 #include "app/carfile/car_file_io.h"
+#include "app/carfile/passes_file_shape.h"
 #include "geometry/car/fields.h"
 
 namespace bolthole::detail {
@@ -413,6 +414,7 @@ void exchange(Io& io, Car& car) {
     io.optionalIndex("before", car.before, car.kept.size());
     io.rareText("state_name", car.stateName);
     io.rareText("state_note", car.stateNote);
+    io.optionalList("passes", car.passes, kMaxPasses, &FieldId::item);
 }
 
 }  // namespace bolthole::detail

@@ -11,7 +11,7 @@ namespace bolthole {
 /// Bounds on what is read, so that a hostile file costs neither the stack nor much time and memory.
 inline constexpr std::size_t kMaxNesting = 64;
 inline constexpr std::size_t kMaxJsonValues = 2'000'000;  ///< numbers, texts, true, false and null
-inline constexpr std::size_t kMaxJsonParts = 400'000;     ///< keys, arrays and objects
+inline constexpr std::size_t kMaxJsonParts = 1'000'000;   ///< keys, arrays and objects
 
 /// What was wrong with a file: the JSON path and what was expected, as one line without the file's name:
 /// "links[0].axle.holes[1].at: expected three numbers".

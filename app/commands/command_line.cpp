@@ -16,6 +16,7 @@
 #include "app/commands/chart_command.h"
 #include "app/commands/compare_table.h"
 #include "app/commands/holes_table.h"
+#include "app/commands/log_command.h"
 #include "app/commands/request.h"
 #include "app/commands/roll_table.h"
 #include "app/commands/sure_lines.h"
@@ -287,6 +288,14 @@ Outcome drillingTemplate(const Request& request) {
     return {ExitCode::badUse};
 }
 
+Outcome log(const Request& request) {
+    LogOutcome made = runLog(request);
+    for (const LogLine& line : made.lines) {
+        complain(line.about, line.what);
+    }
+    return made.done ? Outcome{ExitCode::done, std::move(made.result)} : Outcome{ExitCode::badUse};
+}
+
 constexpr std::size_t kAnyNumber = static_cast<std::size_t>(-1);
 constexpr std::array<Option, 3> kTableOptions{kOutputOption, kUnitsOption, kUncertaintyOption};
 constexpr std::array<Option, 6> kHolesOptions{kLinksOption,  kTieOption,   kAllOption,
@@ -295,7 +304,9 @@ constexpr std::array<Option, 4> kChartOptions{kOutputOption, kPaperOption, kLink
 constexpr std::array<Option, 5> kTemplateOptions{kLinkNameOption, kEndOption, kOutputOption, kPaperOption,
                                                  kUnitsOption};
 
-constexpr std::array<Command, 7> kCommands{{
+constexpr std::array<Option, 3> kLogOptions{kImportOption, kOutputOption, kUnitsOption};
+
+constexpr std::array<Command, 8> kCommands{{
     {"sweep", "CAR", "CSV, a row a travel step from full droop to full bump", 1, kTableOptions, sweep},
     {"holes", "CAR",
      "CSV, a row a hole choice, with its figures at ride and anti-squat at both ends of travel", 1,
@@ -311,6 +322,9 @@ constexpr std::array<Command, 7> kCommands{{
      "CSV, what changed from one car to the other, a row a figure at ride, bump and droop;\n"
      "    the change sheet as PDF where FILE ends in .pdf",
      2, kTableOptions, compare},
+    {"log", "CAR",
+     "CSV, a row a pass of the test days; with --import the car file with the passes of such a table read in",
+     1, kLogOptions, log},
     {"check", "CAR...", "what is wrong or doubtful in each file, a line each", kAnyNumber, kTableOptions,
      check},
 }};

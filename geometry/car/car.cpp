@@ -12,6 +12,7 @@ bool KeptState::operator==(const KeptState& other) const {
 Car withoutKept(const Car& car) {
     Car alone = car;
     alone.kept.clear();
+    alone.passes.clear();
     alone.before.reset();
     alone.stateName.clear();
     alone.stateNote.clear();

@@ -15,6 +15,7 @@
 #include "geometry/car/bracket.h"
 #include "geometry/car/entered.h"
 #include "geometry/car/part.h"
+#include "geometry/car/pass.h"
 #include "geometry/units/units.h"
 
 namespace bolthole {
@@ -161,7 +162,8 @@ struct Car {
     std::optional<int> before;  ///< index of the kept state that is the before
     std::string
         stateName;  ///< what the state on the bench was called when it was kept, if it came from there
-    std::string stateNote;  ///< and the note it was kept with
+    std::string stateNote;       ///< and the note it was kept with
+    std::vector<Pass> passes{};  ///< of the test days, oldest first
 
     /// The state that is the before, or null.
     [[nodiscard]] const KeptState* beforeState() const {
@@ -174,7 +176,8 @@ struct Car {
 /// Limits of the car file; a car outside them is refused, never trimmed.
 inline constexpr std::size_t kMaxLinks = 16;
 inline constexpr std::size_t kMaxHoles = 64;
-inline constexpr std::size_t kMaxKept = 64;
+inline constexpr std::size_t kMaxKept = 2'000;
+inline constexpr std::size_t kMaxPasses = 10'000;
 inline constexpr std::size_t kMaxLoads = 32;
 inline constexpr std::size_t kMaxSprings = 32;
 inline constexpr int kMinSteps = 2;
@@ -186,7 +189,7 @@ inline constexpr double kMaxLength = 100.0;  ///< m
     return sidesOf(link.side);
 }
 
-/// The car without its kept states: what is kept, and what is compared.
+/// The car without its kept states and passes: what is kept, and what is compared.
 [[nodiscard]] Car withoutKept(const Car& car);
 
 /// Distance between the holes in use of `link` with the axle at its measured pose, m.

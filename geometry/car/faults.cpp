@@ -5,6 +5,7 @@
 
 #include "geometry/car/fields.h"
 #include "geometry/car/numbers.h"
+#include "geometry/car/pass_fields.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -41,6 +42,7 @@ class FaultFinder {
     void checkEntered(FieldId id);
     void checkMount(int item, End end);
     void checkLists();
+    void checkPasses();
     void checkSpreads(const Spreads& spreads, FieldId id);
     void checkPlate(int index, End end);
 
@@ -179,6 +181,21 @@ void FaultFinder::checkLists() {
     }
 }
 
+/// One fault a pass: whoever mends it finds the next.
+void FaultFinder::checkPasses() {
+    if (car_.passes.size() > kMaxPasses) {
+        add({}, "passes",
+            "expected at most " + std::to_string(kMaxPasses) + " passes, found " +
+                std::to_string(car_.passes.size()));
+    }
+    for (std::size_t index = 0; index < car_.passes.size() && index < kMaxPasses; ++index) {
+        PassFault fault = findFault(car_.passes[index], car_.kept.size());
+        if (!fault.reason.empty()) {
+            add({}, "passes[" + std::to_string(index) + "]." + fault.path, std::move(fault.reason));
+        }
+    }
+}
+
 std::vector<Fault> FaultFinder::find() {
     for (int field = 0; field <= static_cast<int>(Field::frontRatio); ++field) {
         check({.field = static_cast<Field>(field)});
@@ -203,6 +220,7 @@ std::vector<Fault> FaultFinder::find() {
         checkSpreads(car_.driveline->spreads, {});
     }
     checkLists();
+    checkPasses();
     return std::move(faults_);
 }
 

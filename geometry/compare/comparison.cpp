@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "geometry/choices/choice_figures.h"
 #include "geometry/car/fields.h"
+#include "geometry/choices/choice_figures.h"
 
 namespace bolthole {
 
@@ -158,16 +158,8 @@ const std::vector<FieldId>& comparedNumbers() {
     return numbers;
 }
 
-Comparison compareCars(const Car& before, const Car& after) {
-    Comparison comparison{withoutKept(before),
-                          withoutKept(after),
-                          computeTrace(before),
-                          computeTrace(after),
-                          {},
-                          {},
-                          {},
-                          {},
-                          {}};
+Comparison compareEntries(const Car& before, const Car& after) {
+    Comparison comparison{withoutKept(before), withoutKept(after), {}, {}, {}, {}, {}, {}, {}};
     matchLinks(comparison);
     for (const SharedLink& pair : comparison.shared) {
         compareLink(comparison, pair);
@@ -175,6 +167,13 @@ Comparison compareCars(const Car& before, const Car& after) {
     for (const FieldId& id : comparedNumbers()) {
         compareNumber(comparison, id);
     }
+    return comparison;
+}
+
+Comparison compareCars(const Car& before, const Car& after) {
+    Comparison comparison = compareEntries(before, after);
+    comparison.before = computeTrace(before);
+    comparison.after = computeTrace(after);
     return comparison;
 }
 

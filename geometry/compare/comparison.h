@@ -87,6 +87,9 @@ struct Comparison {
 /// thousandth of a degree or a gram, and a rod's length by no more than kNoAdjustment, is the same.
 [[nodiscard]] Comparison compareCars(const Car& before, const Car& after);
 
+/// The same but for the travels, which are left empty: what was turned, in a hundredth of the time.
+[[nodiscard]] Comparison compareEntries(const Car& before, const Car& after);
+
 /// How much a figure must change before a tape in sixteenths, an angle finder or a scale could show it: 1/16
 /// in, a tenth of a degree, one percent. A judgement, common practice, no source; what the measured numbers'
 /// own uncertainty makes of it is another matter.

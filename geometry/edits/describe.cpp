@@ -2,9 +2,10 @@
 #include <array>
 #include <cmath>
 
+#include "geometry/car/fields.h"
 #include "geometry/choices/choice_figures.h"
 #include "geometry/edits/edit.h"
-#include "geometry/car/fields.h"
+#include "geometry/edits/edit_passes.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -71,6 +72,10 @@ class Describer {
         return (edit.plate ? "Enter the plate of the " : "Take away the plate of the ") +
                linkWords(car_, edit.link) + "'s " + std::string(endWords(edit.end)) + " bracket";
     }
+    std::string operator()(const AddPass& edit) const { return describePassEdit(edit); }
+    std::string operator()(const ChangePass& edit) const { return describePassEdit(edit, car_); }
+    std::string operator()(const RemovePass& edit) const { return describePassEdit(edit, car_); }
+    std::string operator()(const StrikePass& edit) const { return describePassEdit(edit, car_); }
     std::string operator()(const JoinLinks& edit) const {
         return "Join left and right " + linkWords(car_, edit.link);
     }

@@ -14,6 +14,7 @@
 #include "geometry/edits/edit_entered.h"
 #include "geometry/edits/edit_kept.h"
 #include "geometry/edits/edit_links.h"
+#include "geometry/edits/edit_passes.h"
 #include "geometry/edits/planned_hole.h"
 #include "geometry/units/text.h"
 
@@ -147,6 +148,10 @@ class Applier {
     std::string operator()(const RemoveKept& edit) const { return applyTo(car_, edit); }
     std::string operator()(const RestoreKept& edit) const { return applyTo(car_, edit); }
     std::string operator()(const SwapBefore& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const AddPass& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const ChangePass& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const RemovePass& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const StrikePass& edit) const { return applyTo(car_, edit); }
     std::string operator()(const SetChoice& edit) const { return applyTo(car_, edit); }
     std::string operator()(const AddLoad& edit) const { return applyTo(car_, edit); }
     std::string operator()(const RemoveLoad& edit) const { return applyTo(car_, edit); }

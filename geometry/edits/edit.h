@@ -137,6 +137,7 @@ struct DescribeKept {
 struct SetBefore {
     std::optional<int> state;
 };
+/// Refused while a pass stands on the state; passes that stand on later ones follow them.
 struct RemoveKept {
     int state = 0;
 };
@@ -145,7 +146,8 @@ struct RestoreKept {
     int state = 0;
 };
 /// The before goes to the bench, and what stood there takes its place, under the name it was kept by or as
-/// "after ...".
+/// "after ...". Where a pass stands on the before, that stays kept, and what stood on the bench is kept
+/// beside it.
 struct SwapBefore {
     std::string date;
 };
@@ -215,6 +217,26 @@ struct ChangeSpring {
     int item = 0;
     SuspensionPart part;
 };
+/// Enters a pass, after those of the same or an earlier day and time. Without a setup of its own it takes the
+/// car as it stands: that is kept first, under a name that says what changed, unless it is a kept setup
+/// already. Refuses what findFault() of geometry/passes/pass_fields.h finds, as ChangePass does.
+struct AddPass {
+    Pass pass;
+};
+/// Puts `pass` in the place of another; it moves where its day or time says so.
+struct ChangePass {
+    int index = 0;
+    Pass pass;
+};
+/// The setup it stands on stays kept.
+struct RemovePass {
+    int index = 0;
+};
+/// Strikes a pass, which then counts nowhere, or takes that back.
+struct StrikePass {
+    int index = 0;
+    bool struck = true;
+};
 /// Other tires or another ride height; every measured point is re-based. See geometry/edits/ride_change.h.
 struct ChangeRide {
     RideChange change;
@@ -225,7 +247,7 @@ using Edit = std::variant<SetNumber, ClearNumber, MoveHole, UseHole, MoveJoint, 
                           ChooseHoles, KeepState, DescribeKept, SetBefore, RemoveKept, RestoreKept,
                           SwapBefore, ChangeRide, SetChoice, AddLoad, RemoveLoad, RenameLoad, AddSpring,
                           RemoveSpring, ChangeSpring, AddLink, RemoveLink, ChangeLink, SplitLink, JoinLinks,
-                          SetPlate, SetPlanned, PlanHole>;
+                          SetPlate, SetPlanned, PlanHole, AddPass, ChangePass, RemovePass, StrikePass>;
 
 /// What came of an edit: the changed car, or why it was refused (then the car is the one that went in).
 struct EditResult {

@@ -25,6 +25,27 @@ std::string refuseFaults(const Car& car) {
                                 faults.front().reason;
 }
 
+std::string tooManyKept() {
+    return "a car file keeps at most " + std::to_string(kMaxKept) + " states";
+}
+
+std::ptrdiff_t passesOn(const Car& car, int state) {
+    return std::ranges::count_if(car.passes, [state](const Pass& pass) { return pass.setup == state; });
+}
+
+// A pass without the car it was run with tells nothing.
+std::string refuseRemoval(const Car& car, int state) {
+    const auto count = passesOn(car, state);
+    if (count == 0) {
+        return {};
+    }
+    const auto last = std::ranges::find(car.passes.rbegin(), car.passes.rend(), state, &Pass::setup);
+    return (count == 1 ? std::string("a pass stands") : std::to_string(count) + " passes stand") + " on '" +
+           car.kept[static_cast<std::size_t>(state)].name + "'" +
+           (count == 1 ? ", " : ", the last of them ") + passWords(*last) + "; remove or move " +
+           (count == 1 ? "it" : "them") + " first";
+}
+
 KeptState& stateAt(Car& car, int state) {
     return car.kept[static_cast<std::size_t>(state)];
 }
@@ -98,6 +119,7 @@ void putOnBench(Car& car, const KeptState& state) {
     bench.wanted = car.wanted;
     bench.kept = std::move(car.kept);
     bench.before = car.before;
+    bench.passes = std::move(car.passes);
     bench.stateName = state.name;
     bench.stateNote = state.note;
     car = std::move(bench);
@@ -126,7 +148,7 @@ std::string applyTo(Car& car, const KeepState& edit) {
         return "a kept state needs a name";
     }
     if (car.kept.size() >= kMaxKept) {
-        return "a car file keeps at most " + std::to_string(kMaxKept) + " states";
+        return tooManyKept();
     }
     auto state = std::make_shared<const Car>(withoutKept(edit.other ? *edit.other : car));
     if (std::string reason = refuseFaults(*state); !reason.empty()) {
@@ -164,7 +186,13 @@ std::string applyTo(Car& car, const SetBefore& edit) {
 std::string applyTo(Car& car, const RemoveKept& edit) {
     std::string reason = missingState(car, edit.state);
     if (reason.empty()) {
+        reason = refuseRemoval(car, edit.state);
+    }
+    if (reason.empty()) {
         car.kept.erase(std::next(car.kept.begin(), edit.state));
+        for (Pass& pass : car.passes) {
+            pass.setup = pass.setup && *pass.setup > edit.state ? *pass.setup - 1 : pass.setup;
+        }
         if (car.before == edit.state) {
             car.before.reset();
         } else if (car.before && *car.before > edit.state) {
@@ -191,6 +219,14 @@ std::string applyTo(Car& car, const SwapBefore& edit) {
         return reason;
     }
     const KeptState before = stateAt(car, *car.before);
+    if (passesOn(car, *car.before) > 0) {
+        if (car.kept.size() >= kMaxKept) {
+            return tooManyKept();
+        }
+        car.kept.push_back(before);
+        car.kept.back().id = -1;
+        car.before = static_cast<int>(car.kept.size()) - 1;
+    }
     keepInPlaceOf(stateAt(car, *car.before), car, edit.date);
     putOnBench(car, before);
     return {};

@@ -181,7 +181,7 @@ TEST(KeptInFile, AKeptCarThatCannotBeComputedIsRefused) {
     expectRefused(json, "kept[1].car.links[0]: expected a rod's holes in use apart");
 }
 
-TEST(KeptInFile, AtMostSixtyFour) {
+TEST(KeptInFile, AtMostTwoThousand) {
     Json json = example();
     while (json["kept"].size() < kMaxKept) {
         json["kept"].push_back(state("more", 2790));

@@ -88,6 +88,7 @@ class CommandLine : public testing::Test {
 TEST(CommandNames, AreKnownFromFiles) {
     EXPECT_TRUE(isCommand({"sweep"}));
     EXPECT_TRUE(isCommand({"check", "a"}));
+    EXPECT_TRUE(isCommand({"log", "a"}));
     EXPECT_TRUE(isCommand({"--help"}));
     EXPECT_TRUE(isCommand({"--version"}));
     EXPECT_TRUE(isCommand({"swep", "car.bolt.json"})) << "mistyped: refused, no window";

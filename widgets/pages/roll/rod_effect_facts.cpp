@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "geometry/choices/choice_figures.h"
-#include "geometry/compare/rod_effect.h"
+#include "geometry/edits/rod_effect.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/words/field_words.h"

@@ -1,7 +1,7 @@
-#include "geometry/compare/rod_effect.h"
+#include "geometry/edits/rod_effect.h"
 
-#include "geometry/kinematics/axle_solver.h"
 #include "geometry/edits/edit.h"
+#include "geometry/kinematics/axle_solver.h"
 #include "geometry/kinematics/linkage.h"
 #include "geometry/kinematics/trace.h"
 

@@ -1,5 +1,5 @@
 // What one rod's length does to the axle.
-#include "geometry/compare/rod_effect.h"
+#include "geometry/edits/rod_effect.h"
 
 #include <gmock/gmock.h>
 
