@@ -82,6 +82,9 @@ class AxleSolver {
     [[nodiscard]] AxlePose pose() const;
     /// d(x, y, pitch, yaw)/d(travel) at the present pose, by one back-substitution.
     [[nodiscard]] const AxleRates& travelRates() const { return travelRates_; }
+    /// d^2(x, y, pitch, yaw)/d(travel)^2 at the present pose: the equations that give the rates, differentiated
+    /// once more along travel, so exact to rounding, where links bind as well. In 1/m and rad/m^2.
+    [[nodiscard]] AxleRates travelCurvature() const;
     /// d(x, y, pitch, yaw)/d(roll) at the present pose, by one back-substitution.
     [[nodiscard]] AxleRates rollRates() const;
     /// Largest mismatch of any constraint, m; zero to rounding where the axle is exactly held.
@@ -148,6 +151,7 @@ class AxleSolver {
     [[nodiscard]] Unknowns correction() const;
     [[nodiscard]] Unknowns rateAgainst(Coordinate imposed) const;
     [[nodiscard]] Unknowns rateAgainstMisfit() const;
+    [[nodiscard]] Unknowns secondAlongTravel() const;
     [[nodiscard]] MoveReport report(Stop stop) const;
     [[nodiscard]] int constraintAtFault() const;
 
