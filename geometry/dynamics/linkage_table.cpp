@@ -16,7 +16,7 @@ constexpr double kLeastSpacing = 0.5e-3;  // m; closer nodes are not asked for b
 constexpr double kEndSpacing = 20e-6;     // m; how closely the end of the links' reach is found
 // m and rad; a cubic through two nodes may differ from the polynomial used by so much halfway, which then is
 // off itself by far less.
-constexpr double kClose = 2e-7;
+constexpr double kClose = 1e-8;
 
 /// Numbers of one polynomial of degree 5 in the distance from the lower node.
 struct Quintic {

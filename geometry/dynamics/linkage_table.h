@@ -42,7 +42,7 @@ class LinkageTable {
   public:
     /// How far from ride it goes at most, m: beyond, a car's own parts have long stopped the axle. A
     /// judgement.
-    static constexpr double kFarthest = 0.6;
+    static constexpr double kFarthest = 0.9;
 
     /// Assembles the car at ride. Not usable: the report says why, and nothing else here may be used.
     MoveReport begin(const Linkage& linkage, std::span<const TableLine> lines);
@@ -69,7 +69,7 @@ class LinkageTable {
     void read(double travel, TableValue* values);
 
   private:
-    static constexpr std::size_t kMostSteps = 96;  // each way
+    static constexpr std::size_t kMostSteps = 128;  // each way
     static constexpr std::size_t kMiddle = kMostSteps;
     static constexpr std::size_t kPieceSize = 6;
     static constexpr int kX = 0;
