@@ -12,7 +12,7 @@ namespace bolthole {
 namespace {
 
 constexpr double kSpacing = 0.010;        // m between nodes
-constexpr double kLeastSpacing = 0.5e-3;  // m; closer nodes are not asked for by isClose()
+constexpr double kLeastSpacing = 1e-3;  // m; closer nodes are not asked for by isClose()
 constexpr double kEndSpacing = 20e-6;     // m; how closely the end of the links' reach is found
 // m and rad; a cubic through two nodes may differ from the polynomial used by so much halfway, which then is
 // off itself by far less.

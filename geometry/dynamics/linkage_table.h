@@ -69,7 +69,7 @@ class LinkageTable {
     void read(double travel, TableValue* values);
 
   private:
-    static constexpr std::size_t kMostSteps = 128;  // each way
+    static constexpr std::size_t kMostSteps = 400;  // each way
     static constexpr std::size_t kMiddle = kMostSteps;
     static constexpr std::size_t kPieceSize = 6;
     static constexpr int kX = 0;
