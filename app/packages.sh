@@ -8,10 +8,11 @@
 # shellcheck disable=SC2034  # read by the scripts that source this
 program_packages=(g++ cmake ninja-build qt6-base-dev libeigen3-dev libboost-math-dev libqcustomplot-dev
     nlohmann-json3-dev fonts-inter)
-# To test: GoogleTest and GoogleMock; Google Benchmark; Simbody and Ceres as outside references for the solver;
-# Poppler's pdfinfo, pdffonts and pdftotext, to read the printed sheets with another's eyes.
+# To test: GoogleTest and GoogleMock; Google Benchmark; Simbody, Ceres and SUNDIALS as outside references for the
+# solvers; Poppler's pdfinfo, pdffonts and pdftotext, to read the printed sheets with another's eyes.
 # shellcheck disable=SC2034
-test_packages=(libgtest-dev libgmock-dev libbenchmark-dev libsimbody-dev libceres-dev poppler-utils)
+test_packages=(libgtest-dev libgmock-dev libbenchmark-dev libsimbody-dev libceres-dev libsundials-dev
+    poppler-utils)
 # Git, to tell which sources are there and which are recent.
 # shellcheck disable=SC2034
 lint_packages=(clang-format clang-tidy git)

@@ -1,9 +1,9 @@
 // Finds the axle's pose for imposed travel and roll, and its rates of change, by continuation.
 //
 // Unknowns: x, y, pitch, yaw. Imposed: height z, roll, and while assembling the share of the lengths' misfit
-// that is still allowed. The constraints of geometry/kinematics/linkage.h are driven to zero by Newton's method; where
-// they outnumber the unknowns, their unweighted sum of squares (m^2) is made stationary, second derivatives
-// included, and the largest mismatch left is the bind.
+// that is still allowed. The constraints of geometry/kinematics/linkage.h are driven to zero by Newton's
+// method; where they outnumber the unknowns, their unweighted sum of squares (m^2) is made stationary, second
+// derivatives included, and the largest mismatch left is the bind.
 //
 // Method: predictor-corrector continuation (Allgower & Georg, "Introduction to Numerical Continuation
 // Methods", SIAM 2003, ch. 2; from memory, no page). A step is taken only if the corrector converges with a
@@ -82,6 +82,10 @@ class AxleSolver {
     [[nodiscard]] AxlePose pose() const;
     /// d(x, y, pitch, yaw)/d(travel) at the present pose, by one back-substitution.
     [[nodiscard]] const AxleRates& travelRates() const { return travelRates_; }
+    /// d^2(x, y, pitch, yaw)/d(travel)^2 at the present pose: the equations that give the rates,
+    /// differentiated once more along travel, so exact to rounding, where links bind as well. In 1/m and
+    /// rad/m^2.
+    [[nodiscard]] AxleRates travelCurvature() const;
     /// d(x, y, pitch, yaw)/d(roll) at the present pose, by one back-substitution.
     [[nodiscard]] AxleRates rollRates() const;
     /// Largest mismatch of any constraint, m; zero to rounding where the axle is exactly held.
@@ -148,6 +152,7 @@ class AxleSolver {
     [[nodiscard]] Unknowns correction() const;
     [[nodiscard]] Unknowns rateAgainst(Coordinate imposed) const;
     [[nodiscard]] Unknowns rateAgainstMisfit() const;
+    [[nodiscard]] Unknowns secondAlongTravel() const;
     [[nodiscard]] MoveReport report(Stop stop) const;
     [[nodiscard]] int constraintAtFault() const;
 

@@ -151,7 +151,8 @@ std::string_view steerWord(double steer) {
 
 namespace {
 
-// Of one constraint, by the table of equations in geometry/kinematics/linkage.h; of a pivot the larger of its two.
+// Of one constraint, by the table of equations in geometry/kinematics/linkage.h; of a pivot the larger of its
+// two.
 double mismatchOf(const Constraint& link, const AxlePose& pose) {
     const Eigen::Vector3d gap = pose.carry(link.onAxle) - link.onChassis;
     switch (link.kind) {

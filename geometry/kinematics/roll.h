@@ -6,8 +6,8 @@
 #include <string_view>
 #include <vector>
 
-#include "geometry/kinematics/axle_solver.h"
 #include "geometry/car/car.h"
+#include "geometry/kinematics/axle_solver.h"
 #include "geometry/kinematics/linkage.h"
 #include "geometry/kinematics/trace.h"
 

@@ -8,9 +8,9 @@
 #include <utility>
 #include <vector>
 
+#include "geometry/kinematics/trace.h"
 #include "geometry/statics/braking.h"
 #include "geometry/statics/launch.h"
-#include "geometry/kinematics/trace.h"
 #include "geometry/weights/weights.h"
 #include "tests/outside/corners.h"
 #include "tests/support/car_generator.h"

@@ -7,9 +7,9 @@
 #include <cmath>
 #include <vector>
 
-#include "geometry/weights/cg_height.h"
 #include "geometry/kinematics/standing_car.h"
 #include "geometry/kinematics/trace.h"
+#include "geometry/weights/cg_height.h"
 #include "geometry/weights/weights.h"
 #include "tests/outside/corners.h"
 #include "tests/support/car_generator.h"

@@ -1,0 +1,15 @@
+// How far a car moves before the clock starts.
+#pragma once
+
+#include <cmath>
+
+namespace bolthole {
+
+/// How far a wheel of `radius` rolls from where its tread first breaks a beam at `beamHeight` above the
+/// ground to where it leaves it: the chord of the tire at that height, 2 sqrt(2 R b - b^2) (derived). All m;
+/// the beam not above the tire. A car staged with the beam just broken has this rollout at most.
+[[nodiscard]] inline double rolloutPastBeam(double radius, double beamHeight) {
+    return 2 * std::sqrt(2 * radius * beamHeight - beamHeight * beamHeight);
+}
+
+}  // namespace bolthole
