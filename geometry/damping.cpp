@@ -84,6 +84,10 @@ TableFault refuseWay(const DampingWay& way, std::size_t speeds) {
     if (fault.reason.empty()) {
         fault = refuseForces(way, speeds);
     }
+    if (fault.reason.empty() && way.at && !isWithin(*way.at, way.clicks.front(), way.clicks.back())) {
+        fault = {"at", "expected a click from " + std::to_string(way.clicks.front()) + " to " +
+                           std::to_string(way.clicks.back())};
+    }
     return fault;
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -19,6 +20,7 @@ struct DampingWay {
     /// other say the same as the whole list; see clickOf().
     std::vector<int> clicks;
     std::vector<std::vector<double>> force;   ///< N at each speed, positive numbers, against the motion
+    std::optional<double> at = std::nullopt;  ///< the click it is set to
 
     /// The click of a row of forces.
     [[nodiscard]] int clickOf(std::size_t row) const {
@@ -51,7 +53,7 @@ struct TableFault {
     std::string reason;
 };
 /// Speeds and clicks that do not rise, rows of unequal length or of another number than the clicks, forces
-/// below 0 or not finite.
+/// below 0 or not finite, a click outside those of the table.
 [[nodiscard]] TableFault refusal(const Damping& damping);
 /// Speeds that do not rise or are below 0, torques outside the limits, too many of them.
 [[nodiscard]] TableFault refusal(const std::vector<TorquePoint>& torque);

@@ -274,6 +274,22 @@ BOLTHOLE_FIELD(
     .howTo = {"How far a front shock shortens for each unit its wheel rises: raise the wheel by a small "
               "amount without its spring and measure both. Left empty, 1: the shock stands at the wheel."})
 
+BOLTHOLE_FIELD(frontBumpClick, .scope = Scope::car, .path = "launch.front.damping.bump.at",
+               .place = kAt<&Car::launch, &EnteredLaunch::front, &EnteredFront::damping, &Damping::bump,
+                            &DampingWay::at>,
+               .quantity = Quantity::count, .limits = &kClick, .words = "bump click of the front shocks",
+               .meaning = "The click the front shocks are set to", .label = "Front bump, click",
+               .howTo = {"Clicks of the bump adjuster of both front shocks as the table counts them, from "
+                         "the stop its maker says."})
+
+BOLTHOLE_FIELD(frontReboundClick, .scope = Scope::car, .path = "launch.front.damping.rebound.at",
+               .place = kAt<&Car::launch, &EnteredLaunch::front, &EnteredFront::damping, &Damping::rebound,
+                            &DampingWay::at>,
+               .quantity = Quantity::count, .limits = &kClick, .words = "rebound click of the front shocks",
+               .meaning = "The click the front shocks are set to", .label = "Front rebound, click",
+               .howTo = {"Clicks of the rebound adjuster of both front shocks as the table counts them, from "
+                         "the stop its maker says."})
+
 BOLTHOLE_FIELD(brakeRearShare, .scope = Scope::car, .path = "brakes.rear_share",
                .place = kAt<&Car::brakes, &EnteredBrakes::rearShare>, .quantity = Quantity::percent,
                .limits = &kShare, .words = "rear share of the brake force",

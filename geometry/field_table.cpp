@@ -52,6 +52,7 @@ constexpr Limits kShortTime{0, 10, false, false, "a time from 0 to 10 s"};
 constexpr Limits kDamping{0, 1e6, false, false, "a damping from 0 to 1000 N s/mm"};
 constexpr Limits kCouplingRatio{0, 1, true, true, "a ratio above 0 and below 1"};
 constexpr Limits kMotionRatio{0, 10, true, false, "a ratio above 0 and at most 10"};
+constexpr Limits kClick{-kMaxClick, kMaxClick, false, false, "a whole number from -1000 to 1000"};
 constexpr Limits kVolume{0, 10, true, false, "a volume above 0 and at most 10000 L"};
 constexpr Limits kDensity{0, 25'000, true, false, "a density above 0 and at most 25 kg/L"};
 constexpr Limits kAngle{-kRightAngle, kRightAngle, true, true, "an angle between -90 and 90 degrees"};

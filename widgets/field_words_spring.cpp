@@ -184,6 +184,8 @@ bool belongsTo(PartKind kind, Field field) {
         case Field::springOpenLength:
             return kind != PartKind::spring && kind != PartKind::bumpStop;
         case Field::springPush:
+        case Field::bumpClick:
+        case Field::reboundClick:
             return kind == PartKind::shock || kind == PartKind::coilOver;
         default:
             return false;

@@ -13,8 +13,9 @@ namespace bolthole {
 
 namespace {
 
-constexpr std::array kNumbers{Field::springRate, Field::springFreeLength, Field::springClosedLength,
-                              Field::springOpenLength, Field::springPush};
+constexpr std::array kNumbers{Field::springRate,       Field::springFreeLength, Field::springClosedLength,
+                              Field::springOpenLength, Field::springPush,       Field::bumpClick,
+                              Field::reboundClick};
 
 /// Unless it is what an absent one stands for.
 std::optional<double> numberOf(const SuspensionPart& part, Field field) {
