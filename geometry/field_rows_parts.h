@@ -22,7 +22,7 @@ BOLTHOLE_FIELD(loadDensity, .scope = Scope::load, .path = "density", .place = kA
 
 BOLTHOLE_FIELD(loadAt, .scope = Scope::load, .path = "at", .place = kAt<&EnteredLoad::at>,
                .quantity = Quantity::length, .limits = &kPosition, .words = "place",
-               .uncertainty = kSeatSpread, .name = "%2, place, %1",
+               .uncertainty = kSeatSpread, .name = "%1, place, %2",
                .howTo = {
                    "From the rear axle's centerline forward to the load's middle; behind the axle is minus.",
                    "From the car's center plane to the load's middle; plus is left.",
