@@ -19,14 +19,6 @@ double toFile(double si, Quantity quantity) {
     return quantity == Quantity::length ? si * 1000.0 : si / fileUnit(quantity);
 }
 
-[[noreturn]] void fail(std::string path, std::string reason) {
-    throw FileProblem{std::move(path), std::move(reason)};
-}
-
-[[noreturn]] void failExpected(std::string path, std::string_view expected, const Json& found) {
-    fail(std::move(path), "expected " + std::string(expected) + ", found " + inWords(found));
-}
-
 // What is allowed for a number, in words: what a value that no number accepts is refused with.
 std::string allowed(const FieldId& id) {
     return refusal(id, std::numeric_limits<double>::quiet_NaN());
@@ -47,12 +39,19 @@ std::optional<int> wholeNumber(const Json& node, int least, int most) {
     return fits ? std::optional<int>(static_cast<int>(*value)) : std::nullopt;
 }
 
-// What the number of the file was, if it still stands for `value`; else the new number.
+}  // namespace
+
+void fail(std::string path, std::string reason) {
+    throw FileProblem{std::move(path), std::move(reason)};
+}
+
+void failExpected(std::string path, std::string_view expected, const Json& found) {
+    fail(std::move(path), "expected " + std::string(expected) + ", found " + inWords(found));
+}
+
 Json keptOrEncoded(const Json* old, double value, Quantity quantity) {
     return old != nullptr && decode(*old, quantity) == value ? *old : encode(value, quantity);
 }
-
-}  // namespace
 
 std::optional<double> decode(const Json& node, Quantity quantity) {
     return node.is_number() ? std::optional<double>(toSi(node.get<double>(), quantity)) : std::nullopt;

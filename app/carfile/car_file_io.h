@@ -34,6 +34,23 @@ using TextRule = std::string (*)(std::string_view text);
 /// The shortest decimal that decode() turns back into `value`; an integer where it is one.
 [[nodiscard]] Json encode(double value, Quantity quantity);
 
+/// What the number of the file was, if it still stands for `value`; else the new number.
+[[nodiscard]] Json keptOrEncoded(const Json* old, double value, Quantity quantity);
+
+/// Refuse the file: what is wrong at that place, or what was expected there and what was found.
+[[noreturn]] void fail(std::string path, std::string reason);
+[[noreturn]] void failExpected(std::string path, std::string_view expected, const Json& found);
+
+/// Rows of numbers as the file has them.
+using Table = std::vector<std::vector<double>>;
+/// What a table may be: at most so many rows, each of one quantity in at most so many columns, or of as many
+/// quantities as it has columns.
+struct TableShape {
+    std::size_t rows;
+    std::size_t columns;
+    std::vector<Quantity> quantities;
+};
+
 /// The member of an object, or null.
 [[nodiscard]] const Json* member(const Json* object, const char* key);
 
@@ -57,6 +74,12 @@ class Reader {
     /// A number of a plate; checkPlate() bounds it.
     void plateNumber(const char* key, double& value, Quantity quantity);
     void checkPlate(const Plate& plate) const;
+    /// Numbers in a row, at most so many; absent: none.
+    void row(const char* key, std::vector<double>& values, Quantity quantity, std::size_t most);
+    /// Rows of numbers; absent: none.
+    void table(const char* key, Table& rows, const TableShape& shape);
+    /// Refuses tables that fit one another badly.
+    void check(const TableFault& fault) const;
 
     /// A number of a pass, which stands as the file has it and may be absent.
     void passNumber(const char* key, std::optional<double>& value, PassField field);
@@ -140,6 +163,15 @@ class Reader {
             object(key, value.emplace(), at_);
         }
     }
+    /// An object of numbers, `inner`, that stand in a part `value` which may be absent.
+    template <typename T, typename Inner>
+    void optionalPart(const char* key, std::optional<T>& value, Inner& inner) {
+        value.reset();
+        if (find(key) != nullptr) {
+            value.emplace();
+            object(key, inner, at_);
+        }
+    }
     /// An array of objects; `place` is the member of FieldId that counts them.
     template <typename T>
     void list(const char* key, std::vector<T>& values, std::size_t least, std::size_t most,
@@ -203,6 +235,9 @@ class Writer {
     void corners(const char* key, const std::vector<Eigen::Vector2d>& value);
     void plateNumber(const char* key, double value, Quantity quantity);
     void checkPlate(const Plate&) const {}
+    void row(const char* key, const std::vector<double>& values, Quantity quantity, std::size_t most);
+    void table(const char* key, const Table& rows, const TableShape& shape);
+    void check(const TableFault&) const {}
 
     void passNumber(const char* key, const std::optional<double>& value, PassField field);
     void wholeBetween(const char* key, int value, int least, int most);
@@ -288,6 +323,14 @@ class Writer {
     void optionalObject(const char* key, std::optional<T>& value) {
         if (value) {
             object(key, *value, {});
+        } else {
+            remove(key);
+        }
+    }
+    template <typename T, typename Inner>
+    void optionalPart(const char* key, const std::optional<T>& value, Inner& inner) {
+        if (value) {
+            object(key, inner, {});
         } else {
             remove(key);
         }

@@ -4,12 +4,14 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <memory>
 #include <optional>
 #include <utility>
 
 #include "app/carfile/car_file.h"
 #include "app/carfile/car_file_io.h"
+#include "app/carfile/car_file_numbers.h"
 #include "app/carfile/passes_file_shape.h"
 #include "geometry/car/fields.h"
 
@@ -42,10 +44,23 @@ inline constexpr std::array<Word<PartKind>, 5> kPartWords{{{"spring", PartKind::
                                                            {"bump_stop", PartKind::bumpStop},
                                                            {"strap", PartKind::strap}}};
 
+inline constexpr std::array<Word<CouplingKind>, 2> kCouplingWords{
+    {{"converter", CouplingKind::converter}, {"clutch", CouplingKind::clutch}}};
+
 /// A car without the marks of a file, as it stands in a kept state.
 struct KeptCar {
     Car car;
 };
+
+/// The numbers of a car that say how sure its tools are.
+struct Tools {
+    Car& car;
+};
+
+template <typename Io>
+void exchange(Io& io, Tools& tools) {
+    Numbers<Io>(io, &tools.car, Scope::tool).rest();
+}
 
 /// How sure the numbers of one part are: its own uncertainties, by the file's names of its numbers.
 struct SpreadsOf {
@@ -72,10 +87,9 @@ void exchangeSpread(Io& io, Spreads& spreads, const FieldRule& rule) {
 template <typename Io>
 void exchange(Io& io, SpreadsOf& of) {
     io.readSpreads();
-    for (int index = 0; index < static_cast<int>(Field::count); ++index) {
-        const FieldRule& rule = ruleOf(static_cast<Field>(index));
-        if (rule.scope == of.scope && mayHaveSpread(rule.field)) {
-            exchangeSpread(io, of.spreads, rule);
+    for (const FieldRule* rule : rulesOf(of.scope)) {
+        if (rule->isMeasured) {
+            exchangeSpread(io, of.spreads, *rule);
         }
     }
 }
@@ -86,26 +100,21 @@ void exchangeSpreads(Io& io, Spreads& spreads, Scope scope) {
     io.rareObject("u", of);
 }
 
+/// Clicks as whole numbers; none where one of them is no whole number a click may be, which is refused then.
+inline std::vector<int> wholeClicks(const std::vector<double>& clicks) {
+    std::vector<int> whole;
+    for (const double click : clicks) {
+        if (!(std::abs(click) <= kMaxClick) || click != std::floor(click)) {
+            return {};
+        }
+        whole.push_back(static_cast<int>(click));
+    }
+    return whole;
+}
+
 inline FieldId endOf(FieldId at, End end) {
     at.end = end;
     return at;
-}
-
-template <typename Io>
-void exchange(Io& io, CornerWeights& weights) {
-    io.number("left_front", weights.leftFront, Field::leftFrontWeight);
-    io.number("right_front", weights.rightFront, Field::rightFrontWeight);
-    io.number("left_rear", weights.leftRear, Field::leftRearWeight);
-    io.number("right_rear", weights.rightRear, Field::rightRearWeight);
-}
-
-template <typename Io>
-void exchange(Io& io, TravelRange& travel) {
-    constexpr TravelRange kDefault;
-    io.number("bump", travel.bump, Field::bump, kDefault.bump);
-    io.number("droop", travel.droop, Field::droop, kDefault.droop);
-    io.whole("steps", travel.steps, Field::steps, kDefault.steps);
-    io.number("front_ratio", travel.frontRatio, Field::frontRatio, kDefault.frontRatio);
 }
 
 // A hole of a link or of a spring's mount. A reader's address says which; a writer has none, but what the
@@ -116,9 +125,10 @@ void exchange(Io& io, Hole& hole) {
         io.at().item >= 0 || std::ranges::find(hole.spreads.all(), Field::mountAt, &Spreads::Own::field) !=
                                  hole.spreads.all().end();
     io.text("name", hole.name);
-    io.point("at", hole.at, isMount ? Field::mountAt : Field::holeAt);
+    const Scope scope = isMount ? Scope::mount : Scope::hole;
+    Numbers<Io>(io, &hole, scope).rest();
     io.rareFlag("planned", hole.planned);
-    exchangeSpreads(io, hole.spreads, isMount ? Scope::mount : Scope::hole);
+    exchangeSpreads(io, hole.spreads, scope);
 }
 
 template <typename Io>
@@ -138,17 +148,6 @@ void exchange(Io& io, Bracket& bracket) {
 }
 
 template <typename Io>
-void exchange(Io& io, Adjuster& adjuster) {
-    io.number("pitch", adjuster.pitch, Field::adjusterPitch);
-    io.whole("ends", adjuster.threadedEnds, Field::adjusterEnds);
-    io.optionalNumber("shortest", adjuster.shortest, Field::adjusterShortest);
-    io.optionalNumber("longest", adjuster.longest, Field::adjusterLongest);
-    io.optionalNumber("engagement", adjuster.engagement, Field::adjusterEngagement);
-    io.optionalNumber("engagement_at", adjuster.engagementAt, Field::adjusterEngagementAt);
-    io.optionalNumber("least_engagement", adjuster.leastEngagement, Field::adjusterLeastEngagement);
-}
-
-template <typename Io>
 void exchange(Io& io, Link& link) {
     io.text("name", link.name);
     io.word("kind", link.kind, kKindWords);
@@ -156,141 +155,24 @@ void exchange(Io& io, Link& link) {
     io.optionalWord("role", link.role, kRoleWords);
     io.object("chassis", link.chassis, endOf(io.at(), End::chassis));
     io.object("axle", link.axle, endOf(io.at(), End::axle));
-    io.optionalNumber("length", link.length, Field::linkLength);
-    io.optionalObject("adjuster", link.adjuster);
-    io.optionalNumber("rod_end_limit", link.rodEndLimit, Field::rodEndLimit);
-    io.optionalNumber("rating", link.rating, Field::linkRating);
+    Numbers<Io> numbers(io, &link, Scope::link);
+    numbers.only("length");
+    numbers.optional("adjuster", link.adjuster);
+    numbers.rest();
     exchangeSpreads(io, link.spreads, Scope::link);
 }
 
 template <typename Io>
-void exchange(Io& io, EnteredSlip& slip) {
-    io.optionalNumber("engagement", slip.engagement, Field::slipEngagement);
-    io.optionalNumber("least_engagement", slip.leastEngagement, Field::slipLeast);
-    io.optionalNumber("inward", slip.inward, Field::slipInward);
-}
-
-// The driveline's own keys beyond its end joints.
-template <typename Io>
-void exchangeShaft(Io& io, EnteredShaft& shaft) {
-    io.rarePoint("carrier_joint", shaft.carrierJoint.at, Field::carrierJoint);
-    io.optionalNumber("front_yoke_offset", shaft.frontYokeOffset, Field::frontYokeOffset);
-    io.optionalNumber("rear_yoke_offset", shaft.rearYokeOffset, Field::rearYokeOffset);
-    io.optionalNumber("wind_up", shaft.windUp, Field::windUp);
-    io.optionalNumber("engine_speed", shaft.engineSpeed, Field::engineSpeed);
-    io.optionalNumber("gear", shaft.gear, Field::shaftGear);
-    io.rareObject("slip_yoke", shaft.slip);
-}
-
-template <typename Io>
 void exchange(Io& io, Driveline& driveline) {
-    io.number("pinion_angle", driveline.pinionAngle, Field::pinionAngle);
-    io.point("pinion_joint", driveline.pinionJoint, Field::pinionJoint);
-    io.number("output_angle", driveline.outputAngle, Field::outputAngle);
-    io.point("output_joint", driveline.outputJoint, Field::outputJoint);
-    io.optionalNumber("joint_limit", driveline.jointLimit, Field::jointLimit);
-    exchangeShaft(io, driveline.shaft);
+    Numbers<Io>(io, &driveline, Scope::driveline).rest();
     exchangeSpreads(io, driveline.spreads, Scope::driveline);
-}
-
-// Four numbers, one a wheel: readings or, under "pads", heights.
-template <typename Io>
-void exchangeWheels(Io& io, EnteredCorners& corners, std::array<Field, 4> fields) {
-    io.optionalNumber("left_front", corners.leftFront, fields[0]);
-    io.optionalNumber("right_front", corners.rightFront, fields[1]);
-    io.optionalNumber("left_rear", corners.leftRear, fields[2]);
-    io.optionalNumber("right_rear", corners.rightRear, fields[3]);
-}
-
-/// The two sets of four that are entered, each with the fields it is made of.
-struct OtherCorners {
-    EnteredCorners& corners;
-};
-struct Pads {
-    EnteredCorners& corners;
-};
-
-template <typename Io>
-void exchange(Io& io, OtherCorners& other) {
-    exchangeWheels(
-        io, other.corners,
-        {Field::otherLeftFront, Field::otherRightFront, Field::otherLeftRear, Field::otherRightRear});
-}
-
-template <typename Io>
-void exchange(Io& io, Pads& pads) {
-    exchangeWheels(io, pads.corners,
-                   {Field::padLeftFront, Field::padRightFront, Field::padLeftRear, Field::padRightRear});
-}
-
-template <typename Io>
-void exchange(Io& io, EnteredDriver& driver) {
-    io.optionalNumber("mass", driver.mass, Field::driverMass);
-    io.rarePoint("at", driver.at.at, Field::driverAt);
-}
-
-template <typename Io>
-void exchange(Io& io, EnteredTicket& ticket) {
-    io.optionalNumber("front", ticket.front, Field::ticketFront);
-    io.optionalNumber("rear", ticket.rear, Field::ticketRear);
-    io.optionalNumber("total", ticket.total, Field::ticketTotal);
-    io.optionalNumber("uncertainty", ticket.uncertainty, Field::ticketUncertainty);
-    io.rareWord("driver", ticket.driver, kDriverWords, DriverSeat::aboard);
-}
-
-template <typename Io>
-void exchange(Io& io, EnteredWeighing& weighing) {
-    OtherCorners other{weighing.other};
-    Pads pads{weighing.pads};
-    io.rareObject("other_corner_weights", other);
-    io.optionalNumber("scale_uncertainty", weighing.scaleUncertainty, Field::scaleUncertainty);
-    io.rareObject("driver", weighing.driver);
-    io.rareObject("pads", pads);
-    io.rareObject("axle_ticket", weighing.ticket);
 }
 
 template <typename Io>
 void exchange(Io& io, EnteredLoad& load) {
     io.text("name", load.name);
-    io.optionalNumber("mass", load.mass, Field::loadMass);
-    io.optionalNumber("volume", load.volume, Field::loadVolume);
-    io.optionalNumber("density", load.density, Field::loadDensity);
-    io.rarePoint("at", load.at.at, Field::loadAt);
-    io.number("weighed", load.weighed, Field::loadWeighed, EnteredLoad{}.weighed);
-    io.number("aboard", load.aboard, Field::loadAboard, EnteredLoad{}.aboard);
+    Numbers<Io>(io, &load, Scope::load).rest();
     exchangeSpreads(io, load.spreads, Scope::load);
-}
-
-template <typename Io>
-void exchange(Io& io, EnteredLift& lift) {
-    io.rareWord("raised", lift.raised, kCarEndWords, CarEnd::front);
-    io.optionalNumber("height", lift.height, Field::liftHeight);
-    io.rareWord("read", lift.read, kCarEndWords, CarEnd::front);
-    io.optionalNumber("reading", lift.reading, Field::liftReading);
-    io.rareWord("driver", lift.driver, kDriverWords, DriverSeat::aboard);
-}
-
-/// The rates of one end, with the fields they are made of.
-struct EndRates {
-    EnteredRates& rates;
-    Field wheel;
-    Field tire;
-    Field roll;
-};
-
-template <typename Io>
-void exchange(Io& io, EndRates& end) {
-    io.optionalNumber("wheel", end.rates.wheel, end.wheel);
-    io.optionalNumber("tire", end.rates.tire, end.tire);
-    io.optionalNumber("roll", end.rates.roll, end.roll);
-}
-
-template <typename Io>
-void exchange(Io& io, EnteredWheelRates& rates) {
-    EndRates front{rates.front, Field::frontWheelRate, Field::frontTireRate, Field::frontRollRate};
-    EndRates rear{rates.rear, Field::rearWheelRate, Field::rearTireRate, Field::rearRollRate};
-    io.rareObject("front", front);
-    io.rareObject("rear", rear);
 }
 
 template <typename Io>
@@ -300,71 +182,128 @@ void exchange(Io& io, SuspensionPart& part) {
     io.word("side", part.side, kSideWords, std::optional(Side::both));
     io.object("chassis", part.chassis, endOf(io.at(), End::chassis));
     io.object("axle", part.axle, endOf(io.at(), End::axle));
-    io.optionalNumber("rate", part.rate, Field::springRate);
-    io.optionalNumber("free_length", part.freeLength, Field::springFreeLength);
-    io.optionalNumber("closed_length", part.closedLength, Field::springClosedLength);
-    io.optionalNumber("open_length", part.openLength, Field::springOpenLength);
-    io.rareNumber("push", part.push, Field::springPush, 0);
+    Numbers<Io> numbers(io, &part, Scope::spring);
+    numbers.take("damping");
+    numbers.rest();
+    numbers.optional("damping", part.damping);
     exchangeSpreads(io, part.spreads, Scope::spring);
 }
 
+// The objects of the car that hold more than numbers. Each says where among its numbers its words stand: a
+// new number needs no line here.
 template <typename Io>
-void exchange(Io& io, EnteredLaunch& launch) {
-    io.rareWord("from", launch.from, kLaunchWords, LaunchFrom::acceleration);
-    io.optionalNumber("acceleration_g", launch.acceleration, Field::launchAcceleration);
-    io.optionalNumber("sixty_foot", launch.sixtyFoot, Field::sixtyFoot);
-    io.optionalNumber("engine_torque", launch.engineTorque, Field::engineTorque);
-    io.optionalNumber("converter", launch.converter, Field::converter);
-    io.optionalNumber("gear", launch.gear, Field::launchGear);
-    io.optionalNumber("efficiency", launch.efficiency, Field::efficiency);
-    io.optionalNumber("friction", launch.friction, Field::friction);
-    io.optionalNumber("axle_ratio", launch.axleRatio, Field::axleRatio);
-    io.optionalNumber("spring_base", launch.springBase, Field::springBase);
-    io.optionalNumber("left_shift", launch.leftShift, Field::leftShift);
-    io.optionalNumber("unsprung_mass", launch.unsprungMass, Field::unsprungMass);
-    io.optionalNumber("load_factor", launch.loadFactor, Field::loadFactor);
+void exchangeLift(Numbers<Io>& numbers, EnteredLift& lift) {
+    numbers.io().rareWord("raised", lift.raised, kCarEndWords, CarEnd::front);
+    numbers.only("height");
+    numbers.io().rareWord("read", lift.read, kCarEndWords, CarEnd::front);
+    numbers.rest();
+    numbers.io().rareWord("driver", lift.driver, kDriverWords, DriverSeat::aboard);
+}
+
+// One way of a shock's table; its click is a number like any other.
+template <typename Io>
+void exchangeWay(Numbers<Io>& numbers, DampingWay& way) {
+    std::vector<double> clicks(way.clicks.begin(), way.clicks.end());
+    numbers.io().row("clicks", clicks, Quantity::count, kMaxDampingRows);
+    way.clicks = wholeClicks(clicks);
+    numbers.io().table("force", way.force, {kMaxDampingRows, kMaxDampingSpeeds, {Quantity::force}});
+    numbers.rest();
+}
+
+// A shock's forces, which stand at `path` of what holds them, or one way of them.
+template <typename Io>
+void exchangeDamping(Numbers<Io>& numbers, const std::string& path, Damping& damping) {
+    if (numbers.path() == path + ".bump") {
+        exchangeWay(numbers, damping.bump);
+    } else if (numbers.path() == path + ".rebound") {
+        exchangeWay(numbers, damping.rebound);
+    } else {
+        numbers.io().row("speeds", damping.speeds, Quantity::shaftSpeed, kMaxDampingSpeeds);
+        numbers.object("bump");
+        numbers.object("rebound");
+        numbers.rest();
+        numbers.io().check(refusal(damping));
+    }
 }
 
 template <typename Io>
-void exchange(Io& io, EnteredBrakes& brakes) {
-    io.optionalNumber("rear_share", brakes.rearShare, Field::brakeRearShare);
-    io.optionalNumber("deceleration_g", brakes.deceleration, Field::brakeDeceleration);
+void exchangeEngine(Numbers<Io>& numbers, EnteredEngine& engine) {
+    Table rows;
+    for (const TorquePoint& point : engine.torque) {
+        rows.push_back({point.speed, point.torque});
+    }
+    numbers.io().table("torque", rows, {kMaxTorqueRows, 2, {Quantity::speed, Quantity::torque}});
+    engine.torque.clear();
+    for (const std::vector<double>& row : rows) {
+        engine.torque.push_back({row[0], row[1]});
+    }
+    numbers.io().check(refusal(engine.torque));
+    numbers.rest();
 }
 
 template <typename Io>
-void exchange(Io& io, EnteredTools& tools) {
-    io.optionalNumber("tape", tools.tape, Field::tapeSpread);
-    io.optionalNumber("calipers", tools.calipers, Field::caliperSpread);
-    io.optionalNumber("angle_finder", tools.angleFinder, Field::angleFinderSpread);
+void exchangeLaunch(Numbers<Io>& numbers, EnteredLaunch& launch) {
+    if (numbers.path() == "launch") {
+        numbers.io().rareWord("from", launch.from, kLaunchWords, LaunchFrom::acceleration);
+    } else if (numbers.path() == "launch.engine") {
+        exchangeEngine(numbers, launch.engine);
+    } else if (numbers.path() == "launch.coupling") {
+        numbers.io().optionalWord("kind", launch.coupling.kind, kCouplingWords);
+    } else if (numbers.path() == "launch.front") {
+        numbers.take("damping");
+        numbers.rest();
+        numbers.optional("damping", launch.front.damping);
+    } else if (numbers.path().starts_with("launch.front.damping")) {
+        exchangeDamping(numbers, "launch.front.damping", *launch.front.damping);
+    }
+    numbers.rest();
 }
 
-// What was entered beside the links; all of it may be absent.
+// What stands in an object of its own within a part: `numbers` are those of one such object.
 template <typename Io>
-void exchangeEntered(Io& io, Car& car) {
-    io.rareWord("cg_height_from", car.cgHeightFrom, kHeightWords, CgHeightSource::entered);
-    io.rareObject("lift", car.lift);
-    io.rareObject("weighing", car.weighing);
-    io.optionalList("loads", car.loads, kMaxLoads, &FieldId::item);
-    io.rareObject("wheel_rates", car.wheelRates);
-    io.optionalList("springs", car.springs, kMaxSprings, &FieldId::item);
-    io.rareObject("launch", car.launch);
-    io.rareObject("brakes", car.brakes);
-    io.rareObject("tools", car.tools);
-    exchangeSpreads(io, car.spreads, Scope::car);
+void exchangeInside(Numbers<Io>& numbers) {
+    auto* part = numbers.template part<SuspensionPart>();
+    if (part != nullptr && numbers.path().starts_with("damping")) {
+        exchangeDamping(numbers, "damping", *part->damping);
+    } else if (auto* car = numbers.template part<Car>()) {
+        if (numbers.path() == "lift") {
+            exchangeLift(numbers, car->lift);
+        } else if (numbers.path() == "weighing") {
+            numbers.only("other_corner_weights");
+        } else if (numbers.path() == "weighing.axle_ticket") {
+            numbers.rest();
+            numbers.io().rareWord("driver", car->weighing.ticket.driver, kDriverWords, DriverSeat::aboard);
+        } else if (numbers.path().starts_with("launch")) {
+            exchangeLaunch(numbers, car->launch);
+        }
+    }
+    numbers.rest();
+}
+
+template <typename Io>
+void exchange(Io& io, InnerNumbers<Io>& inner) {
+    Numbers<Io> numbers(io, inner.outer, inner.path);
+    exchangeInside(numbers);
 }
 
 template <typename Io>
 void exchange(Io& io, WantedWindow& wanted) {
-    io.optionalNumber("ic_near", wanted.icNear, Field::wantedIcNear);
-    io.optionalNumber("ic_far", wanted.icFar, Field::wantedIcFar);
-    io.number("anti_squat_low", wanted.antiSquatLow, Field::wantedLow);
-    io.number("anti_squat_high", wanted.antiSquatHigh, Field::wantedHigh);
-    io.optionalNumber("ic_low", wanted.icLow, Field::wantedIcLow);
-    io.optionalNumber("ic_high", wanted.icHigh, Field::wantedIcHigh);
-    io.optionalNumber("anti_squat_change_low", wanted.changeLow, Field::wantedChangeLow);
-    io.optionalNumber("anti_squat_change_high", wanted.changeHigh, Field::wantedChangeHigh);
-    io.optionalNumber("pinion_change", wanted.pinionChange, Field::wantedPinionChange);
-    io.optionalNumber("joint_angle", wanted.joint, Field::wantedJoint);
+    Numbers<Io>(io, &wanted, Scope::wanted).rest();
+}
+
+// What was entered beside the links; all of it may be absent.
+template <typename Io>
+void exchangeEntered(Io& io, Car& car, Numbers<Io>& numbers) {
+    io.rareWord("cg_height_from", car.cgHeightFrom, kHeightWords, CgHeightSource::entered);
+    numbers.only("lift");
+    numbers.only("weighing");
+    io.optionalList("loads", car.loads, kMaxLoads, &FieldId::item);
+    numbers.only("wheel_rates");
+    io.optionalList("springs", car.springs, kMaxSprings, &FieldId::item);
+    numbers.rest();
+    Tools tools{car};
+    io.rareObject("tools", tools);
+    exchangeSpreads(io, car.spreads, Scope::car);
 }
 
 // What is said of the car itself; a kept state has the same keys.
@@ -373,19 +312,18 @@ void exchangeState(Io& io, Car& car) {
     io.optionalText("title", car.title);
     io.optionalText("notes", car.notes);
     io.word("units", car.units, kUnitWords, std::optional(Units::inch));
-    io.number("wheelbase", car.wheelbase, Field::wheelbase);
-    io.number("rear_tire_radius", car.rearTireRadius, Field::rearTireRadius);
-    io.number("front_tire_radius", car.frontTireRadius, Field::frontTireRadius);
-    io.optionalNumber("front_track", car.frontTrack, Field::frontTrack);
-    io.optionalNumber("rear_track", car.rearTrack, Field::rearTrack);
-    io.object("corner_weights", car.cornerWeights, io.at());
+    Numbers<Io> numbers(io, &car, Scope::car);
+    for (const char* key : {"wheelbase", "rear_tire_radius", "front_tire_radius", "front_track", "rear_track",
+                            "corner_weights"}) {
+        numbers.only(key);
+    }
     io.rareWord("corner_weights_are", car.cornersAre, kCornerWords, DriverSeat::aboard);
-    io.number("cg_height", car.cgHeight, Field::cgHeight);
-    io.defaultedObject("travel", car.travel);
+    numbers.only("cg_height");
+    numbers.only("travel");
     io.list("links", car.links, 0, kMaxLinks, &FieldId::link);
     io.optionalObject("driveline", car.driveline);
     io.optionalObject("wanted", car.wanted);
-    exchangeEntered(io, car);
+    exchangeEntered(io, car, numbers);
 }
 
 template <typename Io>

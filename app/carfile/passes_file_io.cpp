@@ -9,10 +9,6 @@ namespace bolthole::detail {
 
 namespace {
 
-[[noreturn]] void failExpected(std::string path, std::string_view expected, const Json& found) {
-    throw FileProblem{std::move(path), "expected " + std::string(expected) + ", found " + inWords(found)};
-}
-
 /// What the number of the file was, if it still stands for `value`; else the new number.
 Json keptOrNew(const Json* old, double value) {
     return old != nullptr && decode(*old, Quantity::count) == value ? *old : encode(value, Quantity::count);

@@ -14,7 +14,7 @@ std::string refusal(const Request& request, const Car& car, LengthTreatment link
         return "-o: no file given for the chart, expected -o FILE";
     }
     if (links == LengthTreatment::uppers && !hasUpperRod(car)) {
-        return "--links: 'uppers' needs an upper rod and the car has none, expected keep or reset";
+        return "--lengths: 'uppers' needs an upper rod and the car has none, expected keep or refit";
     }
     if (const std::uint64_t count = chartChoiceCount(car); count > kMostChartChoices) {
         return "links: the holes make " + std::to_string(count) + " choices, expected at most " +
@@ -38,7 +38,7 @@ ChartPaper paperAsked(const Request& request, Units units) {
 
 ChartOutcome makeChart(const Request& request, const Car& car) {
     using Ending = ChartOutcome::End;
-    const LengthTreatment links = request.links().value_or(defaultTreatment(car));
+    const LengthTreatment links = request.lengths().value_or(defaultTreatment(car));
     if (std::string problem = refusal(request, car, links); !problem.empty()) {
         return {Ending::badUse, {}, std::move(problem)};
     }

@@ -14,8 +14,10 @@
 #include "app/carfile/car_file.h"
 #include "app/carfile/file_writing.h"
 #include "app/commands/chart_command.h"
+#include "app/commands/command.h"
 #include "app/commands/compare_table.h"
 #include "app/commands/holes_table.h"
+#include "app/commands/launch_command.h"
 #include "app/commands/log_command.h"
 #include "app/commands/request.h"
 #include "app/commands/roll_table.h"
@@ -35,23 +37,6 @@
 namespace bolthole {
 
 namespace {
-
-/// What a command came to; without a result nothing is written. A result too large to hold comes piece by
-/// piece.
-struct Outcome {
-    ExitCode code = ExitCode::badUse;
-    std::optional<std::string> result = std::nullopt;
-    Producer pieces = nullptr;
-};
-
-struct Command {
-    std::string_view name;
-    std::string_view files;  // as the help shows them
-    std::string_view gives;
-    std::size_t mostFiles;
-    std::span<const Option> options;
-    Outcome (*run)(const Request&);
-};
 
 // One line whatever stands in names and file names.
 std::string onOneLine(std::string line) {
@@ -194,7 +179,7 @@ Outcome compare(const Request& request) {
 // Why the car's hole choices can't be told, or empty.
 std::string refuseHoles(const Request& request, const HolesTable& table) {
     if (table.lengths == LengthTreatment::uppers && !hasUpperRod(*table.car)) {
-        return "--links: 'uppers' needs an upper rod and the car has none, expected keep or reset";
+        return "--lengths: 'uppers' needs an upper rod and the car has none, expected keep or refit";
     }
     const std::uint64_t count = ChoiceSpace(*table.car, table.scope).count();
     if (count > kManyChoices && !request.has(kAllOption)) {
@@ -213,7 +198,7 @@ Outcome holes(const Request& request) {
         return {ExitCode::badUse};
     }
     const HolesTable table{std::make_shared<const Car>(*car),
-                           request.links().value_or(defaultTreatment(*car)),
+                           request.lengths().value_or(defaultTreatment(*car)),
                            {.tieSides = request.has(kTieOption)},
                            request.has(kUncertaintyOption)};
     if (const std::string refusal = refuseHoles(request, table); !refusal.empty()) {
@@ -296,17 +281,34 @@ Outcome log(const Request& request) {
     return made.done ? Outcome{ExitCode::done, std::move(made.result)} : Outcome{ExitCode::badUse};
 }
 
+Outcome launch(const Request& request) {
+    const std::string& file = request.files().front();
+    const std::optional<Car> car = readFor(request, file);
+    if (!car) {
+        return {ExitCode::badUse};
+    }
+    LaunchOutcome made = runLaunch(request, *car);
+    for (const std::string& complaint : made.complaints) {
+        complain(file, complaint);
+    }
+    if (made.end == LaunchOutcome::End::done) {
+        return {ExitCode::done, std::move(made.table)};
+    }
+    return {made.end == LaunchOutcome::End::badUse ? ExitCode::badUse : ExitCode::cannotAssemble};
+}
+
 constexpr std::size_t kAnyNumber = static_cast<std::size_t>(-1);
 constexpr std::array<Option, 3> kTableOptions{kOutputOption, kUnitsOption, kUncertaintyOption};
-constexpr std::array<Option, 6> kHolesOptions{kLinksOption,  kTieOption,   kAllOption,
-                                              kOutputOption, kUnitsOption, kUncertaintyOption};
-constexpr std::array<Option, 4> kChartOptions{kOutputOption, kPaperOption, kLinksOption, kUnitsOption};
+constexpr std::array<Option, 6> kHolesOptions{kLengthsOption, kTieOption,   kAllOption,
+                                              kOutputOption,  kUnitsOption, kUncertaintyOption};
+constexpr std::array<Option, 4> kChartOptions{kOutputOption, kPaperOption, kLengthsOption, kUnitsOption};
 constexpr std::array<Option, 5> kTemplateOptions{kLinkNameOption, kEndOption, kOutputOption, kPaperOption,
                                                  kUnitsOption};
 
+constexpr std::array<Option, 4> kLaunchOptions{kEveryOption, kSummaryOption, kOutputOption, kUnitsOption};
 constexpr std::array<Option, 3> kLogOptions{kImportOption, kOutputOption, kUnitsOption};
 
-constexpr std::array<Command, 8> kCommands{{
+constexpr std::array<Command, 9> kCommands{{
     {"sweep", "CAR", "CSV, a row a travel step from full droop to full bump", 1, kTableOptions, sweep},
     {"holes", "CAR",
      "CSV, a row a hole choice, with its figures at ride and anti-squat at both ends of travel", 1,
@@ -322,6 +324,10 @@ constexpr std::array<Command, 8> kCommands{{
      "CSV, what changed from one car to the other, a row a figure at ride, bump and droop;\n"
      "    the change sheet as PDF where FILE ends in .pdf",
      2, kTableOptions, compare},
+    {"launch", "CAR",
+     "CSV, the first seconds after the release, a row every SECONDS (0.01 unless given); with --summary its\n"
+     "    figures",
+     1, kLaunchOptions, launch},
     {"log", "CAR",
      "CSV, a row a pass of the test days; with --import the car file with the passes of such a table read in",
      1, kLogOptions, log},
@@ -340,37 +346,6 @@ bool isVersion(std::string_view word) {
 const Command* findCommand(std::string_view name) {
     const auto* const found = std::ranges::find(kCommands, name, &Command::name);
     return found == kCommands.end() ? nullptr : found;
-}
-
-std::string usageOf(const Command& command) {
-    std::string usage = "bolthole " + std::string(command.name) + " " + std::string(command.files);
-    for (const Option& option : command.options) {
-        const std::string value(option.valueName);
-        usage += " [" + std::string(option.name) + (value.empty() ? "" : " ") + value + "]";
-    }
-    return usage;
-}
-
-std::string commandNames() {
-    std::string names;
-    for (const Command& command : kCommands) {
-        names += (names.empty() ? "" : " or ") + std::string(command.name);
-    }
-    return names;
-}
-
-std::string helpText() {
-    std::string text = "bolthole [CAR]\n    opens the window\n";
-    for (const Command& command : kCommands) {
-        text += usageOf(command) + "\n    " + std::string(command.gives) + "\n";
-    }
-    return text +
-           "bolthole --version\n\n"
-           "CAR is a car file (.bolt.json). Results go to standard output, or to FILE, which is written "
-           "whole or not\nat all. Units are the car's unless --units is given. --uncertainty adds how sure "
-           "the "
-           "figures are: standard\nuncertainties in columns of a figure's name and _u. Exit codes: 0 done, 1 "
-           "the car can't be assembled,\n2 bad use or a bad file.\n";
 }
 
 bool wouldOverwriteACar(const std::string& output, const std::vector<std::string>& files) {
@@ -473,11 +448,12 @@ ExitCode runCommand(const std::vector<std::string>& words) {
         return printed("bolthole " BOLTHOLE_VERSION "\n");
     }
     if (isHelp(first) || (words.size() > 1 && isHelp(words[1]))) {
-        return printed(helpText());
+        return printed(helpText(kCommands));
     }
     const Command* command = findCommand(first);
     if (command == nullptr) {
-        complain(first.empty() ? "command line" : first, "no such command, expected " + commandNames());
+        complain(first.empty() ? "command line" : first,
+                 "no such command, expected " + commandNames(kCommands));
         return ExitCode::badUse;
     }
     return run(*command, std::span(words).subspan(1));

@@ -5,8 +5,8 @@
 #include <cmath>
 #include <limits>
 
-#include "geometry/choices/choice_figures.h"
 #include "geometry/car/fields.h"
+#include "geometry/choices/choice_figures.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -45,6 +45,10 @@ std::string_view unitSuffix(Quantity quantity, Units units) {
             return units == Units::inch ? "_lbf_ft_per_deg" : "_nm_per_deg";
         case Quantity::speed:
             return "_rpm";
+        case Quantity::inertia:
+            return units == Units::inch ? "_lb_ft2" : "_kg_m2";
+        case Quantity::damping:
+            return units == Units::inch ? "_lbf_s_per_in" : "_n_s_per_mm";
         case Quantity::time:
             return "_s";
         default:
@@ -102,7 +106,7 @@ class CompareTable {
             addLink(pair);
         }
         for (const FieldId& id : comparedNumbers()) {
-            if (id.field >= Field::frontTrack && !numberAt(comparison_.beforeCar, id) &&
+            if (ruleOf(id.field).compared == Compared::ifEntered && !numberAt(comparison_.beforeCar, id) &&
                 !numberAt(comparison_.afterCar, id)) {
                 continue;  // nobody entered it
             }

@@ -148,7 +148,7 @@ std::string readStruck(Pass& pass, const std::string& cell, const Car&) {
     return cell.empty() || pass.struck || cell == yesOrNo(false) ? "" : "yes or no";
 }
 
-constexpr std::array<LogColumn, 9> kColumns{{
+constexpr std::array<LogColumn, 9> kLogColumns{{
     {"number", writeNumber, readNumber},
     {"date", [](const Pass& pass, const Car&) { return pass.date; }, readDate},
     {"time", [](const Pass& pass, const Car&) { return pass.time; }, readTime},
@@ -171,8 +171,8 @@ constexpr std::array<LogColumn, 9> kColumns{{
 }  // namespace
 
 const LogColumn* findLogColumn(std::string_view name) {
-    const auto* const found = std::ranges::find(kColumns, name, &LogColumn::name);
-    return found == kColumns.end() ? nullptr : found;
+    const auto* const found = std::ranges::find(kLogColumns, name, &LogColumn::name);
+    return found == kLogColumns.end() ? nullptr : found;
 }
 
 std::string_view yesOrNo(bool value) {

@@ -4,6 +4,7 @@
 #include <charconv>
 #include <optional>
 
+#include "app/commands/csv_text.h"
 #include "app/commands/log_columns.h"
 #include "app/commands/log_csv.h"
 #include "geometry/car/pass_fields.h"
@@ -14,8 +15,6 @@
 namespace bolthole {
 
 namespace {
-
-constexpr std::string_view kLineEnd = "\r\n";
 
 /// What the file itself would write: reads back as the same number.
 std::string shortestDecimal(double value) {

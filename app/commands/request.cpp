@@ -86,10 +86,10 @@ std::optional<Units> Request::units() const {
     return *name == "inch" ? Units::inch : Units::metric;
 }
 
-std::optional<LengthTreatment> Request::links() const {
-    const std::optional<std::string> name = value(kLinksOption);
+std::optional<LengthTreatment> Request::lengths() const {
+    const std::optional<std::string> name = value(kLengthsOption);
     for (const LengthTreatment links :
-         {LengthTreatment::keep, LengthTreatment::reset, LengthTreatment::uppers}) {
+         {LengthTreatment::keep, LengthTreatment::refit, LengthTreatment::uppers}) {
         if (name == nameOf(links)) {
             return links;
         }

@@ -21,10 +21,10 @@ struct Option {
 };
 
 inline constexpr std::array<std::string_view, 2> kUnitValues{"inch", "metric"};
-inline constexpr std::array<std::string_view, 3> kLinkValues{"keep", "reset", "uppers"};
+inline constexpr std::array<std::string_view, 3> kLengthValues{"keep", "refit", "uppers"};
 inline constexpr Option kOutputOption{"-o", "FILE", {}};
 inline constexpr Option kUnitsOption{"--units", "inch|metric", kUnitValues};
-inline constexpr Option kLinksOption{"--links", "keep|reset|uppers", kLinkValues};
+inline constexpr Option kLengthsOption{"--lengths", "keep|refit|uppers", kLengthValues};
 inline constexpr Option kTieOption{"--tie", {}, {}};
 inline constexpr Option kAllOption{"--all", {}, {}};
 inline constexpr Option kUncertaintyOption{"--uncertainty", {}, {}};
@@ -46,7 +46,7 @@ class Request {
     /// The units asked for, if any.
     [[nodiscard]] std::optional<Units> units() const;
     /// The treatment of the rods' lengths asked for, if any.
-    [[nodiscard]] std::optional<LengthTreatment> links() const;
+    [[nodiscard]] std::optional<LengthTreatment> lengths() const;
 
   private:
     struct Given {

@@ -8,8 +8,8 @@
 
 #include "geometry/uncertainty/ic_cloud.h"
 #include "geometry/uncertainty/spread_ranking.h"
-#include "geometry/units/sure_text.h"
 #include "geometry/uncertainty/trace_spread.h"
+#include "geometry/units/sure_text.h"
 
 namespace bolthole {
 

@@ -1,14 +1,16 @@
 // What a person entered beside the links: weighing, loads, rates, driveshaft, launch and brakes. Every number
 // may be absent, and an absent one is not known: nothing here has a default that stands for a measurement.
-// What can be computed of it is told in geometry/weights/entered_figures.h. Units are SI, points in the car frame of
-// geometry/car/car.h.
+// What can be computed of it is told in geometry/weights/entered_figures.h. Units are SI, points in the car
+// frame of geometry/car/car.h.
 #pragma once
 
 #include <Eigen/Core>
 #include <array>
 #include <optional>
 #include <string>
+#include <vector>
 
+#include "geometry/car/damping.h"
 #include "geometry/car/spreads.h"
 
 namespace bolthole {
@@ -174,6 +176,43 @@ enum class LaunchFrom {
     sixtyFoot,     ///< the time for the first 60 ft
     torque         ///< engine torque and ratios, capped by what the tires hold
 };
+/// How the drive tires take up their thrust; a tire, both ends alike. See the launch in time.
+struct EnteredTire {
+    OptionalNumber peakSlip = std::nullopt;    ///< percent, at the most thrust
+    OptionalNumber sliding = std::nullopt;     ///< percent of the most thrust that is left far beyond it
+    OptionalNumber relaxation = std::nullopt;  ///< m rolled until the tread has followed
+    OptionalNumber lag = std::nullopt;         ///< s
+    OptionalNumber damping = std::nullopt;     ///< N s/m, upright
+
+    bool operator==(const EnteredTire&) const = default;
+};
+struct EnteredEngine {
+    std::vector<TorquePoint> torque{};          ///< by speed, rising; empty: not known
+    OptionalNumber inertia = std::nullopt;      ///< kg m^2
+    OptionalNumber launchSpeed = std::nullopt;  ///< rad/s, held before the release
+    OptionalNumber revLimit = std::nullopt;     ///< rad/s
+
+    bool operator==(const EnteredEngine&) const = default;
+};
+/// What stands between engine and transmission.
+enum class CouplingKind { converter, clutch };
+struct EnteredCoupling {
+    std::optional<CouplingKind> kind = std::nullopt;
+    OptionalNumber stallSpeed = std::nullopt;  ///< rad/s, a converter's
+    OptionalNumber ratio = std::nullopt;       ///< turbine over engine speed where it multiplies no more
+    OptionalNumber capacity = std::nullopt;    ///< N m, a clutch's
+
+    bool operator==(const EnteredCoupling&) const = default;
+};
+/// The front suspension, one wheel of two alike.
+struct EnteredFront {
+    OptionalNumber droop = std::nullopt;        ///< m of travel
+    OptionalNumber bump = std::nullopt;         ///< m of travel
+    OptionalNumber motionRatio = std::nullopt;  ///< m of its shock for each m of travel
+    std::optional<Damping> damping = std::nullopt;
+
+    bool operator==(const EnteredFront&) const = default;
+};
 struct EnteredLaunch {
     LaunchFrom from = LaunchFrom::acceleration;
     OptionalNumber acceleration = std::nullopt;  ///< g
@@ -188,12 +227,25 @@ struct EnteredLaunch {
     OptionalNumber leftShift = std::nullopt;     ///< N the left rear tire carries over half the axle's load
     OptionalNumber unsprungMass = std::nullopt;  ///< kg, axle, wheels and brakes
     OptionalNumber loadFactor = std::nullopt;    ///< what link loads are multiplied by against a rating
+    // What the launch in time takes beside these.
+    OptionalNumber frontUnsprungMass = std::nullopt;  ///< kg
+    OptionalNumber pitchInertia = std::nullopt;       ///< kg m^2, of the sprung mass about its own center
+    OptionalNumber housingInertia = std::nullopt;     ///< kg m^2, of the axle housing
+    OptionalNumber wheelInertia = std::nullopt;       ///< kg m^2, both rear wheels
+    OptionalNumber frontWheelInertia = std::nullopt;  ///< kg m^2, both front wheels
+    OptionalNumber drivelineInertia = std::nullopt;   ///< kg m^2, on the turbine's side
+    OptionalNumber release = std::nullopt;            ///< s until brakes or clutch have let go
+    OptionalNumber rollout = std::nullopt;            ///< m the front wheel moves before the clock starts
+    EnteredTire tire{};
+    EnteredEngine engine{};
+    EnteredCoupling coupling{};
+    EnteredFront front{};
 
     bool operator==(const EnteredLaunch&) const = default;
 };
 
-/// Standard uncertainties of what is measured with; absent: as geometry/uncertainty/uncertain_inputs.h has them. The
-/// scales have theirs in EnteredWeighing.
+/// Standard uncertainties of what is measured with; absent: as geometry/uncertainty/uncertain_inputs.h has
+/// them. The scales have theirs in EnteredWeighing.
 struct EnteredTools {
     OptionalNumber tape = std::nullopt;         ///< m, of one length or coordinate
     OptionalNumber calipers = std::nullopt;     ///< m

@@ -39,10 +39,11 @@ class FaultFinder {
     void checkLink(int index);
     bool checkBracket(int index, End end);
     void checkReach(int index);
-    void checkEntered(FieldId id);
+    void checkPart(Scope scope, FieldId id);
     void checkMount(int item, End end);
     void checkLists();
     void checkPasses();
+    void checkDamping(const std::optional<Damping>& damping, FieldId id, const std::string& path);
     void checkSpreads(const Spreads& spreads, FieldId id);
     void checkPlate(int index, End end);
 
@@ -120,11 +121,7 @@ void FaultFinder::checkReach(int index) {
 }
 
 void FaultFinder::checkLink(int index) {
-    for (int field = static_cast<int>(Field::linkLength); field <= static_cast<int>(Field::rodEndLimit);
-         ++field) {
-        check({.field = static_cast<Field>(field), .link = index});
-    }
-    check({.field = Field::linkRating, .link = index});
+    checkPart(Scope::link, {.link = index});
     checkSpreads(car_.links[static_cast<std::size_t>(index)].spreads, {.link = index});
     const bool chassis = checkBracket(index, End::chassis);
     const bool axle = checkBracket(index, End::axle);
@@ -133,9 +130,12 @@ void FaultFinder::checkLink(int index) {
     }
 }
 
-/// A number, or the coordinates of a point.
-void FaultFinder::checkEntered(FieldId id) {
-    ruleOf(id.field).hasAxis ? checkPoint(id) : check(id);
+/// Every number of one part; `id` addresses it.
+void FaultFinder::checkPart(Scope scope, FieldId id) {
+    for (const FieldRule* rule : rulesOf(scope)) {
+        id.field = rule->field;
+        rule->hasAxis ? checkPoint(id) : check(id);
+    }
 }
 
 void FaultFinder::checkMount(int item, End end) {
@@ -155,6 +155,13 @@ void FaultFinder::checkMount(int item, End end) {
     }
 }
 
+/// The tables of a shock's forces, its click beside them.
+void FaultFinder::checkDamping(const std::optional<Damping>& damping, FieldId id, const std::string& path) {
+    if (TableFault fault = damping ? refusal(*damping) : TableFault{}; !fault.reason.empty()) {
+        add(id, path + ".damping." + fault.path, std::move(fault.reason));
+    }
+}
+
 void FaultFinder::checkLists() {
     const auto tooMany = [this](const char* list, std::size_t most, std::size_t count) {
         if (count > most) {
@@ -164,17 +171,13 @@ void FaultFinder::checkLists() {
     tooMany("loads", kMaxLoads, car_.loads.size());
     tooMany("springs", kMaxSprings, car_.springs.size());
     for (std::size_t item = 0; item < car_.loads.size() && item < kMaxLoads; ++item) {
-        for (int field = static_cast<int>(Field::loadMass); field <= static_cast<int>(Field::loadAboard);
-             ++field) {
-            checkEntered({.field = static_cast<Field>(field), .item = static_cast<int>(item)});
-        }
+        checkPart(Scope::load, {.item = static_cast<int>(item)});
         checkSpreads(car_.loads[item].spreads, {.item = static_cast<int>(item)});
     }
     for (std::size_t item = 0; item < car_.springs.size() && item < kMaxSprings; ++item) {
-        for (int field = static_cast<int>(Field::springRate); field <= static_cast<int>(Field::springPush);
-             ++field) {
-            check({.field = static_cast<Field>(field), .item = static_cast<int>(item)});
-        }
+        checkPart(Scope::spring, {.item = static_cast<int>(item)});
+        checkDamping(car_.springs[item].damping, {.field = Field::springRate, .item = static_cast<int>(item)},
+                     "springs[" + std::to_string(item) + "]");
         checkSpreads(car_.springs[item].spreads, {.item = static_cast<int>(item)});
         checkMount(static_cast<int>(item), End::chassis);
         checkMount(static_cast<int>(item), End::axle);
@@ -197,9 +200,7 @@ void FaultFinder::checkPasses() {
 }
 
 std::vector<Fault> FaultFinder::find() {
-    for (int field = 0; field <= static_cast<int>(Field::frontRatio); ++field) {
-        check({.field = static_cast<Field>(field)});
-    }
+    checkPart(Scope::car, {});
     if (car_.links.size() > kMaxLinks) {
         add({}, "links",
             "expected at most " + std::to_string(kMaxLinks) + " links, found " +
@@ -208,12 +209,12 @@ std::vector<Fault> FaultFinder::find() {
     for (std::size_t link = 0; link < car_.links.size() && link < kMaxLinks; ++link) {
         checkLink(static_cast<int>(link));
     }
-    for (int field = static_cast<int>(Field::pinionAngle); field < static_cast<int>(Field::count); ++field) {
-        const Scope scope = ruleOf(static_cast<Field>(field)).scope;
-        if (scope == Scope::car || scope == Scope::driveline || scope == Scope::wanted ||
-            scope == Scope::tool) {
-            checkEntered({.field = static_cast<Field>(field)});
-        }
+    for (const Scope scope : {Scope::driveline, Scope::wanted, Scope::tool}) {
+        checkPart(scope, {});
+    }
+    checkDamping(car_.launch.front.damping, {.field = Field::frontMotionRatio}, "launch.front");
+    if (TableFault fault = refusal(car_.launch.engine.torque); !fault.reason.empty()) {
+        add({.field = Field::engineTorque}, "launch.engine." + fault.path, std::move(fault.reason));
     }
     checkSpreads(car_.spreads, {});
     if (car_.driveline) {

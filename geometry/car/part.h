@@ -1,4 +1,5 @@
-// A spring, shock, bump stop or strap as plain data. What it does stands in geometry/statics/suspension_part.h.
+// A spring, shock, bump stop or strap as plain data. What it does stands in
+// geometry/statics/suspension_part.h.
 #pragma once
 
 #include <optional>
@@ -6,6 +7,7 @@
 #include <string_view>
 
 #include "geometry/car/bracket.h"
+#include "geometry/car/damping.h"
 
 namespace bolthole {
 
@@ -32,6 +34,7 @@ struct SuspensionPart {
     std::optional<double> closedLength = std::nullopt;  ///< m, the shortest: coils touch, shock bottoms
     std::optional<double> openLength = std::nullopt;    ///< m, the longest: shock topped out, strap taut
     double push = 0;                                    ///< N, whatever its length: a shock's gas
+    std::optional<Damping> damping = std::nullopt;      ///< a shock's or coilover's forces by shaft speed
     Spreads spreads{};
 
     [[nodiscard]] const Bracket& bracket(End end) const { return end == End::chassis ? chassis : axle; }

@@ -16,7 +16,7 @@ constexpr double kPascalsPerPsi = 6894.757293168361;
 constexpr double kKilometresPerMile = 1.609344;
 constexpr double kMetresPerFoot = 0.3048;
 
-constexpr std::array<PassFieldRule, static_cast<std::size_t>(PassField::count)> kRules{{
+constexpr std::array<PassFieldRule, static_cast<std::size_t>(PassField::count)> kPassRules{{
     {PassField::surfaceTemperature, "surface.temperature", "surface temperature", "surface",
      PassUnit::celsius, -40, 120, false},
     {PassField::airTemperature, "air.temperature", "air temperature", "air", PassUnit::celsius, -60, 60,
@@ -138,7 +138,7 @@ std::string found(const std::string& text) {
 }
 
 PassFault faultOfNumbers(const Pass& pass) {
-    for (const PassFieldRule& rule : kRules) {
+    for (const PassFieldRule& rule : kPassRules) {
         const OptionalNumber& value = numberOf(pass, rule.field);
         if (const std::string expected = value ? refusal(rule.field, *value) : std::string();
             !expected.empty()) {
@@ -232,11 +232,11 @@ double fromShown(double shown, PassUnit unit, Units units) {
 }
 
 std::span<const PassFieldRule> passFieldRules() {
-    return kRules;
+    return kPassRules;
 }
 
 const PassFieldRule& ruleOf(PassField field) {
-    return kRules[static_cast<std::size_t>(field)];
+    return kPassRules[static_cast<std::size_t>(field)];
 }
 
 OptionalNumber& numberOf(Pass& pass, PassField field) {

@@ -15,7 +15,7 @@ class Spreads {
   public:
     /// One of them: in the number's own SI unit, 0 for what is exact. `axis`: -1 where the number has none.
     struct Own {
-        Field field = Field::count;
+        Field field{};
         int axis = -1;
         double value = 0;
 

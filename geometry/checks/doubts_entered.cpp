@@ -40,7 +40,7 @@ class EnteredDoubtFinder {
     void checkLoads();
     void checkGroups();
     void checkPoint(Field field, const EnteredPoint& point, std::string_view words);
-    void checkFour(Field first, const EnteredCorners& four, std::string_view words);
+    void checkFour(const WheelFields& fields, const EnteredCorners& four, std::string_view words);
     void checkSprings();
     void checkTravel(bool bump, const TravelRoom& room, std::span<const SuspensionPart> parts);
     void checkBrakes();
@@ -60,9 +60,17 @@ class EnteredDoubtFinder {
 /// The field of a corner in the reading the doubt is about: the corner weights or the other four.
 FieldId EnteredDoubtFinder::cornerPlace(const WeightDoubt& doubt) const {
     const bool isBench = doubt.withDriver == (car_.cornersAre == DriverSeat::aboard);
-    const Field first = isBench ? Field::leftFrontWeight : Field::otherLeftFront;
-    const int offset = doubt.part <= WeightPart::rightRear ? static_cast<int>(doubt.part) : 0;
-    return {.field = static_cast<Field>(static_cast<int>(first) + offset)};
+    const WheelFields& fields = isBench ? kCornerFields : kOtherCornerFields;
+    switch (doubt.part) {
+        case WeightPart::rightFront:
+            return {.field = fields[1]};
+        case WeightPart::leftRear:
+            return {.field = fields[2]};
+        case WeightPart::rightRear:
+            return {.field = fields[3]};
+        default:
+            return {.field = fields[0]};
+    }
 }
 
 FieldId EnteredDoubtFinder::placeOf(const WeightDoubt& doubt) const {
@@ -148,18 +156,19 @@ void EnteredDoubtFinder::checkPoint(Field field, const EnteredPoint& point, std:
     }
 }
 
-void EnteredDoubtFinder::checkFour(Field first, const EnteredCorners& four, std::string_view words) {
+void EnteredDoubtFinder::checkFour(const WheelFields& fields, const EnteredCorners& four,
+                                   std::string_view words) {
     if (four.count() > 0 && four.count() < 4) {
-        const int missing = !four.leftFront ? 0 : !four.rightFront ? 1 : !four.leftRear ? 2 : 3;
-        add({.field = static_cast<Field>(static_cast<int>(first) + missing)},
+        const std::size_t missing = !four.leftFront ? 0 : !four.rightFront ? 1 : !four.leftRear ? 2 : 3;
+        add({.field = fields[missing]},
             std::string(words) + " not counted: " + std::to_string(four.count()) + " of 4 are entered");
     }
 }
 
 void EnteredDoubtFinder::checkGroups() {
     checkPoint(Field::driverAt, car_.weighing.driver.at, "the driver's seat");
-    checkFour(Field::otherLeftFront, car_.weighing.other, "the other scale readings are");
-    checkFour(Field::padLeftFront, car_.weighing.pads, "the pads' heights are");
+    checkFour(kOtherCornerFields, car_.weighing.other, "the other scale readings are");
+    checkFour(kPadFields, car_.weighing.pads, "the pads' heights are");
     if (car_.driveline) {
         const EnteredShaft& shaft = car_.driveline->shaft;
         checkPoint(Field::carrierJoint, shaft.carrierJoint, "the carrier joint");

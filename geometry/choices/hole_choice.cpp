@@ -41,8 +41,8 @@ std::string_view nameOf(LengthTreatment treatment) {
     switch (treatment) {
         case LengthTreatment::keep:
             return "keep";
-        case LengthTreatment::reset:
-            return "reset";
+        case LengthTreatment::refit:
+            return "refit";
         case LengthTreatment::uppers:
             break;
     }
@@ -53,7 +53,7 @@ std::string_view wordsFor(LengthTreatment treatment) {
     switch (treatment) {
         case LengthTreatment::keep:
             return "every rod keeps its length; the axle moves";
-        case LengthTreatment::reset:
+        case LengthTreatment::refit:
             return "every rod is set so that the axle stays where it was measured";
         case LengthTreatment::uppers:
             break;
@@ -166,7 +166,7 @@ void ChoiceRig::setNumber(const FieldId& id, double value) {
 bool ChoiceRig::bolt(const HoleUse& use) {
     useHoles(use);
     bool found = true;
-    if (treatment_ == LengthTreatment::reset) {
+    if (treatment_ == LengthTreatment::refit) {
         resetLengths();
     }
     buildLinkage(rigged_, linkage_);
@@ -320,7 +320,7 @@ std::string refuseChoice(const Car& car, const HoleUse& use, LengthTreatment tre
         }
     }
     if (treatment == LengthTreatment::uppers && !hasUpperRod(car)) {
-        return "this car has no upper rod to set; expected keep or reset";
+        return "this car has no upper rod to set; expected keep or refit";
     }
     return {};
 }

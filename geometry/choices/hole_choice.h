@@ -29,7 +29,7 @@ namespace bolthole {
 /// fore-aft place and yaw follow from the lowers, the place sideways from the crosswise rod, and the upper
 /// rods take the lengths that result. Both rods of a pair get one length, the mean: where a track bar and
 /// splayed uppers fight each other, the attitude is held only to within what they bind.
-enum class LengthTreatment { keep, reset, uppers };
+enum class LengthTreatment { keep, refit, uppers };
 
 /// Name of a treatment on the command line, and what it means in half a sentence: "rods keep their lengths".
 [[nodiscard]] std::string_view nameOf(LengthTreatment treatment);

@@ -88,33 +88,31 @@ void compareNumber(Comparison& comparison, const FieldId& id) {
         before && after ? std::abs(*after - *before) <= sameNumber(quantityOf(id.field)) : before == after;
     // What only one of the cars has entered beside the links was measured or not, which turns nothing on the
     // car.
-    const bool isEntered = id.field >= Field::frontTrack;
+    const bool isEntered = ruleOf(id.field).compared == Compared::ifEntered;
     if (!same && (!isEntered || (before && after))) {
         comparison.numbers.push_back({id, before, after});
     }
 }
 
+void listNumber(const FieldRule& rule, std::vector<FieldId>& numbers) {
+    for (int axis = rule.hasAxis ? 0 : -1; axis < (rule.hasAxis ? 3 : 0); ++axis) {
+        numbers.push_back({.field = rule.field, .axis = axis});
+    }
+}
+
+/// What is always compared comes first; there the driveline's angles before its joints.
 std::vector<FieldId> listNumbers() {
     std::vector<FieldId> numbers;
-    for (int field = 0; field <= static_cast<int>(Field::frontRatio); ++field) {
-        if (static_cast<Field>(field) != Field::steps) {
-            numbers.push_back({.field = static_cast<Field>(field)});
-        }
-    }
-    numbers.push_back({.field = Field::pinionAngle});
-    numbers.push_back({.field = Field::outputAngle});
-    for (const Field joint : {Field::pinionJoint, Field::outputJoint}) {
-        for (int axis = 0; axis < 3; ++axis) {
-            numbers.push_back({.field = joint, .axis = axis});
-        }
-    }
-    for (int field = static_cast<int>(Field::frontTrack); field < static_cast<int>(Field::count); ++field) {
-        const FieldRule& rule = ruleOf(static_cast<Field>(field));
-        if (rule.scope != Scope::car && rule.scope != Scope::driveline) {
-            continue;
-        }
-        for (int axis = rule.hasAxis ? 0 : -1; axis < (rule.hasAxis ? 3 : 0); ++axis) {
-            numbers.push_back({.field = rule.field, .axis = axis});
+    for (const Compared compared : {Compared::always, Compared::ifEntered}) {
+        for (const Scope scope : {Scope::car, Scope::driveline}) {
+            const bool joinsLast = scope == Scope::driveline && compared == Compared::always;
+            for (const bool points : joinsLast ? std::vector{false, true} : std::vector{false}) {
+                for (const FieldRule* rule : rulesOf(scope)) {
+                    if (rule->compared == compared && (!joinsLast || rule->hasAxis == points)) {
+                        listNumber(*rule, numbers);
+                    }
+                }
+            }
         }
     }
     return numbers;

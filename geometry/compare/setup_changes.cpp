@@ -193,12 +193,9 @@ class ChangeWords {
     void addMounts(const EnteredLoad&, const EnteredLoad&) const {}  // has none
 
     void addItemNumbers(const std::string& name, int before, int after, Scope scope) {
-        for (int field = 0; field < static_cast<int>(Field::count); ++field) {
-            FieldId id{.field = static_cast<Field>(field)};
-            const FieldRule& rule = ruleOf(id.field);
-            if (rule.scope != scope) {
-                continue;
-            }
+        for (const FieldRule* const row : rulesOf(scope)) {
+            const FieldRule& rule = *row;
+            FieldId id{.field = rule.field};
             for (id.axis = rule.hasAxis ? 0 : -1; id.axis < (rule.hasAxis ? 3 : 0); ++id.axis) {
                 id.item = before;
                 const std::optional<double> from = numberAt(comparison_.beforeCar, id);

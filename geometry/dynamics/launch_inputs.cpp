@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "geometry/dynamics/damping.h"
+#include "geometry/dynamics/damping_line.h"
 #include "geometry/statics/suspension_part.h"
 #include "geometry/weights/entered_figures.h"
 
@@ -150,7 +150,7 @@ class InputReader {
     std::vector<MissingInput>& missing_;
 };
 
-void readBodies(const Car& car, const LaunchSetup& setup, InputReader& reader, LaunchBodies& bodies) {
+void readBodies(const Car& car, const EnteredLaunch& setup, InputReader& reader, LaunchBodies& bodies) {
     const CarBalance balance = balanceOf(car);
     bodies.total = balance.total;
     bodies.frontLoad = balance.front * bodies.gravity;
@@ -174,7 +174,7 @@ void readBodies(const Car& car, const LaunchSetup& setup, InputReader& reader, L
 
 constexpr double kPercent = 0.01;
 
-void readTires(const Car& car, const TireSetup& setup, InputReader& reader, LaunchTires& tires) {
+void readTires(const Car& car, const EnteredTire& setup, InputReader& reader, LaunchTires& tires) {
     tires.friction = reader.need(car.launch.friction, "launch.friction", "the rear tires' friction");
     tires.peakSlip = setup.peakSlip.value_or(tires.peakSlip / kPercent) * kPercent;
     tires.sliding = setup.sliding.value_or(tires.sliding / kPercent) * kPercent;
@@ -185,7 +185,7 @@ void readTires(const Car& car, const TireSetup& setup, InputReader& reader, Laun
     tires.frontRate = reader.need(car.wheelRates.front.tire, "wheel_rates.front.tire", "a front tire's rate");
 }
 
-void readEngine(const EngineSetup& setup, InputReader& reader, std::vector<MissingInput>& missing,
+void readEngine(const EnteredEngine& setup, InputReader& reader, std::vector<MissingInput>& missing,
                 LaunchEngine& engine) {
     engine.torque = setup.torque;
     if (setup.torque.empty()) {
@@ -197,7 +197,7 @@ void readEngine(const EngineSetup& setup, InputReader& reader, std::vector<Missi
     engine.revLimit = reader.need(setup.revLimit, "launch.engine.rev_limit", "the rev limit");
 }
 
-void readCoupling(const Car& car, const CouplingSetup& setup, InputReader& reader,
+void readCoupling(const Car& car, const EnteredCoupling& setup, InputReader& reader,
                   std::vector<MissingInput>& missing, LaunchCoupling& coupling) {
     if (!setup.kind) {
         missing.push_back({"launch.coupling.kind", "expected converter or clutch"});
@@ -211,21 +211,30 @@ void readCoupling(const Car& car, const CouplingSetup& setup, InputReader& reade
     }
     coupling.stallSpeed =
         reader.need(setup.stallSpeed, "launch.coupling.stall_rpm", "the converter's stall speed");
-    coupling.couplingRatio = setup.couplingRatio.value_or(coupling.couplingRatio);
+    coupling.couplingRatio = setup.ratio.value_or(coupling.couplingRatio);
     coupling.torqueRatio = car.launch.converter.value_or(1);
 }
 
-void readFront(const Car& car, const FrontSetup& setup, InputReader& reader, LaunchFront& front) {
+/// The table with the click it is set to; where that is missing, the table is of no use.
+std::optional<Damping> readDamping(const std::optional<Damping>& damping, const std::string& path,
+                                   InputReader& reader) {
+    if (damping) {
+        reader.need(damping->bump.at, path + ".bump.at", "the click the shock is set to");
+        reader.need(damping->rebound.at, path + ".rebound.at", "the click the shock is set to");
+    }
+    return damping;
+}
+
+void readFront(const Car& car, const EnteredFront& setup, InputReader& reader, LaunchFront& front) {
     front.wheelRate =
         reader.need(car.wheelRates.front.wheel, "wheel_rates.front.wheel", "a front wheel's rate");
     front.droop = reader.need(setup.droop, "launch.front.droop", "the front's travel to topping out");
     front.bump = reader.need(setup.bump, "launch.front.bump", "the front's travel to bottoming");
     front.motionRatio = setup.motionRatio.value_or(1);
-    front.damping = setup.damping;
+    front.damping = readDamping(setup.damping, "launch.front.damping", reader);
 }
 
-void readParts(const Car& car, const std::vector<std::optional<Damping>>& damping, InputReader& reader,
-               LaunchInputs& inputs) {
+void readParts(const Car& car, InputReader& reader, LaunchInputs& inputs) {
     bool carried = false;
     const Eigen::Vector3d center(0, 0, car.rearTireRadius);
     for (std::size_t index = 0; index < car.springs.size(); ++index) {
@@ -245,7 +254,7 @@ void readParts(const Car& car, const std::vector<std::optional<Damping>>& dampin
                                 .closedLength = part.closedLength,
                                 .openLength = part.openLength,
                                 .push = part.push,
-                                .damping = index < damping.size() ? damping[index] : std::nullopt});
+                                .damping = readDamping(part.damping, path + ".damping", reader)});
     }
     if (!carried) {
         inputs.rearWheelRate = reader.need(car.wheelRates.rear.wheel, "wheel_rates.rear.wheel",
@@ -255,8 +264,8 @@ void readParts(const Car& car, const std::vector<std::optional<Damping>>& dampin
 
 }  // namespace
 
-LaunchInputsResult launchInputsOf(const Car& car, const LaunchSetup& setup,
-                                  const std::vector<std::optional<Damping>>& damping) {
+LaunchInputsResult launchInputsOf(const Car& car) {
+    const EnteredLaunch& setup = car.launch;
     LaunchInputsResult result;
     InputReader reader(result.missing);
     LaunchInputs inputs;
@@ -265,7 +274,7 @@ LaunchInputsResult launchInputsOf(const Car& car, const LaunchSetup& setup,
     readEngine(setup.engine, reader, result.missing, inputs.engine);
     readCoupling(car, setup.coupling, reader, result.missing, inputs.coupling);
     readFront(car, setup.front, reader, inputs.front);
-    readParts(car, damping, reader, inputs);
+    readParts(car, reader, inputs);
     inputs.gear = reader.need(car.launch.gear, "launch.gear", "the gear's ratio");
     inputs.axleRatio = reader.need(car.launch.axleRatio, "launch.axle_ratio", "the axle's ratio");
     inputs.efficiency = car.launch.efficiency.value_or(1 / kPercent) * kPercent;

@@ -7,8 +7,8 @@
 
 #include "geometry/car/bracket.h"
 #include "geometry/car/car.h"
+#include "geometry/car/damping.h"
 #include "geometry/car/part.h"
-#include "geometry/dynamics/launch_setup.h"
 #include "geometry/kinematics/linkage.h"
 #include "geometry/kinematics/standing_car.h"
 
@@ -114,9 +114,8 @@ struct LaunchInputsResult {
     std::optional<LaunchInputs> inputs;
     std::vector<MissingInput> missing;  ///< empty where there are inputs
 };
-/// What `car` and the rest of its launch, which the car does not hold yet, make. `damping`: one for each of
-/// Car::springs, or shorter: the rest have none. The car must have passed findFaults(). Solves nothing.
-[[nodiscard]] LaunchInputsResult launchInputsOf(const Car& car, const LaunchSetup& setup,
-                                                const std::vector<std::optional<Damping>>& damping);
+/// What was entered of `car` makes a launch, or what is missing for one. The car must have passed
+/// findFaults(). Solves nothing.
+[[nodiscard]] LaunchInputsResult launchInputsOf(const Car& car);
 
 }  // namespace bolthole

@@ -6,7 +6,7 @@
 #include <limits>
 #include <numbers>
 
-#include "geometry/dynamics/damping.h"
+#include "geometry/dynamics/damping_line.h"
 #include "geometry/dynamics/launch_limits.h"
 
 namespace bolthole {

@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <initializer_list>
 #include <iterator>
 #include <limits>
 
@@ -42,39 +41,6 @@ std::string refusePoint(FieldId id, const Eigen::Vector3d& at) {
     return {};
 }
 
-/// The first reason there is, or none.
-std::string firstOf(std::initializer_list<std::string> reasons) {
-    const auto* found =
-        std::ranges::find_if(reasons, [](const std::string& reason) { return !reason.empty(); });
-    return found == reasons.end() ? std::string() : *found;
-}
-
-std::string refuseOptional(Field field, const std::optional<double>& value) {
-    return value ? refusalSentence({.field = field}, *value) : std::string();
-}
-
-std::string refuseAdjuster(const Adjuster& adjuster) {
-    return firstOf({refusalSentence({.field = Field::adjusterPitch}, adjuster.pitch),
-                    refusalSentence({.field = Field::adjusterEnds}, adjuster.threadedEnds),
-                    refuseOptional(Field::adjusterShortest, adjuster.shortest),
-                    refuseOptional(Field::adjusterLongest, adjuster.longest),
-                    refuseOptional(Field::adjusterEngagement, adjuster.engagement),
-                    refuseOptional(Field::adjusterEngagementAt, adjuster.engagementAt),
-                    refuseOptional(Field::adjusterLeastEngagement, adjuster.leastEngagement)});
-}
-
-std::string refuseWanted(const WantedWindow& wanted) {
-    return firstOf(
-        {refuseOptional(Field::wantedIcNear, wanted.icNear), refuseOptional(Field::wantedIcFar, wanted.icFar),
-         refusalSentence({.field = Field::wantedLow}, wanted.antiSquatLow),
-         refusalSentence({.field = Field::wantedHigh}, wanted.antiSquatHigh),
-         refuseOptional(Field::wantedIcLow, wanted.icLow), refuseOptional(Field::wantedIcHigh, wanted.icHigh),
-         refuseOptional(Field::wantedChangeLow, wanted.changeLow),
-         refuseOptional(Field::wantedChangeHigh, wanted.changeHigh),
-         refuseOptional(Field::wantedPinionChange, wanted.pinionChange),
-         refuseOptional(Field::wantedJoint, wanted.joint)});
-}
-
 std::string missingLink(int link) {
     return "there is no link " + std::to_string(link + 1);
 }
@@ -90,26 +56,42 @@ std::string missingNumber(const Car& car, const FieldId& id) {
     if (rule.hasAxis && (id.axis < 0 || id.axis > 2)) {
         return "a point has three coordinates, 0 to 2";
     }
-    if (rule.scope == Scope::driveline) {
-        return std::string(kNoDriveline);
+    // What holds the number within its part: "adjuster" of "adjuster.pitch".
+    const std::string holder(rule.path.substr(0, rule.path.find('.')));
+    switch (rule.scope) {
+        case Scope::driveline:
+            return std::string(kNoDriveline);
+        case Scope::wanted:
+            return "nothing is wanted of this car yet";
+        case Scope::load:
+            return "there is no load " + std::to_string(id.item + 1);
+        case Scope::spring:
+            return id.spread || findSpring(car, id.item) == nullptr
+                       ? "there is no such spring, shock or mount"
+                       : springWords(car, id.item) + " has no " + holder + " yet";
+        case Scope::mount:
+            return "there is no such spring, shock or mount";
+        case Scope::hole:
+            return missingHole(car, id.link, id.end, id.hole);
+        case Scope::link:
+            return id.spread || findLink(car, id.link) == nullptr
+                       ? missingLink(id.link)
+                       : linkWords(car, id.link) + " has no " + holder + " yet";
+        case Scope::car:
+        case Scope::tool:
+            break;
     }
-    if (rule.scope == Scope::wanted) {
-        return "nothing is wanted of this car yet";
+    return "this car has no " + std::string(rule.words) + " yet";
+}
+
+/// The shock's forces that the number belongs to; null: it belongs to none.
+const Damping* dampingOf(const Car& car, const FieldId& id) {
+    if (ruleOf(id.field).path.find("damping.") == std::string_view::npos) {
+        return nullptr;
     }
-    if (rule.scope == Scope::link && id.spread) {
-        return missingLink(id.link);
-    }
-    if (rule.scope == Scope::load) {
-        return "there is no load " + std::to_string(id.item + 1);
-    }
-    if (rule.scope == Scope::spring || rule.scope == Scope::mount) {
-        return "there is no such spring, shock or mount";
-    }
-    if (rule.scope == Scope::hole) {
-        return missingHole(car, id.link, id.end, id.hole);
-    }
-    return findLink(car, id.link) == nullptr ? missingLink(id.link)
-                                             : linkWords(car, id.link) + " has no adjuster yet";
+    const SuspensionPart* part = findSpring(car, id.item);
+    const std::optional<Damping>& damping = part == nullptr ? car.launch.front.damping : part->damping;
+    return damping ? &*damping : nullptr;
 }
 
 // A sixteenth of an inch times 0.0254 misses the car file's decimal millimeters by a rounding, and the file
@@ -169,6 +151,7 @@ class Applier {
     std::string operator()(const PlanHole& edit) const;
 
   private:
+    [[nodiscard]] std::string refuseTable(const FieldId& id) const;
     [[nodiscard]] std::string setSpread(const FieldId& id, std::optional<double> value) const;
     [[nodiscard]] Link& link(int index) const { return car_.links[static_cast<std::size_t>(index)]; }
     [[nodiscard]] bool isRod(int index) const { return link(index).kind == LinkKind::rod; }
@@ -224,10 +207,23 @@ std::string Applier::operator()(const SetNumber& edit) const {
         if (edit.id.field == Field::linkLength || edit.id.field == Field::adjusterEngagement) {
             pinEngagement(link(edit.id.link), edit.id.field == Field::adjusterEngagement);
         }
+        const std::optional<double> old = numberAt(car_, edit.id);
         const bool length = quantityOf(edit.id.field) == Quantity::length;
         std::visit(Writer{length ? asWritten(edit.value) : edit.value}, slot);
+        reason = refuseTable(edit.id);
+        if (auto* const* number = std::get_if<OptionalNumber*>(&slot); !reason.empty() && number != nullptr) {
+            **number = old;
+        }
     }
     return reason;
+}
+
+/// Why a number does not fit the table it belongs to, a click that of its shock; empty: it does, or belongs
+/// to none.
+std::string Applier::refuseTable(const FieldId& id) const {
+    const Damping* damping = dampingOf(car_, id);
+    const TableFault fault = damping == nullptr ? TableFault{} : refusal(*damping);
+    return fault.reason.empty() ? std::string() : std::string(ruleOf(id.field).words) + ": " + fault.reason;
 }
 
 std::string Applier::operator()(const ClearNumber& edit) const {
@@ -304,7 +300,9 @@ std::string Applier::operator()(const SetAdjuster& edit) const {
     if (edit.adjuster && !isRod(edit.link)) {
         return std::string(kOnlyRods);
     }
-    std::string reason = edit.adjuster ? refuseAdjuster(*edit.adjuster) : std::string();
+    Link adjusted;
+    adjusted.adjuster = edit.adjuster;
+    std::string reason = refuseNumbers(&adjusted, Scope::link);
     if (reason.empty()) {
         link(edit.link).adjuster = edit.adjuster;
     }
@@ -312,11 +310,9 @@ std::string Applier::operator()(const SetAdjuster& edit) const {
 }
 
 std::string Applier::operator()(const SetDriveline& edit) const {
-    std::optional<Driveline> old = car_.driveline;
-    car_.driveline = edit.driveline;
-    std::string reason = refuseNumbers(car_, Scope::driveline);
-    if (!reason.empty()) {
-        car_.driveline = std::move(old);
+    std::string reason = edit.driveline ? refuseNumbers(&*edit.driveline, Scope::driveline) : std::string();
+    if (reason.empty()) {
+        car_.driveline = edit.driveline;
     }
     return reason;
 }
@@ -359,7 +355,7 @@ std::string Applier::operator()(const AddHole& edit) const {
 }
 
 std::string Applier::operator()(const SetWanted& edit) const {
-    std::string reason = edit.wanted ? refuseWanted(*edit.wanted) : std::string();
+    std::string reason = edit.wanted ? refuseNumbers(&*edit.wanted, Scope::wanted) : std::string();
     if (reason.empty()) {
         car_.wanted = edit.wanted;
     }

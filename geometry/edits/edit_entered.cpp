@@ -80,29 +80,25 @@ std::string putSpring(Car& car, int item, const SuspensionPart& part) {
             return reason;
         }
     }
-    SuspensionPart& place = car.springs[static_cast<std::size_t>(item)];
-    SuspensionPart old = place;
-    place = part;
-    std::string reason = refuseNumbers(car, Scope::spring, item);
-    if (!reason.empty()) {
-        place = std::move(old);
+    std::string reason = refuseNumbers(&part, Scope::spring);
+    if (const TableFault fault = part.damping ? refusal(*part.damping) : TableFault{}; reason.empty()) {
+        reason = fault.reason.empty() ? fault.reason : "damping, " + fault.path + ": " + fault.reason;
+    }
+    if (reason.empty()) {
+        car.springs[static_cast<std::size_t>(item)] = part;
     }
     return reason;
 }
 
 }  // namespace
 
-std::string refuseNumbers(const Car& car, Scope scope, int item) {
-    for (int field = 0; field < static_cast<int>(Field::count); ++field) {
-        FieldId id{.field = static_cast<Field>(field), .item = item};
-        const FieldRule& rule = ruleOf(id.field);
-        if (rule.scope != scope) {
-            continue;
-        }
-        for (id.axis = rule.hasAxis ? 0 : -1; id.axis < (rule.hasAxis ? 3 : 0); ++id.axis) {
-            const std::optional<double> value = numberAt(car, id);
-            if (const std::string expected = value ? refusal(id, *value) : std::string(); !expected.empty()) {
-                return std::string(rule.words) + ": expected " + expected;
+std::string refuseNumbers(const Part<const Car>& part, Scope scope) {
+    for (const FieldRule* rule : rulesOf(scope)) {
+        for (int axis = rule->hasAxis ? 0 : -1; axis < (rule->hasAxis ? 3 : 0); ++axis) {
+            const std::optional<double> value = numberIn(rule->place.constSlot(part, axis));
+            const std::string expected = value ? refusal({.field = rule->field}, *value) : std::string();
+            if (!expected.empty()) {
+                return std::string(rule->words) + ": expected " + expected;
             }
         }
     }
@@ -134,10 +130,9 @@ std::string applyTo(Car& car, const AddLoad& edit) {
     if (car.loads.size() >= kMaxLoads) {
         return "a car takes at most " + std::to_string(kMaxLoads) + " loads";
     }
-    car.loads.push_back(edit.load);
-    std::string reason = refuseNumbers(car, Scope::load, static_cast<int>(car.loads.size()) - 1);
-    if (!reason.empty()) {
-        car.loads.pop_back();
+    std::string reason = refuseNumbers(&edit.load, Scope::load);
+    if (reason.empty()) {
+        car.loads.push_back(edit.load);
     }
     return reason;
 }

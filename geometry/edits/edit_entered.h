@@ -3,13 +3,13 @@
 
 #include <string>
 
-#include "geometry/edits/edit.h"
 #include "geometry/car/fields.h"
+#include "geometry/edits/edit.h"
 
 namespace bolthole {
 
-/// The first of the car's numbers of that scope (and item) that is not allowed, in words; empty: none.
-[[nodiscard]] std::string refuseNumbers(const Car& car, Scope scope, int item = -1);
+/// The first of a part's numbers that is not allowed, in words; empty: none. `scope`: what the part is.
+[[nodiscard]] std::string refuseNumbers(const Part<const Car>& part, Scope scope);
 
 /// Each changes `car`, or gives the reason why not and leaves it alone.
 [[nodiscard]] std::string applyTo(Car& car, const SetChoice& edit);

@@ -168,7 +168,7 @@ std::string refuseSearch(const Car& car, LengthTreatment lengths) {
         return "nothing is wanted of this car yet";
     }
     if (lengths == LengthTreatment::uppers && !hasUpperRod(car)) {
-        return "this car has no upper rod to set; expected keep or reset";
+        return "this car has no upper rod to set; expected keep or refit";
     }
     if (!solveStation(car, 0).usable) {
         return "the links can't be assembled at ride as they are bolted";

@@ -4,8 +4,8 @@
 #include <cmath>
 #include <limits>
 
-#include "geometry/kinematics/axle_solver.h"
 #include "geometry/car/fields.h"
+#include "geometry/kinematics/axle_solver.h"
 #include "geometry/uncertainty/varied_car.h"
 
 namespace bolthole {
@@ -80,11 +80,11 @@ void addSpring(const Car& car, Field field, Adder& adder) {
 std::vector<CarInput> measuredInputs(const Car& car) {
     std::vector<CarInput> inputs = uncertainInputs(car);
     Adder adder(car, inputs);
-    for (int index = 0; index < static_cast<int>(Field::count); ++index) {
-        const auto field = static_cast<Field>(index);
-        const Scope scope = ruleOf(field).scope;
+    for (const FieldRule& rule : fieldRules()) {
+        const Field field = rule.field;
+        const Scope scope = rule.scope;
         // Of the CG height what it is made of stands there already, and so do the loads that count.
-        if (!mayHaveSpread(field) || field == Field::cgHeight) {
+        if (!rule.isMeasured || field == Field::cgHeight) {
             continue;
         }
         if (scope == Scope::car || scope == Scope::driveline) {

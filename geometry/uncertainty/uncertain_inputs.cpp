@@ -4,41 +4,13 @@
 #include <array>
 #include <numbers>
 
+#include "geometry/car/fields.h"
 #include "geometry/weights/cg_height.h"
 #include "geometry/weights/entered_figures.h"
-#include "geometry/car/fields.h"
 
 namespace bolthole {
 
 namespace {
-
-bool isTicket(Field field) {
-    return field == Field::ticketFront || field == Field::ticketRear || field == Field::ticketTotal;
-}
-
-bool isSeat(Field field) {
-    return field == Field::driverAt || field == Field::loadAt;
-}
-
-MeasuringTool toolOf(const FieldId& id) {
-    if (id.field == Field::cgHeight) {
-        return MeasuringTool::estimate;
-    }
-    if (isTicket(id.field)) {
-        return MeasuringTool::otherScale;
-    }
-    switch (quantityOf(id.field)) {
-        case Quantity::angle:
-            return MeasuringTool::angleFinder;
-        case Quantity::mass:
-            return MeasuringTool::scales;
-        case Quantity::length:
-            return MeasuringTool::tape;
-        default:
-            break;
-    }
-    return MeasuringTool::estimate;
-}
 
 // Of the height that stands where the CG height is: the estimate, or the number entered, which is in use too
 // where a lift was chosen and can't be had.
@@ -75,7 +47,8 @@ double uncertaintyOf(const Car& car, MeasuringTool tool) {
 }
 
 Sureness surenessOf(const Car& car, const FieldId& id) {
-    Sureness sureness{.tool = toolOf(id)};
+    const FieldRule& rule = ruleOf(id.field);
+    Sureness sureness{.tool = rule.tool};
     FieldId spread = id;
     spread.spread = true;
     if (const std::optional<double> own = numberAt(car, spread)) {
@@ -83,9 +56,9 @@ Sureness surenessOf(const Car& car, const FieldId& id) {
         sureness.own = true;
     } else if (id.field == Field::cgHeight) {
         sureness.uncertainty = cgSpread(car);
-    } else if (isSeat(id.field)) {
+    } else if (rule.uncertainty) {
         sureness.tool = MeasuringTool::estimate;
-        sureness.uncertainty = kSeatSpread;
+        sureness.uncertainty = *rule.uncertainty;
     } else if (id.field == Field::liftHeight) {
         sureness.uncertainty = LiftUncertainty{}.lift;
     } else {

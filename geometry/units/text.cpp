@@ -56,6 +56,8 @@ int fieldDecimals(Quantity quantity, Units units) {
         case Quantity::density:
             return 4;
         case Quantity::time:
+        case Quantity::inertia:
+        case Quantity::damping:
             return 3;
         case Quantity::force:
         case Quantity::torque:
@@ -81,6 +83,8 @@ int figureDecimals(Quantity quantity, Units units) {
         case Quantity::ratio:
         case Quantity::density:
         case Quantity::time:
+        case Quantity::inertia:
+        case Quantity::damping:
             return 2;
         default:
             return 0;
@@ -191,6 +195,12 @@ std::string_view unitMark(Quantity quantity, Units units) {
             return "s";
         case Quantity::speed:
             return "rpm";
+        case Quantity::inertia:
+            return inch ? "lb\u00B7ft\u00B2" : "kg\u00B7m\u00B2";
+        case Quantity::shaftSpeed:
+            return inch ? "in/s" : "mm/s";
+        case Quantity::damping:
+            return inch ? "lbf\u00B7s/in" : "N\u00B7s/mm";
         default:
             return "";
     }

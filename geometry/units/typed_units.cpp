@@ -92,6 +92,12 @@ constexpr std::array kUnits{
     named("sec", kSecond),
     named("seconds", kSecond),
     kTurns,
+    TypedUnit{"lb-ft2", Quantity::inertia, kKilogramsPerPound * 1524 * 1524, 5000.0 * 5000.0},
+    TypedUnit{"kg-m2", Quantity::inertia, 1, 1},
+    TypedUnit{"lbf-s/in", Quantity::damping, kNewtonsPerPoundForce * 5000, 127},
+    TypedUnit{"in/s", Quantity::shaftSpeed, 127, 5000},
+    TypedUnit{"mm/s", Quantity::shaftSpeed, 1, 1000},
+    TypedUnit{"n-s/mm", Quantity::damping, 1000, 1},
 };
 
 /// Name of the unit a quantity is shown in, of those that no fraction is typed for.
@@ -111,6 +117,12 @@ std::string_view shownName(Quantity quantity, bool inch) {
             return inch ? "lb/gal" : "kg/l";
         case Quantity::time:
             return "s";
+        case Quantity::inertia:
+            return inch ? "lb-ft2" : "kg-m2";
+        case Quantity::shaftSpeed:
+            return inch ? "in/s" : "mm/s";
+        case Quantity::damping:
+            return inch ? "lbf-s/in" : "n-s/mm";
         default:
             return "rpm";
     }
@@ -178,6 +190,12 @@ std::string_view wantedWords(Quantity quantity) {
             return "a time in seconds, such as 1.62";
         case Quantity::speed:
             return "turns a minute, such as 6200";
+        case Quantity::inertia:
+            return "a moment of inertia, such as 12 or 0.5";
+        case Quantity::shaftSpeed:
+            return "a speed, such as 3 in/s or 75 mm/s";
+        case Quantity::damping:
+            return "a damping, such as 0.6 lbf-s/in or 0.1 N-s/mm";
     }
     return "a number";
 }

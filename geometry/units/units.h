@@ -36,18 +36,23 @@ enum class Quantity {
     volume,
     density,
     time,
-    speed  ///< of a shaft: turns a minute
+    speed,      ///< of a shaft: turns a minute
+    inertia,    ///< against turning
+    damping,    ///< force for each speed
+    shaftSpeed  ///< of a shock: length for each time
 };
 
-/// SI value of one unit as the car file writes it: mm, deg, kg, N, N m, N/mm, N m/deg, L, kg/L, s, rpm; 1 for
-/// percent, ratios and counts.
+/// SI value of one unit as the car file writes it: mm, deg, kg, N, N m, N/mm, N m/deg, L, kg/L, s, rpm, kg
+/// m^2, N s/mm; 1 for percent, ratios and counts.
 [[nodiscard]] constexpr double fileUnit(Quantity quantity) {
     switch (quantity) {
         case Quantity::length:
+        case Quantity::shaftSpeed:
             return kMetresPerMillimetre;
         case Quantity::angle:
             return kRadiansPerDegree;
         case Quantity::rate:
+        case Quantity::damping:
             return 1.0 / kMetresPerMillimetre;
         case Quantity::rollRate:
             return 1.0 / kRadiansPerDegree;
@@ -63,11 +68,12 @@ enum class Quantity {
 }
 
 /// SI value of one unit as the screen and the tables show it in inch: in, lb, lbf, lbf ft, lbf/in, lbf
-/// ft/deg, U.S. gal, lb/gal; what has no such unit as the car file writes it.
+/// ft/deg, U.S. gal, lb/gal, lb ft^2, lbf s/in; what has no such unit as the car file writes it.
 [[nodiscard]] constexpr double inchUnit(Quantity quantity) {
     constexpr double kPoundFeet = kNewtonsPerPoundForce * 12.0 * kMetresPerInch;
     switch (quantity) {
         case Quantity::length:
+        case Quantity::shaftSpeed:
             return kMetresPerInch;
         case Quantity::mass:
             return kKilogramsPerPound;
@@ -77,6 +83,10 @@ enum class Quantity {
             return kPoundFeet;
         case Quantity::rate:
             return kNewtonsPerPoundForce / kMetresPerInch;
+        case Quantity::damping:
+            return kNewtonsPerPoundForce / kMetresPerInch;
+        case Quantity::inertia:
+            return kKilogramsPerPound * 144.0 * kMetresPerInch * kMetresPerInch;
         case Quantity::rollRate:
             return kPoundFeet / kRadiansPerDegree;
         case Quantity::volume:

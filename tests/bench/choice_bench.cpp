@@ -88,7 +88,7 @@ void traceAlone(benchmark::State& state, Layout layout) {
 BENCHMARK_CAPTURE(traceAlone, triangulated, Layout::triangulated);
 BENCHMARK_CAPTURE(traceAlone, held_by_symmetry, Layout::parallel);
 BENCHMARK_CAPTURE(choices, keep, LengthTreatment::keep, Layout::triangulated)->Arg(8);
-BENCHMARK_CAPTURE(choices, reset, LengthTreatment::reset, Layout::triangulated)->Arg(8);
+BENCHMARK_CAPTURE(choices, reset, LengthTreatment::refit, Layout::triangulated)->Arg(8);
 BENCHMARK_CAPTURE(choices, uppers, LengthTreatment::uppers, Layout::triangulated)->Arg(8);
 BENCHMARK_CAPTURE(choices, uppers_held_by_symmetry, LengthTreatment::uppers, Layout::parallel)->Arg(8);
 // 2, 4, 8 and 16 holes a bracket: 16, 256, 4,096 and 65,536 choices.
@@ -99,7 +99,7 @@ BENCHMARK_CAPTURE(choices, count, LengthTreatment::uppers, Layout::triangulated)
 BENCHMARK_CAPTURE(choicesOnTwoThreads, keep, LengthTreatment::keep)
     ->UseRealTime()
     ->Unit(benchmark::kMillisecond);
-BENCHMARK_CAPTURE(choicesOnTwoThreads, reset, LengthTreatment::reset)
+BENCHMARK_CAPTURE(choicesOnTwoThreads, reset, LengthTreatment::refit)
     ->UseRealTime()
     ->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(choicesOnTwoThreads, uppers, LengthTreatment::uppers)

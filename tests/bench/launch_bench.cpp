@@ -46,9 +46,9 @@ void demoLaunch(benchmark::State& state, const std::string& file) {
 }
 
 void clutchLaunch(benchmark::State& state, const std::string& file) {
-    LaunchSetup setup = makeLaunchSetup();
+    EnteredLaunch setup = makeLaunchSetup();
     setup.coupling.kind = CouplingKind::clutch;
-    setup.engine.launchSpeed = 4200 * kRadPerSecondPerRpm;
+    setup.engine.launchSpeed = 4200 * kRpm;
     launch(state, makeLaunch(demoCar(state, file), setup));
 }
 

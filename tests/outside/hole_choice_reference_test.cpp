@@ -84,14 +84,14 @@ void compareChoices(const std::string& file, LengthTreatment treatment, std::uin
 
 TEST(AgainstSimbody, EveryChoiceOfTheWagon) {
     for (const LengthTreatment treatment :
-         {LengthTreatment::keep, LengthTreatment::reset, LengthTreatment::uppers}) {
+         {LengthTreatment::keep, LengthTreatment::refit, LengthTreatment::uppers}) {
         compareChoices(kWagon, treatment, 1);
     }
 }
 
 // 1,296 choices, some 30 ms each in Simbody.
 TEST(AgainstSimbody, ChoicesOfTheCoupeReset) {
-    compareChoices(kCoupe, LengthTreatment::reset, 1);
+    compareChoices(kCoupe, LengthTreatment::refit, 1);
 }
 
 // Every fifth, for time: as its brackets have three and four holes, five meets every hole with every other.
@@ -139,7 +139,7 @@ TEST(CommonPractice, RaisingTheLowersAxleHoleMovesTheInstantCenterForward) {
         ASSERT_GT(lower.chassis.inUse().at.z(), hole.at.z()) << "rises toward the front";
     }
     for (const LengthTreatment treatment :
-         {LengthTreatment::keep, LengthTreatment::reset, LengthTreatment::uppers}) {
+         {LengthTreatment::keep, LengthTreatment::refit, LengthTreatment::uppers}) {
         ChoiceSolver solver(car, treatment);
         for (int upper = 0; upper < 2; ++upper) {
             HoleChoice higher;

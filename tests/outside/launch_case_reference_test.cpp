@@ -272,10 +272,10 @@ TEST(ChoiceLoadsAgainstSimbody, TheWorstOfEveryChoice) {
             const Car car = drilledCar(generator, layout);
             const LaunchCase launch = caseOf(car);
             ASSERT_TRUE(launch.linkCase);
-            ChoiceLoadSolver solver(car, LengthTreatment::reset, *launch.linkCase);
+            ChoiceLoadSolver solver(car, LengthTreatment::refit, *launch.linkCase);
             for (const HoleUse& use : nearChoices(car, 6).uses) {
                 const ChoiceLoad load = solver.solve(use);
-                const CarResult bolted = carWithChoice(car, use, LengthTreatment::reset);
+                const CarResult bolted = carWithChoice(car, use, LengthTreatment::refit);
                 ASSERT_TRUE(load.assembled && bolted.car);
                 const ReferenceWorst worst = worstBySimbody(*bolted.car, *launch.linkCase);
                 EXPECT_NEAR(load.load, worst.load, 1e-3);

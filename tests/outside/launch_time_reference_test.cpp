@@ -156,9 +156,9 @@ TEST(LaunchTimeAgainstSundials, DemoCars) {
 // What the engine gave is there or lost, each loss by its name, at every step.
 TEST(LaunchTimeEnergy, IsClosedAtEveryStep) {
     for (const CouplingKind kind : {CouplingKind::converter, CouplingKind::clutch}) {
-        LaunchSetup setup = makeLaunchSetup();
+        EnteredLaunch setup = makeLaunchSetup();
         setup.coupling.kind = kind;
-        setup.engine.launchSpeed = 4200 * kRadPerSecondPerRpm;
+        setup.engine.launchSpeed = 4200 * kRpm;
         for (const Layout layout : {Layout::triangulated, Layout::torqueArm, Layout::parallelTrackBar}) {
             const LaunchInputs inputs =
                 makeLaunch(CarGenerator(40 + static_cast<std::uint64_t>(layout)).draw(layout), setup);

@@ -17,7 +17,7 @@ inline Damping makeDamping(double bump, double rebound) {
     Damping damping;
     damping.speeds = {0.025, 0.05, 0.125, 0.25, 0.5};
     const auto rows = [](double scale) {
-        DampingRows way;
+        DampingWay way;
         way.clicks = {0, 10};
         for (const double click : {0.5, 1.5}) {
             std::vector<double> row;
@@ -35,8 +35,8 @@ inline Damping makeDamping(double bump, double rebound) {
 }
 
 /// The rest of a launch with a converter.
-inline LaunchSetup makeLaunchSetup() {
-    LaunchSetup setup;
+inline EnteredLaunch makeLaunchSetup() {
+    EnteredLaunch setup;
     setup.frontUnsprungMass = 75;
     setup.pitchInertia = 1900;
     setup.housingInertia = 1.6;
@@ -50,13 +50,13 @@ inline LaunchSetup makeLaunchSetup() {
                                       {5000.0, 590.0},
                                       {6000.0, 520.0},
                                       {6800.0, 420.0}}) {
-        setup.engine.torque.push_back({rpm * kRadPerSecondPerRpm, torque});
+        setup.engine.torque.push_back({rpm * kRpm, torque});
     }
     setup.engine.inertia = 0.28;
-    setup.engine.launchSpeed = 2400 * kRadPerSecondPerRpm;
-    setup.engine.revLimit = 6500 * kRadPerSecondPerRpm;
+    setup.engine.launchSpeed = 2400 * kRpm;
+    setup.engine.revLimit = 6500 * kRpm;
     setup.coupling.kind = CouplingKind::converter;
-    setup.coupling.stallSpeed = 3600 * kRadPerSecondPerRpm;
+    setup.coupling.stallSpeed = 3600 * kRpm;
     setup.coupling.capacity = 900;
     setup.front.droop = 0.09;
     setup.front.bump = 0.07;
@@ -66,8 +66,8 @@ inline LaunchSetup makeLaunchSetup() {
 }
 
 /// What the car file has of a launch, onto any car, where it is not there yet; with springs, shocks, bump
-/// stops and straps at its rear where it has none. The dampings go with Car::springs.
-inline std::vector<std::optional<Damping>> dressForLaunch(Car& car) {
+/// stops and straps at its rear where it has none.
+inline void dressForLaunch(Car& car) {
     car.launch.unsprungMass = car.launch.unsprungMass.value_or(118);
     car.launch.friction = car.launch.friction.value_or(1.25);
     car.launch.gear = car.launch.gear.value_or(2.48);
@@ -97,18 +97,25 @@ inline std::vector<std::optional<Damping>> dressForLaunch(Car& car) {
         strap.openLength = 0.385;
         car.springs = {coil, shock, stop, strap};
     }
-    std::vector<std::optional<Damping>> damping;
-    for (const SuspensionPart& part : car.springs) {
-        const bool resists = part.kind == PartKind::shock || part.kind == PartKind::coilOver;
-        damping.push_back(resists ? std::optional(makeDamping(800, 1300)) : std::nullopt);
+    for (SuspensionPart& part : car.springs) {
+        if (part.kind == PartKind::shock || part.kind == PartKind::coilOver) {
+            part.damping = makeDamping(800, 1300);
+        }
     }
-    return damping;
 }
 
 /// Inputs of a drawn car, dressed. The generator's cars all have what findFaults() asks.
-inline LaunchInputs makeLaunch(Car car, const LaunchSetup& setup = makeLaunchSetup()) {
-    const auto damping = dressForLaunch(car);
-    LaunchInputsResult result = launchInputsOf(car, setup, damping);
+inline LaunchInputs makeLaunch(Car car, const EnteredLaunch& setup = makeLaunchSetup()) {
+    const EnteredLaunch entered = car.launch;
+    car.launch = setup;
+    car.launch.unsprungMass = entered.unsprungMass;
+    car.launch.friction = entered.friction;
+    car.launch.gear = entered.gear;
+    car.launch.axleRatio = entered.axleRatio;
+    car.launch.efficiency = entered.efficiency;
+    car.launch.converter = entered.converter;
+    dressForLaunch(car);
+    LaunchInputsResult result = launchInputsOf(car);
     return result.inputs ? std::move(*result.inputs) : LaunchInputs{};
 }
 

@@ -13,8 +13,8 @@ namespace bolthole {
 /// Every field there is.
 inline std::vector<Field> allFields() {
     std::vector<Field> fields;
-    for (int field = 0; field <= static_cast<int>(Field::count) - 1; ++field) {
-        fields.push_back(static_cast<Field>(field));
+    for (const FieldRule& rule : fieldRules()) {
+        fields.push_back(rule.field);
     }
     return fields;
 }

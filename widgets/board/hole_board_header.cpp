@@ -18,18 +18,18 @@ namespace bolthole {
 
 namespace {
 
-constexpr std::array kTreatments{LengthTreatment::keep, LengthTreatment::reset, LengthTreatment::uppers};
+constexpr std::array kTreatments{LengthTreatment::keep, LengthTreatment::refit, LengthTreatment::uppers};
 
 QString labelOf(LengthTreatment lengths) {
     switch (lengths) {
         case LengthTreatment::keep:
             return HoleBoardHeader::tr("Keep every length");
-        case LengthTreatment::reset:
-            return HoleBoardHeader::tr("Reset every length");
+        case LengthTreatment::refit:
+            return HoleBoardHeader::tr("Refit every length");
         case LengthTreatment::uppers:
             break;
     }
-    return HoleBoardHeader::tr("Set the uppers");
+    return HoleBoardHeader::tr("Refit the uppers");
 }
 
 QString helpFor(LengthTreatment lengths) {
@@ -38,7 +38,7 @@ QString helpFor(LengthTreatment lengths) {
             return HoleBoardHeader::tr(
                 "Only bolts move. Every rod keeps its length, so the axle shifts and the "
                 "pinion turns to wherever the links put them.");
-        case LengthTreatment::reset:
+        case LengthTreatment::refit:
             return HoleBoardHeader::tr(
                 "Every rod, with an adjuster or not, gets the length that leaves the axle in "
                 "the place and attitude it was measured in. A rod without an adjuster has "

@@ -37,6 +37,7 @@ double shownStep(Quantity quantity, NumberStyle style, bool coarse) {
         case Quantity::ratio:
         case Quantity::density:
         case Quantity::time:
+        case Quantity::damping:
             return coarse ? 1.0 : 0.1;
         default:
             return coarse ? 10.0 : 1.0;

@@ -1,4 +1,4 @@
-// Words of the spring fields: springs and their mounts, wheel rates of both ends.
+// Words of springs and their mounts where they depend on what the part is.
 
 #include "geometry/car/fields.h"
 #include "widgets/kit/translation.h"
@@ -111,7 +111,15 @@ FieldWords openWords(PartKind kind, const QString& name) {
                "itself open: hold it by its strap.")};
 }
 
-FieldWords partWords(const Car& car, const FieldId& id) {
+}  // namespace
+
+std::optional<FieldWords> springFieldWords(const Car& car, const FieldId& id) {
+    if (id.field == Field::mountAt) {
+        return mountWords(car, id);
+    }
+    if (ruleOf(id.field).scope != Scope::spring) {
+        return std::nullopt;
+    }
     const QString name = springName(car, id.item);
     const PartKind kind = car.springs[static_cast<std::size_t>(id.item)].kind;
     switch (id.field) {
@@ -124,70 +132,7 @@ FieldWords partWords(const Car& car, const FieldId& id) {
         case Field::springOpenLength:
             return openWords(kind, name);
         default:
-            return {tr("Gas push"), tr("%1, gas push").arg(name),
-                    tr("What it pushes at any length, the damper at rest: a gas shock's force on a bathroom "
-                       "scale, held half in. 0 without gas.")};
-    }
-}
-
-// A wheel's own: what the ground feels of the spring.
-QString wheelRateHowTo(bool rear) {
-    const QString what =
-        tr("How much more one wheel carries for each unit of length the body comes down over it, both wheels "
-           "moving alike, tire left out. ");
-    return rear
-               ? what + tr("Left empty, it is computed from the springs' mounts and rates on the Springs "
-                           "page.")
-               : what + tr("From the spring's rate times its motion ratio squared; or load the body over "
-                           "both front wheels with known weights, spread level, and divide half their weight "
-                           "by how far it comes down at the wheels, tires left out.");
-}
-
-QString tireRateHowTo() {
-    return tr(
-        "How much more one tire carries for each unit of length it is pressed flatter: from its maker at "
-        "race pressure, or by loading it on a scale: read load and height of the wheel's center twice, "
-        "and divide the change of one by the change of the other. Left empty, tires are taken as rigid.");
-}
-
-QString rollRateHowTo() {
-    return tr(
-        "Torque that leans the body over this end's wheels by one degree, bar included, tires left out. "
-        "From the springs alone it is the wheel rate times half the square of the distance between "
-        "them; the bar's own comes on top. Left empty, springs at the wheels and no bar are taken.");
-}
-
-FieldWords endRateWords(const FieldId& id) {
-    const bool rear = id.field >= Field::rearWheelRate;
-    const QString name = fromWords(ruleOf(id.field).words);
-    switch (id.field) {
-        case Field::frontWheelRate:
-        case Field::rearWheelRate:
-            return {capitalized(name), name + tr(", one wheel"), wheelRateHowTo(rear)};
-        case Field::frontTireRate:
-        case Field::rearTireRate:
-            return {capitalized(name), name + tr(", one tire"), tireRateHowTo()};
-        default:
-            return {
-                capitalized(name), name + tr(", bar included"),
-                rear ? tr("Torque that leans the body over the rear wheels by one degree, bar included, "
-                          "tires left out. A live axle's springs stand closer together than its wheels, so "
-                          "it leans more easily than its wheel rate says. Left empty, it is computed from "
-                          "the springs where they are known, without a bar.")
-                     : rollRateHowTo()};
-    }
-}
-
-}  // namespace
-
-FieldWords springFieldWords(const Car& car, const FieldId& id) {
-    switch (ruleOf(id.field).scope) {
-        case Scope::mount:
-            return mountWords(car, id);
-        case Scope::spring:
-            return partWords(car, id);
-        default:
-            return endRateWords(id);
+            return std::nullopt;
     }
 }
 
@@ -234,8 +179,12 @@ bool belongsTo(PartKind kind, Field field) {
             return kind != PartKind::strap;
         case Field::springOpenLength:
             return kind != PartKind::spring && kind != PartKind::bumpStop;
-        default:
+        case Field::springPush:
+        case Field::bumpClick:
+        case Field::reboundClick:
             return kind == PartKind::shock || kind == PartKind::coilOver;
+        default:
+            return false;
     }
 }
 

@@ -139,7 +139,7 @@ TEST_P(DemoCar, EveryHoleChoiceCanBeAssembled) {
 TEST_P(DemoCar, LimitsArePassedByOtherChoicesOnly) {
     const ChoiceSpace space(loaded.car, {});
     for (const LengthTreatment lengths :
-         {LengthTreatment::keep, LengthTreatment::reset, LengthTreatment::uppers}) {
+         {LengthTreatment::keep, LengthTreatment::refit, LengthTreatment::uppers}) {
         if (lengths == LengthTreatment::uppers && !hasUpperRod(loaded.car)) {
             continue;
         }

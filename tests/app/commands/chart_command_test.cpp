@@ -69,21 +69,21 @@ TEST_F(ChartCommand, RefusesBadUse) {
     refused({kWagonFile}, "-o");
     refused({"-o", pdf()}, "no file given");
     refused({kWagonFile, "-o", pdf(), "--paper", "a5"}, "--paper: expected letter or tabloid or a4 or a3");
-    refused({kWagonFile, "-o", pdf(), "--links", "free"}, "--links: expected keep or reset or uppers");
+    refused({kWagonFile, "-o", pdf(), "--lengths", "free"}, "--lengths: expected keep or refit or uppers");
     refused({(folder_ / "none.bolt.json").string(), "-o", pdf()}, "none.bolt.json");
     refused({kWagonFile, "-o", (folder_ / "none" / "chart.pdf").string()}, "cannot be written");
 }
 
 TEST_F(ChartCommand, RefusesUppersOnACarWithoutAnUpperRod) {
     const std::string car = changed(R"("name": "upper")", R"("role": "lower", "name": "upper")");
-    EXPECT_EQ(run({car, "-o", pdf(), "--links", "uppers"}), ExitCode::badUse);
+    EXPECT_EQ(run({car, "-o", pdf(), "--lengths", "uppers"}), ExitCode::badUse);
     EXPECT_THAT(err_, HasSubstr("upper rod"));
     EXPECT_EQ(run({car, "-o", pdf()}), ExitCode::done) << err_;
 }
 
 TEST_F(ChartCommand, EndsWithOneWhereNoChoiceCanBeAssembled) {
     const std::string car = changed(R"("length": 539.56)", R"("length": 2539.56)");
-    EXPECT_EQ(run({car, "-o", pdf(), "--links", "keep"}), ExitCode::cannotAssemble);
+    EXPECT_EQ(run({car, "-o", pdf(), "--lengths", "keep"}), ExitCode::cannotAssemble);
     EXPECT_EQ(out_, "");
     EXPECT_THAT(err_, HasSubstr("no choice of holes can be assembled"));
     EXPECT_FALSE(fs::exists(pdf()));

@@ -118,9 +118,9 @@ TEST_F(HolesCommand, GivesARowAChoiceAndNothingElse) {
 }
 
 TEST_F(HolesCommand, SaysHowTheLengthsWereTreatedInEveryRow) {
-    for (const std::string links : {"keep", "reset", "uppers"}) {
+    for (const std::string links : {"keep", "refit", "uppers"}) {
         for (const std::string& cell :
-             columnOf(runHoles({test::kWagonFile, "--links", links}).out, "links")) {
+             columnOf(runHoles({test::kWagonFile, "--lengths", links}).out, "links")) {
             EXPECT_EQ(cell, links);
         }
     }
@@ -135,7 +135,7 @@ TEST_F(HolesCommand, ThePresentChoiceIsTheSweepsRide) {
     testing::internal::CaptureStdout();
     ASSERT_EQ(runCommand({"sweep", test::kWagonFile}), ExitCode::done);
     const std::string sweep = testing::internal::GetCapturedStdout();
-    const std::string holes = runHoles({test::kWagonFile, "--links", "keep"}).out;
+    const std::string holes = runHoles({test::kWagonFile, "--lengths", "keep"}).out;
     const std::vector<std::string> inUse = columnOf(holes, "in_use");
     const auto row = static_cast<std::size_t>(std::ranges::find(inUse, "yes") - inUse.begin());
     ASSERT_LT(row, inUse.size());
@@ -175,14 +175,14 @@ TEST_F(HolesCommand, OutputGoesToTheFileWholeOrNotAtAll) {
 
 TEST_F(HolesCommand, RefusesUppersWithoutAnUpperRod) {
     const std::string without = changed(test::kCoupeFile, [](Json& car) { car["links"].erase(1); });
-    expectRefused(runHoles({without, "--links", "uppers"}), ExitCode::badUse,
-                  "'uppers' needs an upper rod and the car has none, expected keep or reset");
+    expectRefused(runHoles({without, "--lengths", "uppers"}), ExitCode::badUse,
+                  "'uppers' needs an upper rod and the car has none, expected keep or refit");
 }
 
 TEST_F(HolesCommand, OneThatCannotBeAssembledAtAllEndsWith1) {
     const std::string apart = changed(test::kWagonFile, [](Json& car) { car["links"][0]["length"] = 25; });
-    expectRefused(runHoles({apart, "--links", "keep"}), ExitCode::cannotAssemble, "links[0]: ");
-    EXPECT_EQ(runHoles({apart, "--links", "reset"}).code, ExitCode::done);
+    expectRefused(runHoles({apart, "--lengths", "keep"}), ExitCode::cannotAssemble, "links[0]: ");
+    EXPECT_EQ(runHoles({apart, "--lengths", "refit"}).code, ExitCode::done);
     const std::string loose = changed(test::kCoupeFile, [](Json& car) { car["links"].erase(1); });
     expectRefused(runHoles({loose}), ExitCode::cannotAssemble,
                   "nothing keeps the axle housing from turning over");
@@ -215,13 +215,13 @@ TEST_F(HolesCommand, TiesSidesOnRequest) {
 }
 
 TEST_F(HolesCommand, RefusesBadOptions) {
-    expectRefused(runHoles({test::kWagonFile, "--links", "longer"}), ExitCode::badUse,
-                  "--links: expected keep or reset or uppers, found 'longer'");
+    expectRefused(runHoles({test::kWagonFile, "--lengths", "longer"}), ExitCode::badUse,
+                  "--lengths: expected keep or refit or uppers, found 'longer'");
     expectRefused(runHoles({test::kWagonFile, "--all=yes"}), ExitCode::badUse, "--all takes no value");
     expectRefused(runHoles({test::kWagonFile, "--all", "--all"}), ExitCode::badUse, "--all was given twice");
     expectRefused(runHoles({test::kWagonFile, "--every"}), ExitCode::badUse, "unknown option --every");
     expectRefused(runHoles({}), ExitCode::badUse,
-                  "expected bolthole holes CAR [--links keep|reset|uppers] [--tie] [--all] [-o FILE] "
+                  "expected bolthole holes CAR [--lengths keep|refit|uppers] [--tie] [--all] [-o FILE] "
                   "[--units inch|metric]");
     EXPECT_EQ(runHoles({"--all", "--", test::kWagonFile}).code, ExitCode::done);
     EXPECT_EQ(runHoles({"--tie", test::kWagonFile, "--all"}).code, ExitCode::done);

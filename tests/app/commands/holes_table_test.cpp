@@ -90,7 +90,7 @@ TEST(HolesTable, OrderIsFirstLinkSlowestChassisBeforeAxle) {
     car.links[1].axle.use = 1;
     std::vector<std::string> order;
     std::vector<std::string> inUse;
-    for (const Row& row : rowsOf(tableOf(car, LengthTreatment::reset))) {
+    for (const Row& row : rowsOf(tableOf(car, LengthTreatment::refit))) {
         order.push_back(row.at("lower chassis").substr(0, 1) + row.at("lower axle").substr(0, 1) +
                         row.at("upper chassis").substr(0, 1) + row.at("upper axle").substr(0, 1));
         EXPECT_EQ(row.at("in_use"), order.back() == "frfh" ? "yes" : "no") << order.back();
@@ -103,7 +103,7 @@ TEST(HolesTable, OrderIsFirstLinkSlowestChassisBeforeAxle) {
 TEST(HolesTable, FiguresAreThoseOfTheCarBoltedThatWay) {
     const Car car = twoChoices();
     for (const LengthTreatment lengths :
-         {LengthTreatment::keep, LengthTreatment::reset, LengthTreatment::uppers}) {
+         {LengthTreatment::keep, LengthTreatment::refit, LengthTreatment::uppers}) {
         const std::vector<Row> rows = rowsOf(tableOf(car, lengths));
         ASSERT_EQ(rows.size(), 2U);
         for (int hole = 0; hole < 2; ++hole) {
@@ -132,7 +132,7 @@ TEST(HolesTable, FiguresAreThoseOfTheCarBoltedThatWay) {
 TEST(HolesTable, AFigureThatDoesNotExistIsEmpty) {
     Car car = twoChoices();
     car.driveline.reset();
-    const Row row = rowsOf(tableOf(car, LengthTreatment::reset)).at(0);
+    const Row row = rowsOf(tableOf(car, LengthTreatment::refit)).at(0);
     EXPECT_EQ(row.at("ic_x_in"), "");
     EXPECT_EQ(row.at("ic_z_in"), "");
     EXPECT_EQ(row.at("pinion_deg"), "");
@@ -158,10 +158,10 @@ TEST(HolesTable, WhatCannotBeAssembledKeepsItsRow) {
 TEST(HolesTable, ProblemsAreInTheCarsUnits) {
     Car car = twoChoices();
     car.links[0].adjuster->longest = 20.05 * kInch;
-    EXPECT_EQ(rowsOf(tableOf(car, LengthTreatment::reset)).at(1).at("problem"),
+    EXPECT_EQ(rowsOf(tableOf(car, LengthTreatment::refit)).at(1).at("problem"),
               "lower can't be set as long as 20.10 in");
     car.units = Units::metric;
-    EXPECT_EQ(rowsOf(tableOf(car, LengthTreatment::reset)).at(1).at("problem"),
+    EXPECT_EQ(rowsOf(tableOf(car, LengthTreatment::refit)).at(1).at("problem"),
               "lower can't be set as long as 510.5 mm");
 }
 
@@ -173,7 +173,7 @@ TEST(HolesTable, NamesMayHoldAnything) {
     car.links[1].name = "";
     car.links[1].axle.holes[0].name = "";
     car.links[0].adjuster->longest = 20.05 * kInch;
-    const std::string csv = tableOf(car, LengthTreatment::reset);
+    const std::string csv = tableOf(car, LengthTreatment::refit);
     EXPECT_THAT(csv, StartsWith("\"lower, \"\"long\"\" chassis\",\"lower, \"\"long\"\" axle\",link 2 chassis,"
                                 "link 2 axle,"));
     const std::vector<Row> rows = rowsOf(csv);
@@ -189,8 +189,8 @@ TEST(HolesTable, TiedSidesHaveFewerRows) {
     Car car = levelCar();
     splitPairs(car);
     drillHoles(car, 2, 0.02);
-    EXPECT_EQ(rowsOf(tableOf(car, LengthTreatment::reset)).size(), 1024U);
-    const std::vector<Row> tied = rowsOf(tableOf(car, LengthTreatment::reset, {.tieSides = true}));
+    EXPECT_EQ(rowsOf(tableOf(car, LengthTreatment::refit)).size(), 1024U);
+    const std::vector<Row> tied = rowsOf(tableOf(car, LengthTreatment::refit, {.tieSides = true}));
     EXPECT_EQ(tied.size(), 64U);
     for (const Row& row : tied) {
         EXPECT_EQ(row.at("lower left axle"), row.at("lower right axle"));
@@ -204,9 +204,9 @@ TEST(HolesTable, LongTablesAreWholeAndInOrder) {
     drillHoles(car, 4, 0.01);
     const ChoiceSpace space(car, {});
     ASSERT_EQ(space.count(), 4096U);
-    const std::vector<Row> rows = rowsOf(tableOf(car, LengthTreatment::reset));
+    const std::vector<Row> rows = rowsOf(tableOf(car, LengthTreatment::refit));
     ASSERT_EQ(rows.size(), space.count());
-    ChoiceSolver solver(car, LengthTreatment::reset);
+    ChoiceSolver solver(car, LengthTreatment::refit);
     HoleChoice choice;
     for (std::uint64_t index = 0; index < space.count(); index += 7) {
         const HoleUse use = space.at(index);
@@ -221,7 +221,7 @@ TEST(HolesTable, StopsWhereItCannotBeWritten) {
     Car car = levelCar();
     car.travel.steps = 2;
     drillHoles(car, 5, 0.01);
-    const HolesTable table{std::make_shared<const Car>(car), LengthTreatment::reset, {}};
+    const HolesTable table{std::make_shared<const Car>(car), LengthTreatment::refit, {}};
     int pieces = 0;
     EXPECT_FALSE(writeHolesTable(table, [&pieces](std::string_view) { return ++pieces < 3; }));
     EXPECT_EQ(pieces, 3);
@@ -238,9 +238,9 @@ TEST(AnyAssembled, LooksForOne) {
     EXPECT_TRUE(any(LengthTreatment::keep)) << "the second one";
     car.links[0].axle.holes[1].at = in(-40, 18, 7);
     EXPECT_FALSE(any(LengthTreatment::keep));
-    EXPECT_TRUE(any(LengthTreatment::reset));
+    EXPECT_TRUE(any(LengthTreatment::refit));
     car.links.clear();
-    EXPECT_FALSE(any(LengthTreatment::reset));
+    EXPECT_FALSE(any(LengthTreatment::refit));
 }
 
 }  // namespace bolthole

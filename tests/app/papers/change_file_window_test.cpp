@@ -42,7 +42,7 @@ ChangeRequest requestFor(const char* name, Units units, const std::vector<Boltin
         use.set(bolting.link, bolting.end, bolting.hole);
     }
     const CarResult after =
-        boltings.empty() ? CarResult{before, {}} : carWithChoice(before, use, LengthTreatment::reset);
+        boltings.empty() ? CarResult{before, {}} : carWithChoice(before, use, LengthTreatment::refit);
     EXPECT_TRUE(after.car) << after.refusal;
     return {before,           after.car.value_or(before), "Monday", "as on the bench", NumberStyle{units},
             QDate(2026, 3, 9)};

@@ -93,7 +93,7 @@ TEST_F(ChoicesInTheWindow, ADotPickedOnTheMapGhostsThenBoltsAndUndoBringsTheCarB
 TEST_F(ChoicesInTheWindow, TheGhostTakesTheTreatmentJustChosen) {
     const HoleUse use = otherThanPresent();
     emit window_.holeBoard().pointedAt(use);
-    for (const LengthTreatment lengths : {LengthTreatment::reset, LengthTreatment::keep}) {
+    for (const LengthTreatment lengths : {LengthTreatment::refit, LengthTreatment::keep}) {
         emit window_.holeBoard().lengthsChosen(lengths);
         ASSERT_TRUE(window_.state().pointed.has_value());
         const CarResult expected = carWithChoice(window_.state().car, use, lengths);
@@ -169,7 +169,7 @@ TEST(ChoiceRunner, ADroppedJobDeliversNothingMore) {
         ends += last ? 1 : 0;
     });
     for (int i = 0; i < 20; ++i) {
-        runner.start({car, LengthTreatment::reset, {}}, i % 2 == 0);
+        runner.start({car, LengthTreatment::refit, {}}, i % 2 == 0);
     }
     runner.start({car, LengthTreatment::keep, {.crosswise = false}}, false);
     EXPECT_TRUE(QTest::qWaitFor([&] { return ends > 0; }, kPatience));

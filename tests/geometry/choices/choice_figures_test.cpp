@@ -16,7 +16,7 @@ namespace {
 
 using testing::ElementsAre;
 
-HoleChoice solved(const Car& car, const HoleUse& use, LengthTreatment treatment = LengthTreatment::reset) {
+HoleChoice solved(const Car& car, const HoleUse& use, LengthTreatment treatment = LengthTreatment::refit) {
     ChoiceSolver solver(car, treatment);
     HoleChoice choice;
     solver.solve(use, choice);

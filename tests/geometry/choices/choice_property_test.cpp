@@ -127,7 +127,7 @@ TEST(ChoiceProperty, SolvedAsChosenKeep) {
 }
 
 TEST(ChoiceProperty, SolvedAsChosenReset) {
-    expectSolvedAsChosen(LengthTreatment::reset);
+    expectSolvedAsChosen(LengthTreatment::refit);
 }
 
 TEST(ChoiceProperty, SolvedAsChosenUppers) {
@@ -152,7 +152,7 @@ TEST(ChoiceProperty, KeepKeepsEveryLength) {
 TEST(ChoiceProperty, ResetLeavesTheAxleAtItsMeasuredPose) {
     for (const Case& one : cases(53)) {
         SCOPED_TRACE(one.name);
-        const AxlePose ride = rideOf(one, LengthTreatment::reset);
+        const AxlePose ride = rideOf(one, LengthTreatment::refit);
         EXPECT_NEAR(ride.x, 0, 1e-9);
         EXPECT_NEAR(ride.y, 0, 1e-9);
         EXPECT_NEAR(ride.z, one.car.rearTireRadius, 1e-9);
@@ -192,7 +192,7 @@ TEST(ChoiceProperty, ChoicesDoNotDependOnTheirOrder) {
         drillHoles(car, 2, 0.03);
         car.travel.steps = 11;
         for (const LengthTreatment treatment :
-             {LengthTreatment::keep, LengthTreatment::reset, LengthTreatment::uppers}) {
+             {LengthTreatment::keep, LengthTreatment::refit, LengthTreatment::uppers}) {
             if (treatment == LengthTreatment::uppers && !hasUpperRod(car)) {
                 continue;
             }

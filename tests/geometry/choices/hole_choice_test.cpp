@@ -151,10 +151,10 @@ TEST(Treatments, DefaultIsUppersWhereEveryUpperHasAnAdjuster) {
 
 TEST(Treatments, AreNamedAndExplained) {
     EXPECT_EQ(nameOf(LengthTreatment::keep), "keep");
-    EXPECT_EQ(nameOf(LengthTreatment::reset), "reset");
+    EXPECT_EQ(nameOf(LengthTreatment::refit), "refit");
     EXPECT_EQ(nameOf(LengthTreatment::uppers), "uppers");
     EXPECT_THAT(std::string(wordsFor(LengthTreatment::keep)), HasSubstr("the axle moves"));
-    EXPECT_THAT(std::string(wordsFor(LengthTreatment::reset)), HasSubstr("the axle stays"));
+    EXPECT_THAT(std::string(wordsFor(LengthTreatment::refit)), HasSubstr("the axle stays"));
     EXPECT_THAT(std::string(wordsFor(LengthTreatment::uppers)), HasSubstr("the pinion keeps its angle"));
 }
 
@@ -175,7 +175,7 @@ TEST(Treatments, KeepMovesTheAxle) {
 TEST(Treatments, ResetLeavesTheAxleAndSetsTheRods) {
     Car car = levelCar();
     car.links[0].length = 20.125 * kInch;  // built long: the axle does not stand where it was measured
-    const Car after = chosen(car, useOf({{0, 1}, {1, 0}}), LengthTreatment::reset);
+    const Car after = chosen(car, useOf({{0, 1}, {1, 0}}), LengthTreatment::refit);
     EXPECT_NEAR(after.links[0].length.value(), std::sqrt(404.0) * kInch, 1e-15);
     EXPECT_EQ(after.links[1].length, std::nullopt);
     const AxlePose ride = rideOf(after);
@@ -186,7 +186,7 @@ TEST(Treatments, ResetLeavesTheAxleAndSetsTheRods) {
 TEST(Treatments, ResetNeedsNoAdjuster) {
     Car car = levelCar();
     car.links[0].adjuster.reset();
-    const Car after = chosen(car, useOf({{0, 1}}), LengthTreatment::reset);
+    const Car after = chosen(car, useOf({{0, 1}}), LengthTreatment::refit);
     EXPECT_NEAR(holeDistance(after.links[0]), std::sqrt(404.0) * kInch, 1e-15);
     EXPECT_NEAR(rideOf(after).x, 0, 1e-12);
 }
@@ -195,7 +195,7 @@ TEST(Treatments, ResetMovesAPivotsPointOnItsArm) {
     Car car = CarGenerator(5).draw(Layout::ladderGuide);
     car.links[0].chassis.holes.push_back({-1, "high", car.links[0].chassis.holes[0].at + in(0, 0, 1)});
     const HoleUse use = useOf({{1, 0}});
-    const Car after = chosen(car, use, LengthTreatment::reset);
+    const Car after = chosen(car, use, LengthTreatment::refit);
     EXPECT_EQ(after.links[0].axle.holes[0].at, after.links[0].chassis.holes[1].at);
     EXPECT_NEAR(rideOf(after).pitch, 0, 1e-12);
     const Car kept = chosen(car, use, LengthTreatment::keep);
@@ -255,11 +255,11 @@ TEST(CarWithChoice, RefusesWhatIsNotThere) {
         return result.refusal;
     };
     EXPECT_EQ(refusalOf(useOf({{0, 2}}), LengthTreatment::keep), "'lower' has no hole 3 at the axle");
-    EXPECT_EQ(refusalOf(useOf({{0, 0}, {5, 0}}), LengthTreatment::reset),
+    EXPECT_EQ(refusalOf(useOf({{0, 0}, {5, 0}}), LengthTreatment::refit),
               "'upper' has no hole 6 at the chassis");
     car.links.erase(car.links.begin() + 1);
     EXPECT_EQ(refusalOf({}, LengthTreatment::uppers),
-              "this car has no upper rod to set; expected keep or reset");
+              "this car has no upper rod to set; expected keep or refit");
 }
 
 TEST(CarWithChoice, RefusesLowersThatCannotReach) {
@@ -268,7 +268,7 @@ TEST(CarWithChoice, RefusesLowersThatCannotReach) {
     const CarResult result = carWithChoice(car, useOf({{2, 0}}), LengthTreatment::uppers);
     EXPECT_FALSE(result.car.has_value());
     EXPECT_THAT(result.refusal, HasSubstr("the lower rods can't be assembled at ride"));
-    EXPECT_TRUE(carWithChoice(car, useOf({{2, 0}}), LengthTreatment::reset).car.has_value());
+    EXPECT_TRUE(carWithChoice(car, useOf({{2, 0}}), LengthTreatment::refit).car.has_value());
 }
 
 TEST(CarWithChoice, ThePresentChoiceChangesNothing) {
@@ -276,7 +276,7 @@ TEST(CarWithChoice, ThePresentChoiceChangesNothing) {
     for (int layout = 0; layout <= static_cast<int>(Layout::ladderGuide); ++layout) {
         Car car = generator.draw(static_cast<Layout>(layout));
         for (const LengthTreatment treatment :
-             {LengthTreatment::keep, LengthTreatment::reset, LengthTreatment::uppers}) {
+             {LengthTreatment::keep, LengthTreatment::refit, LengthTreatment::uppers}) {
             if (treatment != LengthTreatment::uppers || hasUpperRod(car)) {
                 EXPECT_EQ(chosen(car, holesInUse(car), treatment), car) << "layout " << layout;
             }
@@ -301,12 +301,12 @@ TEST(CarWithChoice, BoltsAndNothingElse) {
 TEST(CarWithChoice, AMeasuredEngagementKeepsItsLength) {
     Car car = levelCar();
     car.links[0].adjuster->engagement = 0.5 * kInch;
-    const Car after = chosen(car, useOf({{0, 1}}), LengthTreatment::reset);
+    const Car after = chosen(car, useOf({{0, 1}}), LengthTreatment::refit);
     EXPECT_EQ(after.links[0].adjuster->engagementAt, 20 * kInch);
     EXPECT_EQ(after.links[1].adjuster->engagementAt, std::nullopt) << "none was measured";
     const Car kept = chosen(car, useOf({{0, 1}}), LengthTreatment::keep);
     EXPECT_EQ(kept.links[0].adjuster->engagementAt, std::nullopt) << "the length is the one it was";
-    const Car back = chosen(after, useOf({{0, 0}}), LengthTreatment::reset);
+    const Car back = chosen(after, useOf({{0, 0}}), LengthTreatment::refit);
     EXPECT_EQ(back.links[0].adjuster->engagementAt, 20 * kInch);
 }
 

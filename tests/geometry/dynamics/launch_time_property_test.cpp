@@ -30,8 +30,8 @@ bool isFinite(const LaunchRow& row) {
 }
 
 // Anything from meek to absurd, as a person may mistype it.
-LaunchSetup drawSetup(CarGenerator& generator) {
-    LaunchSetup setup = makeLaunchSetup();
+EnteredLaunch drawSetup(CarGenerator& generator) {
+    EnteredLaunch setup = makeLaunchSetup();
     const auto factor = [&generator] { return std::exp(generator.between(-1.2, 1.2)); };
     *setup.frontUnsprungMass *= factor();
     *setup.pitchInertia *= factor();

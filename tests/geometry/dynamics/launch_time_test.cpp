@@ -38,7 +38,7 @@ TEST(LaunchTime, WithoutTorqueItTimesOut) {
     for (TorquePoint& point : inputs.engine.torque) {
         point.torque = 1;
     }
-    inputs.engine.launchSpeed = 400 * kRadPerSecondPerRpm;
+    inputs.engine.launchSpeed = 400 * kRpm;
     const LaunchRun run = simulateLaunch(inputs);
     EXPECT_EQ(run.end, LaunchEnd::timeOut);
     EXPECT_FALSE(run.figures.sixtyFoot);
@@ -49,7 +49,7 @@ TEST(LaunchTime, AClutchThatHoldsTooMuchStallsTheEngine) {
     LaunchInputs inputs = plainLaunch();
     inputs.coupling.kind = CouplingKind::clutch;
     inputs.coupling.capacity = 5000;
-    inputs.engine.launchSpeed = 500 * kRadPerSecondPerRpm;
+    inputs.engine.launchSpeed = 500 * kRpm;
     const LaunchRun run = simulateLaunch(inputs);
     EXPECT_EQ(run.end, LaunchEnd::stalled);
     EXPECT_GT(run.endTime, 0);
@@ -67,14 +67,18 @@ TEST(LaunchTime, RefusesWhatCannotBeComputed) {
 
 TEST(LaunchTime, SaysWhichNumbersAreMissing) {
     Car car = CarGenerator(7).draw(Layout::triangulated);
-    const LaunchInputsResult result = launchInputsOf(car, {}, {});
+    const LaunchInputsResult result = launchInputsOf(car);
     EXPECT_FALSE(result.inputs);
     EXPECT_THAT(result.missing,
                 testing::Contains(testing::Field(&MissingInput::path, "launch.wheel_inertia")));
     EXPECT_THAT(result.missing,
                 testing::Contains(testing::Field(&MissingInput::path, "launch.engine.torque")));
+    car.launch = makeLaunchSetup();
     dressForLaunch(car);
-    EXPECT_TRUE(launchInputsOf(car, makeLaunchSetup(), {}).inputs);
+    EXPECT_TRUE(launchInputsOf(car).inputs);
+    car.springs[1].damping->rebound.at.reset();
+    EXPECT_THAT(launchInputsOf(car).missing,
+                testing::Contains(testing::Field(&MissingInput::path, "springs[1].damping.rebound.at")));
 }
 
 }  // namespace bolthole

@@ -82,10 +82,10 @@ TEST(ChooseHoles, IsTheChoiceAsCarWithChoiceMakesIt) {
     const Car car = levelCar();
     const HoleUse use = useOf({{1, 0}, {0, 1}});
     for (const LengthTreatment lengths :
-         {LengthTreatment::keep, LengthTreatment::reset, LengthTreatment::uppers}) {
+         {LengthTreatment::keep, LengthTreatment::refit, LengthTreatment::uppers}) {
         EXPECT_EQ(applied(car, ChooseHoles{use, lengths}), carWithChoice(car, use, lengths).car.value());
     }
-    EXPECT_EQ(applied(car, ChooseHoles{holesInUse(car), LengthTreatment::reset}), car);
+    EXPECT_EQ(applied(car, ChooseHoles{holesInUse(car), LengthTreatment::refit}), car);
     EXPECT_EQ(describe(ChooseHoles{use, LengthTreatment::uppers}, car),
               "Bolt to high / rear / front / high, lengths: uppers");
 }
@@ -93,7 +93,7 @@ TEST(ChooseHoles, IsTheChoiceAsCarWithChoiceMakesIt) {
 TEST(ChooseHoles, IsNamedWhereThereIsOneHoleEverywhere) {
     Car car = levelCar();
     drillHoles(car, 1, 0.01);
-    EXPECT_EQ(describe(ChooseHoles{{}, LengthTreatment::reset}, car), "Set lengths: reset");
+    EXPECT_EQ(describe(ChooseHoles{{}, LengthTreatment::refit}, car), "Set lengths: refit");
 }
 
 TEST(ChooseHoles, RefusesWhatCannotBe) {
@@ -110,7 +110,7 @@ TEST(Engagement, IsPinnedWhereTheLengthChanges) {
     const Car car = threadedCar();
     EXPECT_EQ(measuredAt(car), std::nullopt);
     EXPECT_EQ(measuredAt(applied(car, SetNumber{ofLower(Field::linkLength), 0.51})), 20 * kInch);
-    EXPECT_EQ(measuredAt(applied(car, ChooseHoles{useOf({{0, 1}}), LengthTreatment::reset})), 20 * kInch);
+    EXPECT_EQ(measuredAt(applied(car, ChooseHoles{useOf({{0, 1}}), LengthTreatment::refit})), 20 * kInch);
     EXPECT_EQ(measuredAt(applied(car, UseHole{0, End::axle, 1})), 20 * kInch) << "set to fit the other hole";
     Car written = car;
     written.links[0].length = 20.125 * kInch;

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 #include <random>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -132,15 +133,25 @@ TEST(Apply, OptionalNumbersComeAndGo) {
 
 TEST(Apply, OnlyOptionalNumbersCanBeCleared) {
     const Car car = plainCar();
+    const std::set<Field> adjusterLimits{Field::adjusterShortest, Field::adjusterLongest,
+                                         Field::adjusterEngagement, Field::adjusterEngagementAt,
+                                         Field::adjusterLeastEngagement};
+    const std::set<Field> always{Field::loadWeighed, Field::loadAboard, Field::springPush};
+    const std::set<Field> bench{Field::wheelbase,      Field::rearTireRadius,  Field::frontTireRadius,
+                                Field::rearTrack,      Field::leftFrontWeight, Field::rightFrontWeight,
+                                Field::leftRearWeight, Field::rightRearWeight, Field::cgHeight,
+                                Field::bump,           Field::droop,           Field::steps,
+                                Field::frontRatio,     Field::pinionAngle,     Field::pinionJoint,
+                                Field::outputAngle,    Field::outputJoint};
     for (const FieldId& id : allIds(car)) {
         const bool isLimit =
-            (id.field >= Field::adjusterShortest && id.field <= Field::adjusterLeastEngagement &&
-             car.links[static_cast<std::size_t>(id.link)].adjuster) ||
-            id.field == Field::rodEndLimit || id.field == Field::jointLimit;
-        const bool isEntered = id.field >= Field::frontTrack && id.field != Field::loadWeighed &&
-                               id.field != Field::loadAboard && id.field != Field::springPush &&
-                               id.field != Field::mountAt &&
-                               (car.wanted || id.field < Field::wantedIcLow || id.field > Field::wantedJoint);
+            (adjusterLimits.contains(id.field) && car.links[static_cast<std::size_t>(id.link)].adjuster) ||
+            id.field == Field::rodEndLimit || id.field == Field::linkRating;
+        const Scope scope = ruleOf(id.field).scope;
+        const bool isEntered =
+            scope == Scope::load || scope == Scope::spring
+                ? !always.contains(id.field)
+                : (scope == Scope::car || scope == Scope::driveline) && !bench.contains(id.field);
         const bool optional =
             isEntered || isLimit || id.field == Field::linkLength || id.field == Field::rearTrack;
         EXPECT_EQ(apply(car, ClearNumber{id}).refusal.empty(), optional) << jsonPath(id);

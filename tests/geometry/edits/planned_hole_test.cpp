@@ -35,7 +35,7 @@ TEST(PlannedHole, IsAddedBoltedAndMarkedAsPlanned) {
 TEST(PlannedHole, IsAsTwoEditsWouldHaveIt) {
     const Car car = plainCar();
     for (const LengthTreatment lengths :
-         {LengthTreatment::keep, LengthTreatment::reset, LengthTreatment::uppers}) {
+         {LengthTreatment::keep, LengthTreatment::refit, LengthTreatment::uppers}) {
         PlanHole edit = planOf(car, 0, lengths);
         edit.hole.planned = true;
         const Car added = apply(car, AddHole{0, End::axle, edit.hole}).car;
@@ -51,7 +51,7 @@ TEST(PlannedHole, IsDrilledOnBothSidesOfLinksThatBelongTogether) {
     splitPairs(car);
     const std::vector<int> drilled = linksToDrill(car, 0);
     ASSERT_EQ(drilled.size(), 2U);
-    const EditResult result = apply(car, planOf(car, 0, LengthTreatment::reset));
+    const EditResult result = apply(car, planOf(car, 0, LengthTreatment::refit));
     ASSERT_EQ(result.refusal, "");
     const Hole& left = result.car.links[static_cast<std::size_t>(drilled[0])].axle.inUse();
     const Hole& right = result.car.links[static_cast<std::size_t>(drilled[1])].axle.inUse();

@@ -69,7 +69,7 @@ TEST_F(Allocation, ChoicesAllocateNothingAfterTheFirst) {
         const ChoiceSpace space(car, {});
         ASSERT_GE(space.count(), 4U);
         for (const LengthTreatment treatment :
-             {LengthTreatment::keep, LengthTreatment::reset, LengthTreatment::uppers}) {
+             {LengthTreatment::keep, LengthTreatment::refit, LengthTreatment::uppers}) {
             if (treatment == LengthTreatment::uppers && !hasUpperRod(car)) {
                 continue;
             }

@@ -77,7 +77,7 @@ TEST(WantedHole, IsTheFootOfTheOldOneOnTheLineWorkedByHand) {
     const Car car = flatCar();
     WantedWindow wanted = anything();
     wanted.icNear = wanted.icFar = 124.0 / 3 * kInch;
-    const NewHole found = searchHole(car, 0, End::axle, LengthTreatment::reset, limitsOf(wanted));
+    const NewHole found = searchHole(car, 0, End::axle, LengthTreatment::refit, limitsOf(wanted));
     ASSERT_TRUE(found.hasRoom);
     ASSERT_TRUE(found.answer.misses.empty());
     EXPECT_NEAR(found.edit.hole.at.x() / kInch, -0.2 / 1.01, 1e-5);
@@ -98,7 +98,7 @@ TEST(WantedHole, GivesDistanceAndHeightAtOnce) {
     // On the lower's line z = 6 + 0.2 x, where the axle stays put and the lower keeps its holes.
     wanted.icNear = wanted.icFar = 45 * kInch;
     wanted.icLow = wanted.icHigh = 15 * kInch;
-    for (const LengthTreatment lengths : {LengthTreatment::reset, LengthTreatment::uppers}) {
+    for (const LengthTreatment lengths : {LengthTreatment::refit, LengthTreatment::uppers}) {
         const NewHole found = searchHole(car, 1, End::axle, lengths, limitsOf(wanted));
         ASSERT_TRUE(found.hasRoom);
         ASSERT_TRUE(found.answer.misses.empty()) << nameOf(lengths);
@@ -113,7 +113,7 @@ TEST(WantedHole, SaysWhatBindsWhereThePlateIsTooSmall) {
     car.links[0].axle.plate = plateAround(car.links[0].axle.inUse().at, 1, 2.5);
     WantedWindow wanted = anything();
     wanted.icNear = wanted.icFar = 124.0 / 3 * kInch;  // 2 in up, where the edge allows 1 3/4
-    const NewHole found = searchHole(car, 0, End::axle, LengthTreatment::reset, limitsOf(wanted));
+    const NewHole found = searchHole(car, 0, End::axle, LengthTreatment::refit, limitsOf(wanted));
     ASSERT_TRUE(found.hasRoom);
     ASSERT_FALSE(found.answer.misses.empty());
     EXPECT_EQ(found.answer.misses.front().figure, WantedFigure::distance);
@@ -131,7 +131,7 @@ TEST(WantedHole, KeepsItsSpacingAndNamesTheHoleThatBinds) {
     const double now = computeTrace(car).ride[Figure::antiSquat];
     wanted.antiSquatLow = now - 40;
     wanted.antiSquatHigh = now + 40;
-    const NewHole found = searchHole(car, 0, End::axle, LengthTreatment::reset, limitsOf(wanted));
+    const NewHole found = searchHole(car, 0, End::axle, LengthTreatment::refit, limitsOf(wanted));
     ASSERT_TRUE(found.answer.misses.empty());
     EXPECT_NEAR(found.moved, 1.25 * kInch, 1e-6);
     ASSERT_FALSE(found.stops.empty());
@@ -142,7 +142,7 @@ TEST(WantedHole, KeepsItsSpacingAndNamesTheHoleThatBinds) {
 TEST(WantedHole, HasNoRoomOnAFullPlate) {
     Car car = flatCar();
     car.links[0].axle.plate = plateAround(car.links[0].axle.inUse().at, 1, 1);
-    const NewHole found = searchHole(car, 0, End::axle, LengthTreatment::reset, limitsOf(anything()));
+    const NewHole found = searchHole(car, 0, End::axle, LengthTreatment::refit, limitsOf(anything()));
     EXPECT_FALSE(found.hasRoom);
 }
 

@@ -228,7 +228,7 @@ TEST(NearChoices, AreAllOfThemByBoltsMovedThePresentFirst) {
     EXPECT_TRUE(near.isAll());
     EXPECT_EQ(near.uses.front(), holesInUse(car));
     std::set<std::uint64_t> indices;
-    ChoiceSolver solver(car, LengthTreatment::reset);
+    ChoiceSolver solver(car, LengthTreatment::refit);
     int last = 0;
     for (const HoleUse& use : near.uses) {
         indices.insert(space.indexOf(use).value());

@@ -69,7 +69,7 @@ TEST_P(EachTreatment, TheChoiceInUseDiffersFromItselfByNothing) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Treatments, EachTreatment,
-                         testing::Values(LengthTreatment::keep, LengthTreatment::reset,
+                         testing::Values(LengthTreatment::keep, LengthTreatment::refit,
                                          LengthTreatment::uppers));
 
 // Both choices of one car whose numbers are off alike (JCGM 101:2008, 7, by sampling): what they share
@@ -92,8 +92,8 @@ TEST(ChoiceSpread, TheDifferenceIsThatOfCarsDrawnAtRandom) {
     class Pair final : public MeasurementModel {
       public:
         Pair(const Car& of, const HoleUse& one, const HoleUse& two, std::span<const CarInput> numbers)
-            : first_(of, LengthTreatment::reset, one, numbers, {0.0}),
-              second_(of, LengthTreatment::reset, two, numbers, {0.0}) {}
+            : first_(of, LengthTreatment::refit, one, numbers, {0.0}),
+              second_(of, LengthTreatment::refit, two, numbers, {0.0}) {}
         [[nodiscard]] std::size_t outputs() const override { return 1; }
         bool evaluate(std::span<const double> x, std::span<double> y) override {
             std::vector<double> a(kModelFigures);
@@ -120,7 +120,7 @@ TEST(ChoiceSpread, TheDifferenceIsThatOfCarsDrawnAtRandom) {
         differences[static_cast<std::size_t>(row)] = drawn(row, 0);
     }
     const double expected = coverageOf(differences).uncertainty;
-    const ChoiceSpread spread = ChoiceSpreader(car, LengthTreatment::reset).solve(other);
+    const ChoiceSpread spread = ChoiceSpreader(car, LengthTreatment::refit).solve(other);
     EXPECT_NEAR(spread.antiSquatDifference, expected, 0.055 * expected);
     EXPECT_LT(spread.antiSquatDifference, 1.2 * spread.antiSquat);
 }

@@ -196,7 +196,7 @@ TEST_F(ChoiceTableTest, ColumnsAreThoseOfTheCar) {
 }
 
 TEST_F(ChoiceTableTest, CellsSayWhatTheChoiceComesTo) {
-    open(wagonCar(), LengthTreatment::reset);
+    open(wagonCar(), LengthTreatment::refit);
     const int row = *table().choices().rowOf(2);
     const HoleChoice& choice = state_.choices[2];
     EXPECT_EQ(cell(row, Kind::hole), "middle");

@@ -211,7 +211,7 @@ TEST_F(HoleBoardTest, TheLengthTreatmentIsChosenInTheHeader) {
     combo->setFocus();
     QTest::keyClick(combo, Qt::Key_Down);
     ASSERT_EQ(spy.count(), 1);
-    EXPECT_EQ(spy[0][0].value<LengthTreatment>(), LengthTreatment::reset);
+    EXPECT_EQ(spy[0][0].value<LengthTreatment>(), LengthTreatment::refit);
     const auto words = part<QWidget>("boardCounts")->accessibleName().toStdString();
     EXPECT_EQ(words, "6 choices, " + std::string(wordsFor(LengthTreatment::keep)));
 }

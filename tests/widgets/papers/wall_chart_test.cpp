@@ -151,7 +151,7 @@ TEST(WallChart, SaysEveryLengthWhereItDepends) {
         return places;
     };
     using Places = std::vector<LengthPlace>;
-    const Made reset(carWithUppers(3), LengthTreatment::reset);
+    const Made reset(carWithUppers(3), LengthTreatment::refit);
     EXPECT_EQ(placesIn(reset), (Places{LengthPlace::row, LengthPlace::column}));
     EXPECT_EQ(reset.words.rowLengths(1).size(), 1U);
     EXPECT_EQ(reset.words.columnLengths(1).size(), 1U);
@@ -167,7 +167,7 @@ TEST(WallChart, SaysEveryLengthWhereItDepends) {
 
 // Whatever is said of a rod at its row, its column or its cell is that choice's length.
 TEST(WallChart, SaysTheLengthOfTheChoice) {
-    for (const LengthTreatment lengths : {LengthTreatment::reset, LengthTreatment::uppers}) {
+    for (const LengthTreatment lengths : {LengthTreatment::refit, LengthTreatment::uppers}) {
         const Made made(carWithUppers(4), lengths, ChartPaper::letter, {Units::metric, InchStyle::decimal});
         ChoiceSolver solver(made.car, lengths);
         for (int row = 0; row < made.chart.rows; ++row) {
@@ -203,7 +203,7 @@ TEST(WallChart, TurnsAnAdjusterByItsThread) {
         upper.chassis.holes.back().at.x() += farther * kMetresPerInch;
     }
     upper.adjuster = Adjuster{25.4e-3 / 16, 2};
-    const Made made(car, LengthTreatment::reset);
+    const Made made(car, LengthTreatment::refit);
     ASSERT_EQ(made.chart.columns, 4);
     EXPECT_EQ(made.words.columnLengths(0).front().whole(), "upper 11 in");
     EXPECT_EQ(made.words.columnLengths(1).front().whole(), "upper 11 1/8 in, +1 turn");
@@ -211,7 +211,7 @@ TEST(WallChart, TurnsAnAdjusterByItsThread) {
     EXPECT_EQ(made.words.columnLengths(3).front().whole(),
               QString::fromUtf8("upper 10 3/4 in, \u22122 turns"));
     upper.adjuster.reset();
-    const Made fixed(car, LengthTreatment::reset);
+    const Made fixed(car, LengthTreatment::refit);
     EXPECT_EQ(fixed.words.columnLengths(1).front().whole(), "upper 11 1/8 in, new rod");
 }
 
@@ -229,7 +229,7 @@ TEST(WallChart, SaysBehindAndInfinityInWords) {
         upper.chassis.holes.push_back(
             {-1, "", base + Eigen::Vector3d(forward, 0.3, forward * (along.z() / along.x() + tilt))});
     }
-    const Made made(car, LengthTreatment::reset);
+    const Made made(car, LengthTreatment::refit);
     ASSERT_EQ(made.chart.rows, 3);
     const auto text = [&](int row) {
         QString all;
@@ -247,7 +247,7 @@ TEST(WallChart, SaysBehindAndInfinityInWords) {
 
 TEST(WallChart, ShadesInFiveStepsAtMostEachHoldingItsFigures) {
     for (const int uppers : {2, 5, 12, 40}) {
-        const Made made(carWithUppers(uppers), LengthTreatment::reset);
+        const Made made(carWithUppers(uppers), LengthTreatment::refit);
         const ShadeScale& shades = made.chart.shades;
         ASSERT_GE(shades.steps, 1);
         ASSERT_LE(shades.steps, kMostShades);
@@ -352,7 +352,7 @@ TEST(WallChart, KeepsLongNamesInTheirPlaces) {
         hole.name = "the hole somebody drilled on a Sunday and could not stop talking about";
     }
     car.links[0].axle.holes[1].name = std::string(80, 'W');
-    const Made made(car, LengthTreatment::reset);
+    const Made made(car, LengthTreatment::refit);
     EXPECT_LE(made.layout.rowHeading, 1.6 * CellMeasure::kWidestHeading);
     EXPECT_TRUE(made.frame.body.adjusted(-0.1, -0.1, 0.1, 0.1).contains(made.layout.matrix));
 }

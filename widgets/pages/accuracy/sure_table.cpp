@@ -96,7 +96,8 @@ SureTable::SureTable(QWidget* parent)
 }
 
 void SureTable::showRows(const std::vector<SureRow>& rows, bool keepsNumber) {
-    const FieldId kept = keepsNumber && selected() != nullptr ? *selected() : FieldId{.field = Field::count};
+    const bool keeps = keepsNumber && selected() != nullptr;
+    const FieldId kept = keeps ? *selected() : FieldId{};
     const int column = std::max(0, currentColumn());
     showing_ = true;
     ids_.clear();
@@ -115,7 +116,7 @@ void SureTable::showRows(const std::vector<SureRow>& rows, bool keepsNumber) {
         setCell(at, Column::ifExact, row.ifExact);
     }
     fit();
-    const auto found = std::ranges::find(ids_, kept);
+    const auto found = keeps ? std::ranges::find(ids_, kept) : ids_.end();
     if (!ids_.empty()) {
         const auto at = found == ids_.end() ? 0 : static_cast<int>(found - ids_.begin());
         setCurrentCell(at, column);

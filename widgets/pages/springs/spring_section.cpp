@@ -3,52 +3,50 @@
 #include <QVBoxLayout>
 #include <array>
 
+#include "geometry/car/fields.h"
 #include "geometry/statics/suspension_part.h"
+#include "widgets/kit/unit_text.h"
 #include "widgets/words/field_words.h"
 #include "widgets/words/spring_words.h"
-#include "widgets/kit/unit_text.h"
 
 namespace bolthole {
 
 namespace {
 
-constexpr std::array kNumbers{Field::springRate, Field::springFreeLength, Field::springClosedLength,
-                              Field::springOpenLength, Field::springPush};
+constexpr std::array kNumbers{Field::springRate,       Field::springFreeLength, Field::springClosedLength,
+                              Field::springOpenLength, Field::springPush,       Field::bumpClick,
+                              Field::reboundClick};
 
+/// Unless it is what an absent one stands for.
 std::optional<double> numberOf(const SuspensionPart& part, Field field) {
-    switch (field) {
-        case Field::springRate:
-            return part.rate;
-        case Field::springFreeLength:
-            return part.freeLength;
-        case Field::springClosedLength:
-            return part.closedLength;
-        case Field::springOpenLength:
-            return part.openLength;
-        default:
-            return part.push == 0 ? std::nullopt : std::optional(part.push);
-    }
+    const FieldRule& rule = ruleOf(field);
+    const std::optional<double> number = numberIn(rule.place.constSlot(&part, -1));
+    return number == rule.fallback ? std::nullopt : number;
 }
 
-/// A number that does not belong to the kind but is there counts, and so is shown.
+/// A number that does not belong to the kind but is there counts, and so is shown; one that stands in a table
+/// needs its table.
 bool hasField(const SuspensionPart& part, Field field) {
-    return belongsTo(part.kind, field) || numberOf(part, field).has_value();
+    const bool hasPlace = !std::holds_alternative<std::monostate>(ruleOf(field).place.constSlot(&part, -1));
+    return hasPlace && (belongsTo(part.kind, field) || numberOf(part, field).has_value());
 }
 
 /// The part as another kind, without the numbers such a part does not have.
 SuspensionPart turnedInto(SuspensionPart part, PartKind kind) {
     part.kind = kind;
-    const auto drop = [&](std::optional<double>& number, Field field) {
-        if (!belongsTo(kind, field)) {
-            number.reset();
+    for (const FieldRule* rule : rulesOf(Scope::spring)) {
+        if (belongsTo(kind, rule->field)) {
+            continue;
         }
-    };
-    drop(part.rate, Field::springRate);
-    drop(part.freeLength, Field::springFreeLength);
-    drop(part.closedLength, Field::springClosedLength);
-    drop(part.openLength, Field::springOpenLength);
-    if (!belongsTo(kind, Field::springPush)) {
-        part.push = 0;
+        const Slot<Car> slot = rule->place.slot(&part, -1);
+        if (auto* const* unknown = std::get_if<OptionalNumber*>(&slot)) {
+            (*unknown)->reset();
+        } else if (double* const* number = std::get_if<double*>(&slot)) {
+            **number = rule->fallback.value_or(0);
+        }
+    }
+    if (kind != PartKind::shock && kind != PartKind::coilOver) {
+        part.damping.reset();
     }
     return part;
 }

@@ -17,7 +17,7 @@ namespace bolthole {
 
 namespace {
 
-constexpr std::array kTreatments{LengthTreatment::keep, LengthTreatment::reset, LengthTreatment::uppers};
+constexpr std::array kTreatments{LengthTreatment::keep, LengthTreatment::refit, LengthTreatment::uppers};
 constexpr double kRoom = 10;  // percent, either way, that a first window leaves
 
 }  // namespace
@@ -134,7 +134,7 @@ Section* WantedPage::fieldSection(const QString& title, std::initializer_list<Fi
 Section* WantedPage::searchSection(QWidget* parent) {
     auto* section = new Section(tr("How"), parent);
     auto* box = new CalmCombo(section);
-    box->addItems({tr("keep"), tr("reset"), tr("set the uppers")});
+    box->addItems({tr("keep"), tr("refit"), tr("refit the uppers")});
     box->setAccessibleName(tr("Rods' lengths"));
     QStringList help;
     for (const LengthTreatment each : kTreatments) {

@@ -84,11 +84,11 @@ Section* WeightsPage::cornerSection(QWidget* content) {
            "with the driver the other way.");
     section->body()->addWidget(choiceRow(Choice::cornersAre, tr("Corners weighed"),
                                          {tr("with driver"), tr("without driver")}, howTo, section));
-    corners_ = new WheelGrid(hub(), tr("Weights"), Field::leftFrontWeight, section);
+    corners_ = new WheelGrid(hub(), tr("Weights"), kCornerFields, section);
     section->body()->addWidget(corners_);
     otherTitle_ = sectionWords(ToneLabel::Tone::muted, QString(), section);
     section->body()->addWidget(otherTitle_);
-    other_ = new WheelGrid(hub(), tr("Weights"), Field::otherLeftFront, section);
+    other_ = new WheelGrid(hub(), tr("Weights"), kOtherCornerFields, section);
     section->body()->addWidget(other_);
     addRows(section, {Field::scaleUncertainty}, tr("usual: 0.5 kg or 1.1 lb"));
     return section;
@@ -107,7 +107,7 @@ Section* WeightsPage::padSection(QWidget* content) {
     section->body()->addWidget(
         sectionWords(ToneLabel::Tone::muted,
                      tr("Heights of the four pads' tops over any one level, one of them 0."), section));
-    pads_ = new WheelGrid(hub(), tr("Heights"), Field::padLeftFront, section);
+    pads_ = new WheelGrid(hub(), tr("Heights"), kPadFields, section);
     section->body()->addWidget(pads_);
     return section;
 }

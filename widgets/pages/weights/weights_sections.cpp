@@ -5,20 +5,16 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "geometry/weights/entered_figures.h"
 #include "geometry/car/fields.h"
+#include "geometry/weights/entered_figures.h"
 #include "widgets/fields/bracket_grid.h"
-#include "widgets/words/field_words.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/words/field_words.h"
 
 namespace bolthole {
 
 namespace {
-
-Field wheelField(Field leftFront, int end, int side) {
-    return static_cast<Field>(static_cast<int>(leftFront) + 2 * end + side);
-}
 
 FieldId loadField(Field field, int item) {
     return {.field = field, .item = item};
@@ -33,8 +29,8 @@ ToneLabel* sectionWords(ToneLabel::Tone tone, const QString& text, QWidget* pare
     return words;
 }
 
-WheelGrid::WheelGrid(SheetHub& hub, const QString& title, Field leftFront, QWidget* parent)
-    : QWidget(parent), hub_(hub), title_(title), quantity_(quantityOf(leftFront)) {
+WheelGrid::WheelGrid(SheetHub& hub, const QString& title, const WheelFields& wheels, QWidget* parent)
+    : QWidget(parent), hub_(hub), title_(title), quantity_(quantityOf(wheels.front())) {
     auto* grid = new QGridLayout(this);
     grid->setContentsMargins(0, 2, 0, 0);
     grid->setHorizontalSpacing(4);
@@ -42,14 +38,14 @@ WheelGrid::WheelGrid(SheetHub& hub, const QString& title, Field leftFront, QWidg
     heading_ = new ToneLabel(ToneLabel::Tone::muted, QString(), this);
     heading_->setContentsMargins(4, 0, 0, 0);
     grid->addWidget(heading_, 0, 0);
-    addWheels(grid, leftFront);
+    addWheels(grid, wheels);
     remark_ = new ToneLabel(ToneLabel::Tone::muted, QString(), this);
     remark_->setAlignment(Qt::AlignRight);
     remark_->setContentsMargins(0, 0, 7, 0);
     grid->addWidget(remark_, 5, 0, 1, 3);
 }
 
-void WheelGrid::addWheels(QGridLayout* grid, Field leftFront) {
+void WheelGrid::addWheels(QGridLayout* grid, const WheelFields& wheels) {
     const QString ends[2] = {tr("front"), tr("rear")};
     const QString sides[2] = {tr("left"), tr("right")};
     for (int end = 0; end < 2; ++end) {
@@ -58,7 +54,8 @@ void WheelGrid::addWheels(QGridLayout* grid, Field leftFront) {
         grid->addWidget(label, 1 + 2 * end, 0);
         auto* note = new NoteLabel(this);
         for (int side = 0; side < 2; ++side) {
-            NumberField* field = hub_.makeField(carField(wheelField(leftFront, end, side)), this);
+            const Field wheel = wheels[static_cast<std::size_t>(2 * end + side)];
+            NumberField* field = hub_.makeField(carField(wheel), this);
             note->watch(field, sides[side] + u' ' + ends[end]);
             grid->addWidget(field, 1 + 2 * end, 1 + side);
         }

@@ -4,8 +4,9 @@
 #include <QWidget>
 #include <vector>
 
-#include "widgets/kit/section.h"
+#include "geometry/car/fields.h"
 #include "widgets/fields/sheet_hub.h"
+#include "widgets/kit/section.h"
 #include "widgets/kit/sheet_parts.h"
 
 class QGridLayout;
@@ -17,15 +18,13 @@ namespace bolthole {
 class WheelGrid : public QWidget {
     Q_OBJECT
   public:
-    /// `leftFront`: the first of four fields that follow each other left front, right front, left rear, right
-    /// rear.
-    WheelGrid(SheetHub& hub, const QString& title, Field leftFront, QWidget* parent);
+    WheelGrid(SheetHub& hub, const QString& title, const WheelFields& wheels, QWidget* parent);
 
     /// Brings the unit up to date; `remark` stands under the four, where it is not empty.
     void refresh(const QString& remark);
 
   private:
-    void addWheels(QGridLayout* grid, Field leftFront);
+    void addWheels(QGridLayout* grid, const WheelFields& wheels);
 
     SheetHub& hub_;
     QString title_;

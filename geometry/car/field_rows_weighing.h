@@ -1,0 +1,198 @@
+// Rows of the table of numbers: what was weighed, the lift and the wheel rates. See geometry/car/fields.h for
+// what a row says. Read by geometry/car/field.h for the names alone and by geometry/car/field_table.cpp for
+// everything; not guarded, as both read it.
+
+BOLTHOLE_FIELD(otherLeftFront, .scope = Scope::car, .path = "weighing.other_corner_weights.left_front",
+               .place = kAt<&Car::weighing, &EnteredWeighing::other, &EnteredCorners::leftFront>,
+               .quantity = Quantity::mass, .limits = &kWeight, .words = "left front weight, other reading",
+               .meaning = "Left front")
+
+BOLTHOLE_FIELD(otherRightFront, .scope = Scope::car, .path = "weighing.other_corner_weights.right_front",
+               .place = kAt<&Car::weighing, &EnteredWeighing::other, &EnteredCorners::rightFront>,
+               .quantity = Quantity::mass, .limits = &kWeight, .words = "right front weight, other reading",
+               .meaning = "Right front")
+
+BOLTHOLE_FIELD(otherLeftRear, .scope = Scope::car, .path = "weighing.other_corner_weights.left_rear",
+               .place = kAt<&Car::weighing, &EnteredWeighing::other, &EnteredCorners::leftRear>,
+               .quantity = Quantity::mass, .limits = &kWeight, .words = "left rear weight, other reading",
+               .meaning = "Left rear")
+
+BOLTHOLE_FIELD(otherRightRear, .scope = Scope::car, .path = "weighing.other_corner_weights.right_rear",
+               .place = kAt<&Car::weighing, &EnteredWeighing::other, &EnteredCorners::rightRear>,
+               .quantity = Quantity::mass, .limits = &kWeight, .words = "right rear weight, other reading",
+               .meaning = "Right rear")
+
+BOLTHOLE_FIELD(scaleUncertainty, .scope = Scope::car, .path = "weighing.scale_uncertainty",
+               .place = kAt<&Car::weighing, &EnteredWeighing::scaleUncertainty>, .quantity = Quantity::mass,
+               .limits = &kSpread, .words = "scale uncertainty",
+               .meaning = "Standard uncertainty of one pad's reading; absent: 0.5 kg", .isMeasured = false,
+               .label = "Pad uncertainty", .name = "scales, standard uncertainty of one pad",
+               .howTo = {"How far one pad's reading may be off: its standard uncertainty. Roll the car off "
+                         "and on a few times; how much the readings scatter is a good figure. Left empty, "
+                         "0.5 kg (1.1 lb) is taken (common practice, no source)."})
+
+BOLTHOLE_FIELD(driverMass, .scope = Scope::car, .path = "weighing.driver.mass",
+               .place = kAt<&Car::weighing, &EnteredWeighing::driver, &EnteredDriver::mass>,
+               .quantity = Quantity::mass, .limits = &kWeight, .words = "driver's weight",
+               .meaning = "What the driver weighs as raced", .label = "Weight",
+               .howTo = {"The driver dressed to drive, helmet and all, on a bathroom scale."})
+
+BOLTHOLE_FIELD(
+    driverAt, .scope = Scope::car, .path = "weighing.driver.at",
+    .place = kAt<&Car::weighing, &EnteredWeighing::driver, &EnteredDriver::at>, .quantity = Quantity::length,
+    .limits = &kPosition, .words = "driver", .uncertainty = kSeatSpread, .name = "driver's seat, %1",
+    .howTo = {
+        "From the rear axle's centerline forward to the driver's middle, seated: about a hand's width ahead "
+        "of the seat's back, at the belt buckle.",
+        "From the car's center plane to the middle of the seat; plus is left.",
+        "From level ground up to the driver's middle, seated: about a hand's width over the seat cushion."})
+
+BOLTHOLE_FIELD(padLeftFront, .scope = Scope::car, .path = "weighing.pads.left_front",
+               .place = kAt<&Car::weighing, &EnteredWeighing::pads, &EnteredCorners::leftFront>,
+               .quantity = Quantity::length, .limits = &kPadHeight, .words = "height of the left front pad",
+               .meaning = "Left front", .label = "left", .name = "pad height, left front",
+               .howTo = {"How high the top of this pad stands over any one level: a water level, a laser, or "
+                         "a straight edge with a level on it from pad to pad. Take one pad as 0 and measure "
+                         "the others against it, before the car rolls on. All four or none are used."})
+
+BOLTHOLE_FIELD(padRightFront, .scope = Scope::car, .path = "weighing.pads.right_front",
+               .place = kAt<&Car::weighing, &EnteredWeighing::pads, &EnteredCorners::rightFront>,
+               .quantity = Quantity::length, .limits = &kPadHeight, .words = "height of the right front pad",
+               .meaning = "Right front", .label = "right", .name = "pad height, right front",
+               .howTo = {"How high the top of this pad stands over any one level: a water level, a laser, or "
+                         "a straight edge with a level on it from pad to pad. Take one pad as 0 and measure "
+                         "the others against it, before the car rolls on. All four or none are used."})
+
+BOLTHOLE_FIELD(padLeftRear, .scope = Scope::car, .path = "weighing.pads.left_rear",
+               .place = kAt<&Car::weighing, &EnteredWeighing::pads, &EnteredCorners::leftRear>,
+               .quantity = Quantity::length, .limits = &kPadHeight, .words = "height of the left rear pad",
+               .meaning = "Left rear", .label = "left", .name = "pad height, left rear",
+               .howTo = {"How high the top of this pad stands over any one level: a water level, a laser, or "
+                         "a straight edge with a level on it from pad to pad. Take one pad as 0 and measure "
+                         "the others against it, before the car rolls on. All four or none are used."})
+
+BOLTHOLE_FIELD(padRightRear, .scope = Scope::car, .path = "weighing.pads.right_rear",
+               .place = kAt<&Car::weighing, &EnteredWeighing::pads, &EnteredCorners::rightRear>,
+               .quantity = Quantity::length, .limits = &kPadHeight, .words = "height of the right rear pad",
+               .meaning = "Right rear", .label = "right", .name = "pad height, right rear",
+               .howTo = {"How high the top of this pad stands over any one level: a water level, a laser, or "
+                         "a straight edge with a level on it from pad to pad. Take one pad as 0 and measure "
+                         "the others against it, before the car rolls on. All four or none are used."})
+
+BOLTHOLE_FIELD(
+    ticketFront, .scope = Scope::car, .path = "weighing.axle_ticket.front",
+    .place = kAt<&Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::front>, .quantity = Quantity::mass,
+    .limits = &kWeight, .words = "front axle on the other scale", .meaning = "Front axle",
+    .tool = MeasuringTool::otherScale, .label = "Front axle", .name = "other scale, front axle",
+    .howTo = {
+        "From a truck scale's ticket or any other scale that takes a whole axle or the whole car. Nobody "
+        "stands on the scale or between car and scale while it reads; engine off, car in park or chocked."})
+
+BOLTHOLE_FIELD(
+    ticketRear, .scope = Scope::car, .path = "weighing.axle_ticket.rear",
+    .place = kAt<&Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::rear>, .quantity = Quantity::mass,
+    .limits = &kWeight, .words = "rear axle on the other scale", .meaning = "Rear axle",
+    .tool = MeasuringTool::otherScale, .label = "Rear axle", .name = "other scale, rear axle",
+    .howTo = {
+        "From a truck scale's ticket or any other scale that takes a whole axle or the whole car. Nobody "
+        "stands on the scale or between car and scale while it reads; engine off, car in park or chocked."})
+
+BOLTHOLE_FIELD(
+    ticketTotal, .scope = Scope::car, .path = "weighing.axle_ticket.total",
+    .place = kAt<&Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::total>, .quantity = Quantity::mass,
+    .limits = &kWeight, .words = "total on the other scale", .meaning = "Whole car",
+    .tool = MeasuringTool::otherScale, .label = "Whole car", .name = "other scale, whole car",
+    .howTo = {
+        "From a truck scale's ticket or any other scale that takes a whole axle or the whole car. Nobody "
+        "stands on the scale or between car and scale while it reads; engine off, car in park or chocked."})
+
+BOLTHOLE_FIELD(
+    ticketUncertainty, .scope = Scope::car, .path = "weighing.axle_ticket.uncertainty",
+    .place = kAt<&Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::uncertainty>,
+    .quantity = Quantity::mass, .limits = &kSpread, .words = "uncertainty of the other scale",
+    .meaning = "Standard uncertainty of one reading; absent: 10 kg", .isMeasured = false,
+    .label = "Uncertainty", .name = "other scale, standard uncertainty",
+    .howTo = {"How far one reading of that scale may be off: its standard uncertainty. Half its smallest "
+              "step is the least. Left empty, 10 kg (22 lb) is taken (common practice, no source)."})
+
+BOLTHOLE_FIELD(liftHeight, .scope = Scope::car, .path = "lift.height",
+               .place = kAt<&Car::lift, &EnteredLift::height>, .quantity = Quantity::length,
+               .limits = &kPositiveLength, .words = "lift",
+               .meaning = "How far that end's tires stood above the other end's", .label = "Raised by",
+               .name = "lift: how far the end was raised",
+               .howTo = {"How much higher the tires of the raised end stand than those of the other end, at "
+                         "the contact patches. Turn the car by 15° or more: small lifts make small errors "
+                         "large. Chock the wheels that stay down, rated stands under the raised end before "
+                         "anyone goes near, nobody under or beside the car while it is raised or lowered."})
+
+BOLTHOLE_FIELD(liftReading, .scope = Scope::car, .path = "lift.reading",
+               .place = kAt<&Car::lift, &EnteredLift::reading>, .quantity = Quantity::mass,
+               .limits = &kWeight, .words = "reading with one end raised", .meaning = "Both its tires",
+               .label = "Axle then read", .name = "lift: reading of that axle with the car raised",
+               .howTo = {
+                   "Both tires of the axle that was read, added, with the car raised and settled: springs "
+                   "blocked at ride height, fluids and loads as they were when level. The weight of chocks "
+                   "that stand on the pads taken off. Read it from beside the display, away from the car."})
+
+BOLTHOLE_FIELD(frontWheelRate, .scope = Scope::car, .path = "wheel_rates.front.wheel",
+               .place = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::wheel>,
+               .quantity = Quantity::rate, .limits = &kRate, .words = "front wheel rate",
+               .meaning = "Body over one wheel, both wheels moving alike", .label = "Front wheel rate",
+               .name = "front wheel rate, one wheel",
+               .howTo = {
+                   "How much more one wheel carries for each unit of length the body comes down over it, "
+                   "both wheels moving alike, tire left out. From the spring's rate times its motion ratio "
+                   "squared; or load the body over both front wheels with known weights, spread level, and "
+                   "divide half their weight by how far it comes down at the wheels, tires left out."})
+
+BOLTHOLE_FIELD(
+    frontTireRate, .scope = Scope::car, .path = "wheel_rates.front.tire",
+    .place = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::tire>,
+    .quantity = Quantity::rate, .limits = &kRate, .words = "front tire rate",
+    .meaning = "One tire; absent: taken as rigid", .label = "Front tire rate",
+    .name = "front tire rate, one tire",
+    .howTo = {
+        "How much more one tire carries for each unit of length it is pressed flatter: from its maker at "
+        "race pressure, or by loading it on a scale: read load and height of the wheel's center twice, and "
+        "divide the change of one by the change of the other. Left empty, tires are taken as rigid."})
+
+BOLTHOLE_FIELD(
+    frontRollRate, .scope = Scope::car, .path = "wheel_rates.front.roll",
+    .place = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::roll>,
+    .quantity = Quantity::rollRate, .limits = &kRollRate, .words = "front roll rate",
+    .meaning = "Body leaning over this end's wheels, bar included; absent: springs at the wheels, no bar",
+    .label = "Front roll rate", .name = "front roll rate, bar included",
+    .howTo = {
+        "Torque that leans the body over this end's wheels by one degree, bar included, tires left out. From "
+        "the springs alone it is the wheel rate times half the square of the distance between them; the "
+        "bar's own comes on top. Left empty, springs at the wheels and no bar are taken."})
+
+BOLTHOLE_FIELD(rearWheelRate, .scope = Scope::car, .path = "wheel_rates.rear.wheel",
+               .place = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::wheel>,
+               .quantity = Quantity::rate, .limits = &kRate, .words = "rear wheel rate",
+               .meaning = "Body over one wheel, both wheels moving alike", .label = "Rear wheel rate",
+               .name = "rear wheel rate, one wheel",
+               .howTo = {"How much more one wheel carries for each unit of length the body comes down over "
+                         "it, both wheels moving alike, tire left out. Left empty, it is computed from the "
+                         "springs' mounts and rates on the Springs page."})
+
+BOLTHOLE_FIELD(
+    rearTireRate, .scope = Scope::car, .path = "wheel_rates.rear.tire",
+    .place = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::tire>, .quantity = Quantity::rate,
+    .limits = &kRate, .words = "rear tire rate", .meaning = "One tire; absent: taken as rigid",
+    .label = "Rear tire rate", .name = "rear tire rate, one tire",
+    .howTo = {
+        "How much more one tire carries for each unit of length it is pressed flatter: from its maker at "
+        "race pressure, or by loading it on a scale: read load and height of the wheel's center twice, and "
+        "divide the change of one by the change of the other. Left empty, tires are taken as rigid."})
+
+BOLTHOLE_FIELD(
+    rearRollRate, .scope = Scope::car, .path = "wheel_rates.rear.roll",
+    .place = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::roll>,
+    .quantity = Quantity::rollRate, .limits = &kRollRate, .words = "rear roll rate",
+    .meaning = "Body leaning over this end's wheels, bar included; absent: springs at the wheels, no bar",
+    .label = "Rear roll rate", .name = "rear roll rate, bar included",
+    .howTo = {
+        "Torque that leans the body over the rear wheels by one degree, bar included, tires left out. A live "
+        "axle's springs stand closer together than its wheels, so it leans more easily than its wheel rate "
+        "says. Left empty, it is computed from the springs where they are known, without a bar."})
