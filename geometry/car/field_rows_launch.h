@@ -278,7 +278,7 @@ BOLTHOLE_FIELD(frontBumpClick, .scope = Scope::car, .path = "launch.front.dampin
                .place = kAt<&Car::launch, &EnteredLaunch::front, &EnteredFront::damping, &Damping::bump,
                             &DampingWay::at>,
                .quantity = Quantity::count, .limits = &kClick, .words = "bump click of the front shocks",
-               .meaning = "The click the front shocks are set to", .label = "Front bump, click",
+               .meaning = "The click it is set to", .label = "Front bump, click",
                .howTo = {"Clicks of the bump adjuster of both front shocks as the table counts them, from "
                          "the stop its maker says."})
 
@@ -286,7 +286,7 @@ BOLTHOLE_FIELD(frontReboundClick, .scope = Scope::car, .path = "launch.front.dam
                .place = kAt<&Car::launch, &EnteredLaunch::front, &EnteredFront::damping, &Damping::rebound,
                             &DampingWay::at>,
                .quantity = Quantity::count, .limits = &kClick, .words = "rebound click of the front shocks",
-               .meaning = "The click the front shocks are set to", .label = "Front rebound, click",
+               .meaning = "The click it is set to", .label = "Front rebound, click",
                .howTo = {"Clicks of the rebound adjuster of both front shocks as the table counts them, from "
                          "the stop its maker says."})
 

@@ -23,8 +23,8 @@ using testing::DoubleNear;
 Eigen::MatrixXd slopesAtRest(const LaunchInputs& inputs) {
     LaunchModel model;
     EXPECT_TRUE(model.prepare(inputs).usable());
-    constexpr auto kSize = static_cast<Eigen::Index>(kLaunchStateSize);
-    Eigen::MatrixXd slopes(kSize, kSize);
+    constexpr auto kStates = static_cast<Eigen::Index>(kLaunchStateSize);
+    Eigen::MatrixXd slopes(kStates, kStates);
     const double step = 1e-6;
     const auto ratesAt = [&](std::size_t column, double by) {
         LaunchState state = model.atRest();

@@ -4,6 +4,8 @@
 #include <gmock/gmock.h>
 
 #include <algorithm>
+#include <cmath>
+#include <cstdint>
 #include <cstdlib>
 #include <fstream>
 #include <functional>
@@ -100,14 +102,21 @@ std::string described(std::string words, Quantity quantity) {
     return words.empty() || unit.empty() ? words + unit : words + ", " + unit;
 }
 
+/// A bound as the file shows it: without what the conversion to its unit rounds off.
+Json shownBound(double bound, Quantity quantity) {
+    const double shown = bound / fileUnit(quantity);
+    const double whole = std::round(shown);
+    return std::abs(shown - whole) < 1e-9 * std::abs(whole) ? Json(static_cast<std::int64_t>(whole))
+                                                            : detail::encode(bound, quantity);
+}
+
 /// What the schema has to say of a number.
 Json expectedNumber(const FieldRule& rule) {
     const Limits& limits = *rule.limits;
-    return Json{
-        {"description", described(std::string(rule.meaning), rule.quantity)},
-        {"type", rule.quantity == Quantity::count ? "integer" : "number"},
-        {limits.lowIsOpen ? "exclusiveMinimum" : "minimum", detail::encode(limits.low, rule.quantity)},
-        {limits.highIsOpen ? "exclusiveMaximum" : "maximum", detail::encode(limits.high, rule.quantity)}};
+    return Json{{"description", described(std::string(rule.meaning), rule.quantity)},
+                {"type", rule.quantity == Quantity::count ? "integer" : "number"},
+                {limits.lowIsOpen ? "exclusiveMinimum" : "minimum", shownBound(limits.low, rule.quantity)},
+                {limits.highIsOpen ? "exclusiveMaximum" : "maximum", shownBound(limits.high, rule.quantity)}};
 }
 
 Json expectedSpread(const FieldRule& rule) {
@@ -122,7 +131,7 @@ Json expectedSpread(const FieldRule& rule) {
     const bool isKnown = rule.quantity == Quantity::length || rule.quantity == Quantity::angle ||
                          rule.quantity == Quantity::mass;
     if (isKnown) {
-        node["maximum"] = detail::encode(high, rule.quantity);
+        node["maximum"] = shownBound(high, rule.quantity);
     }
     return node;
 }

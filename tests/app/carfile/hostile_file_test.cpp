@@ -1,5 +1,5 @@
-// Files from a stranger: each is refused, or read, within a second and 300 MB, with one line that says where
-// and why.
+// Files from a stranger: each is refused, or read, in little more time than the JSON library alone takes for
+// as many bytes, and within 300 MB, with one line that says where and why.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <sys/resource.h>
@@ -11,6 +11,7 @@
 #include <filesystem>
 #include <fstream>
 #include <functional>
+#include <nlohmann/json.hpp>
 #include <string>
 #include <utility>
 #include <vector>
@@ -29,6 +30,8 @@ namespace bolthole {
 namespace {
 
 constexpr std::size_t kLargest = 16'000'000;
+// No file may take longer than this many times what the JSON library takes for one of its size.
+constexpr double kMostParsings = 2;
 const std::string kHead = R"({"format":"bolthole-car","version":1,"x":)";
 
 // `part` as often as fits into the largest file that is read at all, between the two ends.
@@ -113,14 +116,18 @@ std::vector<Hostile> hostileFiles() {
         {"one byte too long", [] { return std::string(kLargest + 1, ' '); }, "larger than 16000000 bytes"}};
 }
 
-// Reads `file` in a process of its own; gives what that cost and the line it gave.
-std::string readApart(const std::string& file, rusage& cost) {
+double processorSeconds(const rusage& cost) {
+    return static_cast<double>(cost.ru_utime.tv_sec + cost.ru_stime.tv_sec) +
+           1e-6 * static_cast<double>(cost.ru_utime.tv_usec + cost.ru_stime.tv_usec);
+}
+
+// Runs `work` in a process of its own; gives what that cost and the line it gave.
+std::string runApart(const std::function<std::string()>& work, rusage& cost) {
     std::array<int, 2> pipe{};
     EXPECT_EQ(::pipe(pipe.data()), 0);
     const pid_t child = ::fork();
     if (child == 0) {
-        const ReadResult read = readCarFile(file);
-        const std::string line = read.loaded ? "read" : read.problem.line();
+        const std::string line = work();
         const bool told = ::write(pipe[1], line.data(), std::min<std::size_t>(line.size(), 4000)) >= 0;
         ::_exit(told ? 0 : 1);
     }
@@ -134,6 +141,22 @@ std::string readApart(const std::string& file, rusage& cost) {
     return {text.data(), static_cast<std::size_t>(std::max<ssize_t>(size, 0))};
 }
 
+std::string readApart(const std::string& file, rusage& cost) {
+    const auto read = [&file] {
+        const ReadResult result = readCarFile(file);
+        return result.loaded ? std::string("read") : result.problem.line();
+    };
+    return runApart(read, cost);
+}
+
+// What the JSON library alone takes for the largest file of small numbers, s of one processor.
+double parsingSeconds() {
+    const std::string bytes = filled("[", "[0,0,0,0,0],", "0]");
+    rusage cost{};
+    runApart([&bytes] { return std::to_string(nlohmann::ordered_json::parse(bytes).size()); }, cost);
+    return processorSeconds(cost);
+}
+
 class HostileFile : public testing::Test {
   protected:
     void SetUp() override {
@@ -143,28 +166,28 @@ class HostileFile : public testing::Test {
     }
     void TearDown() override { std::filesystem::remove_all(folder_); }
     // One line, and within the bounds.
-    static void expectRefused(const std::string& file, const char* reason) {
+    static void expectRefused(const std::string& file, const char* reason, double mostSeconds) {
         rusage cost{};
         const std::string line = readApart(file, cost);
         EXPECT_THAT(line, testing::HasSubstr(reason));
         EXPECT_EQ(line.find('\n'), std::string::npos) << line;
         EXPECT_LT(line.size(), 400U);
         if (!kSanitized) {
-            EXPECT_LT(static_cast<double>(cost.ru_utime.tv_sec + cost.ru_stime.tv_sec) +
-                          1e-6 * static_cast<double>(cost.ru_utime.tv_usec + cost.ru_stime.tv_usec),
-                      1.0);
+            EXPECT_LT(processorSeconds(cost), mostSeconds);
             EXPECT_LT(cost.ru_maxrss, 300'000) << "kB";
         }
     }
     std::filesystem::path folder_;
 };
 
-TEST_F(HostileFile, CostsLessThanASecondAnd300Megabytes) {
+// Bounds of time are held against the library in the same run, so that a busy machine changes nothing.
+TEST_F(HostileFile, CostsLittleMoreThanParsingAndLessThan300Megabytes) {
     const std::string file = (folder_ / "car.bolt.json").string();
+    const double most = kMostParsings * parsingSeconds();
     for (const Hostile& hostile : hostileFiles()) {
         SCOPED_TRACE(hostile.name);
         std::ofstream(file, std::ios::binary) << hostile.bytes();
-        expectRefused(file, hostile.reason);
+        expectRefused(file, hostile.reason, most);
     }
 }
 
@@ -207,11 +230,11 @@ TEST_F(HostileFile, AGigabyteIsRefusedUnread) {
     const std::filesystem::path file = folder_ / "large.bolt.json";
     std::ofstream(file).close();
     std::filesystem::resize_file(file, 1'000'000'000);  // sparse
-    expectRefused(file.string(), "larger than");
+    expectRefused(file.string(), "larger than", parsingSeconds());
 }
 
 TEST_F(HostileFile, ADeviceWithoutEndIsRefused) {
-    expectRefused("/dev/zero", "larger than");
+    expectRefused("/dev/zero", "larger than", parsingSeconds());
 }
 
 }  // namespace

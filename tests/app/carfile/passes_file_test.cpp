@@ -38,7 +38,7 @@ Json wholePass() {
         "seen": ["spun_at_hit", "nose_topped_out"], "note": ""})");
 }
 
-Json example() {
+Json passExample() {
     Json file = {{"format", "bolthole-car"}, {"version", 1}};
     file.update(carWithoutMark());
     file["kept"] =
@@ -47,24 +47,24 @@ Json example() {
     return file;
 }
 
-LoadedCar loaded(const Json& json) {
+LoadedCar loadedPasses(const Json& json) {
     ReadResult read = readCar(json.dump());
     EXPECT_TRUE(read.loaded) << read.problem.line();
     return read.loaded ? std::move(*read.loaded) : LoadedCar{};
 }
 
-Json savedAs(const Car& car, const Json& source) {
+Json savedPasses(const Car& car, const Json& source) {
     return Json::parse(writeCar(car, source));
 }
 
-void expectRefused(const Json& json, const std::string& line) {
+void expectPassRefused(const Json& json, const std::string& line) {
     const ReadResult read = readCar(json.dump());
     EXPECT_FALSE(read.loaded);
     EXPECT_THAT(read.problem.line(), StartsWith(line));
 }
 
 TEST(PassesInFile, AreReadAsTheyStand) {
-    const Car car = loaded(example()).car;
+    const Car car = loadedPasses(passExample()).car;
     ASSERT_EQ(car.passes.size(), 2U);
     const Pass& pass = car.passes[0];
     EXPECT_EQ(pass.number, 7);
@@ -90,22 +90,23 @@ TEST(PassesInFile, AreReadAsTheyStand) {
 }
 
 TEST(PassesInFile, ASaveChangesNothing) {
-    const LoadedCar car = loaded(example());
-    EXPECT_EQ(savedAs(car.car, car.source), car.source) << "unknown keys and the order of what was seen too";
+    const LoadedCar car = loadedPasses(passExample());
+    EXPECT_EQ(savedPasses(car.car, car.source), car.source)
+        << "unknown keys and the order of what was seen too";
     EXPECT_EQ(writeCar(car.car, car.source), writeCar(car.car, car.source));
 }
 
 TEST(PassesInFile, AbsentIsNoneAndStaysAbsent) {
-    Json json = example();
+    Json json = passExample();
     json.erase("passes");
-    const LoadedCar car = loaded(json);
+    const LoadedCar car = loadedPasses(json);
     EXPECT_TRUE(car.car.passes.empty());
-    EXPECT_EQ(savedAs(car.car, car.source), json);
-    EXPECT_FALSE(savedAs(car.car, Json()).contains("passes"));
+    EXPECT_EQ(savedPasses(car.car, car.source), json);
+    EXPECT_FALSE(savedPasses(car.car, Json()).contains("passes"));
 }
 
 TEST(PassesInFile, WhatIsEnteredReadsBackTheSame) {
-    LoadedCar car = loaded(example());
+    LoadedCar car = loadedPasses(passExample());
     Pass pass = car.car.passes[0];
     pass.number = 9;
     pass.struck = true;
@@ -115,15 +116,15 @@ TEST(PassesInFile, WhatIsEnteredReadsBackTheSame) {
     pass.seen[static_cast<std::size_t>(Seen::movedRight)] = true;
     pass.note = "two\nlines";
     const Car entered = apply(car.car, AddPass{pass}).car;
-    const Json saved = savedAs(entered, car.source);
-    EXPECT_EQ(saved["passes"][0], example()["passes"][0]);
+    const Json saved = savedPasses(entered, car.source);
+    EXPECT_EQ(saved["passes"][0], passExample()["passes"][0]);
     EXPECT_FALSE(saved["passes"][2]["air"].contains("humidity"));
     EXPECT_EQ(saved["passes"][2]["seen"],
               Json::parse(R"(["nose_topped_out", "spun_at_hit", "moved_right"])"));
-    Car again = loaded(saved).car;
+    Car again = loadedPasses(saved).car;
     again.passes[2].id = entered.passes[2].id;
     EXPECT_EQ(again.passes, entered.passes);
-    Car anew = loaded(savedAs(entered, Json())).car;
+    Car anew = loadedPasses(savedPasses(entered, Json())).car;
     for (std::size_t at = 0; at < anew.passes.size(); ++at) {
         anew.passes[at].id = entered.passes[at].id;
     }
@@ -131,13 +132,13 @@ TEST(PassesInFile, WhatIsEnteredReadsBackTheSame) {
 }
 
 TEST(PassesInFile, UnknownKeysStayWithTheirPass) {
-    Json json = example();
+    Json json = passExample();
     json["passes"][1]["mood"] = "good";
-    const LoadedCar car = loaded(json);
-    const Json saved = savedAs(apply(car.car, RemovePass{0}).car, car.source);
+    const LoadedCar car = loadedPasses(json);
+    const Json saved = savedPasses(apply(car.car, RemovePass{0}).car, car.source);
     ASSERT_EQ(saved["passes"].size(), 1U);
     EXPECT_EQ(saved["passes"][0]["mood"], "good");
-    const Json none = savedAs(apply(apply(car.car, RemovePass{0}).car, RemovePass{0}).car, car.source);
+    const Json none = savedPasses(apply(apply(car.car, RemovePass{0}).car, RemovePass{0}).car, car.source);
     EXPECT_FALSE(none.contains("passes"));
 }
 
@@ -177,31 +178,31 @@ TEST(PassesInFile, WhatIsWrongIsNamedWhereItStands) {
         {"/seen", Json::array({"flew"}), "passes[0].seen: expected an array of"},
     };
     for (const BadPass& each : bad) {
-        Json json = example();
+        Json json = passExample();
         json["passes"][0][Json::json_pointer(each.pointer)] = each.value;
-        expectRefused(json, each.line);
+        expectPassRefused(json, each.line);
     }
     for (const char* needed : {"number", "date"}) {
-        Json json = example();
+        Json json = passExample();
         json["passes"][1].erase(needed);
-        expectRefused(json, std::string("passes[1].") + needed + ": missing, expected ");
+        expectPassRefused(json, std::string("passes[1].") + needed + ": missing, expected ");
     }
-    Json json = example();
+    Json json = passExample();
     json["passes"] = "none";
-    expectRefused(json, "passes: expected an array of 0 to 10000 objects");
+    expectPassRefused(json, "passes: expected an array of 0 to 10000 objects");
 }
 
 TEST(PassesInFile, AtMostTenThousand) {
-    Json json = example();
+    Json json = passExample();
     json["passes"] = Json(kMaxPasses, Json{{"number", 1}, {"date", "2026-11-20"}});
-    EXPECT_EQ(loaded(json).car.passes.size(), kMaxPasses);
+    EXPECT_EQ(loadedPasses(json).car.passes.size(), kMaxPasses);
     json["passes"].push_back(wholePass());
-    expectRefused(json, "passes: ");
+    expectPassRefused(json, "passes: ");
 }
 
 /// A season: so many passes, a setup kept for every `each` of them.
 Json season(std::size_t passes, std::size_t each, const Json& setup) {
-    Json json = example();
+    Json json = passExample();
     json["kept"] = Json::array();
     json["passes"] = Json::array();
     for (std::size_t at = 0; at < passes; ++at) {

@@ -5,8 +5,8 @@
 
 #include <limits>
 
-#include "tests/support/plain_car.h"
 #include "geometry/car/faults.h"
+#include "tests/support/plain_car.h"
 
 namespace bolthole {
 namespace {
@@ -62,8 +62,6 @@ TEST(Damping, TablesThatFitBadlyAreRefusedAtTheirPlace) {
         {[](Damping& d) { d.bump.force[1][0] = -1; }, "bump.force[1][0]"},
         {[](Damping& d) { d.rebound.force[2][1] = std::numeric_limits<double>::infinity(); },
          "rebound.force[2][1]"},
-        {[](Damping& d) { d.bump.at = 13; }, "bump.at"},
-        {[](Damping& d) { d.rebound.at = -1; }, "rebound.at"},
     };
     EXPECT_EQ(refusal(plainDamping()).reason, "");
     for (const Spoiled& row : table) {

@@ -132,7 +132,12 @@ TEST(Apply, OptionalNumbersComeAndGo) {
 }
 
 TEST(Apply, OnlyOptionalNumbersCanBeCleared) {
-    const Car car = plainCar();
+    Car car = plainCar();
+    const DampingWay way{.clicks = {0}, .force = {{100}}, .at = 0};
+    car.launch.front.damping = Damping{.speeds = {0.1}, .bump = way, .rebound = way};
+    for (SuspensionPart& part : car.springs) {
+        part.damping = car.launch.front.damping;
+    }
     const std::set<Field> adjusterLimits{Field::adjusterShortest, Field::adjusterLongest,
                                          Field::adjusterEngagement, Field::adjusterEngagementAt,
                                          Field::adjusterLeastEngagement};

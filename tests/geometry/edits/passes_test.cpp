@@ -4,10 +4,12 @@
 #include <cmath>
 #include <limits>
 
+#include "geometry/car/faults.h"
 #include "geometry/car/pass_fields.h"
 #include "geometry/compare/setup_changes.h"
 #include "geometry/edits/edit.h"
 #include "geometry/units/text.h"
+#include "tests/support/edit_tools.h"
 #include "tests/support/plain_car.h"
 
 namespace bolthole {
@@ -24,18 +26,6 @@ Pass pass(int number, const std::string& date = "2026-11-20", const std::string&
     made.time = time;
     made.sixtyFoot = 2.2;
     return made;
-}
-
-Car applied(const Car& car, const Edit& edit) {
-    const EditResult result = apply(car, edit);
-    EXPECT_EQ(result.refusal, "") << describe(edit, car);
-    return result.car;
-}
-
-void expectRefused(const Car& car, const Edit& edit, const std::string& reason) {
-    const EditResult result = apply(car, edit);
-    EXPECT_THAT(result.refusal, HasSubstr(reason));
-    EXPECT_TRUE(result.car == car);
 }
 
 Car otherHole(const Car& car, int hole = 1) {
