@@ -7,10 +7,10 @@
 
 #include "app/document/document.h"
 #include "app/document/settings.h"
-#include "widgets/state/bench_state.h"
 #include "widgets/papers/change_sheet.h"
 #include "widgets/papers/template_scene.h"
 #include "widgets/papers/wall_chart.h"
+#include "widgets/state/bench_state.h"
 
 class QActionGroup;
 class QComboBox;

@@ -11,8 +11,8 @@
 #include <algorithm>
 
 #include "app/desks/choice_desk.h"
-#include "app/window/main_window.h"
 #include "app/desks/recovery_desk.h"
+#include "app/window/main_window.h"
 #include "app/window/recovery_dialog.h"
 #include "widgets/fields/car_sheet.h"
 #include "widgets/fields/new_car_dialog.h"

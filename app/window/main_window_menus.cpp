@@ -10,12 +10,12 @@
 #include <QSplitter>
 
 #include "app/window/main_window.h"
+#include "widgets/board/hole_board.h"
 #include "widgets/compare/before_panel.h"
+#include "widgets/curves/travel_curves.h"
 #include "widgets/fields/car_sheet.h"
 #include "widgets/readouts/doubt_list.h"
 #include "widgets/readouts/figure_table.h"
-#include "widgets/board/hole_board.h"
-#include "widgets/curves/travel_curves.h"
 #include "widgets/views/view_deck.h"
 
 namespace bolthole {

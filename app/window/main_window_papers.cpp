@@ -4,13 +4,13 @@
 #include <QFileInfo>
 
 #include "app/desks/before_desk.h"
+#include "app/desks/choice_desk.h"
 #include "app/papers/change_dialogs.h"
 #include "app/papers/chart_dialogs.h"
-#include "app/desks/choice_desk.h"
-#include "app/window/main_window.h"
 #include "app/papers/template_dialogs.h"
-#include "widgets/pages/brackets/bracket_page.h"
+#include "app/window/main_window.h"
 #include "widgets/kit/notice_bar.h"
+#include "widgets/pages/brackets/bracket_page.h"
 
 namespace bolthole {
 

@@ -106,6 +106,10 @@ struct EnteredWeighing {
     bool operator==(const EnteredWeighing&) const = default;
 };
 
+/// What is taken of a load where the file says nothing, percent: none of it was weighed, all of it is aboard.
+inline constexpr double kLoadWeighed = 0;
+inline constexpr double kLoadAboard = 100;
+
 /// Something with a name that may stand on the car: fuel, a bottle, tools. Either its mass, or volume and
 /// density of what fills it. `id` as for Hole.
 struct EnteredLoad {
@@ -115,8 +119,8 @@ struct EnteredLoad {
     OptionalNumber volume = std::nullopt;   ///< m^3, full
     OptionalNumber density = std::nullopt;  ///< kg/m^3
     EnteredPoint at{};
-    double weighed = 0;   ///< percent of it aboard when the scales were read: a tank's level
-    double aboard = 100;  ///< percent of it aboard now
+    double weighed = kLoadWeighed;  ///< percent of it aboard when the scales were read: a tank's level
+    double aboard = kLoadAboard;    ///< percent of it aboard now
     Spreads spreads{};
 
     bool operator==(const EnteredLoad&) const = default;

@@ -30,14 +30,14 @@ BOLTHOLE_FIELD(loadAt, .scope = Scope::load, .path = "at", .place = kAt<&Entered
 
 BOLTHOLE_FIELD(loadWeighed, .scope = Scope::load, .path = "weighed", .place = kAt<&EnteredLoad::weighed>,
                .quantity = Quantity::percent, .limits = &kShare, .words = "part aboard when weighed",
-               .meaning = "Part of it aboard when the scales were read", .fallback = EnteredLoad{}.weighed,
+               .meaning = "Part of it aboard when the scales were read", .fallback = kLoadWeighed,
                .label = "Aboard when weighed", .name = "%1, part aboard when weighed",
                .howTo = {"How much of it was in the car when the scales were read: 0 not there, 100 all of "
                          "it, between for a tank's level."})
 
 BOLTHOLE_FIELD(loadAboard, .scope = Scope::load, .path = "aboard", .place = kAt<&EnteredLoad::aboard>,
                .quantity = Quantity::percent, .limits = &kShare, .words = "part aboard now",
-               .meaning = "Part of it aboard now", .fallback = EnteredLoad{}.aboard, .label = "Aboard now",
+               .meaning = "Part of it aboard now", .fallback = kLoadAboard, .label = "Aboard now",
                .name = "%1, part aboard now",
                .howTo = {"How much of it is in the car that is computed: 0 not there, 100 all of it."})
 
@@ -61,8 +61,8 @@ BOLTHOLE_FIELD(springOpenLength, .scope = Scope::spring, .path = "open_length",
 
 BOLTHOLE_FIELD(springPush, .scope = Scope::spring, .path = "push", .place = kAt<&SuspensionPart::push>,
                .quantity = Quantity::force, .limits = &kForce, .words = "push",
-               .meaning = "What it pushes at any length: a shock's gas", .fallback = SuspensionPart{}.push,
-               .isRare = true, .label = "Gas push", .name = "%1, gas push",
+               .meaning = "What it pushes at any length: a shock's gas", .fallback = kNoPush, .isRare = true,
+               .label = "Gas push", .name = "%1, gas push",
                .howTo = {"What it pushes at any length, the damper at rest: a gas shock's force on a "
                          "bathroom scale, held half in. 0 without gas."})
 

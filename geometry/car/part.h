@@ -16,6 +16,9 @@ enum class PartKind { spring, shock, coilOver, bumpStop, strap };
 /// "spring", "shock", "coilover", "bump stop", "strap".
 [[nodiscard]] std::string_view nameOf(PartKind kind);
 
+/// A part without gas pushes only by its rate, N.
+inline constexpr double kNoPush = 0;
+
 /// A part with one mount on the axle and one on the chassis, each a bracket of one or more holes, or a
 /// mirrored pair of them. Its length is the distance between the holes in use. `id` as for Hole.
 ///
@@ -33,7 +36,7 @@ struct SuspensionPart {
     std::optional<double> freeLength = std::nullopt;    ///< m
     std::optional<double> closedLength = std::nullopt;  ///< m, the shortest: coils touch, shock bottoms
     std::optional<double> openLength = std::nullopt;    ///< m, the longest: shock topped out, strap taut
-    double push = 0;                                    ///< N, whatever its length: a shock's gas
+    double push = kNoPush;                              ///< N, whatever its length: a shock's gas
     std::optional<Damping> damping = std::nullopt;      ///< a shock's or coilover's forces by shaft speed
     Spreads spreads{};
 

@@ -1,6 +1,6 @@
 // The problems and holes of a choice in words: the text part of geometry/choices/choice_figures.h.
-#include "geometry/choices/choice_figures.h"
 #include "geometry/car/fields.h"
+#include "geometry/choices/choice_figures.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {

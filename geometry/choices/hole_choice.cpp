@@ -6,8 +6,8 @@
 #include <cmath>
 #include <variant>
 
-#include "geometry/kinematics/axle_solver.h"
 #include "geometry/car/fields.h"
+#include "geometry/kinematics/axle_solver.h"
 
 namespace bolthole {
 

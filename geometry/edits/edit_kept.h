@@ -1,4 +1,5 @@
-// How the edits of kept states change a car; part of apply() in geometry/edits/edit.h, which is what others call.
+// How the edits of kept states change a car; part of apply() in geometry/edits/edit.h, which is what others
+// call.
 #pragma once
 
 #include <string>

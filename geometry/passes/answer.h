@@ -14,9 +14,9 @@ struct Answer {
 
     Answer(T found) : value(std::move(found)) {}  // NOLINT(google-explicit-constructor): a value is an answer
     /// No value.
-    [[nodiscard]] static Answer none(std::string why) {
+    [[nodiscard]] static Answer none(const std::string& why) {
         Answer answer;
-        answer.reason = std::move(why);
+        answer.reason = why;
         return answer;
     }
 

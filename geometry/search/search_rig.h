@@ -3,8 +3,8 @@
 
 #include <vector>
 
-#include "geometry/search/place_finder.h"
 #include "geometry/edits/planned_hole.h"
+#include "geometry/search/place_finder.h"
 
 namespace bolthole {
 

@@ -5,8 +5,8 @@
 #include <memory>
 #include <vector>
 
-#include "geometry/uncertainty/car_model.h"
 #include "geometry/search/wanted_figures.h"
+#include "geometry/uncertainty/car_model.h"
 
 namespace bolthole {
 

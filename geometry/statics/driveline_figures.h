@@ -12,8 +12,8 @@
 #include <vector>
 
 #include "geometry/car/car.h"
-#include "geometry/statics/cardan.h"
 #include "geometry/kinematics/trace.h"
+#include "geometry/statics/cardan.h"
 
 namespace bolthole {
 

@@ -16,8 +16,8 @@
 #include "geometry/car/car.h"
 #include "geometry/kinematics/linkage.h"
 #include "geometry/kinematics/standing_car.h"
-#include "geometry/statics/suspension_part.h"
 #include "geometry/kinematics/trace.h"
+#include "geometry/statics/suspension_part.h"
 
 namespace bolthole {
 

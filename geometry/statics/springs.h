@@ -9,8 +9,8 @@
 #include <string>
 #include <vector>
 
-#include "geometry/statics/suspension_part.h"
 #include "geometry/kinematics/trace.h"
+#include "geometry/statics/suspension_part.h"
 #include "geometry/weights/wheel_rates.h"
 
 namespace bolthole {

@@ -10,9 +10,9 @@
 #include <string_view>
 #include <vector>
 
-#include "geometry/kinematics/axle_solver.h"
 #include "geometry/car/car.h"
 #include "geometry/car/part.h"
+#include "geometry/kinematics/axle_solver.h"
 
 namespace bolthole {
 

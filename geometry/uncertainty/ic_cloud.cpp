@@ -5,8 +5,8 @@
 #include <limits>
 #include <span>
 
-#include "geometry/weights/entered_figures.h"
 #include "geometry/uncertainty/trace_spread.h"
+#include "geometry/weights/entered_figures.h"
 
 namespace bolthole {
 

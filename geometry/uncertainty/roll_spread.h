@@ -5,8 +5,8 @@
 #include <span>
 #include <vector>
 
-#include "geometry/uncertainty/propagation.h"
 #include "geometry/kinematics/roll.h"
+#include "geometry/uncertainty/propagation.h"
 #include "geometry/uncertainty/varied_car.h"
 
 namespace bolthole {

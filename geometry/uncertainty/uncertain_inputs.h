@@ -8,7 +8,6 @@
 
 #include "geometry/car/measuring_tool.h"
 #include "geometry/choices/hole_choice.h"
-#include "geometry/edits/edit.h"
 #include "geometry/uncertainty/propagation.h"
 
 namespace bolthole {

@@ -2,8 +2,8 @@
 
 #include <cmath>
 
-#include "geometry/weights/entered_figures.h"
 #include "geometry/car/fields.h"
+#include "geometry/weights/entered_figures.h"
 
 namespace bolthole {
 

@@ -82,7 +82,6 @@ enum class Quantity {
         case Quantity::torque:
             return kPoundFeet;
         case Quantity::rate:
-            return kNewtonsPerPoundForce / kMetresPerInch;
         case Quantity::damping:
             return kNewtonsPerPoundForce / kMetresPerInch;
         case Quantity::inertia:

@@ -6,7 +6,8 @@
 
 namespace bolthole {
 
-/// The equations of geometry/kinematics/linkage.h as plain links: a pivot becomes two, one along x and one along z.
+/// The equations of geometry/kinematics/linkage.h as plain links: a pivot becomes two, one along x and one
+/// along z.
 [[nodiscard]] inline ReferenceAxle referenceAxle(const Linkage& linkage) {
     ReferenceAxle axle;
     axle.measuredHeight = linkage.measuredHeight;

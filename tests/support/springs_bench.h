@@ -12,9 +12,9 @@
 
 #include "tests/support/level_car.h"
 #include "tests/support/made_parts.h"
+#include "widgets/kit/theme.h"
 #include "widgets/pages/fact_card.h"
 #include "widgets/pages/springs/springs_page.h"
-#include "widgets/kit/theme.h"
 
 namespace bolthole::test {
 

@@ -2,9 +2,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/units/sure_text.h"
 #include "widgets/board/choice_map_paint.h"
 #include "widgets/kit/theme.h"
-#include "geometry/units/sure_text.h"
 
 namespace bolthole {
 

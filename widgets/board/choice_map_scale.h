@@ -9,8 +9,8 @@
 #include <span>
 #include <vector>
 
-#include "widgets/scales/axis_ticks.h"
 #include "widgets/board/choice_list.h"
+#include "widgets/scales/axis_ticks.h"
 #include "widgets/scales/stable_range.h"
 
 namespace bolthole {

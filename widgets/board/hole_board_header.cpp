@@ -9,10 +9,10 @@
 #include <algorithm>
 #include <array>
 
-#include "widgets/words/field_words.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
+#include "widgets/words/field_words.h"
 
 namespace bolthole {
 

@@ -12,8 +12,8 @@
 #include "widgets/compare/difference_view.h"
 #include "widgets/compare/keep_dialog.h"
 #include "widgets/compare/kept_list.h"
-#include "widgets/kit/number_field.h"
 #include "widgets/compare/ride_change_dialog.h"
+#include "widgets/kit/number_field.h"
 #include "widgets/kit/sheet_parts.h"
 
 namespace bolthole {

@@ -10,15 +10,15 @@
 #include <limits>
 #include <set>
 
+#include "widgets/kit/group_header.h"
+#include "widgets/kit/number_field.h"
+#include "widgets/kit/theme.h"
+#include "widgets/kit/unit_text.h"
+#include "widgets/readouts/sure_delegate.h"
 #include "widgets/scales/center_spread.h"
 #include "widgets/words/change_words.h"
 #include "widgets/words/figure_words.h"
-#include "widgets/kit/group_header.h"
-#include "widgets/kit/number_field.h"
-#include "widgets/readouts/sure_delegate.h"
 #include "widgets/words/sure_words.h"
-#include "widgets/kit/theme.h"
-#include "widgets/kit/unit_text.h"
 
 namespace bolthole {
 

@@ -10,11 +10,11 @@
 #include <algorithm>
 
 #include "widgets/compare/difference_table.h"
-#include "widgets/words/figure_words.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/sheet_parts.h"
-#include "widgets/words/sure_words.h"
 #include "widgets/kit/theme.h"
+#include "widgets/words/figure_words.h"
+#include "widgets/words/sure_words.h"
 
 namespace bolthole {
 

@@ -6,8 +6,8 @@
 #include <optional>
 
 #include "geometry/edits/ride_change.h"
-#include "geometry/units/text.h"
 #include "geometry/kinematics/trace.h"
+#include "geometry/units/text.h"
 
 class QPushButton;
 

@@ -11,10 +11,10 @@
 #include <array>
 #include <vector>
 
-#include "widgets/scales/axis_ticks.h"
 #include "widgets/curves/curve_data.h"
-#include "widgets/scales/stable_range.h"
 #include "widgets/curves/sure_band.h"
+#include "widgets/scales/axis_ticks.h"
+#include "widgets/scales/stable_range.h"
 #include "widgets/scales/travel_steps.h"
 
 namespace bolthole {

@@ -4,10 +4,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/units/sure_text.h"
 #include "geometry/units/units.h"
 #include "widgets/scales/center_spread.h"
 #include "widgets/scales/distance_scale.h"
-#include "geometry/units/sure_text.h"
 
 namespace bolthole {
 

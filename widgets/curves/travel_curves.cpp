@@ -6,8 +6,8 @@
 #include <functional>
 
 #include "widgets/curves/curve_card.h"
-#include "widgets/words/sure_words.h"
 #include "widgets/kit/theme.h"
+#include "widgets/words/sure_words.h"
 
 namespace bolthole {
 

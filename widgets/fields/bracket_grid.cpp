@@ -6,9 +6,9 @@
 #include <QToolButton>
 #include <algorithm>
 
-#include "widgets/words/field_words.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/words/field_words.h"
 
 namespace bolthole {
 

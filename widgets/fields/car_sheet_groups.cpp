@@ -9,9 +9,9 @@
 #include <algorithm>
 
 #include "widgets/fields/bracket_grid.h"
-#include "widgets/words/field_words.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/words/field_words.h"
 
 namespace bolthole {
 

@@ -4,8 +4,8 @@
 #include <QPlainTextEdit>
 
 #include "geometry/edits/starting_car.h"
-#include "widgets/kit/section.h"
 #include "widgets/fields/sheet_hub.h"
+#include "widgets/kit/section.h"
 #include "widgets/kit/sheet_parts.h"
 
 namespace bolthole {

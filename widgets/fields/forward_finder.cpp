@@ -6,8 +6,8 @@
 #include <QVBoxLayout>
 
 #include "geometry/kinematics/tape.h"
-#include "widgets/words/field_words.h"
 #include "widgets/kit/theme.h"
+#include "widgets/words/field_words.h"
 
 namespace bolthole {
 

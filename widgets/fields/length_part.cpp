@@ -8,8 +8,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "widgets/words/field_words.h"
 #include "widgets/kit/theme.h"
+#include "widgets/words/field_words.h"
 
 namespace bolthole {
 

@@ -3,8 +3,8 @@
 #include <QVBoxLayout>
 
 #include "geometry/car/fields.h"
-#include "widgets/words/field_words.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/words/field_words.h"
 
 namespace bolthole {
 

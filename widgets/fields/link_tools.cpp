@@ -6,8 +6,8 @@
 #include <algorithm>
 
 #include "geometry/edits/starting_link.h"
-#include "widgets/words/field_words.h"
 #include "widgets/kit/theme.h"
+#include "widgets/words/field_words.h"
 
 namespace bolthole {
 

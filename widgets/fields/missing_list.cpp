@@ -4,10 +4,10 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "widgets/words/field_words.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/words/field_words.h"
 
 namespace bolthole {
 

@@ -5,9 +5,9 @@
 
 #include "geometry/car/fields.h"
 #include "geometry/uncertainty/propagation.h"
+#include "geometry/units/sure_text.h"
 #include "widgets/words/field_words.h"
 #include "widgets/words/sure_reading.h"
-#include "geometry/units/sure_text.h"
 
 namespace bolthole {
 

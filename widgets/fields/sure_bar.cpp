@@ -4,12 +4,12 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "geometry/units/sure_text.h"
 #include "geometry/uncertainty/uncertain_inputs.h"
-#include "widgets/words/field_words.h"
+#include "geometry/units/sure_text.h"
 #include "widgets/kit/sheet_parts.h"
-#include "widgets/words/sure_reading.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/words/field_words.h"
+#include "widgets/words/sure_reading.h"
 
 namespace bolthole {
 

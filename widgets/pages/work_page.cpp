@@ -8,10 +8,10 @@
 #include <QScrollBar>
 #include <QVBoxLayout>
 
-#include "widgets/words/field_words.h"
 #include "widgets/kit/section.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
+#include "widgets/words/field_words.h"
 
 namespace bolthole {
 

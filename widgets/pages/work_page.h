@@ -5,8 +5,8 @@
 #include <string>
 #include <vector>
 
-#include "widgets/state/bench_state.h"
 #include "widgets/fields/sheet_hub.h"
+#include "widgets/state/bench_state.h"
 
 class QScrollArea;
 class QVBoxLayout;

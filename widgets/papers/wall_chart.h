@@ -10,8 +10,8 @@
 #include <vector>
 
 #include "geometry/choices/choice_figures.h"
-#include "widgets/state/bench_state.h"
 #include "widgets/papers/printed_sheets.h"
+#include "widgets/state/bench_state.h"
 
 namespace bolthole {
 

@@ -5,11 +5,11 @@
 #include <algorithm>
 #include <cmath>
 
-#include "widgets/words/figure_words.h"
 #include "widgets/kit/number_field.h"
-#include "widgets/words/sure_words.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/words/figure_words.h"
+#include "widgets/words/sure_words.h"
 
 namespace bolthole {
 

@@ -6,11 +6,11 @@
 #include <QKeyEvent>
 #include <array>
 
-#include "widgets/words/figure_words.h"
 #include "widgets/kit/number_field.h"
-#include "widgets/readouts/sure_delegate.h"
-#include "widgets/words/sure_words.h"
 #include "widgets/kit/theme.h"
+#include "widgets/readouts/sure_delegate.h"
+#include "widgets/words/figure_words.h"
+#include "widgets/words/sure_words.h"
 
 namespace bolthole {
 

@@ -5,9 +5,9 @@
 #include <limits>
 #include <numbers>
 
+#include "geometry/units/sure_text.h"
 #include "geometry/units/units.h"
 #include "widgets/scales/distance_scale.h"
-#include "geometry/units/sure_text.h"
 
 namespace bolthole {
 

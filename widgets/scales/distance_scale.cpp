@@ -131,8 +131,8 @@ std::vector<AxisTick> distanceTicks(const AxisOnScreen& axis, double unit, const
     const double width = axis.right - axis.left;
     for (int count = kMostTicks; count > 1; --count) {
         // Set in from the ends reads best; where that leaves too little room, toward the ends, then at them.
-        for (const TickLayout& how : {TickLayout{count, 0.5 * width / count, 1.6}, TickLayout{count, 0.04 * width, 1.6},
-                                  TickLayout{count, 0.0, 12.0}}) {
+        for (const TickLayout& how : {TickLayout{count, 0.5 * width / count, 1.6},
+                                      TickLayout{count, 0.04 * width, 1.6}, TickLayout{count, 0.0, 12.0}}) {
             std::vector<AxisTick> ticks = spreadTicks(candidates, axis, how, metrics);
             if (ticksFit(ticks)) {
                 return ticks;

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "widgets/scales/axis_ticks.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/scales/axis_ticks.h"
 
 namespace bolthole {
 

@@ -4,10 +4,10 @@
 #include <QPainter>
 #include <QRectF>
 
-#include "widgets/state/drawn_points.h"
 #include "widgets/kit/label_placer.h"
-#include "widgets/state/side_camera.h"
 #include "widgets/kit/theme.h"
+#include "widgets/state/drawn_points.h"
+#include "widgets/state/side_camera.h"
 
 namespace bolthole {
 

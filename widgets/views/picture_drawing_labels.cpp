@@ -5,8 +5,8 @@
 #include <cmath>
 
 #include "widgets/kit/pens.h"
-#include "widgets/views/picture_drawing.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/views/picture_drawing.h"
 
 namespace bolthole {
 

@@ -3,9 +3,9 @@
 #include <QPainterPath>
 #include <cmath>
 
-#include "widgets/scales/center_spread.h"
 #include "widgets/kit/pens.h"
 #include "widgets/kit/theme.h"
+#include "widgets/scales/center_spread.h"
 
 namespace bolthole {
 

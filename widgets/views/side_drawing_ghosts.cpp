@@ -3,8 +3,8 @@
 #include <cmath>
 
 #include "widgets/kit/pens.h"
-#include "widgets/views/side_drawing.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/views/side_drawing.h"
 
 namespace bolthole {
 

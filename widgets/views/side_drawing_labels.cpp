@@ -3,12 +3,12 @@
 #include <cmath>
 #include <optional>
 
-#include "geometry/weights/entered_figures.h"
 #include "geometry/kinematics/roll.h"
+#include "geometry/weights/entered_figures.h"
 #include "widgets/kit/pens.h"
+#include "widgets/kit/unit_text.h"
 #include "widgets/views/side_drawing.h"
 #include "widgets/words/sure_words.h"
-#include "widgets/kit/unit_text.h"
 
 namespace bolthole {
 

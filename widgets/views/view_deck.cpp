@@ -5,9 +5,9 @@
 #include <QGridLayout>
 #include <QToolButton>
 
+#include "widgets/kit/theme.h"
 #include "widgets/views/across_view.h"
 #include "widgets/views/side_view.h"
-#include "widgets/kit/theme.h"
 
 namespace bolthole {
 

@@ -7,8 +7,8 @@
 #include <array>
 #include <cmath>
 
-#include "widgets/views/side_view.h"
 #include "widgets/kit/theme.h"
+#include "widgets/views/side_view.h"
 
 namespace bolthole {
 

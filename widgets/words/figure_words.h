@@ -3,8 +3,8 @@
 
 #include <QString>
 
-#include "geometry/units/text.h"
 #include "geometry/kinematics/trace.h"
+#include "geometry/units/text.h"
 
 namespace bolthole {
 

@@ -13,12 +13,12 @@
 
 #include "app/carfile/car_file.h"
 #include "app/carfile/file_writing.h"
-#include "app/window/main_window.h"
 #include "app/commands/sweep_table.h"
+#include "app/window/main_window.h"
 #include "tests/support/csv.h"
 #include "widgets/compare/difference_table.h"
-#include "widgets/views/side_view.h"
 #include "widgets/scales/travel_slider.h"
+#include "widgets/views/side_view.h"
 
 namespace bolthole {
 namespace {

@@ -10,14 +10,14 @@
 #include <functional>
 #include <memory>
 
-#include "app/window/main_window.h"
 #include "app/papers/template_dialogs.h"
+#include "app/window/main_window.h"
 #include "tests/support/bracket_car.h"
 #include "tests/support/paper_tools.h"
 #include "tests/support/pdf_page.h"
+#include "widgets/kit/number_field.h"
 #include "widgets/pages/brackets/bracket_page.h"
 #include "widgets/pages/brackets/bracket_picture.h"
-#include "widgets/kit/number_field.h"
 
 namespace bolthole {
 namespace {

@@ -8,12 +8,12 @@
 #include <set>
 
 #include "app/window/main_window.h"
+#include "widgets/curves/travel_curves.h"
+#include "widgets/kit/number_field.h"
 #include "widgets/pages/driveline/driveline_curves.h"
 #include "widgets/pages/driveline/driveline_page.h"
 #include "widgets/pages/driveline/driveline_picture.h"
 #include "widgets/pages/fact_card.h"
-#include "widgets/kit/number_field.h"
-#include "widgets/curves/travel_curves.h"
 
 namespace bolthole {
 namespace {

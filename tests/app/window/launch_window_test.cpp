@@ -9,9 +9,9 @@
 
 #include "app/carfile/car_file.h"
 #include "app/window/main_window.h"
+#include "widgets/kit/number_field.h"
 #include "widgets/pages/launch/launch_page.h"
 #include "widgets/pages/launch/link_load_table.h"
-#include "widgets/kit/number_field.h"
 
 namespace bolthole {
 namespace {

@@ -22,12 +22,12 @@
 #include <vector>
 
 #include "app/window/main_window.h"
-#include "geometry/kinematics/roll.h"
 #include "geometry/edits/starting_car.h"
-#include "widgets/views/across_view.h"
+#include "geometry/kinematics/roll.h"
 #include "widgets/fields/link_tools.h"
 #include "widgets/fields/new_car_dialog.h"
 #include "widgets/kit/number_field.h"
+#include "widgets/views/across_view.h"
 #include "widgets/views/side_view.h"
 #include "widgets/views/view_deck.h"
 

@@ -8,11 +8,11 @@
 #include <stdexcept>
 
 #include "app/window/main_window.h"
-#include "widgets/pages/fact_card.h"
+#include "widgets/curves/travel_curves.h"
 #include "widgets/kit/number_field.h"
+#include "widgets/pages/fact_card.h"
 #include "widgets/pages/roll/roll_curves.h"
 #include "widgets/pages/roll/roll_page.h"
-#include "widgets/curves/travel_curves.h"
 
 namespace bolthole {
 namespace {

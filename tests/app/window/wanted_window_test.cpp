@@ -8,14 +8,14 @@
 #include <QtTest/QTest>
 #include <memory>
 
-#include "app/window/main_window.h"
 #include "app/desks/wanted_desk.h"
-#include "widgets/pages/target/answer_card.h"
+#include "app/window/main_window.h"
 #include "widgets/board/hole_board.h"
+#include "widgets/pages/target/answer_card.h"
+#include "widgets/pages/target/wanted_page.h"
 #include "widgets/views/side_view.h"
 #include "widgets/views/view_deck.h"
 #include "widgets/views/wanted_mark.h"
-#include "widgets/pages/target/wanted_page.h"
 
 namespace bolthole {
 namespace {

@@ -1,4 +1,5 @@
-// What is refused of a bracket's plate, and where it says the fault is; see refusal() in geometry/car/bracket.h.
+// What is refused of a bracket's plate, and where it says the fault is; see refusal() in
+// geometry/car/bracket.h.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 

@@ -3,8 +3,8 @@
 
 #include <memory>
 
-#include "geometry/kinematics/axle_solver.h"
 #include "geometry/choices/choice_figures.h"
+#include "geometry/kinematics/axle_solver.h"
 #include "geometry/kinematics/trace.h"
 #include "tests/support/car_generator.h"
 #include "tests/support/count_allocations.h"

@@ -7,9 +7,9 @@
 
 #include "tests/support/made_bench.h"
 #include "tests/support/plain_car.h"
+#include "widgets/curves/travel_curves.h"
 #include "widgets/readouts/figure_strip.h"
 #include "widgets/views/side_view.h"
-#include "widgets/curves/travel_curves.h"
 
 namespace bolthole {
 namespace {

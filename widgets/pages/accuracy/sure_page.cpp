@@ -7,13 +7,13 @@
 
 #include "geometry/units/sure_text.h"
 #include "geometry/weights/weights.h"
+#include "widgets/fields/sure_bar.h"
 #include "widgets/kit/card.h"
-#include "widgets/words/field_words.h"
 #include "widgets/kit/section.h"
 #include "widgets/kit/sheet_parts.h"
-#include "widgets/fields/sure_bar.h"
-#include "widgets/pages/accuracy/sure_table.h"
 #include "widgets/kit/theme.h"
+#include "widgets/pages/accuracy/sure_table.h"
+#include "widgets/words/field_words.h"
 
 namespace bolthole {
 

@@ -3,8 +3,8 @@
 
 #include <optional>
 
-#include "widgets/words/sure_reading.h"
 #include "widgets/pages/work_page.h"
+#include "widgets/words/sure_reading.h"
 
 class QComboBox;
 

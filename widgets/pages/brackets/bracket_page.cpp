@@ -7,17 +7,17 @@
 #include <utility>
 
 #include "geometry/plates/plate_room.h"
-#include "widgets/pages/brackets/bracket_facts.h"
 #include "widgets/fields/bracket_grid.h"
-#include "widgets/pages/brackets/bracket_picture.h"
 #include "widgets/kit/card.h"
-#include "widgets/pages/fact_card.h"
-#include "widgets/words/field_words.h"
-#include "widgets/pages/brackets/plate_section.h"
 #include "widgets/kit/section.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/pages/brackets/bracket_facts.h"
+#include "widgets/pages/brackets/bracket_picture.h"
+#include "widgets/pages/brackets/plate_section.h"
+#include "widgets/pages/fact_card.h"
+#include "widgets/words/field_words.h"
 
 namespace bolthole {
 

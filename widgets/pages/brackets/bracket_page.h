@@ -3,8 +3,8 @@
 
 #include <optional>
 
-#include "widgets/papers/template_scene.h"
 #include "widgets/pages/work_page.h"
+#include "widgets/papers/template_scene.h"
 
 class QAbstractButton;
 

@@ -10,10 +10,10 @@
 #include <cmath>
 
 #include "geometry/plates/plate_room.h"
-#include "widgets/words/field_words.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/words/field_words.h"
 
 namespace bolthole {
 

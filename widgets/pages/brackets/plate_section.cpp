@@ -8,9 +8,9 @@
 #include <utility>
 
 #include "geometry/plates/plate_room.h"
-#include "widgets/words/field_words.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
+#include "widgets/words/field_words.h"
 
 namespace bolthole {
 

@@ -7,9 +7,9 @@
 #include <functional>
 #include <vector>
 
-#include "widgets/scales/axis_ticks.h"
 #include "widgets/curves/curve_card.h"
 #include "widgets/pages/driveline/driveline_reading.h"
+#include "widgets/scales/axis_ticks.h"
 #include "widgets/scales/stable_range.h"
 #include "widgets/scales/travel_steps.h"
 

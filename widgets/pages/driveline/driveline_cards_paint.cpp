@@ -4,9 +4,9 @@
 #include <cmath>
 #include <limits>
 
-#include "widgets/pages/driveline/driveline_cards.h"
 #include "widgets/kit/pens.h"
 #include "widgets/kit/theme.h"
+#include "widgets/pages/driveline/driveline_cards.h"
 
 namespace bolthole {
 

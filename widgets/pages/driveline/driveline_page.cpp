@@ -6,12 +6,12 @@
 
 #include "widgets/fields/bracket_grid.h"
 #include "widgets/fields/car_sheet_groups.h"
+#include "widgets/kit/theme.h"
+#include "widgets/kit/unit_text.h"
 #include "widgets/pages/driveline/driveline_curves.h"
 #include "widgets/pages/driveline/driveline_facts.h"
 #include "widgets/pages/driveline/driveline_picture.h"
-#include "widgets/kit/theme.h"
 #include "widgets/scales/travel_slider.h"
-#include "widgets/kit/unit_text.h"
 
 namespace bolthole {
 

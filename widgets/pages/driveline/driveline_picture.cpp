@@ -8,8 +8,8 @@
 
 #include "widgets/kit/pens.h"
 #include "widgets/kit/theme.h"
-#include "widgets/scales/travel_steps.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/scales/travel_steps.h"
 
 namespace bolthole {
 

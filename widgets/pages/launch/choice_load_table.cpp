@@ -4,8 +4,8 @@
 #include <algorithm>
 #include <utility>
 
-#include "widgets/pages/launch/launch_facts.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/pages/launch/launch_facts.h"
 
 namespace bolthole {
 

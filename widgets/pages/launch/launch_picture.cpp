@@ -5,9 +5,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "widgets/pages/launch/launch_facts.h"
 #include "widgets/kit/pens.h"
 #include "widgets/kit/theme.h"
+#include "widgets/pages/launch/launch_facts.h"
 
 namespace bolthole {
 

@@ -4,9 +4,9 @@
 #include <cmath>
 #include <numeric>
 
-#include "widgets/words/field_words.h"
-#include "widgets/pages/launch/launch_facts.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/pages/launch/launch_facts.h"
+#include "widgets/words/field_words.h"
 
 namespace bolthole {
 

@@ -6,8 +6,8 @@
 #include <QString>
 #include <vector>
 
-#include "widgets/scales/axis_ticks.h"
 #include "widgets/curves/curve_card.h"
+#include "widgets/scales/axis_ticks.h"
 #include "widgets/scales/stable_range.h"
 
 namespace bolthole {

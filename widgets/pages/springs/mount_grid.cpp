@@ -7,10 +7,10 @@
 #include <iterator>
 
 #include "widgets/fields/bracket_grid.h"
-#include "widgets/words/field_words.h"
 #include "widgets/kit/number_field.h"
-#include "widgets/words/spring_words.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/words/field_words.h"
+#include "widgets/words/spring_words.h"
 
 namespace bolthole {
 

@@ -7,8 +7,8 @@
 #include <vector>
 
 #include "geometry/units/units.h"
-#include "widgets/scales/axis_ticks.h"
 #include "widgets/curves/curve_card.h"
+#include "widgets/scales/axis_ticks.h"
 #include "widgets/scales/stable_range.h"
 #include "widgets/scales/travel_steps.h"
 

@@ -1,8 +1,8 @@
 // One spring, shock, stop or strap among the fields of the Springs page.
 #pragma once
 
-#include "widgets/pages/springs/mount_grid.h"
 #include "widgets/kit/section.h"
+#include "widgets/pages/springs/mount_grid.h"
 #include "widgets/pages/springs/starting_spring.h"
 
 namespace bolthole {

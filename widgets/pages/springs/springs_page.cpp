@@ -7,12 +7,12 @@
 #include <algorithm>
 
 #include "widgets/kit/card.h"
+#include "widgets/kit/theme.h"
+#include "widgets/kit/unit_text.h"
 #include "widgets/pages/springs/spring_facts.h"
 #include "widgets/pages/springs/spring_scene.h"
 #include "widgets/pages/springs/spring_section.h"
 #include "widgets/words/spring_words.h"
-#include "widgets/kit/theme.h"
-#include "widgets/kit/unit_text.h"
 
 namespace bolthole {
 

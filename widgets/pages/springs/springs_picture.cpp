@@ -8,9 +8,9 @@
 
 #include "widgets/kit/label_placer.h"
 #include "widgets/kit/pens.h"
-#include "widgets/views/spring_symbols.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/views/spring_symbols.h"
 
 namespace bolthole {
 

@@ -6,8 +6,8 @@
 #include <optional>
 #include <vector>
 
-#include "geometry/kinematics/linkage.h"
 #include "geometry/car/part.h"
+#include "geometry/kinematics/linkage.h"
 #include "geometry/units/units.h"
 #include "widgets/state/side_camera.h"
 

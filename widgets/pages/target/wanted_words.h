@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "geometry/edits/edit.h"
-#include "geometry/units/text.h"
 #include "geometry/search/wanted_search.h"
+#include "geometry/units/text.h"
 
 namespace bolthole {
 

@@ -11,8 +11,8 @@
 #include <memory>
 
 #include "tests/support/sheet_bench.h"
-#include "widgets/pages/target/answer_card.h"
 #include "widgets/kit/theme.h"
+#include "widgets/pages/target/answer_card.h"
 
 namespace bolthole {
 namespace {
