@@ -1,4 +1,5 @@
-// How the edits of kept states change a car; part of apply() in geometry/edits/edit.h, which is what others call.
+// How the edits of kept states change a car; part of apply() in geometry/edits/edit.h, which is what others
+// call.
 #pragma once
 
 #include <string>
@@ -14,5 +15,9 @@ namespace bolthole {
 [[nodiscard]] std::string applyTo(Car& car, const RemoveKept& edit);
 [[nodiscard]] std::string applyTo(Car& car, const RestoreKept& edit);
 [[nodiscard]] std::string applyTo(Car& car, const SwapBefore& edit);
+
+/// Takes name and note of a kept state off a bench that is no longer what was kept under it: `was` before an
+/// edit other than RestoreKept and SwapBefore.
+void forgetChangedState(Car& car, const Car& was);
 
 }  // namespace bolthole
