@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 
+#include "geometry/statics/launch.h"
 #include "geometry/statics/link_loads.h"
 #include "tests/support/car_generator.h"
 #include "tests/support/level_car.h"
