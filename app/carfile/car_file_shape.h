@@ -44,6 +44,8 @@ inline constexpr std::array<Word<PartKind>, 5> kPartWords{{{"spring", PartKind::
                                                            {"bump_stop", PartKind::bumpStop},
                                                            {"strap", PartKind::strap}}};
 
+inline constexpr std::array<Word<Differential>, 3> kDifferentialWords{
+    {{"open", Differential::open}, {"limited", Differential::limited}, {"locked", Differential::locked}}};
 inline constexpr std::array<Word<CouplingKind>, 2> kCouplingWords{
     {{"converter", CouplingKind::converter}, {"clutch", CouplingKind::clutch}}};
 
@@ -245,6 +247,7 @@ template <typename Io>
 void exchangeLaunch(Numbers<Io>& numbers, EnteredLaunch& launch) {
     if (numbers.path() == "launch") {
         numbers.io().rareWord("from", launch.from, kLaunchWords, LaunchFrom::acceleration);
+        numbers.io().optionalWord("differential", launch.differential, kDifferentialWords);
     } else if (numbers.path() == "launch.engine") {
         exchangeEngine(numbers, launch.engine);
     } else if (numbers.path() == "launch.coupling") {

@@ -53,8 +53,11 @@ class MainWindow : public QMainWindow {
     ~MainWindow() override;
 
     /// Opens a car file, unsaved changes asked about first. On failure says why across the top; the car
-    /// stays.
-    void openFile(const QString& fileName);
+    /// stays. Returns what it said; empty where it was opened, or left by choice.
+    QString openFile(const QString& fileName);
+    /// What a window begins with: the file asked for, or a demo car where that is empty or can't be opened.
+    /// Why it can't stays across the top, and is returned.
+    QString openAtStart(const QString& fileName, const QString& demo);
     /// Opens a demo car that travels with the program: its file name without folder.
     void openDemo(const QString& name);
     /// Takes the car of another file in as a kept state and makes it the before.

@@ -68,18 +68,31 @@ bool MainWindow::mayOpenTwice(const QString& fileName) {
     return question.clickedButton() == open;
 }
 
-void MainWindow::openFile(const QString& fileName) {
+QString MainWindow::openFile(const QString& fileName) {
     if (!mayDiscard() || !mayOpenTwice(fileName)) {
-        return;
+        return {};
     }
     const QString problem = document_.open(fileName);
     if (!problem.isEmpty()) {
-        notice_->say(tr("%1 was not opened: %2").arg(QFileInfo(fileName).fileName(), problem));
-        return;
+        const QString said = tr("%1 was not opened: %2").arg(QFileInfo(fileName).fileName(), problem);
+        notice_->say(said);
+        return said;
     }
     settings_.remember(document_.fileName());
     settings_.save();
     startAnew();
+    return {};
+}
+
+QString MainWindow::openAtStart(const QString& fileName, const QString& demo) {
+    const QString problem = fileName.isEmpty() ? QString() : openFile(fileName);
+    if (document_.fileName().isEmpty()) {
+        openDemo(demo);
+    }
+    if (!problem.isEmpty()) {  // a car that opens takes the notice away
+        notice_->say(problem);
+    }
+    return problem;
 }
 
 void MainWindow::openDemo(const QString& name) {

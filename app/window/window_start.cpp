@@ -71,11 +71,9 @@ int runWindow(int argc, char** argv) {
         window.resize(window.size().boundedTo(window.screen()->availableSize()));
     }
     const QStringList words = QApplication::arguments();
-    if (words.size() > 1) {
-        window.openFile(words.at(1));
-    }
-    if (window.document().fileName().isEmpty()) {  // none asked for, or the notice says why it was not opened
-        window.openDemo(QStringLiteral("long-roof-wagon.bolt.json"));
+    const QString problem = window.openAtStart(words.value(1), QStringLiteral("long-roof-wagon.bolt.json"));
+    if (!problem.isEmpty()) {
+        std::fprintf(stderr, "bolthole: %s\n", qPrintable(problem));
     }
     window.show();
     QTimer::singleShot(0, &window, [&window] { window.offerLeftBehind(); });

@@ -198,6 +198,12 @@ struct EnteredEngine {
 
     bool operator==(const EnteredEngine&) const = default;
 };
+/// How the axle shares its torque between the rear tires.
+enum class Differential {
+    open,     ///< the same torque to both
+    limited,  ///< more to the tire that holds more, by its clutches or gears
+    locked    ///< both turn alike: a spool, a locker
+};
 /// What stands between engine and transmission.
 enum class CouplingKind { converter, clutch };
 struct EnteredCoupling {
@@ -226,6 +232,7 @@ struct EnteredLaunch {
     OptionalNumber gear = std::nullopt;          ///< ratio of the gear it launches in
     OptionalNumber efficiency = std::nullopt;    ///< percent; absent: 100
     OptionalNumber friction = std::nullopt;      ///< most thrust over load of the rear tires
+    std::optional<Differential> differential = std::nullopt;
     OptionalNumber axleRatio = std::nullopt;     ///< turns of the driveshaft for one of the wheels
     OptionalNumber springBase = std::nullopt;    ///< m between the rear springs
     OptionalNumber leftShift = std::nullopt;     ///< N the left rear tire carries over half the axle's load

@@ -14,8 +14,8 @@ BOLTHOLE_FIELD(sixtyFoot, .scope = Scope::car, .path = "launch.sixty_foot",
                .limits = &kSeconds, .words = "60-ft time", .meaning = "Time for the first 60 ft",
                .label = "60-ft time",
                .howTo = {"From a time slip. Acceleration is taken to be even over the 60 ft, which it never "
-                         "is, and the clock starts only when the front tire has rolled out of the beam, so "
-                         "the estimate reads high (common practice, no source)."})
+                         "is, after a rollout: the clock starts when the front tire has rolled out of the "
+                         "beam. An estimate (common practice, no source)."})
 
 BOLTHOLE_FIELD(engineTorque, .scope = Scope::car, .path = "launch.engine_torque",
                .place = kAt<&Car::launch, &EnteredLaunch::engineTorque>, .quantity = Quantity::torque,
@@ -162,7 +162,8 @@ BOLTHOLE_FIELD(rollout, .scope = Scope::car, .path = "launch.rollout",
                .label = "Rollout",
                .howTo = {"How far the front wheels roll in the beam before the clock starts: roll the car by "
                          "hand from where the second bulb lights to where it goes out, engine off. Left "
-                         "empty, 0: the clock starts with the release."})
+                         "empty, the launch in time takes 0, and a 60-ft time the front tire's chord at "
+                         "1 9/16 in above the ground (common practice, no source)."})
 
 BOLTHOLE_FIELD(tirePeakSlip, .scope = Scope::car, .path = "launch.tire.peak_slip",
                .place = kAt<&Car::launch, &EnteredLaunch::tire, &EnteredTire::peakSlip>,

@@ -23,7 +23,7 @@ BOLTHOLE_FIELD(wantedLow, .scope = Scope::wanted, .path = "anti_squat_low",
                .place = kAt<&WantedWindow::antiSquatLow>, .quantity = Quantity::percent,
                .limits = &kWantedPercent, .words = "least wanted anti-squat", .meaning = "Least anti-squat",
                .label = "Anti-squat, least",
-               .howTo = {"At ride height. 100: the rear neither rises nor squats under a steady pull."})
+               .howTo = {"At ride height. 100: a steady pull neither opens nor closes the rear springs."})
 
 BOLTHOLE_FIELD(wantedHigh, .scope = Scope::wanted, .path = "anti_squat_high",
                .place = kAt<&WantedWindow::antiSquatHigh>, .quantity = Quantity::percent,

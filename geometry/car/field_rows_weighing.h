@@ -26,10 +26,10 @@ BOLTHOLE_FIELD(scaleUncertainty, .scope = Scope::car, .path = "weighing.scale_un
                .place = kAt<&Car::weighing, &EnteredWeighing::scaleUncertainty>, .quantity = Quantity::mass,
                .limits = &kSpread, .words = "scale uncertainty",
                .meaning = "Standard uncertainty of one pad's reading; absent: 0.5 kg", .isMeasured = false,
-               .label = "Pad uncertainty", .name = "scales, standard uncertainty of one pad",
-               .howTo = {"How far one pad's reading may be off: its standard uncertainty. Roll the car off "
-                         "and on a few times; how much the readings scatter is a good figure. Left empty, "
-                         "0.5 kg (1.1 lb) is taken (common practice, no source)."})
+               .label = "Pad, ±", .name = "scales, ± of one pad",
+               .howTo = {"How far one pad's reading may be off: 95 of 100 lie within. Roll the car off and "
+                         "on a few times; twice what the readings scatter is a good figure. Left empty, "
+                         "± 1 kg (2.2 lb) is taken (common practice, no source)."})
 
 BOLTHOLE_FIELD(driverMass, .scope = Scope::car, .path = "weighing.driver.mass",
                .place = kAt<&Car::weighing, &EnteredWeighing::driver, &EnteredDriver::mass>,
@@ -106,14 +106,14 @@ BOLTHOLE_FIELD(
         "From a truck scale's ticket or any other scale that takes a whole axle or the whole car. Nobody "
         "stands on the scale or between car and scale while it reads; engine off, car in park or chocked."})
 
-BOLTHOLE_FIELD(
-    ticketUncertainty, .scope = Scope::car, .path = "weighing.axle_ticket.uncertainty",
-    .place = kAt<&Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::uncertainty>,
-    .quantity = Quantity::mass, .limits = &kSpread, .words = "uncertainty of the other scale",
-    .meaning = "Standard uncertainty of one reading; absent: 10 kg", .isMeasured = false,
-    .label = "Uncertainty", .name = "other scale, standard uncertainty",
-    .howTo = {"How far one reading of that scale may be off: its standard uncertainty. Half its smallest "
-              "step is the least. Left empty, 10 kg (22 lb) is taken (common practice, no source)."})
+BOLTHOLE_FIELD(ticketUncertainty, .scope = Scope::car, .path = "weighing.axle_ticket.uncertainty",
+               .place = kAt<&Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::uncertainty>,
+               .quantity = Quantity::mass, .limits = &kSpread, .words = "uncertainty of the other scale",
+               .meaning = "Standard uncertainty of one reading; absent: 10 kg", .isMeasured = false,
+               .label = "Its ±", .name = "other scale, ±",
+               .howTo = {
+                   "How far one reading of that scale may be off: 95 of 100 lie within. Its smallest step is "
+                   "the least. Left empty, ± 20 kg (43 lb) is taken (common practice, no source)."})
 
 BOLTHOLE_FIELD(liftHeight, .scope = Scope::car, .path = "lift.height",
                .place = kAt<&Car::lift, &EnteredLift::height>, .quantity = Quantity::length,

@@ -23,8 +23,8 @@ inline constexpr double kNoPush = 0;
 /// mirrored pair of them. Its length is the distance between the holes in use. `id` as for Hole.
 ///
 /// It pushes `push`, and `rate` for every meter it is shorter than `freeLength`. Longer than that it is
-/// loose: it never pulls. A bump stop's mount on the chassis is the stop's foot, the one on the axle the pad
-/// it meets, and its free length what it has unsqueezed.
+/// loose: it never pulls. A bump stop has its foot on the chassis and its pad on the axle, and its lengths
+/// lie along the line between them at the measured pose, fixed in the chassis: the pad slides under it.
 struct SuspensionPart {
     int id = -1;
     std::string name;

@@ -5,8 +5,6 @@
 #include <array>
 #include <cmath>
 
-#include "geometry/statics/suspension_part.h"
-
 namespace bolthole {
 
 namespace {
@@ -58,11 +56,12 @@ AxleBend bendOf(const AxleSolver& solver) {
 }  // namespace
 
 MoveReport LinkageTable::begin(const Linkage& linkage, std::span<const TableLine> lines) {
-    lines_.assign(lines.begin(), lines.end());
-    axes_.clear();
-    for (const TableLine& line : lines_) {
-        const Eigen::Vector3d foot(0, 0, linkage.measuredHeight);
-        axes_.emplace_back((foot + line.onAxle - line.onChassis).normalized());
+    lines_.clear();
+    for (const TableLine& line : lines) {
+        lines_.push_back({.onAxle = line.onAxle, .onChassis = line.onChassis});
+        if (line.alongFixedAxis) {
+            lines_.back().fixAxis(linkage.measuredHeight);
+        }
     }
     quantities_ = 2 + lines_.size();
     nodes_.resize(2 * kMostSteps + 1);
@@ -90,20 +89,11 @@ void LinkageTable::readNode(const AxleSolver& solver, double travel, Node& node)
     node.values[kPitch] = {pose.pitch, solver.travelRates().pitch, bend.pitch};
     const Eigen::Matrix3d rotation = pose.rotation();
     for (std::size_t index = 0; index < lines_.size(); ++index) {
-        const PartLine line{.onAxle = lines_[index].onAxle, .onChassis = lines_[index].onChassis};
-        const LineState state = lineState(line, pose, rotation);
+        const LineState state = lineState(lines_[index], pose, rotation);
         const Eigen::Vector3d velocity = bend.motion.at(state.arm);
         const Eigen::Vector3d change =
             bend.change.at(state.arm) + bend.motion.turning.cross(bend.motion.turning.cross(state.arm));
-        TableValue& value = node.values[2 + index];
-        if (lines_[index].alongFixedAxis) {
-            const Eigen::Vector3d& axis = axes_[index];
-            value = {axis.dot(state.length * state.unit), axis.dot(velocity), axis.dot(change)};
-        } else {
-            const double along = state.unit.dot(velocity);
-            value = {state.length, along,
-                     (velocity.squaredNorm() - along * along) / state.length + state.unit.dot(change)};
-        }
+        node.values[2 + index] = {state.length, state.unit.dot(velocity), state.bend(velocity, change)};
     }
 }
 

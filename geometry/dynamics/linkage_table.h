@@ -15,6 +15,7 @@
 
 #include "geometry/kinematics/axle_solver.h"
 #include "geometry/kinematics/linkage.h"
+#include "geometry/statics/suspension_part.h"
 
 namespace bolthole {
 
@@ -22,8 +23,7 @@ namespace bolthole {
 struct TableLine {
     Eigen::Vector3d onAxle = Eigen::Vector3d::Zero();     ///< m, from the axle's center, at the measured pose
     Eigen::Vector3d onChassis = Eigen::Vector3d::Zero();  ///< m, car frame
-    /// A length along the line as it stands at the measured pose, fixed in the chassis, in place of the
-    /// distance of its ends: a bump stop's.
+    /// A bump stop's: as PartLine::fixedAxis.
     bool alongFixedAxis = false;
 
     bool operator==(const TableLine&) const = default;
@@ -85,8 +85,7 @@ class LinkageTable {
     [[nodiscard]] bool isClose(const Node& from, const Node& to) const;
     void writePiece(std::size_t piece, const Node& low, const Node& high);
 
-    std::vector<TableLine> lines_;
-    std::vector<Eigen::Vector3d> axes_;  // unit, from chassis to axle, of lines along a fixed axis
+    std::vector<PartLine> lines_;
     std::size_t quantities_ = 2;
     std::vector<double> nodes_;   // travel; ride stands at kMiddle
     std::vector<double> pieces_;  // a block of kPieceSize numbers a quantity for each interval

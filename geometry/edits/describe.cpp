@@ -303,6 +303,10 @@ std::string Describer::operator()(const SetChoice& edit) const {
             return edit.option == 0 ? "Lift with driver" : "Lift without driver";
         case Choice::ticketDriver:
             return edit.option == 0 ? "Other scale with driver" : "Other scale without driver";
+        case Choice::differential: {
+            constexpr std::array<std::string_view, 4> kWords{"not entered", "open", "limited slip", "locked"};
+            return "Differential: " + std::string(kWords[static_cast<std::size_t>(edit.option % 4)]);
+        }
         case Choice::launchFrom:
             break;
     }

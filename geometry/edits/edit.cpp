@@ -427,6 +427,9 @@ std::string Applier::operator()(const RemoveHole& edit) const {
 EditResult apply(const Car& car, const Edit& edit) {
     EditResult result{car, {}};
     result.refusal = std::visit(Applier(result.car), edit);
+    if (!std::holds_alternative<RestoreKept>(edit) && !std::holds_alternative<SwapBefore>(edit)) {
+        forgetChangedState(result.car, car);
+    }
     return result;
 }
 

@@ -145,9 +145,9 @@ struct RemoveKept {
 struct RestoreKept {
     int state = 0;
 };
-/// The before goes to the bench, and what stood there takes its place, under the name it was kept by or as
-/// "after ...". Where a pass stands on the before, that stays kept, and what stood on the bench is kept
-/// beside it.
+/// The before goes to the bench, and what stood there takes its place, under the name it was kept by if not
+/// changed since, else as "after ...". Where a pass stands on the before, that stays kept, and what stood on
+/// the bench is kept beside it.
 struct SwapBefore {
     std::string date;
 };
@@ -184,7 +184,8 @@ enum class Choice {
     liftRead,      ///< CarEnd
     liftDriver,    ///< DriverSeat
     ticketDriver,  ///< DriverSeat
-    launchFrom     ///< LaunchFrom
+    launchFrom,    ///< LaunchFrom
+    differential   ///< 0: not entered; then 1 above the number of the Differential
 };
 /// How many a choice has, and which it is: the number of the enumerator.
 [[nodiscard]] int optionsOf(Choice choice);

@@ -2,7 +2,6 @@
 #include "geometry/edits/edit_entered.h"
 
 #include <iterator>
-#include <type_traits>
 #include <variant>
 #include <vector>
 
@@ -14,8 +13,9 @@ namespace {
 
 /// The word a choice stands for, in a car or a const one.
 template <class CarT>
-using ChoiceSlot = std::variant<PartOf<CarT, DriverSeat>*, PartOf<CarT, CgHeightSource>*,
-                                PartOf<CarT, CarEnd>*, PartOf<CarT, LaunchFrom>*>;
+using ChoiceSlot =
+    std::variant<PartOf<CarT, DriverSeat>*, PartOf<CarT, CgHeightSource>*, PartOf<CarT, CarEnd>*,
+                 PartOf<CarT, LaunchFrom>*, PartOf<CarT, std::optional<Differential>>*>;
 
 template <class CarT>
 ChoiceSlot<CarT> slotOf(CarT& car, Choice choice) {
@@ -33,9 +33,30 @@ ChoiceSlot<CarT> slotOf(CarT& car, Choice choice) {
         case Choice::ticketDriver:
             return &car.weighing.ticket.driver;
         case Choice::launchFrom:
+            return &car.launch.from;
+        case Choice::differential:
             break;
     }
-    return &car.launch.from;
+    return &car.launch.differential;
+}
+
+/// The number of a word's enumerator, and the word of a number; a word that may be absent counts from 1, and
+/// 0 is none.
+template <class T>
+int numberOf(T word) {
+    return static_cast<int>(word);
+}
+template <class T>
+int numberOf(const std::optional<T>& word) {
+    return word ? 1 + static_cast<int>(*word) : 0;
+}
+template <class T>
+void choose(T& word, int option) {
+    word = static_cast<T>(option);
+}
+template <class T>
+void choose(std::optional<T>& word, int option) {
+    word = option == 0 ? std::nullopt : std::optional(static_cast<T>(option - 1));
 }
 
 /// Whether the list has no such item.
@@ -106,20 +127,21 @@ std::string refuseNumbers(const Part<const Car>& part, Scope scope) {
 }
 
 int optionsOf(Choice choice) {
+    if (choice == Choice::differential) {
+        return 4;
+    }
     return choice == Choice::cgHeightFrom || choice == Choice::launchFrom ? 3 : 2;
 }
 
 int chosen(const Car& car, Choice choice) {
-    return std::visit([](const auto* word) { return static_cast<int>(*word); }, slotOf(car, choice));
+    return std::visit([](const auto* word) { return numberOf(*word); }, slotOf(car, choice));
 }
 
 std::string applyTo(Car& car, const SetChoice& edit) {
     if (edit.option < 0 || edit.option >= optionsOf(edit.choice)) {
         return "there is no such choice";
     }
-    std::visit(
-        [&edit](auto* word) { *word = static_cast<std::remove_pointer_t<decltype(word)>>(edit.option); },
-        slotOf(car, edit.choice));
+    std::visit([&edit](auto* word) { choose(*word, edit.option); }, slotOf(car, edit.choice));
     return {};
 }
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <string_view>
 #include <vector>
 
 #include "geometry/car/faults.h"
@@ -129,13 +130,25 @@ bool isKeptUnder(const Car& car, const std::string& name) {
     return std::ranges::find(car.kept, name, &KeptState::name) != car.kept.end();
 }
 
+// "after Monday", once however often it was swapped, and numbered where that name means another state: a kept
+// one, or the one that goes to the bench.
+std::string nameAfter(const Car& car, const std::string& before) {
+    constexpr std::string_view kAfter = "after ";
+    const std::string name = (before.starts_with(kAfter) ? "" : std::string(kAfter)) + before;
+    std::string free = name;
+    for (int number = 2; free == before || isKeptUnder(car, free); ++number) {
+        free = name + " (" + std::to_string(number) + ")";
+    }
+    return free;
+}
+
 // What stands on the bench, as it is kept in place of `before`. A name that is kept already would mean two
 // states.
 void keepInPlaceOf(KeptState& before, const Car& car, const std::string& date) {
     const bool known = !car.stateName.empty() && !isKeptUnder(car, car.stateName);
     auto state = std::make_shared<Car>(withoutKept(car));
     takePlaces(*state, *before.car);
-    before.name = known ? car.stateName : "after " + before.name;
+    before.name = known ? car.stateName : nameAfter(car, before.name);
     before.note = known ? car.stateNote : std::string();
     before.date = date;
     before.car = std::move(state);
@@ -230,6 +243,19 @@ std::string applyTo(Car& car, const SwapBefore& edit) {
     keepInPlaceOf(stateAt(car, *car.before), car, edit.date);
     putOnBench(car, before);
     return {};
+}
+
+void forgetChangedState(Car& car, const Car& was) {
+    if (was.stateName.empty() || car.stateName != was.stateName) {
+        return;
+    }
+    Car before = withoutKept(was);
+    before.units = car.units;
+    before.wanted = car.wanted;
+    if (!(before == withoutKept(car))) {
+        car.stateName.clear();
+        car.stateNote.clear();
+    }
 }
 
 }  // namespace bolthole

@@ -16,4 +16,8 @@ namespace bolthole {
 [[nodiscard]] std::string applyTo(Car& car, const RestoreKept& edit);
 [[nodiscard]] std::string applyTo(Car& car, const SwapBefore& edit);
 
+/// Takes name and note of a kept state off a bench that is no longer what was kept under it: `was` before an
+/// edit other than RestoreKept and SwapBefore.
+void forgetChangedState(Car& car, const Car& was);
+
 }  // namespace bolthole

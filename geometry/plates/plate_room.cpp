@@ -3,7 +3,10 @@
 #include <Eigen/Geometry>
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <limits>
+#include <numbers>
+#include <utility>
 
 #include "geometry/car/fields.h"
 
@@ -148,6 +151,109 @@ EdgeRoom edgeRoom(const std::vector<Eigen::Vector2d>& corners, const Eigen::Vect
     }
     room.inside = room.inside && room.distance > 0;
     return room;
+}
+
+namespace {
+
+/// Cuts lines at the distance from the edge that they run along, where another side of it is nearer.
+class LimitCutter {
+  public:
+    LimitCutter(const std::vector<Eigen::Vector2d>& corners, double distance)
+        : corners_(corners), distance_(distance) {}
+
+    /// Adds what holds of the line that `at` gives for 0 to 1, looked at in `pieces` of it; `bends`: with all
+    /// its points, else with its ends alone.
+    void add(const std::function<Eigen::Vector2d(double)>& at, int pieces, bool bends) {
+        std::vector<Eigen::Vector2d> run;
+        const auto close = [&] {
+            if (run.size() > 1) {
+                lines_.push_back(bends ? run : std::vector{run.front(), run.back()});
+            }
+            run.clear();
+        };
+        bool held = false;
+        for (int piece = 0; piece <= pieces; ++piece) {
+            const double share = static_cast<double>(piece) / pieces;
+            const bool holds = isLimit(at(share));
+            if (piece > 0 && holds != held) {
+                run.push_back(at(crossing(at, share - 1.0 / pieces, share, held)));
+                if (!holds) {
+                    close();
+                }
+            }
+            if (holds) {
+                run.push_back(at(share));
+            }
+            held = holds;
+        }
+        close();
+    }
+    [[nodiscard]] std::vector<std::vector<Eigen::Vector2d>> take() { return std::move(lines_); }
+
+  private:
+    // A point computed to lie at the distance is off by rounding.
+    [[nodiscard]] bool isLimit(const Eigen::Vector2d& point) const {
+        const EdgeRoom room = edgeRoom(corners_, point);
+        return room.inside && room.distance >= distance_ - kRounding;
+    }
+    // Between two shares of which only one holds, the last that does.
+    [[nodiscard]] double crossing(const std::function<Eigen::Vector2d(double)>& at, double from, double to,
+                                  bool heldFirst) const {
+        constexpr int kHalvings = 40;
+        double holding = heldFirst ? from : to;
+        double other = heldFirst ? to : from;
+        for (int halving = 0; halving < kHalvings; ++halving) {
+            const double middle = (holding + other) / 2;
+            (isLimit(at(middle)) ? holding : other) = middle;
+        }
+        return holding;
+    }
+
+    const std::vector<Eigen::Vector2d>& corners_;
+    double distance_;
+    std::vector<std::vector<Eigen::Vector2d>> lines_;
+};
+
+/// Twice the signed area, counterclockwise +.
+double turningOf(const std::vector<Eigen::Vector2d>& corners) {
+    double sum = 0;
+    for (std::size_t corner = 0; corner < corners.size(); ++corner) {
+        const Eigen::Vector2d& next = corners[(corner + 1) % corners.size()];
+        sum += corners[corner].x() * next.y() - corners[corner].y() * next.x();
+    }
+    return sum;
+}
+
+}  // namespace
+
+std::vector<std::vector<Eigen::Vector2d>> edgeLimit(const std::vector<Eigen::Vector2d>& corners,
+                                                    double distance) {
+    constexpr int kPieces = 64;  // of a side: what another side cuts out of less is not noticed
+    constexpr double kArc = 5 * std::numbers::pi / 180;
+    const double way = turningOf(corners) < 0 ? -1 : 1;
+    const auto inward = [&](std::size_t corner) -> Eigen::Vector2d {
+        const Eigen::Vector2d side = corners[(corner + 1) % corners.size()] - corners[corner];
+        return way * Eigen::Vector2d(-side.y(), side.x()).normalized();
+    };
+    LimitCutter cutter(corners, distance);
+    for (std::size_t corner = 0; corner < corners.size(); ++corner) {
+        const Eigen::Vector2d from = corners[corner];
+        const Eigen::Vector2d along = corners[(corner + 1) % corners.size()] - from;
+        const Eigen::Vector2d normal = inward(corner);
+        cutter.add([&](double share) -> Eigen::Vector2d { return from + share * along + distance * normal; },
+                   kPieces, false);
+        const Eigen::Vector2d before = inward((corner + corners.size() - 1) % corners.size());
+        const double turn = std::atan2(before.x() * normal.y() - before.y() * normal.x(), before.dot(normal));
+        if (way * turn < 0) {  // it points inward
+            const int pieces = std::max(1, static_cast<int>(std::ceil(std::abs(turn) / kArc - kRounding)));
+            cutter.add(
+                [&](double share) -> Eigen::Vector2d {
+                    return from + distance * (Eigen::Rotation2Dd(share * turn) * before);
+                },
+                pieces, true);
+        }
+    }
+    return cutter.take();
 }
 
 HoleRoom holeRoom(const Bracket& bracket, const Eigen::Vector2d& at, int except) {

@@ -28,6 +28,13 @@ struct EdgeRoom {
 /// Geometry in C", 2nd ed. 1998, ch. 7, point in polygon. Both from memory, no page.
 [[nodiscard]] EdgeRoom edgeRoom(const std::vector<Eigen::Vector2d>& corners, const Eigen::Vector2d& at);
 
+/// The line a hole's center must not cross toward the edge: `distance` (m, above 0) inside the outline, as
+/// polylines: along each side and around each corner that points inward, cut where another side is nearer.
+/// Straight ones have two points, arcs one every 5 degrees at least. It moves and turns with the outline:
+/// nothing here compares a side's direction. The outline must not cross itself.
+[[nodiscard]] std::vector<std::vector<Eigen::Vector2d>> edgeLimit(const std::vector<Eigen::Vector2d>& corners,
+                                                                  double distance);
+
 /// The hole of a bracket nearest to a point.
 struct HoleRoom {
     int hole = -1;        ///< index, or -1: there is no other

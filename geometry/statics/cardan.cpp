@@ -14,19 +14,18 @@ constexpr double kStraight = 1e-12;  // sine of an angle that has no plane
 struct LimitRow {
     double rpm;
     double degrees;
-    double minutes;
 
-    [[nodiscard]] double angle() const { return (degrees + minutes / 60.0) * kRadiansPerDegree; }
+    [[nodiscard]] double angle() const { return degrees * kRadiansPerDegree; }
 };
 constexpr std::array<LimitRow, 8> kAngleLimits{{
-    {1500, 11, 30},
-    {2000, 8, 40},
-    {2500, 7, 0},
-    {3000, 5, 50},
-    {3500, 5, 0},
-    {4000, 4, 15},
-    {4500, 3, 40},
-    {5000, 3, 15},
+    {1500, 11.5},
+    {2000, 8.7},
+    {2500, 7.0},
+    {3000, 5.8},
+    {3500, 5.0},
+    {4000, 4.2},
+    {4500, 3.7},
+    {5000, 3.2},
 }};
 
 }  // namespace

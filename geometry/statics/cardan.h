@@ -84,9 +84,9 @@ struct AngleLimit {
     /// The shaft turns faster than the table goes: the limit is less than `angle`, nobody says by how much.
     bool pastTable = false;
 };
-/// The largest joint angle at which a driveshaft runs at `speed` (rad/s): a handbook's table, from memory,
-/// linear between its rows: 5000 rpm 3 deg 15', 4500 3 deg 40', 4000 4 deg 15', 3500 5 deg, 3000 5 deg 50',
-/// 2500 7 deg, 2000 8 deg 40', 1500 11 deg 30' and so below.
+/// The largest joint angle at which a driveshaft runs at `speed` (rad/s), linear between the rows of Dana
+/// Limited's "Driveline Operating Angle Calculator" (Spicer, web page, rule 3, read, no edition): 5000 rpm
+/// 3.2 deg, 4500 3.7, 4000 4.2, 3500 5.0, 3000 5.8, 2500 7.0, 2000 8.7, 1500 11.5 and so below.
 [[nodiscard]] AngleLimit jointAngleLimit(double speed);
 
 /// Speed of a driveshaft behind a gear of ratio `gear`, same unit as `engineSpeed`.

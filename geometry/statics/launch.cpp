@@ -5,8 +5,9 @@
 
 namespace bolthole {
 
-double accelerationFromSixtyFoot(double seconds) {
-    return 2 * kSixtyFeet / (seconds * seconds);
+double accelerationFromSixtyFoot(double seconds, double rollout) {
+    const double roots = std::sqrt(kSixtyFeet + rollout) - std::sqrt(rollout);
+    return 2 * roots * roots / (seconds * seconds);
 }
 
 LaunchLoads launchLoads(const StandingCar& car, double acceleration) {
@@ -30,6 +31,21 @@ double gripAcceleration(const StandingCar& car, double friction) {
     return std::min((thrust - car.pulling()) / car.mass, lift);
 }
 
+double openGripThrust(double friction, double locked, const std::function<double(double)>& lighterTire) {
+    const auto isHeld = [&](double thrust) { return 2 * friction * lighterTire(thrust) >= thrust; };
+    if (isHeld(locked)) {
+        return locked;
+    }
+    double held = 0;
+    double slips = locked;
+    constexpr int kHalvings = 60;  // to the last bit of any thrust
+    for (int halving = 0; halving < kHalvings; ++halving) {
+        const double middle = (held + slips) / 2;
+        (isHeld(middle) ? held : slips) = middle;
+    }
+    return held;
+}
+
 std::optional<LaunchAttitude> launchAttitude(const StandingCar& car, const LaunchLoads& loads,
                                              double swingArmSlope, const WheelRates& front,
                                              const WheelRates& rear) {
@@ -45,6 +61,11 @@ std::optional<LaunchAttitude> launchAttitude(const StandingCar& car, const Launc
     attitude.frontRise = onTire * rideGive(front);
     attitude.pitch = std::atan2(attitude.rearRise - attitude.frontRise, car.wheelbase);
     return attitude;
+}
+
+double risingAntiSquat(const WheelRates& rear) {
+    constexpr double kPercent = 100;
+    return kPercent * (1 + (rear.tire ? rear.wheel / *rear.tire : 0));
 }
 
 double driveshaftTorque(double thrust, double tireRadius, double axleRatio) {

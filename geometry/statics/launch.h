@@ -2,6 +2,7 @@
 // figure here knows of shock, damping or the hit of a clutch.
 #pragma once
 
+#include <functional>
 #include <optional>
 
 #include "geometry/car/car.h"
@@ -12,10 +13,11 @@ namespace bolthole {
 
 inline constexpr double kSixtyFeet = 18.288;  // m, exact
 
-/// Acceleration that covers 60 ft from rest in `seconds` (above 0) if it stays constant: 2 d / t^2, m/s^2. An
-/// estimate only: no car launches evenly, and the clock starts when the front tire leaves the beam, with the
-/// car already rolling, so it reads high (common practice, no source).
-[[nodiscard]] double accelerationFromSixtyFoot(double seconds);
+/// Acceleration that covers 60 ft in `seconds` (above 0) if it stays constant, m/s^2. The clock starts when
+/// the front tire leaves the beam, with the car already rolling: at rest it stood `rollout` (m, 0 or more)
+/// before. From t = sqrt(2 (d + s)/a) - sqrt(2 s/a): a = 2 (sqrt(d + s) - sqrt(s))^2/t^2 (derived). An
+/// estimate only: no car launches evenly.
+[[nodiscard]] double accelerationFromSixtyFoot(double seconds, double rollout);
 
 /// What a launch does to the axles.
 struct LaunchLoads {
@@ -36,6 +38,13 @@ struct LaunchLoads {
 /// with N0 the load without thrust. Never past the front wheels' lift.
 [[nodiscard]] double gripAcceleration(const StandingCar& car, double friction);
 
+/// The most thrust the rear tires hold through an open differential, N. It gives both the same torque, so the
+/// grip ends at twice what the lighter tire holds: F = 2 mu N, N the lighter tire's load at that thrust
+/// (derived). `lighterTire`: that load (N) at a thrust (N); `locked`: the thrust both tires' whole grip
+/// makes, which an open differential never exceeds.
+[[nodiscard]] double openGripThrust(double friction, double locked,
+                                    const std::function<double(double)>& lighterTire);
+
 /// Where the springs leave the body under a steady thrust, against ride. Linear: the swing arm's slope at
 /// ride, one rate each way, no bump stop, no shock.
 struct LaunchAttitude {
@@ -51,6 +60,11 @@ struct LaunchAttitude {
 [[nodiscard]] std::optional<LaunchAttitude> launchAttitude(const StandingCar& car, const LaunchLoads& loads,
                                                            double swingArmSlope, const WheelRates& front,
                                                            const WheelRates& rear);
+
+/// Anti-squat above which the body rises over the ground at the rear axle under power, percent: the springs
+/// separate by F (e/d - h/L)/(2 k) where the tires give F h/(2 L k_tire), so 100 (1 + k/k_tire) (derived of
+/// launchAttitude()). At 100 % the springs stay as they are and the body sinks with the tires.
+[[nodiscard]] double risingAntiSquat(const WheelRates& rear);
 
 /// Torque of the driveshaft at a thrust (N, both tires): F r / ratio, N m. `axleRatio`: turns of the shaft
 /// for one of the wheels. What spins up wheels and axle is left out.

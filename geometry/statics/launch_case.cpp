@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "geometry/car/fields.h"
+#include "geometry/statics/rollout.h"
 
 namespace bolthole {
 
@@ -54,55 +55,116 @@ bool isMissing(const Known<T>& known) {
     return !known.refusal.empty();
 }
 
-/// The most the tires hold, N; nothing without an entered friction.
-std::optional<double> gripForce(const Car& car, const StandingCar& standing) {
+/// By how much the left rear tire is heavier than half its axle, N, and how that is known.
+struct LeftShift {
+    double force = 0;
+    ShiftSource source = ShiftSource::even;
+};
+
+LeftShift shiftOf(const Car& car, const std::optional<LaunchSides>& sides) {
+    if (car.launch.leftShift) {
+        return {*car.launch.leftShift, ShiftSource::entered};
+    }
+    return sides ? LeftShift{(sides->leftRear - sides->rightRear) / 2, ShiftSource::computed} : LeftShift{};
+}
+
+/// That shift at a thrust, N, before the launch's own is known.
+LeftShift shiftAt(const Car& car, const LaunchCase& launch, const LaunchLoads& loads) {
+    if (!car.launch.axleRatio) {
+        return shiftOf(car, std::nullopt);
+    }
+    const double torque = driveshaftTorque(loads.thrust, car.rearTireRadius, *car.launch.axleRatio);
+    return shiftOf(car, launchSides(launch.standing, loads, launch.corners, torque, launch.stance.stance));
+}
+
+/// The most the tires hold, N, and what an open differential's lighter tire was computed with.
+struct Grip {
+    double force = 0;
+    std::optional<ShiftSource> lighterFrom = std::nullopt;
+};
+
+/// Nothing without an entered friction. A limited slip is taken to bring both tires to their limit.
+std::optional<Grip> gripOf(const Car& car, const LaunchCase& launch) {
     if (!car.launch.friction) {
         return std::nullopt;
     }
-    return launchLoads(standing, gripAcceleration(standing, *car.launch.friction)).thrust;
+    const StandingCar& standing = launch.standing;
+    const double friction = *car.launch.friction;
+    const double locked = launchLoads(standing, gripAcceleration(standing, friction)).thrust;
+    if (car.launch.differential != Differential::open) {
+        return Grip{locked};
+    }
+    const auto loadsAt = [&](double thrust) {
+        return launchLoads(standing, (thrust - standing.pulling()) / standing.mass);
+    };
+    const auto lighterTire = [&](double thrust) {
+        const LaunchLoads loads = loadsAt(thrust);
+        return std::max(0.0, loads.rear / 2 - std::abs(shiftAt(car, launch, loads).force));
+    };
+    return Grip{openGripThrust(friction, locked, lighterTire), shiftAt(car, launch, loadsAt(locked)).source};
 }
 
-LaunchThrust thrustAt(const Car& car, const StandingCar& standing, double acceleration) {
+LaunchThrust thrustAt(const Car& car, const LaunchCase& launch, double acceleration) {
     LaunchThrust thrust;
     thrust.from = car.launch.from;
     thrust.acceleration = acceleration;
-    thrust.force = launchLoads(standing, acceleration).thrust;
-    thrust.byGrip = gripForce(car, standing);
+    thrust.force = launchLoads(launch.standing, acceleration).thrust;
+    if (const std::optional<Grip> grip = gripOf(car, launch)) {
+        thrust.byGrip = grip->force;
+        thrust.lighterFrom = grip->lighterFrom;
+    }
     return thrust;
 }
 
-LaunchThrust thrustByTorque(const Car& car, const StandingCar& standing) {
+Rollout rolloutOf(const Car& car) {
+    if (car.launch.rollout) {
+        return {*car.launch.rollout, true};
+    }
+    return {rolloutPastBeam(car.frontTireRadius, std::min(kUsualBeamHeight, car.frontTireRadius)), false};
+}
+
+LaunchThrust thrustBySixtyFoot(const Car& car, const LaunchCase& launch) {
+    const Rollout rollout = rolloutOf(car);
+    LaunchThrust thrust =
+        thrustAt(car, launch, accelerationFromSixtyFoot(*car.launch.sixtyFoot, rollout.distance));
+    thrust.rollout = rollout;
+    return thrust;
+}
+
+LaunchThrust thrustByTorque(const Car& car, const LaunchCase& launch) {
     const EnteredLaunch& entered = car.launch;
+    const StandingCar& standing = launch.standing;
     const DriveTorque drive{.engine = *entered.engineTorque,
                             .converter = entered.converter.value_or(1),
                             .gear = *entered.gear,
                             .axle = *entered.axleRatio,
                             .efficiency = entered.efficiency.value_or(100) * kPercent};
-    const Thrust capped = thrustOf(drive, car.rearTireRadius, standing, *entered.friction);
-    LaunchThrust thrust = thrustAt(car, standing, (capped.force - standing.pulling()) / standing.mass);
+    const double mostGrip = gripOf(car, launch)->force;
+    const Thrust capped = thrustOf(drive, car.rearTireRadius, mostGrip);
+    LaunchThrust thrust = thrustAt(car, launch, (capped.force - standing.pulling()) / standing.mass);
     thrust.force = capped.force;
     thrust.byEngine =
         drive.engine * drive.converter * drive.gear * drive.axle * drive.efficiency / car.rearTireRadius;
     if (capped.byGrip) {
         const double lift = launchLoads(standing, 0).liftAcceleration;
-        thrust.cap = gripAcceleration(standing, *entered.friction) < lift ? ThrustCap::grip : ThrustCap::lift;
+        thrust.cap = mostGrip < launchLoads(standing, lift).thrust ? ThrustCap::grip : ThrustCap::lift;
     }
     return thrust;
 }
 
-Known<LaunchThrust> findThrust(const Car& car, const StandingCar& standing) {
+Known<LaunchThrust> findThrust(const Car& car, const LaunchCase& launch) {
     const EnteredLaunch& entered = car.launch;
     switch (entered.from) {
         case LaunchFrom::acceleration:
             if (!entered.acceleration) {
                 return missing<LaunchThrust>({{Field::launchAcceleration, false}});
             }
-            return thrustAt(car, standing, *entered.acceleration * kStandardGravity);
+            return thrustAt(car, launch, *entered.acceleration * kStandardGravity);
         case LaunchFrom::sixtyFoot:
             if (!entered.sixtyFoot) {
                 return missing<LaunchThrust>({{Field::sixtyFoot, false}});
             }
-            return thrustAt(car, standing, accelerationFromSixtyFoot(*entered.sixtyFoot));
+            return thrustBySixtyFoot(car, launch);
         case LaunchFrom::torque:
             break;
     }
@@ -110,7 +172,7 @@ Known<LaunchThrust> findThrust(const Car& car, const StandingCar& standing) {
                                        {Field::launchGear, entered.gear.has_value()},
                                        {Field::axleRatio, entered.axleRatio.has_value()},
                                        {Field::friction, entered.friction.has_value()}});
-    return isMissing(none) ? none : Known<LaunchThrust>(thrustByTorque(car, standing));
+    return isMissing(none) ? none : Known<LaunchThrust>(thrustByTorque(car, launch));
 }
 
 constexpr const char* kNoSlope = "the side-view swing arm has no slope at ride";
@@ -213,16 +275,6 @@ void chooseSprings(const Car& car, LinkCase& with) {
     with.parts.push_back(uprightSprings(*with.standIn, car.rearTireRadius));
 }
 
-void chooseShift(const Car& car, const LaunchCase& launch, LinkCase& with) {
-    if (car.launch.leftShift) {
-        with.shift = ShiftSource::entered;
-        with.load.leftShift = *car.launch.leftShift;
-    } else if (launch.sides) {
-        with.shift = ShiftSource::computed;
-        with.load.leftShift = (launch.sides->leftRear - launch.sides->rightRear) / 2;
-    }
-}
-
 Known<LinkCase> findLinkCase(const Car& car, const LaunchCase& launch) {
     const EnteredLaunch& entered = car.launch;
     Known<LinkCase> none =
@@ -239,7 +291,9 @@ Known<LinkCase> findLinkCase(const Car& car, const LaunchCase& launch) {
                  .track = *car.rearTrack,
                  .unsprungMass = *entered.unsprungMass,
                  .acceleration = launch.thrust->acceleration};
-    chooseShift(car, launch, with);
+    const LeftShift shift = shiftOf(car, launch.sides.value);
+    with.shift = shift.source;
+    with.load.leftShift = shift.force;
     chooseSprings(car, with);
     with.pinionIsKnown = car.driveline.has_value();
     with.factor = entered.loadFactor.value_or(1);
@@ -261,7 +315,7 @@ void compute(const Car& car, const Trace& trace, LaunchCase& launch) {
     launch.standing = standingCar(car, trace.ride.ground);
     launch.swingArmSlope = std::tan(trace.ride[Figure::swingArmAngle]);
     launch.corners = cornersNow(car, launch.stance.stance);
-    launch.thrust = findThrust(car, launch.standing);
+    launch.thrust = findThrust(car, launch);
     launch.loads = launch.thrust
                        ? Known<LaunchLoads>(launchLoads(launch.standing, launch.thrust->acceleration))
                        : Known<LaunchLoads>::because(launch.thrust);

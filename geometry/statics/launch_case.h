@@ -53,6 +53,21 @@ enum class ThrustCap {
     lift   ///< the tires would hold more, but beyond it the front wheels leave the ground
 };
 
+/// Where the shift of load onto the left rear tire comes from.
+enum class ShiftSource {
+    entered,   ///< a number somebody typed
+    computed,  ///< from the driveshaft's torque, tracks and rates, as launchSides()
+    even       ///< not known: both tires are taken to carry the same
+};
+
+/// How far the car rolled before the clock of a 60-ft time started.
+struct Rollout {
+    double distance = 0;  ///< m
+    /// Whether it was entered; else it is the front tire's chord at kUsualBeamHeight, by its loaded radius,
+    /// which is a little short of the tread's.
+    bool isEntered = false;
+};
+
 /// The thrust a launch is computed with.
 struct LaunchThrust {
     LaunchFrom from = LaunchFrom::acceleration;
@@ -61,19 +76,15 @@ struct LaunchThrust {
     ThrustCap cap = ThrustCap::none;
     std::optional<double> byEngine = std::nullopt;  ///< N, what torque and ratios alone would make
     std::optional<double> byGrip = std::nullopt;    ///< N, the most the tires hold, where friction is entered
+    std::optional<Rollout> rollout = std::nullopt;  ///< of a 60-ft time
+    /// Of an open differential, beside byGrip: what the lighter tire's load was computed with.
+    std::optional<ShiftSource> lighterFrom = std::nullopt;
 
     /// An acceleration was entered or timed that the entered friction does not allow.
     [[nodiscard]] bool isBeyondGrip() const {
         constexpr double kRounding = 1e-9;
         return byGrip && force > *byGrip * (1 + kRounding);
     }
-};
-
-/// Where the shift of load onto the left rear tire comes from.
-enum class ShiftSource {
-    entered,   ///< a number somebody typed
-    computed,  ///< from the driveshaft's torque, tracks and rates, as launchSides()
-    even       ///< not known: both tires are taken to carry the same
 };
 
 /// What the link loads are computed with.

@@ -230,11 +230,10 @@ SuspensionPart uprightSprings(double apart, double axleHeight) {
     return springs;
 }
 
-Thrust thrustOf(const DriveTorque& drive, double tireRadius, const StandingCar& car, double friction) {
+Thrust thrustOf(const DriveTorque& drive, double tireRadius, double mostGrip) {
     const double torque = drive.engine * drive.converter * drive.gear * drive.axle * drive.efficiency;
     const double byEngine = torque / tireRadius;
-    const double byGrip = launchLoads(car, gripAcceleration(car, friction)).thrust;
-    return {.force = std::min(byEngine, byGrip), .byGrip = byEngine > byGrip};
+    return {.force = std::min(byEngine, mostGrip), .byGrip = byEngine > mostGrip};
 }
 
 std::string refusal(const LoadCase& load, const Car& car) {

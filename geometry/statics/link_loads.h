@@ -46,10 +46,9 @@ struct Thrust {
     double force = 0;
     bool byGrip = false;  ///< the tires hold no more; the engine would
 };
-/// Torque times ratios over the loaded radius (m), capped by what the tires hold at `friction` times their
-/// load, load transfer included, as gripAcceleration().
-[[nodiscard]] Thrust thrustOf(const DriveTorque& drive, double tireRadius, const StandingCar& car,
-                              double friction);
+/// Torque times ratios over the loaded radius (m), capped by the most the tires hold, N: as
+/// gripAcceleration() or openGripThrust() has it.
+[[nodiscard]] Thrust thrustOf(const DriveTorque& drive, double tireRadius, double mostGrip);
 
 /// Everything that acts on the axle beside links and springs, forces in N.
 struct AxleLoads {

@@ -24,7 +24,8 @@ struct LineFigures {
     double force = std::numeric_limits<double>::quiet_NaN();  ///< N, + pushes the mounts apart
     /// What it adds to the axle's rate, N/m: d(force motionRatio)/d travel = k MR^2 + F dMR/dtravel, the
     /// second term from how the line leans over as it moves (from memory: W. F. Milliken, D. L. Milliken,
-    /// Race Car Vehicle Dynamics, SAE 1995, ch. 16). Where it is loose k is 0 and F its push alone.
+    /// Race Car Vehicle Dynamics, SAE 1995, ch. 16); a bump stop, whose axis stays, leans by nothing, so that
+    /// its MR changes with the pad's path alone. Where it is loose k is 0 and F its push alone.
     double rate = std::numeric_limits<double>::quiet_NaN();
 };
 

@@ -68,6 +68,11 @@ void buildPartLines(std::span<const SuspensionPart> parts, double measuredHeight
         }
         lines.push_back(line);
     }
+    for (PartLine& line : lines) {
+        if (parts[static_cast<std::size_t>(line.part)].kind == PartKind::bumpStop) {
+            line.fixAxis(measuredHeight);
+        }
+    }
 }
 
 namespace {
@@ -95,8 +100,9 @@ LineState lineState(const PartLine& line, const AxlePose& pose, const Eigen::Mat
     LineState state;
     state.arm = rotation * line.onAxle;
     const Eigen::Vector3d span = Eigen::Vector3d(pose.x, pose.y, pose.z) + state.arm - line.onChassis;
-    state.length = span.norm();
-    state.unit = span / state.length;
+    state.isFixed = line.fixedAxis.has_value();
+    state.length = state.isFixed ? line.fixedAxis->dot(span) : span.norm();
+    state.unit = state.isFixed ? *line.fixedAxis : Eigen::Vector3d(span / state.length);
     return state;
 }
 

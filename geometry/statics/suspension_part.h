@@ -25,6 +25,14 @@ struct PartLine {
     Side side = Side::center;                             ///< left, right or center, never both
     Eigen::Vector3d onAxle = Eigen::Vector3d::Zero();     ///< m, from the axle's center, at the measured pose
     Eigen::Vector3d onChassis = Eigen::Vector3d::Zero();  ///< m, car frame
+    /// A bump stop pushes along its own axis, fixed in the chassis, and the pad slides under it: the unit
+    /// vector from foot to pad at the measured pose. Absent: the line turns with its mounts.
+    std::optional<Eigen::Vector3d> fixedAxis = std::nullopt;
+
+    /// Fixes the axis as the mounts stand with the axle's center at `measuredHeight` (m).
+    void fixAxis(double measuredHeight) {
+        fixedAxis = (Eigen::Vector3d(0, 0, measuredHeight) + onAxle - onChassis).normalized();
+    }
 };
 /// The lines of `parts` for the holes in use. `measuredHeight`: of the axle's center, m. Into storage that is
 /// used again.
@@ -47,12 +55,21 @@ struct AxleMotion {
 
 /// A line at a pose.
 struct LineState {
-    Eigen::Vector3d arm = Eigen::Vector3d::Zero();   ///< axle mount from the axle's center, car frame, m
-    Eigen::Vector3d unit = Eigen::Vector3d::Zero();  ///< from the chassis mount to the axle mount
-    double length = 0;                               ///< m
+    Eigen::Vector3d arm = Eigen::Vector3d::Zero();  ///< axle mount from the axle's center, car frame, m
+    /// Along which it pushes: from the chassis mount to the axle mount, or the axis that is fixed.
+    Eigen::Vector3d unit = Eigen::Vector3d::Zero();
+    double length = 0;     ///< m, between the mounts, along `unit`
+    bool isFixed = false;  ///< whether `unit` stays as it is in every motion
 
     /// By how much the line gets shorter in a motion, per unit of it.
     [[nodiscard]] double shortening(const AxleMotion& motion) const { return -unit.dot(motion.at(arm)); }
+    /// Second derivative of the length, with the axle mount's first and second derivative (m) by the same
+    /// unit: how the line turns, and how its mount's path bends.
+    [[nodiscard]] double bend(const Eigen::Vector3d& velocity, const Eigen::Vector3d& change) const {
+        const double along = unit.dot(velocity);
+        const double turning = isFixed ? 0 : (velocity.squaredNorm() - along * along) / length;
+        return turning + unit.dot(change);
+    }
 };
 /// `rotation`: pose.rotation(), which every line of a pose shares.
 [[nodiscard]] LineState lineState(const PartLine& line, const AxlePose& pose,

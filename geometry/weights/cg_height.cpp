@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "geometry/units/sure_text.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -191,7 +192,7 @@ double cgHeightWithLoads(double height, double total, std::span<const MassAt> ch
 std::string describe(const CgHeight& height, Units units) {
     std::string words = "CG height " + lengthText(height.height, units);
     if (height.uncertainty) {
-        words += " \u00B1 " + lengthText(*height.uncertainty, units);
+        words += " \u00B1 " + lengthText(kCoverage95 * *height.uncertainty, units);
     }
     switch (height.source) {
         case CgHeightSource::entered:

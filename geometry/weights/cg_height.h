@@ -76,8 +76,8 @@ struct LiftParts {
 /// through their wheels' centers: with W and F the weights of car and front axle level, F' the front raised,
 /// b = L F/W and d = rf - rr,
 ///   h = rr + d F'/W + (b - L F'/W) cot a.
-/// The usual form (course handouts citing ISO 10392, read) writes d F/W and sin a = lift/L; with tires of one
-/// size the two are the same, else they differ by fractions of d.
+/// The usual form (R. N. Jazar, Vehicle Dynamics, eqs 2.29-2.32, p. 43, edition not known) writes d F/W and
+/// sin a = lift/L; with tires of one size the two are the same, else they differ by fractions of d.
 [[nodiscard]] double liftHeight(const LiftTest& test, const LiftCar& car);
 
 /// First-order uncertainty of liftHeight() (JCGM 100:2008, sec. 5.1.2, from memory): slopes by central
@@ -86,7 +86,7 @@ struct LiftParts {
                                   const LiftUncertainty& uncertainty);
 
 /// Below this angle scales and tape decide more than the car does: the usual advice is to lift further
-/// (course handouts citing ISO 10392, read).
+/// ("Vehicle Inertial Measurements", Notes_07_04, course notes citing ISO 10392, read).
 inline constexpr double kLeastLiftAngle = 15.0 * kRadiansPerDegree;
 
 /// CG height from a lift, with its uncertainty, and a remark where the car was raised too little or the CG
@@ -97,14 +97,14 @@ inline constexpr double kLeastLiftAngle = 15.0 * kRadiansPerDegree;
 
 /// For a car nobody lifted: 0.545 m with a standard uncertainty of 0.05 m.
 ///
-/// NHTSA published measured CG heights of passenger cars (Light Vehicle Inertial Parameter Database and
-/// rollover ratings, model years 1971 to 2020; read in the data of a chart, kktse.github.io, "Trends in
-/// vehicle centre of gravity height and static stability factor", 2022). Its decade means run from 0.524 to
-/// 0.553 m, which says how decades differ, not cars. Of the single cars in it, the 404 sedans, coupes, wagons
-/// and convertibles have a mean of 0.545 m and a standard deviation of 0.027 m, 0.450 m the lowest and 0.675
-/// m the highest (computed). Those stood as they were built; a car lowered, lightened or on other tires is
-/// none of them, so the standard uncertainty is taken at nearly twice their spread: 400 of the 404 lie within
-/// twice it.
+/// NHTSA published measured CG heights of passenger cars (G. J. Heydinger et al., SAE 1999-01-1336, carries
+/// the measurements; with its rollover ratings, model years 1971 to 2020, read in the data of a chart,
+/// "Trends in vehicle centre of gravity height and static stability factor", 2022). The decade means run from
+/// 0.524 to 0.553 m, which says how decades differ, not cars. Of the single cars in it, the 404 sedans,
+/// coupes, wagons and convertibles have a mean of 0.545 m and a standard deviation of 0.027 m, 0.450 m the
+/// lowest and 0.675 m the highest (computed). Those stood as they were built; a car lowered, lightened or on
+/// other tires is none of them, so the standard uncertainty is taken at nearly twice their spread: 400 of the
+/// 404 lie within twice it.
 [[nodiscard]] CgHeight estimatedCgHeight();
 
 /// The height from the source somebody chose. `entered`: the number typed, m. Refuses a lift that was not
@@ -117,8 +117,8 @@ inline constexpr double kLeastLiftAngle = 15.0 * kRadiansPerDegree;
 /// holds for, kg. The car is taken to stay at its ride height.
 [[nodiscard]] double cgHeightWithLoads(double height, double total, std::span<const MassAt> changes);
 
-/// The height and where it comes from, in words: "CG height 21.5 in ± 0.8 in by the lift method". The figure
-/// after ± is the standard uncertainty.
+/// The height and where it comes from, in words: "CG height 21.5 in ± 0.8 in by the lift method". What stands
+/// after ± is kCoverage95 times the standard uncertainty.
 [[nodiscard]] std::string describe(const CgHeight& height, Units units);
 
 }  // namespace bolthole

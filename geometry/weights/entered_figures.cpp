@@ -1,5 +1,7 @@
 #include "geometry/weights/entered_figures.h"
 
+#include "geometry/car/numbers.h"
+
 namespace bolthole {
 
 namespace {
@@ -148,6 +150,10 @@ CarBalance balanceOf(const Car& car) {
                 bringToCorners(car, *lift, balance.from);
             }
         }
+    }
+    if (const auto own = numberAt(car, {.field = Field::cgHeight, .spread = true});
+        own && balance.from.source != CgHeightSource::lift) {
+        balance.from.uncertainty = own;  // entered for this number; a lift's follows from its own readings
     }
     balance.height = balance.from.height;
     if (car.loads.empty() && car.cornersAre == DriverSeat::aboard) {

@@ -20,9 +20,9 @@ using Eigen::Vector3d;
 
 }  // namespace
 
-// T. Bevan, The Theory of Machines, ch. 4, Ex. 1, p. 138 (read): 20 deg, 1000 rpm: 111.4 and 98.4 rad/s, peak
-// 1370 rad/s^2 at 41.43 deg, which is cos(2 in) = 2 sin^2/(2 - sin^2) = 0.1242, the first approximation; the
-// maximum itself lies at 41.46 deg.
+// T. Bevan, The Theory of Machines, edition not known, ch. 4, Ex. 1, p. 138 (read): 20 deg, 1000 rpm: 111.4
+// and 98.4 rad/s, peak 1370 rad/s^2 at 41.43 deg, which is cos(2 in) = 2 sin^2/(2 - sin^2) = 0.1242, the
+// first approximation; the maximum itself lies at 41.46 deg.
 TEST(Cardan, BevanSpeedsAndPeakAcceleration) {
     const double speed = 1000 * kRpm;
     const SpeedRatios ratios = cardanRatios(20 * kDegree);
@@ -33,8 +33,9 @@ TEST(Cardan, BevanSpeedsAndPeakAcceleration) {
     EXPECT_NEAR(peak.input / kDegree, 41.43, 0.05);
 }
 
-// R. S. Khurmi, J. K. Gupta, Theory of Machines, Ex. 9.4, p. 252 (read): a total fluctuation of 12 % takes
-// 19.64 deg. Ex. 9.5 (read): 1200 rpm and 100 rpm of it: 16.4 deg, 1251 and 1151 rpm.
+// R. S. Khurmi, J. K. Gupta, Theory of Machines, edition not known, Ex. 9.4, p. 252 (read): a total
+// fluctuation of 12 % takes 19.64 deg. Ex. 9.5 (read): 1200 rpm and 100 rpm of it: 16.4 deg, 1251 and 1151
+// rpm.
 TEST(Cardan, KhurmiAngleOfASwing) {
     EXPECT_NEAR(angleOfSwing(0.12) / kDegree, 19.64, 0.01);
     const double angle = angleOfSwing(100.0 / 1200.0);
@@ -63,11 +64,11 @@ TEST(Cardan, CatalogueSwingOfThreeDegrees) {
     EXPECT_NEAR(angleOfSwing(0.0027) / kDegree, 3, 0.05);
 }
 
-// Dana Spicer, J3311-1-DSSP (2008), p. 10: side 2.15 deg, top 2.50 deg: compound angle 3.3 deg (read; 3.2956
-// exactly, computed).
+// Dana Spicer, J3311-1-DSSP (2008), p. 10: top 2.15 deg (calculated), side 2.50 deg (measured): compound
+// angle 3.3 deg (read; 3.2956 exactly, computed).
 TEST(Cardan, SpicerCompoundAngle) {
-    EXPECT_NEAR(compoundAngle(2.15 * kDegree, 2.50 * kDegree) / kDegree, 3.3, 0.05);
-    EXPECT_NEAR(compoundAngle(2.15 * kDegree, 2.50 * kDegree) / kDegree, 3.2956, 5e-5);
+    EXPECT_NEAR(compoundAngle(2.50 * kDegree, 2.15 * kDegree) / kDegree, 3.3, 0.05);
+    EXPECT_NEAR(compoundAngle(2.50 * kDegree, 2.15 * kDegree) / kDegree, 3.2956, 5e-5);
 }
 
 // A table after SAE AE-7, Universal Joint and Driveshaft Design Manual, sec. 3.1.1 (read): at 1500 rpm the
@@ -87,25 +88,25 @@ TEST(Cardan, SaeTableOfTwoJoints) {
     }
 }
 
-// Largest angle against speed, a handbook's table (from memory): 5000 rpm 3 deg 15', 4500 3 40', 4000 4 15',
-// 3500 5 0', 3000 5 50', 2500 7 0', 2000 8 40', 1500 11 30'.
-TEST(Cardan, HandbookTableOfAnglesAndSpeeds) {
-    constexpr std::array<std::array<double, 3>, 8> kTable{{{5000, 3, 15},
-                                                           {4500, 3, 40},
-                                                           {4000, 4, 15},
-                                                           {3500, 5, 0},
-                                                           {3000, 5, 50},
-                                                           {2500, 7, 0},
-                                                           {2000, 8, 40},
-                                                           {1500, 11, 30}}};
-    for (const auto& [rpm, degrees, minutes] : kTable) {
-        EXPECT_NEAR(jointAngleLimit(rpm * kRpm).angle / kDegree, degrees + minutes / 60, 1e-9) << rpm;
+// Largest angle against speed: Dana Limited, "Driveline Operating Angle Calculator" (Spicer, web page, rule
+// 3, read, no edition).
+TEST(Cardan, PublishedTableOfAnglesAndSpeeds) {
+    constexpr std::array<std::array<double, 2>, 8> kTable{{{5000, 3.2},
+                                                           {4500, 3.7},
+                                                           {4000, 4.2},
+                                                           {3500, 5.0},
+                                                           {3000, 5.8},
+                                                           {2500, 7.0},
+                                                           {2000, 8.7},
+                                                           {1500, 11.5}}};
+    for (const auto& [rpm, degrees] : kTable) {
+        EXPECT_NEAR(jointAngleLimit(rpm * kRpm).angle / kDegree, degrees, 1e-9) << rpm;
         EXPECT_FALSE(jointAngleLimit(rpm * kRpm * (1 - 1e-12)).pastTable);
     }
-    EXPECT_NEAR(jointAngleLimit(3250 * kRpm).angle / kDegree, 5 + 25.0 / 60, 1e-9);
+    EXPECT_NEAR(jointAngleLimit(3250 * kRpm).angle / kDegree, 5.4, 1e-9);
     EXPECT_NEAR(jointAngleLimit(800 * kRpm).angle / kDegree, 11.5, 1e-9);
     EXPECT_TRUE(jointAngleLimit(7000 * kRpm).pastTable);
-    EXPECT_NEAR(jointAngleLimit(7000 * kRpm).angle / kDegree, 3.25, 1e-9);
+    EXPECT_NEAR(jointAngleLimit(7000 * kRpm).angle / kDegree, 3.2, 1e-9);
 }
 
 namespace {

@@ -37,9 +37,10 @@ Car bookCar(double mass, double wheelbase, double cgAhead, double cgHeight) {
 
 }  // namespace
 
-// R. C. Hibbeler, A. Gupta, Engineering Mechanics: Dynamics, Ex. 17.5, p. 733 (read): 2000 kg, CG 1.25 m from
-// the front and 0.75 m from the rear wheels, 0.3 m high; the rear wheels slip at mu 0.25: 6.88 kN in front,
-// 12.74 kN behind, 1.59 m/s^2 with g 9.81. Forces and acceleration go with g, which here is 9.80665.
+// R. C. Hibbeler, A. Gupta, Engineering Mechanics: Dynamics, edition not known, Ex. 17.5, p. 733 (read): 2000
+// kg, CG 1.25 m from the front and 0.75 m from the rear wheels, 0.3 m high; the rear wheels slip at mu
+// 0.25: 6.88 kN in front, 12.74 kN behind, 1.59 m/s^2 with g 9.81. Forces and acceleration go with g, which
+// here is 9.80665.
 TEST(LaunchCaseTextbook, HibbelerSlippingRearWheels) {
     Car car = bookCar(2000, 2.0, 0.75, 0.3);
     car.launch.from = LaunchFrom::torque;
@@ -56,11 +57,11 @@ TEST(LaunchCaseTextbook, HibbelerSlippingRearWheels) {
     EXPECT_NEAR(launch.loads->rear * gravity, 12740, 5);
 }
 
-// J. L. Meriam, L. G. Kraige, Engineering Mechanics: Dynamics, SP 6/1, p. 422 (inputs read, results computed
-// with g 32.2 ft/s^2): 3220 lb up a 10 % grade at 44^2/(2 x 200) ft/s^2, CG 24 in high and 60 in from either
-// axle: 804.4 lb of thrust, 1441.1 lb in front, 1762.9 lb behind. The page knows level ground alone; a grade
-// is the same balance as level ground with what of the weight presses on it, and the part that pulls back
-// added to what accelerates.
+// J. L. Meriam, L. G. Kraige, Engineering Mechanics: Dynamics, edition not known, SP 6/1, p. 422 (inputs
+// read, results computed with g 32.2 ft/s^2): 3220 lb up a 10 % grade at 44^2/(2 x 200) ft/s^2, CG 24 in high
+// and 60 in from either axle: 804.4 lb of thrust, 1441.1 lb in front, 1762.9 lb behind. The page knows level
+// ground alone; a grade is the same balance as level ground with what of the weight presses on it, and the
+// part that pulls back added to what accelerates.
 TEST(LaunchCaseTextbook, MeriamUpTheGrade) {
     const double grade = std::atan(0.10);
     const double acceleration = 44.0 * 44.0 / (2 * 200);  // ft/s^2
@@ -73,8 +74,8 @@ TEST(LaunchCaseTextbook, MeriamUpTheGrade) {
     EXPECT_NEAR(launch.loads->rear / kPoundForce, 1762.9, 0.05);
 }
 
-// R. N. Jazar, Vehicle Dynamics, eqs 2.87-2.88, p. 50 (read): axle loads m g a2/l - m g (h/l)(a/g) in front
-// and m g a1/l + m g (h/l)(a/g) behind; the front wheels leave the ground at a/g = a2/h.
+// R. N. Jazar, Vehicle Dynamics, edition not known, eqs 2.87-2.88, p. 50 (read): axle loads m g a2/l - m g
+// (h/l)(a/g) in front and m g a1/l + m g (h/l)(a/g) behind; the front wheels leave the ground at a/g = a2/h.
 TEST(LaunchCaseTextbook, JazarAccelerationOnTheLevel) {
     CarGenerator generator(71);
     for (int number = 0; number < 50; ++number) {
@@ -133,7 +134,12 @@ TEST(LaunchCaseTextbook, SixtyFootTime) {
     Car car = bookCar(1500, 2.8, 1.5, 0.5);
     car.launch.from = LaunchFrom::sixtyFoot;
     car.launch.sixtyFoot = 2.0;
+    car.launch.rollout = 0;
     EXPECT_NEAR(caseOf(car).thrust->acceleration, 30 * kFoot, 1e-12);
+    EXPECT_NEAR(caseOf(car).thrust->force, 1500 * 30 * kFoot, 1e-6);
+    // After 0.9 ft at 30 ft/s^2 it passes the beam at sqrt(54) ft/s: v^2 = 2 a s.
+    car.launch.rollout = 0.9 * kFoot;
+    car.launch.sixtyFoot = (std::sqrt(54.0 + 3600.0) - std::sqrt(54.0)) / 30;
     EXPECT_NEAR(caseOf(car).thrust->force, 1500 * 30 * kFoot, 1e-6);
 }
 

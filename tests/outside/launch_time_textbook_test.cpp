@@ -8,8 +8,8 @@
 #include <vector>
 
 #include "geometry/dynamics/launch_run.h"
-#include "geometry/dynamics/rollout.h"
 #include "geometry/kinematics/trace.h"
+#include "geometry/statics/rollout.h"
 #include "tests/support/level_launch.h"
 #include "tests/support/made_launch.h"
 
@@ -81,9 +81,9 @@ TEST(LaunchTimeTextbook, QuarterCarFrequencies) {
     EXPECT_THAT(found[3], DoubleNear(68.7086, 5e-5));
 }
 
-// Edwards & Penney, Differential Equations and Boundary Value Problems, 7.4-24: m 100, I 1000, two springs of
-// 2000, 6 and 4 from the center (slug, ft, lb): 6.1311 and 10.3155 rad/s. Either spring is suspension and
-// tire in series, of 4000 each, with no mass between.
+// Edwards & Penney, Differential Equations and Boundary Value Problems, edition not known, 7.4-24: m 100, I
+// 1000, two springs of 2000, 6 and 4 from the center (slug, ft, lb): 6.1311 and 10.3155 rad/s. Either spring
+// is suspension and tire in series, of 4000 each, with no mass between.
 TEST(LaunchTimeTextbook, BounceAndPitchOfABodyOnTwoSprings) {
     LaunchInputs inputs = levelLaunch(100, 10, 6);
     inputs.bodies.pitchInertia = 1000;

@@ -120,10 +120,10 @@ class CouplerAxle {
 
 }  // namespace
 
-// P. E. Nikravesh, Planar Multibody Dynamics (title from memory; values read): crank 1, coupler 3,
-// rocker 2.2, second ground pivot (2, 0.5); at a crank angle of pi/2 and 2 pi rad/s: coupler 0.578180 and
-// rocker 1.335740 rad, 0.709860 and 3.480717 rad/s. The coupler's instant center (0, -7.851305) is computed
-// from those.
+// P. E. Nikravesh, Planar Multibody Dynamics (title from memory, edition not known; values read): crank 1,
+// coupler 3, rocker 2.2, second ground pivot (2, 0.5); at a crank angle of pi/2 and 2 pi rad/s: coupler
+// 0.578180 and rocker 1.335740 rad, 0.709860 and 3.480717 rad/s. The coupler's instant center (0, -7.851305)
+// is computed from those.
 TEST(Textbook, NikraveshFourBar) {
     const FourBar bar{{0, 0}, {2, 0.5}, 1.0, 3.0, 2.2};
     CouplerAxle axle(bar, 1.35, 1.0);
@@ -138,9 +138,10 @@ TEST(Textbook, NikraveshFourBar) {
     EXPECT_NEAR(axle.instantCenter().y(), -7.851305, 5e-4);
 }
 
-// R. S. Khurmi, J. K. Gupta, Theory of Machines, Ex. 6.1, p. 126: AB 300, BC = CD 360 mm (read), AD 600 mm
-// and angle BAD 60 deg (from memory), 100 rpm. Printed, as drawn: instant center 500 mm from B, coupler 6.283
-// rad/s. Recomputed: 498.40 mm, 6.3034 rad/s, instant center (399.20, 691.43) mm from A.
+// R. S. Khurmi, J. K. Gupta, Theory of Machines, edition not known, Ex. 6.1, p. 126: AB 300, BC = CD 360 mm
+// (read), AD 600 mm and angle BAD 60 deg (from memory), 100 rpm. Printed, as drawn: instant center 500 mm
+// from B, coupler 6.283 rad/s. Recomputed: 498.40 mm, 6.3034 rad/s, instant center (399.20, 691.43) mm from
+// A.
 TEST(Textbook, KhurmiGuptaInstantCenter) {
     const FourBar bar{{0, 0}, {600, 0}, 300, 360, 360};
     const CouplerAxle axle(bar, 60 * kDegree, 1.0);
@@ -154,9 +155,9 @@ TEST(Textbook, KhurmiGuptaInstantCenter) {
     EXPECT_NEAR(coupler, 6.283, 0.03);  // as drawn
 }
 
-// R. L. Norton, Design of Machinery (from memory): crank 40, coupler 120, rocker 80, ground 100, crank at 40
-// deg: open 20.298 and 57.325 deg, crossed -60.978 and -98.005 deg, recomputed. Each branch is reached from
-// another crank angle of the same branch and left on it.
+// R. L. Norton, Design of Machinery (from memory, edition not known): crank 40, coupler 120, rocker 80,
+// ground 100, crank at 40 deg: open 20.298 and 57.325 deg, crossed -60.978 and -98.005 deg, recomputed. Each
+// branch is reached from another crank angle of the same branch and left on it.
 TEST(Textbook, NortonOpenAndCrossed) {
     const FourBar bar{{0, 0}, {100, 0}, 40, 120, 80};
     CouplerAxle open(bar, 55 * kDegree, 1.0);
@@ -247,9 +248,9 @@ double springLoad(const Car& car, const AxlePose& pose, double thrust, double tr
 
 }  // namespace
 
-// R. N. Jazar, Vehicle Dynamics, eqs 2.87-2.88, p. 50 (read): each rear wheel gains m g (h/l)(a/g)/2. Statics
-// of the free axle says how much of it reaches the springs; anti-squat is the rest. Through the travel, both
-// axles moving together, so that the ground stays level.
+// R. N. Jazar, Vehicle Dynamics, edition not known, eqs 2.87-2.88, p. 50 (read): each rear wheel gains m g
+// (h/l)(a/g)/2. Statics of the free axle says how much of it reaches the springs; anti-squat is the rest.
+// Through the travel, both axles moving together, so that the ground stays level.
 TEST(Textbook, AntiSquatIsTheLoadTransferTheSpringsDoNotSee) {
     CarGenerator generator(5);
     for (const Layout layout : {Layout::triangulated, Layout::wattsThreeLink, Layout::parallelGuide}) {
@@ -292,21 +293,22 @@ TEST(Textbook, CaseByHand) {
     EXPECT_NEAR(trace.ride[Figure::antiSquat], 161.45, 5e-3);
 }
 
-// Dana Spicer, J3311-1-DSSP (2008), p. 10: 2.15 deg in side view and 2.50 deg in top view make a compound
-// angle of 3.3 deg (read); by the square root of the squares 3.2974, in space 3.2956 deg exactly (computed).
+// Dana Spicer, J3311-1-DSSP (2008), p. 10: 2.50 deg in side view (measured) and 2.15 deg in top view
+// (calculated) make a compound angle of 3.3 deg (read); by the square root of the squares 3.2974, in space
+// 3.2956 deg exactly (computed).
 TEST(Textbook, SpicerCompoundJointAngle) {
     Car car = carWithInstantCenter(1.5, 0.3, 0.5, 2.7);
     Driveline line;
     line.pinionJoint = {0.28, 0, 0.33};
     line.outputJoint =
-        line.pinionJoint + 1.2 * Eigen::Vector3d(1, std::tan(2.50 * kDegree), std::tan(2.15 * kDegree));
+        line.pinionJoint + 1.2 * Eigen::Vector3d(1, std::tan(2.15 * kDegree), std::tan(2.50 * kDegree));
     car.driveline = line;
     const Trace trace = computeTrace(car);
     for (const Figure joint : {Figure::frontJoint, Figure::rearJoint}) {
         EXPECT_NEAR(trace.ride[joint] / kDegree, 3.3, 0.05);
         EXPECT_NEAR(trace.ride[joint] / kDegree, 3.2956, 5e-5);
     }
-    EXPECT_NEAR(trace.ride[Figure::driveshaft] / kDegree, 2.15, 1e-9);
+    EXPECT_NEAR(trace.ride[Figure::driveshaft] / kDegree, 2.50, 1e-9);
 }
 
 }  // namespace bolthole

@@ -91,8 +91,9 @@ bool SheetHub::fromCenter(const FieldId& id) const {
 
 bool SheetHub::asHalfWidth(const FieldId& id) const {
     const bool isTool = id.field == Field::tapeSpread || id.field == Field::caliperSpread ||
-                        id.field == Field::angleFinderSpread;
-    return id.spread || isTool || (scalesAsHalfWidth_ && id.field == Field::scaleUncertainty);
+                        id.field == Field::angleFinderSpread || id.field == Field::scaleUncertainty ||
+                        id.field == Field::ticketUncertainty;
+    return id.spread || isTool;
 }
 
 double SheetHub::toShown(const FieldId& id, double value) const {

@@ -49,10 +49,6 @@ class SheetHub : public QObject {
     /// Whether axle holes are entered from the ground or from the axle's center.
     void setDatum(HeightDatum datum);
 
-    /// Shows the scales' uncertainty, too, as what stands after ±, kCoverage95 times it; the tape's and each
-    /// number's own always are.
-    void showScalesAsHalfWidth() { scalesAsHalfWidth_ = true; }
-
     /// Emits edited().
     void request(const Edit& edit) { emit edited(edit); }
     /// Emits edited() for a change that brings or removes fields: if they are built anew, `next` is entered.
@@ -115,7 +111,6 @@ class SheetHub : public QObject {
     const BenchState* state_ = nullptr;
     std::vector<Entry> entries_;
     HeightDatum datum_ = HeightDatum::ground;
-    bool scalesAsHalfWidth_ = false;
     std::vector<Fault> shownFaults_;
     std::optional<FieldId> wantedFocus_;
 };

@@ -81,8 +81,9 @@ FigureStrip::FigureStrip(QWidget* parent) : QWidget(parent), note_(new QLabel(th
     };
     antiSquat_ = add(
         tr("Anti-squat"), "antiSquatFigure",
-        tr("Slope of the swing arm over CG height / wheelbase. Above 100 % the rear rises under power, below "
-           "it squats."));
+        tr("Slope of the swing arm over CG height / wheelbase. Above 100 % axle and body separate under "
+           "power, below the rear springs are pressed in. The body rises only above 100 (1 + wheel rate / "
+           "tire rate) %."));
     instantCenter_ =
         add(tr("Instant center"), "instantCenterFigure",
             tr("Where the links' lines meet in side view: ahead of the rear contact patch × above the "

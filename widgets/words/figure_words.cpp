@@ -1,7 +1,9 @@
 #include "widgets/words/figure_words.h"
 
 #include <QCoreApplication>
+#include <array>
 
+#include "geometry/units/sure_text.h"
 #include "geometry/weights/entered_figures.h"
 #include "widgets/kit/unit_text.h"
 
@@ -60,12 +62,13 @@ QString cgHeightWords(const Car& car, NumberStyle style) {
     const QString height = QString::fromStdString(
         withUnit(fieldText(balance.height, Quantity::length, style), Quantity::length, style.units));
     QString text = words("%1, as entered").arg(height);
-    if (balance.from.source != CgHeightSource::entered) {
+    if (balance.from.uncertainty) {
         const QString spread = QString::fromStdString(
-            fineFigureText(balance.from.uncertainty.value_or(0), Quantity::length, style.units));
-        text = (balance.from.source == CgHeightSource::lift ? words("%1 ± %2, by the lift method")
-                                                            : words("%1 ± %2, an estimate"))
-                   .arg(height, spread);
+            fineFigureText(kCoverage95 * *balance.from.uncertainty, Quantity::length, style.units));
+        constexpr std::array kSources{QT_TRANSLATE_NOOP("FigureWords", "%1 ± %2, as entered"),
+                                      QT_TRANSLATE_NOOP("FigureWords", "%1 ± %2, by the lift method"),
+                                      QT_TRANSLATE_NOOP("FigureWords", "%1 ± %2, an estimate")};
+        text = words(kSources[static_cast<std::size_t>(balance.from.source)]).arg(height, spread);
     }
     const bool loaded = balance.total != car.cornerWeights.total();
     return loaded ? words("%1, with what is aboard now").arg(text) : text;

@@ -48,7 +48,7 @@ Car carWithEverything(std::mt19937_64& random) {
             car = set.car;
         }
     }
-    for (int choice = 0; choice <= static_cast<int>(Choice::launchFrom); ++choice) {
+    for (int choice = 0; choice <= static_cast<int>(Choice::differential); ++choice) {
         const auto which = static_cast<Choice>(choice);
         const int option = static_cast<int>(random() % static_cast<unsigned>(optionsOf(which)));
         car = apply(car, SetChoice{which, option}).car;

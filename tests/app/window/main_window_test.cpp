@@ -223,6 +223,30 @@ TEST_F(Bench, AFaultyFileLoadsNothing) {
     EXPECT_TRUE(window_->findChild<NoticeBar*>()->text().contains(QStringLiteral("wheelbase")));
 }
 
+// What was asked for at start and can't be opened must not pass for the demo: the notice stays over it.
+TEST(WindowStart, AFileThatCanNotBeOpenedIsSaidOverTheDemo) {
+    QTemporaryDir folder;
+    const QString broken = folder.filePath(QStringLiteral("broken.bolt.json"));
+    std::ofstream(broken.toStdString()) << R"({"format": "bolthole-car", "version": )";
+    const QString picture = folder.filePath(QStringLiteral("picture.png"));
+    std::ofstream(picture.toStdString()) << "\x89PNG\r\n";
+    const QString demo = QStringLiteral("long-roof-wagon.bolt.json");
+    for (const QString& file :
+         {broken, picture, folder.filePath(QStringLiteral("missing.bolt.json")), folder.path()}) {
+        MainWindow window(Settings{});
+        const QString said = window.openAtStart(file, demo);
+        window.show();
+        EXPECT_THAT(said.toStdString(), testing::HasSubstr("was not opened: ")) << file.toStdString();
+        const auto* notice = window.findChild<NoticeBar*>();
+        EXPECT_EQ(notice->text(), said);
+        EXPECT_TRUE(notice->isVisible());
+        EXPECT_FALSE(window.state().car.links.empty()) << "the demo is on the bench";
+    }
+    MainWindow window(Settings{});
+    EXPECT_EQ(window.openAtStart(QString(), demo), QString());
+    EXPECT_FALSE(window.state().car.links.empty());
+}
+
 TEST_F(Bench, FigureTableAgreesWithTheTrace) {
     auto* table = window_->findChild<FigureTable*>();
     const double ride = window_->state().trace.ride[Figure::antiSquat];

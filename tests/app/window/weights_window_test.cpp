@@ -12,6 +12,7 @@
 #include <nlohmann/json.hpp>
 
 #include "app/window/main_window.h"
+#include "geometry/units/sure_text.h"
 #include "widgets/pages/fact_card.h"
 #include "widgets/pages/weights/weights_page.h"
 
@@ -126,7 +127,7 @@ class WeightsInTheWindow : public testing::Test {
     }
     void typeScales() {
         typeFour("other reading, ", ", without the driver", kWithout, "kg");
-        type("scales, standard uncertainty of one pad", 0.5, "kg");
+        type("scales, ± of one pad", 0.5 * kCoverage95, "kg");
         type("driver's weight", 80.5, "kg");
         type("driver's seat, forward", 1500, "mm");
         type("driver's seat, height", 550, "mm");
@@ -244,7 +245,8 @@ TEST_F(WeightsInTheWindow, EverythingTypedByKeyboardComesToTheHandFiguresAndUndo
     EXPECT_EQ(fact("With what is aboard now", "CG ahead of rear axle"), inches(kWheelbase * front / total));
     EXPECT_EQ(fact("With what is aboard now", "CG sideways"), inches((moment + 20 * 300) / total) + " left");
 
-    // The lift, by the handouts that cite ISO 10392: h = r + (b - L F'/W) cot a, tires of one size.
+    // The lift (R. N. Jazar, Vehicle Dynamics, eqs 2.29-2.32, p. 43): h = r + (b - L F'/W) cot a, tires of
+    // one size.
     const double empty = sum(kWithout);
     const double raisedFront = empty - kLiftReading;
     const double angle = std::asin(kRise / kWheelbase);

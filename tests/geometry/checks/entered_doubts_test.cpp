@@ -126,7 +126,7 @@ TEST_F(EnteredDoubts, AShaftThatTurnsTooFastForItsJoints) {
     car.driveline->shaft.gear = 1;
     EXPECT_THAT(found(), Not(Contains(HasSubstr("engine_speed"))));
     car.driveline->outputAngle = car.driveline->pinionAngle = 7 * kRadiansPerDegree;
-    // About 5 deg at each joint: 6000 rpm allow less than 3 deg 15', the last row of the table.
+    // About 5 deg at each joint: 6000 rpm allow less than 3.2 deg, the last row of the table.
     car.driveline->shaft.engineSpeed = 6000 * kRpm;
     EXPECT_THAT(found(), Contains(HasSubstr("driveline.engine_speed: ")));
 }

@@ -157,6 +157,21 @@ TEST(SwapBefore, WhatWasBroughtBackChangedAndSwappedGetsANameOfItsOwn) {
     EXPECT_EQ(swapped.stateName, "Monday");
 }
 
+// A swapped state that is changed on the bench is another one: it must not come back under the first one's
+// name.
+TEST(SwapBefore, WhatWasSwappedChangedAndSwappedBackIsNotCalledByTheOldName) {
+    const Car swapped = applied(moved(kept(plainCar(), "Monday")), SwapBefore{"2026-11-09"});
+    ASSERT_EQ(swapped.stateName, "Monday");
+    const Car changed = applied(swapped, SetNumber{{.field = Field::wheelbase}, swapped.wheelbase + 0.01});
+    const Car back = applied(changed, SwapBefore{"2026-11-10"});
+    EXPECT_EQ(back.stateName, "after Monday");
+    EXPECT_EQ(back.kept[0].name, "after Monday (2)");
+    EXPECT_EQ(back.kept[0].note, "");
+    EXPECT_EQ(applied(back, SwapBefore{"2026-11-11"}).kept[0].name, "after Monday");
+    // Units and what is wanted are the bench's.
+    EXPECT_EQ(applied(swapped, SetUnits{Units::metric}).stateName, "Monday");
+}
+
 TEST(SwapBefore, NeedsABefore) {
     expectRefused(plainCar(), SwapBefore{"2026-11-09"}, "no state is kept as the before");
 }

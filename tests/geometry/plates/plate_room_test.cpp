@@ -57,7 +57,47 @@ std::vector<std::string> reasons(const Car& car) {
     return said;
 }
 
+double lengthOf(const std::vector<Corners>& lines) {
+    double sum = 0;
+    for (const Corners& line : lines) {
+        for (std::size_t point = 1; point < line.size(); ++point) {
+            sum += (line[point] - line[point - 1]).norm();
+        }
+    }
+    return sum;
+}
+
+Corners turned(Corners corners, double angle) {
+    for (Eigen::Vector2d& corner : corners) {
+        corner = Eigen::Rotation2Dd(angle) * corner;
+    }
+    return corners;
+}
+
 }  // namespace
+
+// By hand: 15 mm inside a plate of 80 by 40 mm is a rectangle of 50 by 10; an L of two 40 mm bars 120 mm long
+// loses nothing at its two ends' far corners and gets a quarter of a circle at the corner that points inward.
+// Whichever way it is wound and however it is turned: a plate that stands a hair off level has the same.
+TEST(EdgeLimit, ByHandAndTheSameTurnedByAHair) {
+    const Corners plate{{0, 0}, {0.080, 0}, {0.080, 0.040}, {0, 0.040}};
+    const Corners angle{{0, 0}, {0.120, 0}, {0.120, 0.040}, {0.040, 0.040}, {0.040, 0.120}, {0, 0.120}};
+    // 90 + 90 outside, 10 + 10 at the ends, 65 + 65 from the arc's ends to there, and the arc in chords.
+    const double chord = 2 * 0.015 * std::sin(std::numbers::pi / 2 / 18 / 2);
+    for (const double hair : {0.0, 1e-15, -4e-12, 2e-6, -3.7e-3, 0.06, 1.0, 3.0}) {
+        EXPECT_EQ(edgeLimit(turned(plate, hair), 0.015).size(), 4U) << hair;
+        EXPECT_NEAR(lengthOf(edgeLimit(turned(plate, hair), 0.015)), 0.120, 1e-8) << hair;
+        EXPECT_NEAR(lengthOf(edgeLimit(turned(angle, hair), 0.015)), 0.330 + 18 * chord, 1e-8) << hair;
+    }
+    const Corners clockwise(angle.rbegin(), angle.rend());
+    EXPECT_NEAR(lengthOf(edgeLimit(clockwise, 0.015)), 0.330 + 18 * chord, 1e-8);
+    EXPECT_THAT(edgeLimit(plate, 0.021), IsEmpty()) << "no room for any hole";
+    for (const Corners& line : edgeLimit(angle, 0.015)) {
+        for (const Eigen::Vector2d& point : line) {
+            EXPECT_NEAR(edgeRoom(angle, point).distance, 0.015, 1e-9);
+        }
+    }
+}
 
 // The center of the circle inscribed in a triangle is as far from each side as its radius: area over half the
 // girth; 1 for the sides 3, 4, 5. Euclid, "Elements", book IV, proposition 4; the radius from memory.

@@ -4,6 +4,7 @@
 #include <gmock/gmock.h>
 
 #include <algorithm>
+#include <cmath>
 #include <set>
 
 #include "geometry/choices/choice_loads.h"
@@ -124,6 +125,64 @@ TEST(LaunchCase, ThrustIsTheEnginesOrWhatCapsIt) {
     EXPECT_EQ(launch.thrust->cap, ThrustCap::lift);
     EXPECT_NEAR(launch.loads->front, 0, 1e-8);
     EXPECT_FALSE(launch.loads->wheelsUp);
+}
+
+// A 60-ft time counts from where the front tire leaves the beam.
+TEST(LaunchCase, SixtyFootTimeCountsAfterTheRollout) {
+    Car car = launchingCar();
+    car.launch.from = LaunchFrom::sixtyFoot;
+    car.launch.sixtyFoot = 1.8;
+    car.frontTireRadius = 11 * 0.0254;
+    LaunchCase launch = caseOf(car);
+    ASSERT_TRUE(launch.thrust && launch.thrust->rollout);
+    EXPECT_FALSE(launch.thrust->rollout->isEntered);
+    EXPECT_NEAR(launch.thrust->rollout->distance / 0.0254, 11.3, 0.05) << "22-in tire at 1 9/16 in";
+    const double usual = launch.thrust->acceleration;
+    EXPECT_NEAR(std::sqrt(2 * (18.288 + launch.thrust->rollout->distance) / usual) -
+                    std::sqrt(2 * launch.thrust->rollout->distance / usual),
+                1.8, 1e-12);
+    car.launch.rollout = 0.2;
+    launch = caseOf(car);
+    EXPECT_TRUE(launch.thrust->rollout->isEntered);
+    EXPECT_EQ(launch.thrust->rollout->distance, 0.2);
+    EXPECT_GT(launch.thrust->acceleration, usual);
+    EXPECT_NEAR(launch.thrust->force, launch.standing.mass * launch.thrust->acceleration, 1e-9);
+    EXPECT_EQ(launch.linkCase->load.thrust, launch.thrust->force) << "and loads follow";
+    car.launch.rollout = 0;
+    EXPECT_NEAR(caseOf(car).thrust->acceleration, 2 * 18.288 / (1.8 * 1.8), 1e-12);
+}
+
+// An open differential ends at twice what the lighter rear tire holds; anything else at what both hold.
+TEST(LaunchCase, AnOpenDifferentialHoldsTwiceTheLighterTire) {
+    Car car = launchingCar();
+    car.launch.from = LaunchFrom::torque;
+    car.launch.engineTorque = 3000;
+    car.launch.gear = 3;
+    car.launch.friction = 0.8;
+    car.launch.leftShift = 300;
+    const double locked = *caseOf(car).thrust->byGrip;
+    for (const Differential same : {Differential::limited, Differential::locked}) {
+        car.launch.differential = same;
+        EXPECT_EQ(*caseOf(car).thrust->byGrip, locked);
+        EXPECT_FALSE(caseOf(car).thrust->lighterFrom);
+    }
+    car.launch.differential = Differential::open;
+    LaunchCase launch = caseOf(car);
+    // F = mu (N0 + F h/L - 2 x 300 N), by hand.
+    const StandingCar& at = launch.standing;
+    EXPECT_NEAR(launch.thrust->force, 0.8 * (at.rear() - 600) / (1 - 0.8 * at.cgHeight / at.wheelbase), 1e-6);
+    EXPECT_EQ(launch.thrust->cap, ThrustCap::grip);
+    EXPECT_EQ(launch.thrust->lighterFrom, ShiftSource::entered);
+    EXPECT_LT(launch.thrust->force, locked);
+
+    car.launch.leftShift.reset();
+    EXPECT_EQ(caseOf(car).thrust->lighterFrom, ShiftSource::even) << "tracks and rates are missing";
+    EXPECT_NEAR(*caseOf(car).thrust->byGrip, locked, 1e-9);
+    launch = caseOf(withRates(car));
+    EXPECT_EQ(launch.thrust->lighterFrom, ShiftSource::computed);
+    EXPECT_NEAR(launch.thrust->force, 2 * 0.8 * std::min(launch.sides->leftRear, launch.sides->rightRear),
+                1e-6);
+    EXPECT_LT(launch.thrust->force, locked);
 }
 
 TEST(LaunchCase, MoreThanTheTiresHoldIsSaid) {

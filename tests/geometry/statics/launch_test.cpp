@@ -64,6 +64,24 @@ TEST(Launch, GripGivesWhatTheRearTiresHold) {
     EXPECT_DOUBLE_EQ(gripAcceleration(kCar, 2.8 / 0.56 + 1), limit) << "every newton brings more than one";
 }
 
+// The springs keep their length at 100 % of anti-squat, the body its height only where they open by what the
+// tires give.
+TEST(Launch, TheBodyRisesAboveWhatTheTiresGive) {
+    const WheelRates front{.wheel = 30e3};
+    const WheelRates rear{.wheel = 25e3, .tire = 200e3};
+    EXPECT_DOUBLE_EQ(risingAntiSquat(rear), 112.5);
+    EXPECT_DOUBLE_EQ(risingAntiSquat({.wheel = 25e3}), 100) << "rigid tires";
+    const LaunchLoads loads = launchLoads(kCar, 5);
+    const auto at = [&](double percent) {
+        return launchAttitude(kCar, loads, percent / 100 * kCar.cgHeight / kCar.wheelbase, front, rear)
+            .value();
+    };
+    EXPECT_NEAR(at(100).rearTravel, 0, 1e-15);
+    EXPECT_LT(at(100).rearRise, -1e-3);
+    EXPECT_NEAR(at(112.5).rearRise, 0, 1e-15);
+    EXPECT_GT(at(113).rearRise, 0);
+}
+
 TEST(Launch, TireLoadsAddUpAndBalance) {
     CarGenerator generator(21);
     bool sawTireUp = false;

@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 
+#include "geometry/statics/launch.h"
 #include "geometry/statics/link_loads.h"
 #include "tests/support/car_generator.h"
 #include "tests/support/level_car.h"
@@ -67,16 +68,19 @@ TEST(LinkLoadSweepTest, SaysWhereASpringWouldHaveToPull) {
 TEST(ThrustTest, TorqueTimesRatiosOrGrip) {
     const StandingCar car{.mass = 1600, .wheelbase = 2.8, .cgAhead = 1.4, .cgHeight = 0.55};
     DriveTorque drive{.engine = 500, .converter = 1, .gear = 2.5, .axle = 4, .efficiency = 0.9};
-    const Thrust slick = thrustOf(drive, 0.33, car, 3.0);
+    const auto gripAt = [&](double friction) {
+        return launchLoads(car, gripAcceleration(car, friction)).thrust;
+    };
+    const Thrust slick = thrustOf(drive, 0.33, gripAt(3.0));
     EXPECT_NEAR(slick.force, 500 * 2.5 * 4 * 0.9 / 0.33, 1e-9);
     EXPECT_FALSE(slick.byGrip);
-    const Thrust street = thrustOf(drive, 0.33, car, 0.9);
+    const Thrust street = thrustOf(drive, 0.33, gripAt(0.9));
     EXPECT_TRUE(street.byGrip);
     // mu N with N = N0 + F h/L, by hand: F = 0.9 x 7845.32/(1 - 0.9 x 0.55/2.8).
     EXPECT_NEAR(street.force, 0.9 * 800 * kStandardGravity / (1 - 0.9 * 0.55 / 2.8), 1e-8);
     drive.converter = 2;
-    EXPECT_TRUE(thrustOf(drive, 0.33, car, 3.0).force > slick.force ||
-                thrustOf(drive, 0.33, car, 3.0).byGrip);
+    EXPECT_TRUE(thrustOf(drive, 0.33, gripAt(3.0)).force > slick.force ||
+                thrustOf(drive, 0.33, gripAt(3.0)).byGrip);
 }
 
 TEST(LoadCaseTest, TireLoadsFollowTheThrust) {

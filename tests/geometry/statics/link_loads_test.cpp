@@ -107,11 +107,15 @@ void addParts(const Bench& bench, const AxlePose& pose, const LinkLoads& loads, 
     for (const PartLine& line : bench.lines) {
         const SuspensionPart& part = bench.parts[static_cast<std::size_t>(line.part)];
         const Vector3d at = pose.carry(line.onAxle);
-        const double length = (at - line.onChassis).norm();
+        // A bump stop's axis is the line between its mounts as measured.
+        const Vector3d asMeasured = Vector3d(0, 0, bench.car.rearTireRadius) + line.onAxle - line.onChassis;
+        const Vector3d axis =
+            (part.kind == PartKind::bumpStop ? asMeasured : Vector3d(at - line.onChassis)).normalized();
+        const double length = axis.dot(at - line.onChassis);
         const double force = part.kind == PartKind::spring
                                  ? (line.side == Side::left ? loads.leftSprings : loads.rightSprings)
                                  : part.force(length);
-        sum.add(at, force * (at - line.onChassis) / length);
+        sum.add(at, force * axis);
     }
 }
 

@@ -144,6 +144,45 @@ TEST(Springs, WorkOverTheTravelIsTheSpringsEnergy) {
     }
 }
 
+// By hand: a stop leaning forward by `lean`, squeezed by how far its pad comes along that line, which stays
+// in the chassis. The pad moves forward by x(z) on the links' circle: squeeze s = x sin + z cos - gap. The
+// wheel rate is the second difference of its energy k s^2/2 over the travel, and rises as the circle turns
+// the pad into the stop. Along the line between the mounts it would fall: that line leans over ever more, the
+// shorter it gets.
+TEST(Springs, ASqueezedBumpStopsWheelRateIsItsEnergysAndRises) {
+    Car car = circlingCar();
+    car.travel = {.bump = 0.12, .droop = 0.01, .steps = 14};
+    const double lean = 0.25;
+    const double apart = 0.14;
+    const double gap = 0.05;
+    SuspensionPart stop = upright(PartKind::bumpStop, 0.4, apart * std::cos(lean));
+    stop.chassis.holes[0].at.x() = apart * std::sin(lean);
+    stop.rate = 80e3;
+    stop.freeLength = apart - gap;
+    const SpringSweep sweep = computeSprings(car, std::array{stop});
+    const auto energyAt = [&](double z) {
+        const double squeeze = forwardAt(z) * std::sin(lean) + z * std::cos(lean) - gap;
+        return squeeze < 0 ? 0 : 80e3 * squeeze * squeeze / 2;
+    };
+    const double h = 1e-3;
+    double before = 0;
+    int squeezed = 0;
+    for (std::size_t row = 0; row < sweep.travel.size(); ++row) {
+        const double at = sweep.travel[row];
+        if (at < gap / std::cos(lean) + 3 * h) {
+            continue;
+        }
+        const double second = (16 * (energyAt(at + h) + energyAt(at - h)) - energyAt(at + 2 * h) -
+                               energyAt(at - 2 * h) - 30 * energyAt(at)) /
+                              (12 * h * h);
+        EXPECT_NEAR(sweep.wheelRate(row) / second, 1, 1e-6) << at;
+        EXPECT_GT(sweep.wheelRate(row), before) << at;
+        before = sweep.wheelRate(row);
+        ++squeezed;
+    }
+    EXPECT_GE(squeezed, 6);
+}
+
 // In roll too, the rate is the slope of the springs' moment: their energy's second difference.
 TEST(Springs, RollRateIsTheSecondDifferenceOfEnergy) {
     CarGenerator generator(311);

@@ -159,7 +159,7 @@ TEST(CgHeight, SaysWhereItComesFrom) {
     EXPECT_THAT(describe(lift, Units::metric),
                 testing::MatchesRegex("CG height 550 mm ± [0-9]+ mm by the lift method"));
     const CgHeight estimate = from(CgHeightSource::estimate, std::nullopt).value.value();
-    EXPECT_EQ(describe(estimate, Units::metric), "CG height 545 mm ± 50 mm, estimated from other cars");
+    EXPECT_EQ(describe(estimate, Units::metric), "CG height 545 mm ± 98 mm, estimated from other cars");
     EXPECT_THAT(estimate.remark, HasSubstr("not measured on this one"));
     const CgHeightResult none = from(CgHeightSource::lift, std::nullopt);
     EXPECT_FALSE(none.value.has_value());

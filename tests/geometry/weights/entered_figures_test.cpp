@@ -114,6 +114,28 @@ TEST(BalanceOf, TheHeightChosenIsTheOneAntiSquatStandsOn) {
     EXPECT_NEAR(standingCar(car, computeTrace(car).ride.ground).cgHeight, estimatedCgHeight().height, 1e-12);
 }
 
+// The ± somebody entered for the height stands on every page, whatever the height comes from; a lift has its
+// own.
+TEST(BalanceOf, TheHeightsOwnUncertaintyIsTheOneInUse) {
+    Car car = bareCar();
+    EXPECT_FALSE(balanceOf(car).from.uncertainty.has_value());
+    car.cgHeightFrom = CgHeightSource::estimate;
+    EXPECT_EQ(balanceOf(car).from.uncertainty, estimatedCgHeight().uncertainty);
+    const auto withOwn = [&car] {
+        EditResult set = apply(car, SetNumber{{.field = Field::cgHeight, .spread = true}, 0.007});
+        EXPECT_EQ(set.refusal, "");
+        return set.car;
+    };
+    EXPECT_EQ(balanceOf(withOwn()).from.uncertainty, 0.007);
+    car.cgHeightFrom = CgHeightSource::entered;
+    EXPECT_EQ(balanceOf(withOwn()).from.uncertainty, 0.007);
+    car.cgHeightFrom = CgHeightSource::lift;
+    car.lift.height = 0.8;
+    car.lift.reading = 895;
+    const double byLift = balanceOf(car).from.uncertainty.value();
+    EXPECT_EQ(balanceOf(withOwn()).from.uncertainty, byLift);
+}
+
 // Lifted empty, figured with the driver in: his mass is the difference of both readings, and the mean of the
 // heights by mass is the whole car's.
 TEST(BalanceOf, ALiftWithoutDriverGetsHimBack) {

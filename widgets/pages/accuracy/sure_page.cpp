@@ -58,7 +58,6 @@ ToneLabel* words(const QString& text, QWidget* parent) {
 SurePage::SurePage(QWidget* parent)
     : WorkPage(tr("How sure"), parent), message_(new ToneLabel(ToneLabel::Tone::problem, QString(), this)) {
     setObjectName(QStringLiteral("surePage"));
-    hub().showScalesAsHalfWidth();
     message_->setWordWrap(true);
     message_->setFont(textFont(TextSize::body));
     results()->addWidget(message_);
@@ -157,9 +156,10 @@ void SurePage::fill(QWidget* content, QVBoxLayout* column) {
     section->body()->addWidget(
         words(tr("Usual: within half a degree (common practice, no source)."), section));
     addTool(Field::scaleUncertainty, MeasuringTool::scales, section);
-    section->body()->addWidget(words(tr("Of one pad. Usual: a standard uncertainty of 0.5 kg or 1.1 lb "
-                                        "(common practice, no source), as on the Weights page."),
-                                     section));
+    section->body()->addWidget(
+        words(tr("Of one pad. Usual: within 1 kg or 2.2 lb (common practice, no source), "
+                 "as on the Weights page."),
+              section));
     column->addWidget(section);
     column->addWidget(
         words(tr("Every ± here means that 95 of 100 readings lie within. Left empty, the usual "

@@ -134,16 +134,23 @@ void BracketPainter::paintBand(const QPainterPath& plate) {
     if (width < 0.5 || !scene_.refusal.isEmpty()) {
         return;
     }
-    QPainterPathStroker stroker;
-    stroker.setWidth(2 * width);
-    stroker.setJoinStyle(Qt::RoundJoin);
-    const QPainterPath band = stroker.createStroke(plate).intersected(plate);
-    painter_.setPen(Qt::NoPen);
-    painter_.setBrush(QBrush(faded(theme().reference, theme().dark ? 0.45 : 0.35), Qt::BDiagPattern));
-    painter_.drawPath(band);
+    // The plate's own clip cuts the band. Cutting paths with each other fails where their sides nearly
+    // coincide, as in a plate that stands a hair off level.
+    const QBrush hatch(faded(theme().reference, theme().dark ? 0.45 : 0.35), Qt::BDiagPattern);
+    painter_.save();
+    painter_.setClipPath(plate, Qt::IntersectClip);
     painter_.setBrush(Qt::NoBrush);
+    painter_.setPen(QPen(hatch, 2 * width, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+    painter_.drawPath(plate);
+    painter_.restore();
     painter_.setPen(dashedPen(theme().reference, 1.2, {4, 3}));
-    painter_.drawPath(plate.subtracted(band));
+    for (const auto& line : edgeLimit(bracket_.plate->corners, bracket_.plate->edgeDistance)) {
+        QPolygonF limit;
+        for (const Eigen::Vector2d& point : line) {
+            limit << place(point);
+        }
+        painter_.drawPolyline(limit);
+    }
 }
 
 QSizeF BracketPainter::sizeOf(const QString& text, bool bold) const {

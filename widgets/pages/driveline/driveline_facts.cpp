@@ -158,8 +158,8 @@ Fact angleLimit(const DrivelineReading& reading) {
         limit.pastTable ? tr("less than %1").arg(boundText(limit.angle)) : boundText(limit.angle);
     const QString table =
         limit.pastTable
-            ? tr("handbook table, from memory, which ends at 5000 rpm: by how much less it does not say")
-            : tr("handbook table, from memory");
+            ? tr("a joint maker's published table, which ends at 5000 rpm: by how much less it does not say")
+            : tr("a joint maker's published table");
     const QString against = tr("at ride the joints work at up to %1").arg(angleText(coasting));
     return {tr("Angle that allows"), value,
             joined({over ? QStringLiteral("▲ ") + against : against, woundText(reading, angleText(wound)),

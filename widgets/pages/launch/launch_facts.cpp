@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "geometry/statics/rollout.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 
@@ -34,15 +35,43 @@ Fact unknown(const QString& label, const std::string& refusal) {
     return {label, QString(QChar(0x2014)), whyNotKnown(refusal), false};
 }
 
+QString rolloutWords(const Rollout& rollout, Units units) {
+    const QString distance = fine(rollout.distance, Quantity::length, units);
+    return rollout.isEntered
+               ? tr("after a rollout of %1 as entered").arg(distance)
+               : tr("after a rollout of %1, not entered: the front tire's chord at a beam %2 up (common "
+                    "practice, no source)")
+                     .arg(distance, fine(kUsualBeamHeight, Quantity::length, units));
+}
+
+/// What the tires' hold is computed with: the differential, and of an open one the lighter tire.
+QString gripWords(const LaunchThrust& thrust, const Car& car) {
+    if (!car.launch.differential) {
+        return tr("differential not entered, taken as locked");
+    }
+    switch (*car.launch.differential) {
+        case Differential::locked:
+            return tr("locked differential");
+        case Differential::limited:
+            return tr("limited slip, taken to bring both tires to their limit");
+        case Differential::open:
+            break;
+    }
+    return thrust.lighterFrom == ShiftSource::even
+               ? tr("open differential; both rear tires are taken to carry the same, as the load shift is "
+                    "not known")
+               : tr("open differential: twice the lighter tire's");
+}
+
 QString sourceWords(const LaunchThrust& thrust, const Car& car, Units units) {
     switch (thrust.from) {
         case LaunchFrom::acceleration:
             return tr("as entered");
         case LaunchFrom::sixtyFoot:
-            return tr("estimate: even acceleration over 60 ft in %1 s. Reads high: the clock starts after a "
-                      "rollout")
+            return tr("estimate: even acceleration over 60 ft in %1 s, %2")
                 .arg(QString::fromStdString(
-                    fieldText(*car.launch.sixtyFoot, Quantity::time, NumberStyle{units})));
+                         fieldText(*car.launch.sixtyFoot, Quantity::time, NumberStyle{units})),
+                     rolloutWords(*thrust.rollout, units));
         case LaunchFrom::torque:
             break;
     }
@@ -59,7 +88,7 @@ QString sourceWords(const LaunchThrust& thrust, const Car& car, Units units) {
     return tr("capped where the front wheels leave the ground; the engine alone would push %1").arg(engine);
 }
 
-Fact thrustFact(const LaunchThrust& thrust, Units units) {
+Fact thrustFact(const LaunchThrust& thrust, const Car& car, Units units) {
     Fact fact{tr("Thrust, both rear tires"), force(thrust.force, units), QString(), thrust.isBeyondGrip(),
               plainNumber(thrust.force, Quantity::force)};
     if (fact.isProblem) {
@@ -67,6 +96,9 @@ Fact thrustFact(const LaunchThrust& thrust, Units units) {
             tr("more than the tires hold at the entered friction: %1").arg(force(*thrust.byGrip, units));
     } else if (thrust.byGrip && thrust.from != LaunchFrom::torque) {
         fact.remark = tr("the tires would hold %1").arg(force(*thrust.byGrip, units));
+    }
+    if (thrust.byGrip) {
+        fact.remark += (fact.remark.isEmpty() ? QString() : QStringLiteral("; ")) + gripWords(thrust, car);
     }
     return fact;
 }
@@ -191,6 +223,24 @@ QString shiftWords(const LinkCase& with) {
         "rates");
 }
 
+// Above 100 % axle and body separate at the springs. The body rises over the ground only where that is more
+// than the tires give: above 100 (1 + wheel rate/tire rate) percent (derived from launchAttitude()).
+QString separationWords(double antiSquat, const LaunchCase& launch) {
+    if (antiSquat <= 100) {
+        return tr("below 100 %: the rear springs are pressed in under power");
+    }
+    const auto& rear = launch.stance.stance.rear;
+    const double rises = rear ? risingAntiSquat(*rear) : 100;
+    const QString separates = tr("above 100 %: axle and body separate under power");
+    if (!rear || !rear->tire) {
+        return tr("%1; whether the body rises, too, needs wheel and tire rate").arg(separates);
+    }
+    return antiSquat > rises ? tr("%1, and the body rises: above %2 that is more than the tires give")
+                                   .arg(separates, percent(rises))
+                             : tr("%1; the body does not rise: up to %2 the tires give more")
+                                   .arg(separates, percent(rises));
+}
+
 }  // namespace
 
 QString figureWithUnit(double value, Quantity quantity, Units units) {
@@ -233,7 +283,7 @@ std::vector<Fact> launchFacts(const Car& car, const LaunchCase& launch, Units un
     const double share = 100 * loads.rear / (loads.front + loads.rear);
     facts.push_back({tr("Acceleration"), inGravities(launch.thrust->acceleration),
                      sourceWords(*launch.thrust, car, units), false, gravities(launch.thrust->acceleration)});
-    facts.push_back(thrustFact(*launch.thrust, units));
+    facts.push_back(thrustFact(*launch.thrust, car, units));
     facts.push_back({tr("Load transfer"), force(loads.transfer, units), tr("from the front to the rear axle"),
                      false, plainNumber(loads.transfer, Quantity::force)});
     facts.push_back({tr("Front axle"), force(loads.front, units),
@@ -264,10 +314,8 @@ std::vector<Fact> attitudeFacts(const LaunchCase& launch, Units units) {
     }
     const double antiSquat =
         100 * launch.swingArmSlope * launch.standing.wheelbase / launch.standing.cgHeight;
-    facts.push_back({tr("Anti-squat at ride"), percent(antiSquat),
-                     antiSquat > 100 ? tr("above 100 %: the links push the rear up")
-                                     : tr("below 100 %: the rear springs take the rest, and it squats"),
-                     false, plainNumber(antiSquat, Quantity::percent)});
+    facts.push_back({tr("Anti-squat at ride"), percent(antiSquat), separationWords(antiSquat, launch), false,
+                     plainNumber(antiSquat, Quantity::percent)});
     facts.push_back(rateFact(launch, units));
     return facts;
 }

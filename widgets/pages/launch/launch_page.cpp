@@ -102,6 +102,7 @@ Section* LaunchPage::launchSection(QWidget* parent) {
             break;
         case LaunchFrom::sixtyFoot:
             addRow(*section, Field::sixtyFoot, tr("not known"));
+            addRow(*section, Field::rollout, tr("usual beam"));
             break;
         case LaunchFrom::torque:
             addRow(*section, Field::engineTorque, tr("not known"));
@@ -117,6 +118,12 @@ Section* LaunchPage::driveSection(QWidget* parent) {
     auto* section = new Section(tr("Axle and tires"), parent);
     addRow(*section, Field::axleRatio, tr("not known"));
     addRow(*section, Field::friction, tr("not known"));
+    section->body()->addWidget(choiceRow(
+        Choice::differential, tr("Differential"),
+        {tr("not entered"), tr("open"), tr("limited slip"), tr("locked")},
+        tr("Where the rear tires' grip ends: an open differential gives both the same torque, so it ends at "
+           "twice what the lighter tire holds. Not entered, it is taken as locked."),
+        section));
     return section;
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/car/fields.h"
+#include "geometry/units/sure_text.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 
@@ -137,9 +138,9 @@ QString CardNumbers::sideways(double left) const {
 }
 
 QString CardNumbers::height(const CgHeight& height) const {
-    return height.uncertainty
-               ? QStringLiteral("%1 ± %2").arg(length(height.height), length(*height.uncertainty))
-               : length(height.height);
+    return height.uncertainty ? QStringLiteral("%1 ± %2").arg(length(height.height),
+                                                              length(kCoverage95 * *height.uncertainty))
+                              : length(height.height);
 }
 
 QString CardNumbers::massPair(double left, double right) const {

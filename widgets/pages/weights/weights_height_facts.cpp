@@ -2,6 +2,7 @@
 #include <QStringList>
 #include <cmath>
 
+#include "geometry/units/sure_text.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/pages/weights/weights_facts.h"
@@ -46,7 +47,7 @@ void addLiftParts(std::vector<Fact>& facts, const LiftParts& parts, const CardNu
                                                {tr("its ± from the wheelbase"), parts.wheelbase},
                                                {tr("its ± from the tire radii"), parts.radii}};
     for (const auto& [label, value] : rows) {
-        facts.push_back({label, QStringLiteral("± %1").arg(numbers.length(value)), QString()});
+        facts.push_back({label, QStringLiteral("± %1").arg(numbers.length(kCoverage95 * value)), QString()});
     }
 }
 
@@ -82,7 +83,7 @@ Fact antiSquatFact(const CarBalance& balance, double weighed, std::optional<doub
                 tr("goes with 1 / CG height; its ± stands on the Links page")};
     }
     // What came or went since dilutes the weighed car's height, and with it what is not known of it.
-    const double spread = *balance.from.uncertainty * weighed / balance.total;
+    const double spread = kCoverage95 * *balance.from.uncertainty * weighed / balance.total;
     if (!(spread < balance.height)) {
         return {label, numbers.percent(*antiSquat), tr("the CG height is not known well enough to say")};
     }

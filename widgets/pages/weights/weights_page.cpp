@@ -90,7 +90,7 @@ Section* WeightsPage::cornerSection(QWidget* content) {
     section->body()->addWidget(otherTitle_);
     other_ = new WheelGrid(hub(), tr("Weights"), kOtherCornerFields, section);
     section->body()->addWidget(other_);
-    addRows(section, {Field::scaleUncertainty}, tr("usual: 0.5 kg or 1.1 lb"));
+    addRows(section, {Field::scaleUncertainty}, tr("usual: 1 kg or 2.2 lb"));
     return section;
 }
 
@@ -152,7 +152,7 @@ Section* WeightsPage::ticketSection(QWidget* content) {
                                          {tr("with driver"), tr("without driver")},
                                          tr("Whether the driver sat in the car on that scale."), section));
     addRows(section, {Field::ticketFront, Field::ticketRear, Field::ticketTotal}, tr("not weighed"));
-    addRows(section, {Field::ticketUncertainty}, tr("usual: 10 kg or 22 lb"));
+    addRows(section, {Field::ticketUncertainty}, tr("usual: 20 kg or 43 lb"));
     return section;
 }
 

@@ -9,6 +9,7 @@
 #include <QPushButton>
 #include <QSignalSpy>
 #include <QTest>
+#include <cmath>
 #include <memory>
 
 #include "tests/support/bench_points.h"
@@ -183,11 +184,17 @@ TEST_F(LaunchPageBench, TheSourceDecidesTheFieldsAndIsChosenByKeys) {
     QTest::keyClick(box, Qt::Key_Down);
     EXPECT_EQ(state_.car.launch.from, LaunchFrom::sixtyFoot);
     ASSERT_NE(named<NumberField>("60-ft time"), nullptr);
-    EXPECT_THAT(named<NumberField>("60-ft time")->toolTip().toStdString(), HasSubstr("reads high"));
+    EXPECT_THAT(named<NumberField>("60-ft time")->toolTip().toStdString(), HasSubstr("rollout"));
     type("60-ft time", "2");
+    EXPECT_THAT(words("Launch"), HasSubstr("not entered: the front tire's chord at a beam 1.56 in up"));
+    type("rollout", "0");
     // 60 ft in 2 s need 30 ft/s^2, s = a t^2/2 (any mechanics text): 0.93 g.
     EXPECT_EQ(value("Launch", "Acceleration"), "0.93 g");
-    EXPECT_THAT(words("Launch"), HasSubstr("Reads high"));
+    EXPECT_THAT(words("Launch"), HasSubstr("after a rollout of 0.00 in as entered"));
+    // After 0.9 ft at 30 ft/s^2 it passes the beam at sqrt(54) ft/s (v^2 = 2 a s), 60 ft on at sqrt(3654).
+    type("rollout", "10.8");
+    type("60-ft time", QString::number((std::sqrt(3654.0) - std::sqrt(54.0)) / 30, 'f', 4));
+    EXPECT_EQ(value("Launch", "Acceleration"), "0.93 g");
 }
 
 // R. C. Hibbeler, A. Gupta, Engineering Mechanics: Dynamics, Ex. 17.5, p. 733 (read): 6.88 kN in front, 12.74

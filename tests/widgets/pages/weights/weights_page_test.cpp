@@ -243,7 +243,8 @@ TEST_F(Weights, ThrowOfTheCornersIsTheWarpOverTheSumOfTheCompliances) {
 }
 
 // A reading made up from a height by moments about the rear wheels, tires of one size: with the front raised
-// by the angle a, F' = F - W (h - r) tan a / L (course handouts citing ISO 10392).
+// by the angle a, F' = F - W (h - r) tan a / L (R. N. Jazar, Vehicle Dynamics, eqs
+// 2.29-2.32, p. 43).
 TEST_F(Weights, TheLiftShowsItsHeightItsSpreadAndWhatMakesIt) {
     type(QStringLiteral("front tire radius, loaded"), QStringLiteral("342.9"));
     EXPECT_THAT(fact(kHeight, QStringLiteral("By the lift method")).toStdString(),
@@ -257,8 +258,8 @@ TEST_F(Weights, TheLiftShowsItsHeightItsSpreadAndWhatMakesIt) {
     EXPECT_THAT(fact(kHeight, QStringLiteral("By the lift method")).toStdString(),
                 testing::HasSubstr(
                     ("turned by " + QString::number(angle * 180 / std::numbers::pi, 'f', 2)).toStdString()));
-    // What a scale's 0.5 kg does, by the formula's slope in F': cot a L/W for sqrt(2) times it.
-    const double least = std::sqrt(2.0) * 0.5 * 2794 / 1550 / std::tan(angle);
+    // What a scale's ± 0.98 kg does, by the formula's slope in F': cot a L/W for sqrt(2) times it.
+    const double least = std::sqrt(2.0) * 0.98 * 2794 / 1550 / std::tan(angle);
     const double shown =
         value(kHeight, QStringLiteral("its ± from the scales")).section(u' ', 1, 1).toDouble();
     EXPECT_GT(shown, least);
@@ -298,8 +299,9 @@ TEST_F(Weights, AntiSquatIsGivenAtBothEndsOfTheHeightsSpread) {
     show();
     const double antiSquat = state_.trace.ride[Figure::antiSquat];
     ASSERT_TRUE(std::isfinite(antiSquat));
-    const double low = antiSquat * 545 / 595;
-    const double high = antiSquat * 545 / 495;
+    // 95 of 100 lie within 1.96 standard uncertainties of 50 mm.
+    const double low = antiSquat * 545 / (545 + 97.9982);
+    const double high = antiSquat * 545 / (545 - 97.9982);
     EXPECT_EQ(fact(kHeight, QStringLiteral("Anti-squat at ride")),
               QStringLiteral("%1 | %2 to %3 within the ± of the CG height")
                   .arg(fixed(antiSquat, 1, "%"), fixed(low, 1, "%"), fixed(high, 1, "%")));

@@ -12,4 +12,7 @@ namespace bolthole {
     return 2 * std::sqrt(2 * radius * beamHeight - beamHeight * beamHeight);
 }
 
+/// Height of the beam where no rollout was entered, m: 1 9/16 in, common practice, no source.
+inline constexpr double kUsualBeamHeight = 1.5625 * 0.0254;
+
 }  // namespace bolthole
