@@ -1,13 +1,11 @@
 // Numbers of the launch's equations that nobody enters.
 #pragma once
 
-#include <numbers>
-
+#include "geometry/statics/launch.h"
 #include "geometry/units/units.h"
 
 namespace bolthole {
 
-inline constexpr double kSixtyFeet = 18.288;  ///< m, exactly
 /// How steep a part of the rear is past its closed or open length, N/m, each; and the front past its droop or
 /// bump, both wheels together. A judgement, no source.
 inline constexpr double kPartStopRate = 1e6;

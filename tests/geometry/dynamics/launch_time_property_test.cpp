@@ -4,7 +4,7 @@
 #include <cmath>
 #include <cstdint>
 
-#include "geometry/dynamics/damping.h"
+#include "geometry/dynamics/damping_line.h"
 #include "geometry/dynamics/launch_run.h"
 #include "tests/support/made_launch.h"
 

@@ -13,7 +13,7 @@ namespace bolthole {
 
 namespace {
 
-constexpr std::array kLayouts{
+constexpr std::array kTableLayouts{
     Layout::triangulated, Layout::apart,         Layout::threeLink,        Layout::torqueArm,
     Layout::parallel,     Layout::parallelGuide, Layout::parallelTrackBar, Layout::triangulatedTrackBar,
     Layout::ladderGuide};
@@ -25,7 +25,7 @@ const std::array<TableLine, 2> kLines{TableLine{{-0.06, 0.43, -0.1}, {0.12, 0.38
 
 // Second derivatives against differences of the exact first ones.
 TEST(TravelCurvature, IsTheSlopeOfTheRates) {
-    for (const Layout layout : kLayouts) {
+    for (const Layout layout : kTableLayouts) {
         CarGenerator generator(70 + static_cast<std::uint64_t>(layout));
         Car car = generator.draw(layout);
         AxleSolver solver(buildLinkage(car), Drive::travel);
@@ -49,7 +49,7 @@ TEST(TravelCurvature, IsTheSlopeOfTheRates) {
 }
 
 TEST(LinkageTable, GivesWhatTheSolverGives) {
-    for (const Layout layout : kLayouts) {
+    for (const Layout layout : kTableLayouts) {
         SCOPED_TRACE(static_cast<int>(layout));
         const Linkage linkage =
             buildLinkage(CarGenerator(90 + static_cast<std::uint64_t>(layout)).draw(layout));
@@ -89,7 +89,7 @@ TEST(LinkageTable, GivesWhatTheSolverGives) {
 // how far the solver gets depends a little on the steps it takes.
 TEST(LinkageTable, EndsWhereTheLinksRunOut) {
     int ended = 0;
-    for (const Layout layout : kLayouts) {
+    for (const Layout layout : kTableLayouts) {
         if (!isExactlyHeld(layout)) {
             continue;
         }
