@@ -73,7 +73,7 @@ Car setupOf(const Car& car) {
 }
 
 /// "+1.5", "-2".
-std::string withSign(std::string number) {
+std::string withSign(const std::string& number) {
     return number.starts_with('-') ? number : "+" + number;
 }
 

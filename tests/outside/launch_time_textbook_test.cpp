@@ -52,8 +52,9 @@ std::vector<double> frequencies(const LaunchInputs& inputs) {
     constexpr std::array<Eigen::Index, 8> kKept{kUp,     kPitch,     kRearTravel, kFrontTravel,
                                                 kUpRate, kPitchRate, kRearRate,   kFrontRate};
     const Eigen::MatrixXd slopes = all(kKept, kKept);
+    const Eigen::EigenSolver<Eigen::MatrixXd> solver(slopes, false);  // outlives the roots that are read
     std::vector<double> found;
-    for (const std::complex<double> root : Eigen::EigenSolver<Eigen::MatrixXd>(slopes, false).eigenvalues()) {
+    for (const std::complex<double> root : solver.eigenvalues()) {
         if (root.imag() > 0) {
             found.push_back(root.imag());
         }

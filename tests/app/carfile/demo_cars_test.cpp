@@ -14,6 +14,7 @@
 #include "geometry/car/numbers.h"
 #include "geometry/checks/doubts.h"
 #include "geometry/choices/choice_figures.h"
+#include "geometry/dynamics/launch_run.h"
 #include "geometry/edits/edit.h"
 #include "geometry/kinematics/trace.h"
 #include "tests/support/demo_car.h"
@@ -118,6 +119,22 @@ TEST_P(DemoCar, ReachesItsWholeTravelWithoutDoubts) {
     }
 }
 
+// Common practice, no source: strip cars on slicks take 1.5 to 2.4 s, and the nose stays on its front tires
+// or not far above them.
+TEST_P(DemoCar, RunsItsLaunch) {
+    const LaunchInputsResult entered = launchInputsOf(loaded.car);
+    for (const MissingInput& missing : entered.missing) {
+        ADD_FAILURE() << missing.path << ": " << missing.reason;
+    }
+    ASSERT_TRUE(entered.inputs);
+    const LaunchRun run = simulateLaunch(*entered.inputs);
+    ASSERT_EQ(run.end, LaunchEnd::done);
+    ASSERT_TRUE(run.figures.sixtyFoot);
+    EXPECT_GT(*run.figures.sixtyFoot, 1.5);
+    EXPECT_LT(*run.figures.sixtyFoot, 2.4);
+    EXPECT_LT(run.figures.largestSlip, 1);
+}
+
 TEST_P(DemoCar, EveryHoleChoiceCanBeAssembled) {
     Car car = loaded.car;
     for (Link& link : car.links) {
@@ -207,6 +224,21 @@ TEST(DemoCars, AreTheFiveThatAreChecked) {
     EXPECT_EQ(std::distance(std::filesystem::directory_iterator(BOLTHOLE_DEMO_DIR),
                             std::filesystem::directory_iterator()),
               5);
+}
+
+// As its notes say: four clicks more of front rebound, and the nose tops out later and the tires hold.
+TEST(DemoCars, CoupeIsCuredByItsFrontRebound) {
+    Car car = demoCar("light-coupe");
+    const LaunchRun asSet = simulateLaunch(*launchInputsOf(car).inputs);
+    car =
+        apply(car, SetNumber{{.field = Field::frontReboundClick}, *car.launch.front.damping->rebound.at + 4})
+            .car;
+    const LaunchRun cured = simulateLaunch(*launchInputsOf(car).inputs);
+    ASSERT_TRUE(asSet.figures.toppedOut && asSet.figures.sixtyFoot && cured.figures.sixtyFoot);
+    EXPECT_LT(*asSet.figures.toppedOut, 0.26);
+    EXPECT_GT(cured.figures.toppedOut.value_or(1), *asSet.figures.toppedOut + 0.08);
+    EXPECT_LT(*cured.figures.sixtyFoot, *asSet.figures.sixtyFoot - 0.02);
+    EXPECT_GT(asSet.figures.largestSlip, 2 * cured.figures.largestSlip);
 }
 
 std::vector<LinkKind> kindsOf(const Car& car) {

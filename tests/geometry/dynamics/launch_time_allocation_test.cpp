@@ -27,7 +27,7 @@ TEST_F(LaunchTimeAllocation, NoneForSteps) {
             return std::pair(allocations - before, steps);
         };
         const auto [few, fewSteps] = allocationsOf(1);
-        const auto [many, manySteps] = allocationsOf(1e-3);
+        const auto [many, manySteps] = allocationsOf(1e-5);
         EXPECT_GT(manySteps, 2 * fewSteps);
         EXPECT_EQ(few, many);
     }

@@ -54,7 +54,7 @@ void WheelGrid::addWheels(QGridLayout* grid, const WheelFields& wheels) {
         grid->addWidget(label, 1 + 2 * end, 0);
         auto* note = new NoteLabel(this);
         for (int side = 0; side < 2; ++side) {
-            const Field wheel = wheels[static_cast<std::size_t>(2 * end + side)];
+            const Field wheel = wheels[2 * static_cast<std::size_t>(end) + static_cast<std::size_t>(side)];
             NumberField* field = hub_.makeField(carField(wheel), this);
             note->watch(field, sides[side] + u' ' + ends[end]);
             grid->addWidget(field, 1 + 2 * end, 1 + side);
