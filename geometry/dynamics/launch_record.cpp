@@ -151,8 +151,9 @@ void LaunchSimulator::searchExtremes(double low, double high, bool load) {
 void LaunchSimulator::keep(const Sample& sample, double share, bool load) {
     LaunchFigures& figures = run_->figures;
     figures.largestSlip = std::max(figures.largestSlip, sample.slip);
-    if (load && (!figures.leastRearLoad || sample.load < *figures.leastRearLoad)) {
-        figures.leastRearLoad = sample.load;
+    const double carried = std::max(0.0, sample.load);  // at a lift rounding leaves it a hair below nothing
+    if (load && (!figures.leastRearLoad || carried < *figures.leastRearLoad)) {
+        figures.leastRearLoad = carried;
         figures.leastRearLoadAt = timeAt(share);
     }
 }
