@@ -6,12 +6,12 @@
 
 #include "widgets/fields/bracket_grid.h"
 #include "widgets/fields/car_sheet_groups.h"
+#include "widgets/kit/theme.h"
+#include "widgets/kit/unit_text.h"
 #include "widgets/pages/driveline/driveline_curves.h"
 #include "widgets/pages/driveline/driveline_facts.h"
 #include "widgets/pages/driveline/driveline_picture.h"
-#include "widgets/kit/theme.h"
 #include "widgets/scales/travel_slider.h"
-#include "widgets/kit/unit_text.h"
 
 namespace bolthole {
 
@@ -21,14 +21,6 @@ FactCard* factCard(const QString& title, QVBoxLayout* column, QWidget* parent) {
     auto* card = new FactCard(title, parent);
     column->addWidget(card);
     return card;
-}
-
-// The rows of the cards in their order; none of a reading that is not there.
-CardFacts cardFacts(const DrivelineReading& reading, Units units) {
-    return reading.isThere()
-               ? CardFacts{pinionFacts(reading), rideFacts(reading), travelFacts(reading, units),
-                           speedFacts(reading), plungeFacts(reading, units)}
-               : CardFacts{};
 }
 
 }  // namespace
@@ -206,10 +198,10 @@ void DrivelinePage::showCards() {
                   .arg(angleText(*reading_.windUp))
             : tr("Coasting. With a wind-up entered, the curves under power stand beside them, dashed. "
                  "Upright lines: bounds."));
-    CardFacts facts = cardFacts(reading_, units);
+    CardFacts facts = drivelineCards(reading_, units);
     if (state().showsSure) {
         spread_.addTo(facts, state().solvedCar, units,
-                      [units](const Car& car) { return cardFacts(readDrivelineBriefly(car), units); });
+                      [units](const Car& car) { return drivelineCards(readDrivelineBriefly(car), units); });
     }
     pinion_->showFacts(
         facts[0],

@@ -7,27 +7,14 @@
 #include <algorithm>
 
 #include "widgets/kit/card.h"
+#include "widgets/kit/theme.h"
+#include "widgets/kit/unit_text.h"
 #include "widgets/pages/springs/spring_facts.h"
 #include "widgets/pages/springs/spring_scene.h"
 #include "widgets/pages/springs/spring_section.h"
 #include "widgets/words/spring_words.h"
-#include "widgets/kit/theme.h"
-#include "widgets/kit/unit_text.h"
 
 namespace bolthole {
-
-namespace {
-
-// The rows of the rates' card, then of each part.
-CardFacts cardFacts(const Car& car, const SpringFindings& found) {
-    CardFacts facts{rateFacts(car, found)};
-    for (int item = 0; item < static_cast<int>(car.springs.size()); ++item) {
-        facts.push_back(partFacts(car, found, item));
-    }
-    return facts;
-}
-
-}  // namespace
 
 SpringsPage::SpringsPage(QWidget* parent) : WorkPage(tr("Springs"), parent) {
     buildResults();
@@ -319,10 +306,10 @@ void SpringsPage::showFacts() {
     CardFacts facts;
     const Car& car = state().car;
     if (found_.problem.empty() && !car.springs.empty()) {
-        facts = cardFacts(car, found_);
+        facts = springCards(car, found_);
         if (state().showsSure) {
             spread_.addTo(facts, car, car.units,
-                          [](const Car& varied) { return cardFacts(varied, findSpringsAtRide(varied)); });
+                          [](const Car& varied) { return springCards(varied, findSpringsAtRide(varied)); });
         }
         rates_->showFacts(facts.front());
     }
