@@ -16,6 +16,7 @@
 #include "app/commands/chart_command.h"
 #include "app/commands/command.h"
 #include "app/commands/compare_table.h"
+#include "app/commands/figures_command.h"
 #include "app/commands/holes_table.h"
 #include "app/commands/launch_command.h"
 #include "app/commands/log_command.h"
@@ -273,6 +274,16 @@ Outcome drillingTemplate(const Request& request) {
     return {ExitCode::badUse};
 }
 
+Outcome figures(const Request& request) {
+    const std::string& file = request.files().front();
+    const std::optional<Car> car = readFor(request, file);
+    if (!car) {
+        return {ExitCode::badUse};
+    }
+    const bool isBuilt = isAssembled(file, *car, computeTrace(*car));
+    return isBuilt ? Outcome{ExitCode::done, figuresTable(*car)} : Outcome{ExitCode::cannotAssemble};
+}
+
 Outcome log(const Request& request) {
     LogOutcome made = runLog(request);
     for (const LogLine& line : made.lines) {
@@ -306,9 +317,10 @@ constexpr std::array<Option, 5> kTemplateOptions{kLinkNameOption, kEndOption, kO
                                                  kUnitsOption};
 
 constexpr std::array<Option, 4> kLaunchOptions{kEveryOption, kSummaryOption, kOutputOption, kUnitsOption};
+constexpr std::array<Option, 2> kFiguresOptions{kOutputOption, kUnitsOption};
 constexpr std::array<Option, 3> kLogOptions{kImportOption, kOutputOption, kUnitsOption};
 
-constexpr std::array<Command, 9> kCommands{{
+constexpr std::array<Command, 10> kCommands{{
     {"sweep", "CAR", "CSV, a row a travel step from full droop to full bump", 1, kTableOptions, sweep},
     {"holes", "CAR",
      "CSV, a row a hole choice, with its figures at ride and anti-squat at both ends of travel", 1,
@@ -324,6 +336,8 @@ constexpr std::array<Command, 9> kCommands{{
      "CSV, what changed from one car to the other, a row a figure at ride, bump and droop;\n"
      "    the change sheet as PDF where FILE ends in .pdf",
      2, kTableOptions, compare},
+    {"figures", "CAR", "CSV, every figure of every page with its standard uncertainty, a row each", 1,
+     kFiguresOptions, figures},
     {"launch", "CAR",
      "CSV, the first seconds after the release, a row every SECONDS (0.01 unless given); with --summary its\n"
      "    figures",

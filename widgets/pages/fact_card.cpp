@@ -7,6 +7,23 @@
 
 namespace bolthole {
 
+std::string snakeCase(std::string_view name) {
+    std::string id;
+    for (const char c : name) {
+        const bool capital = c >= 'A' && c <= 'Z';
+        if (capital || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') ||
+            static_cast<unsigned char>(c) > 0x7F) {
+            id += static_cast<char>(capital ? c - 'A' + 'a' : c);
+        } else if (!id.empty() && id.back() != '_') {
+            id += '_';
+        }
+    }
+    if (!id.empty() && id.back() == '_') {
+        id.pop_back();
+    }
+    return id;
+}
+
 FactCard::FactCard(const QString& title, QWidget* parent)
     : Card(parent),
       column_(new QVBoxLayout(this)),

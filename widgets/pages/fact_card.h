@@ -3,6 +3,9 @@
 
 #include <QString>
 #include <limits>
+#include <string>
+#include <string_view>
+#include <utility>
 #include <vector>
 
 #include "geometry/units/sure_text.h"
@@ -14,9 +17,12 @@ class QVBoxLayout;
 
 namespace bolthole {
 
-/// The number a row shows, so that how sure it is can be computed. Signed, where the row shows a size and
-/// says the sign in words.
+/// A number a row shows, so that how sure it is can be computed and others can be told of it. Signed, where
+/// the row shows a size and says the sign in words.
 struct FactNumber {
+    /// Which number of its page it is, whatever the row is called: "front_joint_ride". No two numbers of a
+    /// page have the same one; empty: the row shows no number.
+    std::string id{};
     double value = std::numeric_limits<double>::quiet_NaN();  ///< SI; NaN: the row shows none
     Quantity quantity = Quantity::length;
     Fineness fineness = Fineness::plain;  ///< how it is written
@@ -24,12 +30,18 @@ struct FactNumber {
 };
 
 /// A number that figureText() or fineFigureText() writes, SI.
-[[nodiscard]] inline FactNumber plainNumber(double value, Quantity quantity) {
-    return {.value = value, .quantity = quantity, .fineness = Fineness::plain, .unit = {}};
+[[nodiscard]] inline FactNumber plainNumber(std::string id, double value, Quantity quantity) {
+    return {
+        .id = std::move(id), .value = value, .quantity = quantity, .fineness = Fineness::plain, .unit = {}};
 }
-[[nodiscard]] inline FactNumber fineNumber(double value, Quantity quantity) {
-    return {.value = value, .quantity = quantity, .fineness = Fineness::fine, .unit = {}};
+[[nodiscard]] inline FactNumber fineNumber(std::string id, double value, Quantity quantity) {
+    return {
+        .id = std::move(id), .value = value, .quantity = quantity, .fineness = Fineness::fine, .unit = {}};
 }
+
+/// A name in small letters and digits, everything else an underscore between them, for ids: "Left coil-over"
+/// gives "left_coil_over". Letters beyond ASCII stay as they are.
+[[nodiscard]] std::string snakeCase(std::string_view name);
 
 /// One row of a FactCard.
 struct Fact {
@@ -39,6 +51,7 @@ struct Fact {
     bool isProblem = false;  ///< value and remark say that something is wrong
     FactNumber number{};
     QString sure{};  ///< "± 4 lb"; empty where it is not known, not to be seen, or the row shows no number
+    std::vector<FactNumber> others{};  ///< more numbers it shows, without a ± of their own on screen
 };
 
 /// Shows facts under a title; a row with an empty value is a heading within the card. Rebuilds nothing while

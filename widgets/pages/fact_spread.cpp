@@ -1,9 +1,11 @@
 #include "widgets/pages/fact_spread.h"
 
-#include <QHash>
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <span>
+#include <string_view>
+#include <unordered_map>
 
 #include "geometry/uncertainty/read_spread.h"
 #include "widgets/kit/unit_text.h"
@@ -12,44 +14,14 @@ namespace bolthole {
 
 namespace {
 
-/// Which row of a card: the so many-th of those with that label.
-struct RowName {
-    std::size_t card = 0;
-    QString label;
-    int which = 0;
-};
+using NumbersById = std::unordered_map<std::string_view, double>;
 
-const Fact* find(const RowName& name, const CardFacts& cards) {
-    if (name.card >= cards.size()) {
-        return nullptr;
+NumbersById byId(const CardFacts& cards) {
+    NumbersById values;
+    for (const FactNumber* number : numbersOf(cards)) {
+        values.emplace(number->id, number->value);
     }
-    int which = 0;
-    for (const Fact& fact : cards[name.card]) {
-        if (fact.label == name.label && which++ == name.which) {
-            return &fact;
-        }
-    }
-    return nullptr;
-}
-
-/// A row with a number.
-struct Row {
-    RowName name;
-    Fact* fact = nullptr;
-};
-
-std::vector<Row> rowsWithNumber(CardFacts& cards) {
-    std::vector<Row> rows;
-    for (std::size_t card = 0; card < cards.size(); ++card) {
-        QHash<QString, int> seen;
-        for (Fact& fact : cards[card]) {
-            const int which = seen[fact.label]++;
-            if (!std::isnan(fact.number.value)) {
-                rows.push_back({{card, fact.label, which}, &fact});
-            }
-        }
-    }
-    return rows;
+    return values;
 }
 
 QString sureOf(const FactNumber& number, double uncertainty, Units units) {
@@ -65,23 +37,51 @@ QString sureOf(const FactNumber& number, double uncertainty, Units units) {
 
 }  // namespace
 
-void FactSpread::addTo(CardFacts& cards, const Car& car, Units units,
-                       const std::function<CardFacts(const Car& car)>& read) {
-    const std::vector<Row> rows = rowsWithNumber(cards);
-    const ReadNumbers numbers = [&](const Car& varied, std::span<double> values) {
+std::vector<const FactNumber*> numbersOf(const CardFacts& cards) {
+    std::vector<const FactNumber*> numbers;
+    const auto add = [&numbers](const FactNumber& number) {
+        if (!number.id.empty()) {
+            numbers.push_back(&number);
+        }
+    };
+    for (const std::vector<Fact>& card : cards) {
+        for (const Fact& fact : card) {
+            add(fact.number);
+            std::ranges::for_each(fact.others, add);
+        }
+    }
+    return numbers;
+}
+
+std::vector<double> spreadOf(const CardFacts& cards, const Car& car, const ReadCards& read) {
+    const std::vector<const FactNumber*> numbers = numbersOf(cards);
+    const ReadNumbers readNumbers = [&](const Car& varied, std::span<double> values) {
         const CardFacts theirs = read(varied);
-        std::ranges::transform(rows, values.begin(), [&](const Row& row) {
-            const Fact* fact = find(row.name, theirs);
-            return fact == nullptr ? std::numeric_limits<double>::quiet_NaN() : fact->number.value;
+        const NumbersById found = byId(theirs);
+        std::ranges::transform(numbers, values.begin(), [&found](const FactNumber* number) {
+            const auto same = found.find(number->id);
+            return same == found.end() ? std::numeric_limits<double>::quiet_NaN() : same->second;
         });
         return true;
     };
-    if (spread_.size() != rows.size() || car_ != car) {
-        spread_ = readSpread(car, rows.size(), numbers);
+    return readSpread(car, numbers.size(), readNumbers);
+}
+
+void FactSpread::addTo(CardFacts& cards, const Car& car, Units units, const ReadCards& read) {
+    if (spread_.size() != numbersOf(cards).size() || car_ != car) {
+        spread_ = spreadOf(cards, car, read);
         car_ = car;
     }
-    for (std::size_t row = 0; row < rows.size(); ++row) {
-        rows[row].fact->sure = sureOf(rows[row].fact->number, spread_[row], units);
+    std::size_t number = 0;
+    for (std::vector<Fact>& card : cards) {
+        for (Fact& fact : card) {
+            if (!fact.number.id.empty()) {
+                const double spread = spread_[number++];
+                fact.sure = std::isnan(fact.number.value) ? QString() : sureOf(fact.number, spread, units);
+            }
+            number += static_cast<std::size_t>(std::ranges::count_if(
+                fact.others, [](const FactNumber& other) { return !other.id.empty(); }));
+        }
     }
 }
 

@@ -12,20 +12,29 @@ namespace bolthole {
 /// The rows of several cards, in the order the page shows them.
 using CardFacts = std::vector<std::vector<Fact>>;
 
+/// Gives the rows of any car that passed findFaults().
+using ReadCards = std::function<CardFacts(const Car& car)>;
+
+/// Every number of the cards in their order, of each row its own before its others; those with an id alone.
+[[nodiscard]] std::vector<const FactNumber*> numbersOf(const CardFacts& cards);
+
+/// Standard uncertainties of numbersOf(`cards`) in their order, each in its number's unit, SI; `read` gives
+/// the rows of any car, as it gave `cards` for `car`. A number is held against the one with the same id,
+/// wherever it stands and whatever its row is called; where some varied car has none, NaN: nothing is known.
+/// As readSpread(): some tens of milliseconds at most, not for every step of a drag.
+[[nodiscard]] std::vector<double> spreadOf(const CardFacts& cards, const Car& car, const ReadCards& read);
+
 /// Fills in Fact::sure, for the cards of one page. Keeps the last car's, so that a page that is shown again
 /// because something else came (the instant center's cloud) computes nothing.
 class FactSpread {
   public:
-    /// `read` gives the rows of any car, as it gave `cards` for `car`, which must have passed findFaults(); a
-    /// row with a FactNumber is held against the one of the same card and label. Where some varied car has no
-    /// such row, nothing is said of it. Takes some tens of milliseconds at most for a new car: not for every
-    /// step of a drag.
-    void addTo(CardFacts& cards, const Car& car, Units units,
-               const std::function<CardFacts(const Car& car)>& read);
+    /// By spreadOf(), which see, for `car`, which must have passed findFaults(). Where nothing is known
+    /// nothing is said.
+    void addTo(CardFacts& cards, const Car& car, Units units, const ReadCards& read);
 
   private:
     Car car_;
-    std::vector<double> spread_;  // standard, of the rows with a number in their order, each in its unit
+    std::vector<double> spread_;  // of numbersOf() in their order
 };
 
 }  // namespace bolthole

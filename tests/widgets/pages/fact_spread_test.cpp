@@ -4,6 +4,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include "geometry/edits/edit.h"
 #include "geometry/uncertainty/uncertain_inputs.h"
 #include "tests/support/car_generator.h"
@@ -13,7 +15,7 @@ namespace {
 
 Fact massFact(const QString& label, double kilograms) {
     return {label, QStringLiteral("so much"), QStringLiteral("weighed"), false,
-            FactNumber{kilograms, Quantity::mass, Fineness::fine, {}}};
+            fineNumber(label.toStdString(), kilograms, Quantity::mass)};
 }
 
 CardFacts read(const Car& car) {
@@ -33,16 +35,50 @@ TEST(FactSpread, StandsBesideTheRowsWithANumber) {
     EXPECT_EQ(cards[1][1].sure, QStringLiteral("± 1.0 kg"));
 }
 
-TEST(FactSpread, IsNotSaidWhereAVariedCarHasOtherRows) {
+TEST(FactSpread, IsNotSaidWhereAVariedCarLacksTheNumber) {
     const Car car = CarGenerator(5).draw(Layout::triangulated);
     CardFacts cards = read(car);
     const auto other = [](const Car& varied) {
         CardFacts theirs = read(varied);
-        theirs[0][0].label = QStringLiteral("another");
+        theirs[0][0].number.id = "another";
         return theirs;
     };
     FactSpread().addTo(cards, car, Units::metric, other);
     EXPECT_EQ(cards[0][0].sure, QString());
+}
+
+// A row is known by its id: neither what it is called nor where it stands matters.
+TEST(FactSpread, GoesByTheIdAlone) {
+    Car car = CarGenerator(5).draw(Layout::triangulated);
+    car.weighing.scaleUncertainty = 0.5;
+    CardFacts cards = read(car);
+    const auto other = [](const Car& varied) {
+        CardFacts theirs = read(varied);
+        theirs[0][0].label = QStringLiteral("called otherwise");
+        return CardFacts{theirs[1], theirs[0]};
+    };
+    FactSpread().addTo(cards, car, Units::metric, other);
+    EXPECT_EQ(cards[0][0].sure, QStringLiteral("± 2.0 kg"));
+    EXPECT_EQ(cards[1][1].sure, QStringLiteral("± 1.0 kg"));
+}
+
+// Two numbers in one row: the second has no ± on screen, and does not shift those that follow.
+TEST(FactSpread, CountsTheOtherNumbersOfARow) {
+    Car car = CarGenerator(5).draw(Layout::triangulated);
+    car.weighing.scaleUncertainty = 0.5;
+    const auto pair = [](const Car& of) {
+        CardFacts cards = read(of);
+        cards[0][0].others = {fineNumber("front", of.cornerWeights.front(), Quantity::mass)};
+        return cards;
+    };
+    CardFacts cards = pair(car);
+    const std::vector<double> spread = spreadOf(cards, car, pair);
+    ASSERT_EQ(spread.size(), 3U);
+    EXPECT_NEAR(spread[0], 1.0, 1e-6);
+    EXPECT_NEAR(spread[1], std::sqrt(0.5), 1e-6);
+    EXPECT_NEAR(spread[2], 0.5, 1e-6);
+    FactSpread().addTo(cards, car, Units::metric, pair);
+    EXPECT_EQ(cards[1][1].sure, QStringLiteral("± 1.0 kg"));
 }
 
 TEST(FactSpread, IsComputedOnceForACarThatIsShownAgain) {

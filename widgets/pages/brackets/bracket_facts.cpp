@@ -24,6 +24,26 @@ QString nextHole(const Bracket& bracket, int hole, Units units) {
     return words;
 }
 
+// Distances to the edge and to the next hole; negative outside the plate.
+std::vector<FactNumber> numbersOfHole(const Bracket& bracket, int hole) {
+    const Eigen::Vector2d at = inSideView(bracket.holes[static_cast<std::size_t>(hole)].at);
+    const std::string id = "hole_" + std::to_string(hole + 1);
+    std::vector<FactNumber> numbers;
+    if (bracket.plate) {
+        const EdgeRoom room = edgeRoom(bracket.plate->corners, at);
+        numbers.push_back(
+            fineNumber(id + "_edge", room.inside ? room.distance : -room.distance, Quantity::length));
+    }
+    if (const HoleRoom room = holeRoom(bracket, at, hole); room.hole >= 0) {
+        numbers.push_back(fineNumber(id + "_spacing", room.distance, Quantity::length));
+        if (bracket.plate) {
+            numbers.push_back(plainNumber(id + "_spacing_diameters",
+                                          room.distance / bracket.plate->holeDiameter, Quantity::ratio));
+        }
+    }
+    return numbers;
+}
+
 Fact factOf(const Bracket& bracket, int hole, Units units) {
     const Hole& entered = bracket.holes[static_cast<std::size_t>(hole)];
     const Eigen::Vector2d at = inSideView(entered.at);
@@ -31,6 +51,7 @@ Fact factOf(const Bracket& bracket, int hole, Units units) {
     fact.label = holeName(bracket, hole) + (entered.planned ? FactCard::tr(", planned") : QString());
     fact.value = QStringLiteral("—");
     fact.remark = nextHole(bracket, hole, units);
+    fact.others = numbersOfHole(bracket, hole);
     if (bracket.plate) {
         const EdgeRoom room = edgeRoom(bracket.plate->corners, at);
         fact.value = room.inside ? FactCard::tr("%1 to the edge").arg(lengthText(room.distance, units))

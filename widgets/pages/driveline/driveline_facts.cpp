@@ -38,8 +38,20 @@ Fact heading(const QString& words) {
 }
 
 // What swingText() writes.
-FactNumber swingNumber(double swing) {
-    return fineNumber(100 * swing, Quantity::percent);
+FactNumber swingNumber(std::string id, double swing) {
+    return fineNumber(std::move(id), 100 * swing, Quantity::percent);
+}
+
+// The same wound up, which the row says in its remark; none where no wind-up is entered.
+std::vector<FactNumber> woundNumber(const DrivelineReading& reading, const std::string& id, double value,
+                                    Quantity quantity) {
+    return reading.windUp ? std::vector{fineNumber(id + "_wound_up", value, quantity)}
+                          : std::vector<FactNumber>{};
+}
+
+// Of a joint, as its figures are named: "front_joint", "middle_joint", "rear_joint".
+std::string jointId(std::size_t joint, std::size_t joints) {
+    return joint == 0 ? "front_joint" : joint + 1 == joints ? "rear_joint" : "middle_joint";
 }
 
 // "wound up 2.10°", or nothing where no wind-up is entered.
@@ -66,6 +78,11 @@ QString whereText(const DrivelineReading& reading, const Worst& worst, Units uni
                             : tr("at %1, coasting; wind-up not entered").arg(where);
 }
 
+// At which travel it is, which the row says in its remark.
+std::vector<FactNumber> placeOf(const std::string& id, const Worst& worst) {
+    return {fineNumber(id + "_at", worst.at.travel, Quantity::length)};
+}
+
 double largestAngle(const DrivelineFigures& figures) {
     return *std::max_element(figures.angle.begin(),
                              figures.angle.begin() + static_cast<std::ptrdiff_t>(figures.joints));
@@ -78,9 +95,16 @@ Fact jointAtRide(const DrivelineReading& reading, std::size_t joint) {
                                         "Spicer, J3311-1-DSSP)")
                                          .arg(boundText(kLeastJointAngle))
                                    : QString();
-    const QString wound = woundText(reading, angleText(reading.ride.woundUp.angle[joint]));
-    return {capitalized(jointWords(joint, reading.ride.coasting.joints)), angleText(angle),
-            joined({wound, bound}), straight, fineNumber(angle, Quantity::angle)};
+    const double woundUp = reading.ride.woundUp.angle[joint];
+    const QString wound = woundText(reading, angleText(woundUp));
+    const std::string id = jointId(joint, reading.ride.coasting.joints) + "_ride";
+    return {capitalized(jointWords(joint, reading.ride.coasting.joints)),
+            angleText(angle),
+            joined({wound, bound}),
+            straight,
+            fineNumber(id, angle, Quantity::angle),
+            {},
+            woundNumber(reading, id, woundUp, Quantity::angle)};
 }
 
 // Under power it counts as much as coasting: that is when the shaft is loaded.
@@ -96,9 +120,13 @@ Fact equivalentAtRide(const DrivelineReading& reading) {
                   : tr("one joint at this angle would swing the pinion's speed as much; %1 at most (Elbe and "
                        "Dana, industrial catalogues)")
                         .arg(most);
-    return {tr("Equivalent angle"), angleText(ride.equivalent),
-            joined({woundText(reading, angleText(wound.equivalent)), bound}), tooMuch,
-            fineNumber(ride.equivalent, Quantity::angle)};
+    return {tr("Equivalent angle"),
+            angleText(ride.equivalent),
+            joined({woundText(reading, angleText(wound.equivalent)), bound}),
+            tooMuch,
+            fineNumber("equivalent_angle_ride", ride.equivalent, Quantity::angle),
+            {},
+            woundNumber(reading, "equivalent_angle_ride", wound.equivalent, Quantity::angle)};
 }
 
 Fact endsAtRide(const DrivelineReading& reading) {
@@ -110,9 +138,13 @@ Fact endsAtRide(const DrivelineReading& reading) {
     const QString bound = tr("they cancel within %1 of each other (Dana Spicer, J3311-1-DSSP, p. 5)")
                               .arg(boundText(kEqualEnds));
     return {
-        tr("Front against rear"), angleText(difference),
+        tr("Front against rear"),
+        angleText(difference),
         joined({woundText(reading, angleText(underPower)), unequal ? QStringLiteral("▲ ") + bound : bound}),
-        unequal, fineNumber(ride.angle[0] - ride.angle[1], Quantity::angle)};
+        unequal,
+        fineNumber("front_less_rear_ride", ride.angle[0] - ride.angle[1], Quantity::angle),
+        {},
+        woundNumber(reading, "front_less_rear_ride", wound.angle[0] - wound.angle[1], Quantity::angle)};
 }
 
 Fact jointInTravel(const DrivelineReading& reading, std::size_t joint, Units units) {
@@ -123,9 +155,14 @@ Fact jointInTravel(const DrivelineReading& reading, std::size_t joint, Units uni
     if (over) {
         bound = tr("▲ past the %1 entered as the most").arg(boundText(*limit));
     }
-    return {capitalized(jointWords(joint, reading.ride.coasting.joints)), angleText(worst.at.value),
-            joined({whereText(reading, worst, units), bound}), over,
-            fineNumber(worst.at.value, Quantity::angle)};
+    return {capitalized(jointWords(joint, reading.ride.coasting.joints)),
+            angleText(worst.at.value),
+            joined({whereText(reading, worst, units), bound}),
+            over,
+            fineNumber(jointId(joint, reading.ride.coasting.joints) + "_largest", worst.at.value,
+                       Quantity::angle),
+            {},
+            placeOf(jointId(joint, reading.ride.coasting.joints) + "_largest", worst)};
 }
 
 Fact shaftSpeed(const DrivelineReading& reading) {
@@ -138,11 +175,15 @@ Fact shaftSpeed(const DrivelineReading& reading) {
                                                   : tr("not known: the gear's ratio is not entered"),
                 false};
     }
-    return {tr("Shaft speed"), speedText(*speed),
+    return {tr("Shaft speed"),
+            speedText(*speed),
             tr("engine at %1 in a gear of %2")
                 .arg(speedText(*setup.engineSpeed),
                      QString::fromStdString(fieldText(*setup.gear, Quantity::ratio, NumberStyle()))),
-            false};
+            false,
+            FactNumber{},
+            {},
+            {plainNumber("shaft_speed", *speed, Quantity::speed)}};
 }
 
 Fact angleLimit(const DrivelineReading& reading) {
@@ -161,10 +202,15 @@ Fact angleLimit(const DrivelineReading& reading) {
             ? tr("a joint maker's published table, which ends at 5000 rpm: by how much less it does not say")
             : tr("a joint maker's published table");
     const QString against = tr("at ride the joints work at up to %1").arg(angleText(coasting));
-    return {tr("Angle that allows"), value,
+    return {tr("Angle that allows"),
+            value,
             joined({over ? QStringLiteral("▲ ") + against : against, woundText(reading, angleText(wound)),
                     table}),
-            over};
+            over,
+            FactNumber{},
+            {},
+            {fineNumber("angle_allowed", limit.angle, Quantity::angle),
+             fineNumber("largest_angle_ride", coasting, Quantity::angle)}};
 }
 
 Fact shake(const DrivelineReading& reading) {
@@ -172,15 +218,29 @@ Fact shake(const DrivelineReading& reading) {
     if (!speed) {
         return {tr("Pinion's acceleration"), kNone, tr("not known without the shaft's speed"), false};
     }
-    const auto text = [&](const DrivelineFigures& figures) {
-        const double peak = peakAcceleration(figures.equivalent, *speed).acceleration;
-        return tr("%1 rad/s²").arg(std::lround(peak));
+    const auto peak = [&](const DrivelineFigures& figures) {
+        return peakAcceleration(figures.equivalent, *speed).acceleration;
     };
-    return {tr("Pinion's acceleration"), text(reading.ride.coasting),
+    const auto text = [&](const DrivelineFigures& figures) {
+        return tr("%1 rad/s²").arg(std::lround(peak(figures)));
+    };
+    const auto number = [&](std::string id, const DrivelineFigures& figures) {
+        return FactNumber{std::move(id), peak(figures), Quantity::count, Fineness::plain,
+                          QStringLiteral("rad/s²")};
+    };
+    std::vector<FactNumber> numbers{number("pinion_acceleration", reading.ride.coasting)};
+    if (reading.windUp) {
+        numbers.push_back(number("pinion_acceleration_wound_up", reading.ride.woundUp));
+    }
+    return {tr("Pinion's acceleration"),
+            text(reading.ride.coasting),
             joined({woundText(reading, text(reading.ride.woundUp)),
                     tr("its peak at that speed, twice a turn, as of one joint at the equivalent angle at "
                        "ride; no bound is given here")}),
-            false};
+            false,
+            FactNumber{},
+            {},
+            numbers};
 }
 
 // What is missing before the slip yoke counts.
@@ -198,13 +258,14 @@ QString missingOfSlip(const EnteredSlip& slip) {
     return tr("not known: not entered for the slip yoke: %1").arg(missing.join(QStringLiteral(", ")));
 }
 
-Fact room(const QString& label, double left, const QString& enough, const QString& ends, Units units) {
+Fact room(std::string id, const QString& label, double left, const QString& enough, const QString& ends,
+          Units units) {
     return {label, lengthText(left, units), left < 0 ? QStringLiteral("▲ ") + ends : enough, left < 0,
-            fineNumber(left, Quantity::length)};
+            fineNumber(std::move(id), left, Quantity::length)};
 }
 
-Fact settingFact(const QString& name, const std::optional<PinionSetting>& setting, bool isMeant,
-                 std::size_t joints) {
+Fact settingFact(const std::string& id, const QString& name, const std::optional<PinionSetting>& setting,
+                 bool isMeant, std::size_t joints) {
     if (!setting) {
         return {name, kNone,
                 joints == 2 ? tr("does not exist: however the pinion is turned, the rear joint adds to the "
@@ -217,18 +278,24 @@ Fact settingFact(const QString& name, const std::optional<PinionSetting>& settin
     const QString turn = size == angleText(0) ? tr("that is where the housing is")
                          : setting->turn > 0  ? tr("turn the housing %1 nose up").arg(size)
                                               : tr("turn the housing %1 nose down").arg(size);
-    return {name, noseWords(setting->pinion),
+    return {name,
+            noseWords(setting->pinion),
             joined({isMeant ? tr("◀ the one meant, nearer to where the pinion is") : QString(), turn,
                     tr("leaves an equivalent angle of %1").arg(angleText(setting->left))}),
-            false, fineNumber(setting->pinion, Quantity::angle)};
+            false,
+            fineNumber(id, setting->pinion, Quantity::angle),
+            {},
+            {fineNumber(id + "_turn", setting->turn, Quantity::angle),
+             fineNumber(id + "_left", setting->left, Quantity::angle)}};
 }
 
-void addSettings(const PinionSettings& settings, std::size_t joints, std::vector<Fact>& facts) {
+void addSettings(const std::string& prefix, const PinionSettings& settings, std::size_t joints,
+                 std::vector<Fact>& facts) {
     const bool any = settings.parallel || settings.brokenBack;
-    facts.push_back(
-        settingFact(tr("Parallel (Z)"), settings.parallel, any && settings.parallelIsMeant, joints));
-    facts.push_back(
-        settingFact(tr("Broken back (W)"), settings.brokenBack, any && !settings.parallelIsMeant, joints));
+    facts.push_back(settingFact(prefix + "_parallel", tr("Parallel (Z)"), settings.parallel,
+                                any && settings.parallelIsMeant, joints));
+    facts.push_back(settingFact(prefix + "_broken_back", tr("Broken back (W)"), settings.brokenBack,
+                                any && !settings.parallelIsMeant, joints));
 }
 
 }  // namespace
@@ -247,10 +314,15 @@ std::vector<Fact> rideFacts(const DrivelineReading& reading) {
         facts.push_back(endsAtRide(reading));
     }
     facts.push_back(equivalentAtRide(reading));
-    facts.push_back({tr("Speed swing"), swingText(ride.swing),
-                     joined({woundText(reading, swingText(reading.ride.woundUp.swing)),
-                             tr("the pinion's fastest less its slowest, twice a turn of the shaft")}),
-                     false, swingNumber(ride.swing)});
+    facts.push_back(
+        {tr("Speed swing"),
+         swingText(ride.swing),
+         joined({woundText(reading, swingText(reading.ride.woundUp.swing)),
+                 tr("the pinion's fastest less its slowest, twice a turn of the shaft")}),
+         false,
+         swingNumber("speed_swing_ride", ride.swing),
+         {},
+         woundNumber(reading, "speed_swing_ride", 100 * reading.ride.woundUp.swing, Quantity::percent)});
     return facts;
 }
 
@@ -260,13 +332,22 @@ std::vector<Fact> travelFacts(const DrivelineReading& reading, Units units) {
         facts.push_back(jointInTravel(reading, joint, units));
     }
     const Worst equivalent = worse(reading.coasting.equivalent, reading.woundUp.equivalent);
-    facts.push_back({tr("Equivalent angle"), angleText(equivalent.at.value),
+    facts.push_back({tr("Equivalent angle"),
+                     angleText(equivalent.at.value),
                      joined({whereText(reading, equivalent, units),
                              tr("%1 at most at a height the car stays at").arg(boundText(kMostEquivalent))}),
-                     false, fineNumber(equivalent.at.value, Quantity::angle)});
+                     false,
+                     fineNumber("equivalent_angle_largest", equivalent.at.value, Quantity::angle),
+                     {},
+                     placeOf("equivalent_angle_largest", equivalent)});
     const Worst swing = worse(reading.coasting.swing, reading.woundUp.swing);
-    facts.push_back({tr("Speed swing"), swingText(swing.at.value), whereText(reading, swing, units), false,
-                     swingNumber(swing.at.value)});
+    facts.push_back({tr("Speed swing"),
+                     swingText(swing.at.value),
+                     whereText(reading, swing, units),
+                     false,
+                     swingNumber("speed_swing_largest", swing.at.value),
+                     {},
+                     placeOf("speed_swing_largest", swing)});
     return facts;
 }
 
@@ -278,11 +359,20 @@ std::vector<Fact> plungeFacts(const DrivelineReading& reading, Units units) {
     const Worst out = worse(reading.coasting.mostPlunge, reading.woundUp.mostPlunge);
     const bool windsIn = reading.woundUp.leastPlunge.value < reading.coasting.leastPlunge.value;
     const Worst in{windsIn ? reading.woundUp.leastPlunge : reading.coasting.leastPlunge, windsIn};
-    std::vector<Fact> facts{
-        {tr("Farthest out"), lengthText(out.at.value, units), whereText(reading, out, units), false,
-         fineNumber(out.at.value, Quantity::length)},
-        {tr("Farthest in"), lengthText(std::max(0.0, -in.at.value), units), whereText(reading, in, units),
-         false, fineNumber(std::max(0.0, -in.at.value), Quantity::length)}};
+    std::vector<Fact> facts{{tr("Farthest out"),
+                             lengthText(out.at.value, units),
+                             whereText(reading, out, units),
+                             false,
+                             fineNumber("plunge_out", out.at.value, Quantity::length),
+                             {},
+                             placeOf("plunge_out", out)},
+                            {tr("Farthest in"),
+                             lengthText(std::max(0.0, -in.at.value), units),
+                             whereText(reading, in, units),
+                             false,
+                             fineNumber("plunge_in", std::max(0.0, -in.at.value), Quantity::length),
+                             {},
+                             placeOf("plunge_in", in)}};
     if (!reading.setup.slip) {
         const QString why = missingOfSlip(reading.line.shaft.slip);
         facts.push_back({tr("Room left out"), kNone, why, false});
@@ -293,10 +383,11 @@ std::vector<Fact> plungeFacts(const DrivelineReading& reading, Units units) {
     const SlipRoom left = slipRoom(yoke, in.at.value, out.at.value);
     facts.push_back({tr("Spline held at least"), lengthText(yoke.engagement - out.at.value, units),
                      tr("%1 entered as what must stay held").arg(lengthText(yoke.leastEngagement, units)),
-                     false, fineNumber(yoke.engagement - out.at.value, Quantity::length)});
-    facts.push_back(room(tr("Room left out"), left.out, tr("before less spline than that is held"),
+                     false, fineNumber("spline_held", yoke.engagement - out.at.value, Quantity::length)});
+    facts.push_back(room("room_out", tr("Room left out"), left.out,
+                         tr("before less spline than that is held"),
                          tr("less spline than must stay held: the yoke can come out"), units));
-    facts.push_back(room(tr("Room left in"), left.in, tr("before the yoke bottoms"),
+    facts.push_back(room("room_in", tr("Room left in"), left.in, tr("before the yoke bottoms"),
                          tr("the yoke bottoms before the travel ends: the shaft jams"), units));
     return facts;
 }
@@ -307,16 +398,23 @@ std::vector<Fact> pinionFacts(const DrivelineReading& reading) {
         reading.reader->pinionInclination(reading.rideStation.pose, 0) - reading.rideStation[Figure::ground];
     const std::size_t joints = reading.ride.coasting.joints;
     facts.push_back({tr("Pinion at ride now"), noseWords(now), tr("coasting, against the ground"), false,
-                     fineNumber(now, Quantity::angle)});
+                     fineNumber("pinion_ride", now, Quantity::angle)});
     facts.push_back(heading(tr("To cancel coasting, at ride")));
-    addSettings(reading.settings, joints, facts);
+    addSettings("pinion_coasting", reading.settings, joints, facts);
     if (!reading.windUp) {
         facts.push_back({tr("To cancel under power"), kNone, tr("not known: no wind-up is entered"), false});
         return facts;
     }
     facts.push_back(heading(tr("To cancel under power, wound up by %1").arg(angleText(*reading.windUp))));
-    addSettings(reading.settingsWoundUp, joints, facts);
+    addSettings("pinion_wound_up", reading.settingsWoundUp, joints, facts);
     return facts;
+}
+
+CardFacts drivelineCards(const DrivelineReading& reading, Units units) {
+    return reading.isThere()
+               ? CardFacts{pinionFacts(reading), rideFacts(reading), travelFacts(reading, units),
+                           speedFacts(reading), plungeFacts(reading, units)}
+               : CardFacts{};
 }
 
 }  // namespace bolthole

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "widgets/pages/driveline/driveline_reading.h"
-#include "widgets/pages/fact_card.h"
+#include "widgets/pages/fact_spread.h"
 
 namespace bolthole {
 
@@ -23,6 +23,9 @@ namespace bolthole {
 
 /// Both pinion settings, coasting and wound up.
 [[nodiscard]] std::vector<Fact> pinionFacts(const DrivelineReading& reading);
+
+/// The rows of all cards in the order above, pinion first; none of a reading that is not there.
+[[nodiscard]] CardFacts drivelineCards(const DrivelineReading& reading, Units units);
 
 /// A speed swing in percent: "0.27 %".
 [[nodiscard]] QString swingText(double swing);

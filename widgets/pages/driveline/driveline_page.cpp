@@ -23,14 +23,6 @@ FactCard* factCard(const QString& title, QVBoxLayout* column, QWidget* parent) {
     return card;
 }
 
-// The rows of the cards in their order; none of a reading that is not there.
-CardFacts cardFacts(const DrivelineReading& reading, Units units) {
-    return reading.isThere()
-               ? CardFacts{pinionFacts(reading), rideFacts(reading), travelFacts(reading, units),
-                           speedFacts(reading), plungeFacts(reading, units)}
-               : CardFacts{};
-}
-
 }  // namespace
 
 DrivelinePage::DrivelinePage(QWidget* parent)
@@ -206,10 +198,10 @@ void DrivelinePage::showCards() {
                   .arg(angleText(*reading_.windUp))
             : tr("Coasting. With a wind-up entered, the curves under power stand beside them, dashed. "
                  "Upright lines: bounds."));
-    CardFacts facts = cardFacts(reading_, units);
+    CardFacts facts = drivelineCards(reading_, units);
     if (state().showsSure) {
         spread_.addTo(facts, state().solvedCar, units,
-                      [units](const Car& car) { return cardFacts(readDrivelineBriefly(car), units); });
+                      [units](const Car& car) { return drivelineCards(readDrivelineBriefly(car), units); });
     }
     pinion_->showFacts(
         facts[0],

@@ -24,8 +24,9 @@ QString fine(double value, Quantity quantity, Units units) {
                : QString(QChar(0x2014));
 }
 
-FactNumber gravities(double acceleration) {
-    return {.value = acceleration / kStandardGravity,
+FactNumber gravities(std::string id, double acceleration) {
+    return {.id = std::move(id),
+            .value = acceleration / kStandardGravity,
             .quantity = Quantity::ratio,
             .fineness = Fineness::plain,
             .unit = QStringLiteral("g")};
@@ -90,7 +91,13 @@ QString sourceWords(const LaunchThrust& thrust, const Car& car, Units units) {
 
 Fact thrustFact(const LaunchThrust& thrust, const Car& car, Units units) {
     Fact fact{tr("Thrust, both rear tires"), force(thrust.force, units), QString(), thrust.isBeyondGrip(),
-              plainNumber(thrust.force, Quantity::force)};
+              plainNumber("thrust", thrust.force, Quantity::force)};
+    if (thrust.byGrip) {
+        fact.others.push_back(plainNumber("thrust_by_grip", *thrust.byGrip, Quantity::force));
+    }
+    if (thrust.byEngine) {
+        fact.others.push_back(plainNumber("thrust_by_engine", *thrust.byEngine, Quantity::force));
+    }
     if (fact.isProblem) {
         fact.remark =
             tr("more than the tires hold at the entered friction: %1").arg(force(*thrust.byGrip, units));
@@ -105,7 +112,7 @@ Fact thrustFact(const LaunchThrust& thrust, const Car& car, Units units) {
 
 Fact liftFact(const LaunchLoads& loads) {
     Fact fact{tr("Front wheels lift at"), inGravities(loads.liftAcceleration), QString(), loads.wheelsUp,
-              gravities(loads.liftAcceleration)};
+              gravities("front_lift_acceleration", loads.liftAcceleration)};
     if (loads.wheelsUp) {
         fact.remark =
             tr("wheels up: the rear axle carries all, and the body turns over it. Nothing past "
@@ -117,7 +124,7 @@ Fact liftFact(const LaunchLoads& loads) {
 Fact heightFact(const LaunchCase& launch, Units units) {
     const CarBalance& balance = launch.balance;
     Fact fact{tr("CG height in use"), fine(balance.height, Quantity::length, units), QString(), false,
-              fineNumber(balance.height, Quantity::length)};
+              fineNumber("cg_height", balance.height, Quantity::length)};
     fact.remark = QString::fromStdString(describe(balance.from, units));
     if (balance.height != balance.from.height) {
         fact.remark += tr(", moved by the loads that came and went");
@@ -154,12 +161,18 @@ QString rateWords(const FullStance& stance) {
 Fact rateFact(const LaunchCase& launch, Units units) {
     const auto& rear = launch.stance.stance.rear;
     return {tr("Rear wheel rate"), rear ? fine(rear->wheel, Quantity::rate, units) : QString(QChar(0x2014)),
-            rateWords(launch.stance), false, rear ? fineNumber(rear->wheel, Quantity::rate) : FactNumber{}};
+            rateWords(launch.stance), false,
+            rear ? fineNumber("rear_wheel_rate", rear->wheel, Quantity::rate) : FactNumber{}};
 }
 
-Fact tireFact(const QString& label, double now, double standing, Units units) {
-    Fact fact{label, force(now, units), tr("standing %1").arg(force(standing, units)), now <= 0,
-              plainNumber(now, Quantity::force)};
+Fact tireFact(const std::string& id, const QString& label, double now, double standing, Units units) {
+    Fact fact{label,
+              force(now, units),
+              tr("standing %1").arg(force(standing, units)),
+              now <= 0,
+              plainNumber(id, now, Quantity::force),
+              {},
+              {plainNumber(id + "_standing", standing, Quantity::force)}};
     if (fact.isProblem) {
         fact.remark += tr("; off the ground");
     }
@@ -169,34 +182,47 @@ Fact tireFact(const QString& label, double now, double standing, Units units) {
 void addTires(const LaunchCase& launch, Units units, std::vector<Fact>& facts) {
     const LaunchSides& sides = *launch.sides;
     const double g = launch.standing.gravity;
-    facts.push_back(tireFact(tr("Left front tire"), sides.leftFront, launch.corners.leftFront * g, units));
-    facts.push_back(tireFact(tr("Right front tire"), sides.rightFront, launch.corners.rightFront * g, units));
-    facts.push_back(tireFact(tr("Left rear tire"), sides.leftRear, launch.corners.leftRear * g, units));
-    facts.push_back(tireFact(tr("Right rear tire"), sides.rightRear, launch.corners.rightRear * g, units));
+    facts.push_back(tireFact("left_front_tire", tr("Left front tire"), sides.leftFront,
+                             launch.corners.leftFront * g, units));
+    facts.push_back(tireFact("right_front_tire", tr("Right front tire"), sides.rightFront,
+                             launch.corners.rightFront * g, units));
+    facts.push_back(
+        tireFact("left_rear_tire", tr("Left rear tire"), sides.leftRear, launch.corners.leftRear * g, units));
+    facts.push_back(tireFact("right_rear_tire", tr("Right rear tire"), sides.rightRear,
+                             launch.corners.rightRear * g, units));
 }
 
 void addPreload(const LaunchCase& launch, Units units, std::vector<Fact>& facts) {
     const Preload& preload = *launch.preload;
     facts.push_back(
-        {tr("Preload that cancels it"), figureWithUnit(preload.moment, Quantity::torque, units),
+        {tr("Preload that cancels it"),
+         figureWithUnit(preload.moment, Quantity::torque, units),
          tr("of the rear springs, right side pressed harder; standing it puts %1 on the right rear tire and "
             "takes it from the left, and leans the body %2 left side down")
              .arg(force(preload.rearShift, units), fine(std::abs(preload.lean), Quantity::angle, units)),
-         false, plainNumber(preload.moment, Quantity::torque)});
+         false,
+         plainNumber("preload_moment", preload.moment, Quantity::torque),
+         {},
+         {plainNumber("preload_rear_shift", preload.rearShift, Quantity::force),
+          fineNumber("preload_lean", preload.lean, Quantity::angle)}});
 }
 
 void addBrakeLoads(const LaunchCase& launch, Units units, std::vector<Fact>& facts) {
     const BrakeFigures& brakes = *launch.braking;
     const BrakeLoads& loads = brakes.loads;
-    facts.push_back({tr("Load transfer"), force(loads.transfer, units),
-                     tr("from the rear to the front axle at %1").arg(inGravities(brakes.deceleration)), false,
-                     plainNumber(loads.transfer, Quantity::force)});
+    facts.push_back({tr("Load transfer"),
+                     force(loads.transfer, units),
+                     tr("from the rear to the front axle at %1").arg(inGravities(brakes.deceleration)),
+                     false,
+                     plainNumber("brake_load_transfer", loads.transfer, Quantity::force),
+                     {},
+                     {gravities("brake_deceleration", brakes.deceleration)}});
     facts.push_back({tr("Front axle"), force(loads.front, units), QString(), false,
-                     plainNumber(loads.front, Quantity::force)});
+                     plainNumber("brake_front_axle", loads.front, Quantity::force)});
     facts.push_back(
         {tr("Rear axle"), force(loads.rear, units),
          loads.rearUp ? tr("the rear wheels leave the ground: nothing past that is at rest") : QString(),
-         loads.rearUp, plainNumber(loads.rear, Quantity::force)});
+         loads.rearUp, plainNumber("brake_rear_axle", loads.rear, Quantity::force)});
     facts.push_back({tr("Locks first"), loads.rearLocksFirst ? tr("rear") : tr("front"),
                      loads.rearLocksFirst ? tr("the rear tires need more grip than the front ones: the car "
                                                "can swap ends")
@@ -205,7 +231,7 @@ void addBrakeLoads(const LaunchCase& launch, Units units, std::vector<Fact>& fac
     const QString label = tr("Rear of the body");
     facts.push_back(brakes.travel
                         ? Fact{label, rise(-*brakes.travel, units), wheelWords(*brakes.travel, units), false,
-                               fineNumber(*brakes.travel, Quantity::length)}
+                               fineNumber("brake_rear_travel", *brakes.travel, Quantity::length)}
                         : unknown(label, brakes.travel.refusal));
 }
 
@@ -282,16 +308,26 @@ std::vector<Fact> launchFacts(const Car& car, const LaunchCase& launch, Units un
     const StandingCar& standing = launch.standing;
     const double share = 100 * loads.rear / (loads.front + loads.rear);
     facts.push_back({tr("Acceleration"), inGravities(launch.thrust->acceleration),
-                     sourceWords(*launch.thrust, car, units), false, gravities(launch.thrust->acceleration)});
+                     sourceWords(*launch.thrust, car, units), false,
+                     gravities("acceleration", launch.thrust->acceleration)});
     facts.push_back(thrustFact(*launch.thrust, car, units));
     facts.push_back({tr("Load transfer"), force(loads.transfer, units), tr("from the front to the rear axle"),
-                     false, plainNumber(loads.transfer, Quantity::force)});
-    facts.push_back({tr("Front axle"), force(loads.front, units),
-                     tr("standing %1").arg(force(standing.front(), units)), false,
-                     plainNumber(loads.front, Quantity::force)});
-    facts.push_back({tr("Rear axle"), force(loads.rear, units),
+                     false, plainNumber("load_transfer", loads.transfer, Quantity::force)});
+    facts.push_back({tr("Front axle"),
+                     force(loads.front, units),
+                     tr("standing %1").arg(force(standing.front(), units)),
+                     false,
+                     plainNumber("front_axle", loads.front, Quantity::force),
+                     {},
+                     {plainNumber("front_axle_standing", standing.front(), Quantity::force)}});
+    facts.push_back({tr("Rear axle"),
+                     force(loads.rear, units),
                      tr("standing %1; now %2 of the car").arg(force(standing.rear(), units), percent(share)),
-                     false, plainNumber(loads.rear, Quantity::force)});
+                     false,
+                     plainNumber("rear_axle", loads.rear, Quantity::force),
+                     {},
+                     {plainNumber("rear_axle_standing", standing.rear(), Quantity::force),
+                      plainNumber("rear_axle_share", share, Quantity::percent)}});
     facts.push_back(liftFact(loads));
     facts.push_back(heightFact(launch, units));
     return facts;
@@ -301,21 +337,30 @@ std::vector<Fact> attitudeFacts(const LaunchCase& launch, Units units) {
     std::vector<Fact> facts;
     if (launch.attitude) {
         const LaunchAttitude& at = *launch.attitude;
-        facts.push_back({tr("Rear of the body"), rise(at.rearRise, units), wheelWords(at.rearTravel, units),
-                         false, fineNumber(at.rearRise, Quantity::length)});
-        facts.push_back({tr("Front of the body"), rise(at.frontRise, units),
-                         wheelWords(at.frontTravel, units), false,
-                         fineNumber(at.frontRise, Quantity::length)});
+        facts.push_back({tr("Rear of the body"),
+                         rise(at.rearRise, units),
+                         wheelWords(at.rearTravel, units),
+                         false,
+                         fineNumber("rear_body_rise", at.rearRise, Quantity::length),
+                         {},
+                         {fineNumber("rear_axle_travel", at.rearTravel, Quantity::length)}});
+        facts.push_back({tr("Front of the body"),
+                         rise(at.frontRise, units),
+                         wheelWords(at.frontTravel, units),
+                         false,
+                         fineNumber("front_body_rise", at.frontRise, Quantity::length),
+                         {},
+                         {fineNumber("front_axle_travel", at.frontTravel, Quantity::length)}});
         facts.push_back({tr("Pitch"), fine(std::abs(at.pitch), Quantity::angle, units),
                          at.pitch < 0 ? tr("nose up") : tr("nose down"), false,
-                         fineNumber(at.pitch, Quantity::angle)});
+                         fineNumber("pitch", at.pitch, Quantity::angle)});
     } else {
         facts.push_back(unknown(tr("Rise or squat, pitch"), launch.attitude.refusal));
     }
     const double antiSquat =
         100 * launch.swingArmSlope * launch.standing.wheelbase / launch.standing.cgHeight;
     facts.push_back({tr("Anti-squat at ride"), percent(antiSquat), separationWords(antiSquat, launch), false,
-                     plainNumber(antiSquat, Quantity::percent)});
+                     plainNumber("anti_squat_ride", antiSquat, Quantity::percent)});
     facts.push_back(rateFact(launch, units));
     return facts;
 }
@@ -328,12 +373,12 @@ std::vector<Fact> rollFacts(const LaunchCase& launch, Units units) {
     }
     facts.push_back({tr("Driveshaft torque"), figureWithUnit(*launch.shaftTorque, Quantity::torque, units),
                      tr("thrust times loaded radius over the axle ratio"), false,
-                     plainNumber(*launch.shaftTorque, Quantity::torque)});
+                     plainNumber("driveshaft_torque", *launch.shaftTorque, Quantity::torque)});
     if (launch.sides) {
         const double roll = launch.sides->bodyRoll;
         facts.push_back({tr("Body roll"), fine(std::abs(roll), Quantity::angle, units),
                          roll < 0 ? tr("right side up") : tr("left side up"), false,
-                         fineNumber(roll, Quantity::angle)});
+                         fineNumber("body_roll", roll, Quantity::angle)});
         addTires(launch, units, facts);
         if (launch.sides->frontTireUp) {
             facts.push_back({tr("Front tires"), tr("up"),
@@ -348,7 +393,7 @@ std::vector<Fact> rollFacts(const LaunchCase& launch, Units units) {
     facts.push_back(launch.springDifference
                         ? Fact{label, force(*launch.springDifference, units),
                                tr("the springs' difference that makes this preload"), false,
-                               plainNumber(*launch.springDifference, Quantity::force)}
+                               plainNumber("spring_difference", *launch.springDifference, Quantity::force)}
                         : unknown(label, launch.springDifference.refusal));
     return facts;
 }
@@ -361,7 +406,7 @@ std::vector<Fact> brakeFacts(const LaunchCase& launch, Units units) {
         facts.push_back({label, percent(*launch.antiLift),
                          doubt.empty() ? tr("what the links take in place of the springs, brakes on the axle")
                                        : capitalized(QString::fromStdString(doubt)),
-                         !doubt.empty(), plainNumber(*launch.antiLift, Quantity::percent)});
+                         !doubt.empty(), plainNumber("anti_lift", *launch.antiLift, Quantity::percent)});
     } else {
         facts.push_back(unknown(label, launch.antiLift.refusal));
     }
@@ -373,19 +418,40 @@ std::vector<Fact> brakeFacts(const LaunchCase& launch, Units units) {
     return facts;
 }
 
+CardFacts launchCards(const Car& car, const LaunchCase& launch, Units units) {
+    return {launchFacts(car, launch, units), attitudeFacts(launch, units), rollFacts(launch, units),
+            brakeFacts(launch, units)};
+}
+
+CardFacts readLaunchCards(const Car& car, Units units) {
+    Car brief = car;
+    brief.travel.steps = kMinSteps;
+    return launchCards(brief, launchCaseOf(brief, computeTrace(brief), fullStanceOf(brief)), units);
+}
+
 std::vector<Fact> linkCaseFacts(const LaunchCase& launch, Units units) {
     if (!launch.linkCase) {
         return {unknown(tr("Link loads"), launch.linkCase.refusal)};
     }
     const LinkCase& with = *launch.linkCase;
     std::vector<Fact> facts;
-    facts.push_back({tr("Left tire over half"), force(with.load.leftShift, units), shiftWords(with), false});
+    facts.push_back({tr("Left tire over half"),
+                     force(with.load.leftShift, units),
+                     shiftWords(with),
+                     false,
+                     FactNumber{},
+                     {},
+                     {plainNumber("left_tire_over_half", with.load.leftShift, Quantity::force)}});
     if (with.standIn) {
-        facts.push_back({tr("Springs"), tr("not measured"),
+        facts.push_back({tr("Springs"),
+                         tr("not measured"),
                          tr("taken upright over the axle, %1 apart%2")
                              .arg(fine(*with.standIn, Quantity::length, units),
                                   with.baseIsEntered ? tr(" as entered") : tr(" (0.8 of the rear track)")),
-                         false});
+                         false,
+                         FactNumber{},
+                         {},
+                         {fineNumber("springs_apart", *with.standIn, Quantity::length)}});
     } else {
         facts.push_back({tr("Springs"), tr("measured"), tr("along their lines, from their mounts"), false});
     }
@@ -394,7 +460,10 @@ std::vector<Fact> linkCaseFacts(const LaunchCase& launch, Units units) {
                      with.factorIsEntered
                          ? tr("as entered, against ratings only; the loads above are without it")
                          : tr("none entered: ratings are held against static loads alone"),
-                     false});
+                     false,
+                     FactNumber{},
+                     {},
+                     {plainNumber("load_factor", with.factor, Quantity::ratio)}});
     return facts;
 }
 

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "geometry/statics/launch_case.h"
-#include "widgets/pages/fact_card.h"
+#include "widgets/pages/fact_spread.h"
 
 namespace bolthole {
 
@@ -25,6 +25,10 @@ namespace bolthole {
 /// What the driveshaft's torque does to the four tires and the body, and what would cancel it.
 [[nodiscard]] std::vector<Fact> rollFacts(const LaunchCase& launch, Units units);
 [[nodiscard]] std::vector<Fact> brakeFacts(const LaunchCase& launch, Units units);
+/// The rows of the four cards above, in their order.
+[[nodiscard]] CardFacts launchCards(const Car& car, const LaunchCase& launch, Units units);
+/// The same of any car that passed findFaults(); in a travel of few steps, as the cards say nothing of it.
+[[nodiscard]] CardFacts readLaunchCards(const Car& car, Units units);
 /// What the link loads are computed with.
 [[nodiscard]] std::vector<Fact> linkCaseFacts(const LaunchCase& launch, Units units);
 

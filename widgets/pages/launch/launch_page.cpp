@@ -18,16 +18,6 @@
 
 namespace bolthole {
 
-namespace {
-
-// The rows of the cards above the links', in their order.
-CardFacts cardFacts(const Car& car, const LaunchCase& launch, Units units) {
-    return {launchFacts(car, launch, units), attitudeFacts(launch, units), rollFacts(launch, units),
-            brakeFacts(launch, units)};
-}
-
-}  // namespace
-
 LaunchPage::LaunchPage(QWidget* parent)
     : WorkPage(tr("Launch"), parent),
       problem_(new ToneLabel(ToneLabel::Tone::problem, QString(), this)),
@@ -186,13 +176,10 @@ void LaunchPage::showNothing() {
 void LaunchPage::showFacts() {
     const Units units = state().style.units;
     const Car& car = state().solvedCar;
-    CardFacts facts = cardFacts(car, case_, units);
+    CardFacts facts = launchCards(car, case_, units);
     if (state().showsSure) {
-        spread_.addTo(facts, car, units, [units](const Car& varied) {
-            Car brief = varied;
-            brief.travel.steps = kMinSteps;  // the cards say nothing of the travel
-            return cardFacts(brief, launchCaseOf(brief, computeTrace(brief), fullStanceOf(brief)), units);
-        });
+        spread_.addTo(facts, car, units,
+                      [units](const Car& varied) { return readLaunchCards(varied, units); });
     }
     QString note = tr(
         "Static figures on level ground: no hit of the clutch or converter, no damping, no wheel spin. Test "

@@ -76,6 +76,27 @@ QString effectWords(const RodEffect& effect, Units units) {
     return parts.isEmpty() ? tr("axle stays where it is") : parts.join(QStringLiteral(", "));
 }
 
+// Of a link, as the figures of its rods begin.
+std::string linkId(const Car& car, int link) {
+    return "link_" + std::to_string(link + 1) + '_' +
+           snakeCase(car.links[static_cast<std::size_t>(link)].name);
+}
+
+std::string rodId(const Car& car, const RodSide& rod) {
+    return linkId(car, rod.link) + (rod.side == Side::left    ? "_left"
+                                    : rod.side == Side::right ? "_right"
+                                                              : "");
+}
+
+std::vector<FactNumber> effectNumbers(const std::string& id, double longer, const RodEffect& effect) {
+    return {fineNumber(id + "_longer", longer, Quantity::length),
+            fineNumber(id + "_pinion", effect.pinion, Quantity::angle),
+            fineNumber(id + "_yaw", effect.yaw, Quantity::angle),
+            fineNumber(id + "_forward", effect.forward, Quantity::length),
+            fineNumber(id + "_to_left", effect.left, Quantity::length),
+            fineNumber(id + "_bind", effect.bind, Quantity::length)};
+}
+
 Fact effectFact(const Car& car, const RodSide& rod, NumberStyle style) {
     const Link& link = car.links[static_cast<std::size_t>(rod.link)];
     const Step step = stepOf(link, style);
@@ -89,8 +110,13 @@ Fact effectFact(const Car& car, const RodSide& rod, NumberStyle style) {
         std::abs(pinion) < kAngleToMention
             ? tr("pinion stays")
             : tr("pinion %1 nose %2").arg(angle(pinion), pinion > 0 ? tr("up") : tr("down"));
-    return {label, value, step.words + QStringLiteral(": ") + effectWords(*result.effect, style.units),
-            false};
+    return {label,
+            value,
+            step.words + QStringLiteral(": ") + effectWords(*result.effect, style.units),
+            false,
+            FactNumber{},
+            {},
+            effectNumbers(rodId(car, rod), step.change, *result.effect)};
 }
 
 void addDifferences(std::vector<Fact>& facts, const Car& car, NumberStyle style) {
@@ -102,11 +128,16 @@ void addDifferences(std::vector<Fact>& facts, const Car& car, NumberStyle style)
             continue;
         }
         const QString size = smallLength(*difference, style.units);
-        facts.push_back({capitalized(linkName(car, number)), size,
-                         std::abs(*difference) < kLengthToMention ? tr("left and right are alike")
-                         : *difference > 0                        ? tr("the left rod is longer")
-                                                                  : tr("the right rod is longer"),
-                         false});
+        facts.push_back(
+            {capitalized(linkName(car, number)),
+             size,
+             std::abs(*difference) < kLengthToMention ? tr("left and right are alike")
+             : *difference > 0                        ? tr("the left rod is longer")
+                                                      : tr("the right rod is longer"),
+             false,
+             FactNumber{},
+             {},
+             {fineNumber(linkId(car, number) + "_left_less_right", *difference, Quantity::length)}});
     }
 }
 

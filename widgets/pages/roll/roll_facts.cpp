@@ -46,19 +46,35 @@ QString pitchRemark(const RollFigures& ride) {
         .arg(angleText(std::abs(ride.pose.pitch)), steerText(ride.steer));
 }
 
-Fact centerAt(const QString& label, const RollFigures& row, const RollFigures& ride, Units units) {
+// What steerRemark() and pitchRemark() say in numbers.
+std::vector<FactNumber> steerNumbers(const RollFigures& ride) {
+    return {{.id = "roll_steer_iso_ride",
+             .value = ride.steer,
+             .quantity = Quantity::ratio,
+             .fineness = Fineness::fine,
+             .unit = QStringLiteral("°/°")},
+            fineNumber("housing_pitch_ride", ride.pose.pitch, Quantity::angle)};
+}
+
+Fact centerAt(const std::string& id, const QString& label, const RollFigures& row, const RollFigures& ride,
+              Units units) {
     if (!row.usable) {
         return {label, kNone, tr("the links don't reach there"), false};
     }
     const double moved = row.squareCenter - ride.squareCenter;
     const QString size = smallLengthText(std::abs(moved), units);
-    return {label, lengthText(row.squareCenter, units),
+    return {label,
+            lengthText(row.squareCenter, units),
             moved >= 0 ? tr("%1 higher than at ride, square to the ground there").arg(size)
                        : tr("%1 lower than at ride, square to the ground there").arg(size),
-            false, fineNumber(row.squareCenter, Quantity::length)};
+            false,
+            fineNumber(id, row.squareCenter, Quantity::length),
+            {},
+            {fineNumber(id + "_rise", moved, Quantity::length)}};
 }
 
-Fact shiftAt(const QString& label, const RollFigures& row, const RollFigures& ride, Units units) {
+Fact shiftAt(const std::string& id, const QString& label, const RollFigures& row, const RollFigures& ride,
+             Units units) {
     if (!row.usable) {
         return {label, kNone, tr("the links don't reach there"), false};
     }
@@ -69,7 +85,7 @@ Fact shiftAt(const QString& label, const RollFigures& row, const RollFigures& ri
             none        ? tr("the axle stays where it is")
             : shift > 0 ? tr("to the left of where it is at ride")
                         : tr("to the right of where it is at ride"),
-            false, fineNumber(shift, Quantity::length)};
+            false, fineNumber(id, shift, Quantity::length)};
 }
 
 // The worse of both directions at a roll, NaN where one is out of reach.
@@ -107,16 +123,20 @@ QString named(const std::vector<LinkMismatch>& links, const RollReading& reading
     return tr("%1 and %2").arg(names.join(QStringLiteral(", ")), last);
 }
 
-Fact centerFact(const QString& label, const SideCenter& center, Units units) {
+Fact centerFact(const std::string& id, const QString& label, const SideCenter& center, Units units) {
     if (center.state != SideCenterState::there) {
         return {label, kNone, fromView(describe(center.state)), false};
     }
     const QString ahead = lengthText(std::abs(center.ahead), units);
-    return {label, ahead,
+    return {label,
+            ahead,
             (center.ahead >= 0 ? tr("ahead of the rear tire's patch, %1 above the ground")
                                : tr("behind the rear tire's patch, %1 above the ground"))
                 .arg(lengthText(center.above, units)),
-            false, fineNumber(center.ahead, Quantity::length)};
+            false,
+            fineNumber(id + "_ahead", center.ahead, Quantity::length),
+            {},
+            {fineNumber(id + "_above", center.above, Quantity::length)}};
 }
 
 }  // namespace
@@ -171,23 +191,30 @@ std::vector<Fact> rollCenterFacts(const RollReading& reading, Units units) {
     std::vector<Fact> facts{
         {tr("Roll center at ride"), lengthText(ride.center, units),
          tr("above the ground: where the links pass side force between axle and body"), false,
-         fineNumber(ride.center, Quantity::length)},
-        centerAt(tr("At full bump"), reading.roll.travel.back(), ride, units),
-        centerAt(tr("At full droop"), reading.roll.travel.front(), ride, units),
-        {tr("Roll axis"), angleText(std::abs(ride.axisAngle)),
+         fineNumber("roll_center_ride", ride.center, Quantity::length)},
+        centerAt("roll_center_bump", tr("At full bump"), reading.roll.travel.back(), ride, units),
+        centerAt("roll_center_droop", tr("At full droop"), reading.roll.travel.front(), ride, units),
+        {tr("Roll axis"),
+         angleText(std::abs(ride.axisAngle)),
          std::abs(ride.axisAngle) < 0.005 * kRadiansPerDegree
              ? tr("level: as high ahead of the axle as above it")
              : (slope > 0 ? tr("rises toward the front, %1 in 100") : tr("falls toward the front, %1 in 100"))
                    .arg(tickText(100 * std::abs(slope), 0.1)),
-         false, fineNumber(ride.axisAngle, Quantity::angle)},
+         false,
+         fineNumber("roll_axis_ride", ride.axisAngle, Quantity::angle),
+         {},
+         {fineNumber("roll_axis_slope_ride", 100 * slope, Quantity::percent)}},
         {tr("Roll steer"),
          steerText(ride.heading),
          steerRemark(ride) + pitchRemark(ride),
          false,
-         {.value = ride.heading,
+         {.id = "roll_steer_ride",
+          .value = ride.heading,
           .quantity = Quantity::ratio,
           .fineness = Fineness::fine,
-          .unit = QStringLiteral("°/°")}},
+          .unit = QStringLiteral("°/°")},
+         {},
+         steerNumbers(ride)},
     };
     if (reading.before) {
         addBefore(facts, centersBefore(*reading.before, units));
@@ -197,8 +224,9 @@ std::vector<Fact> rollCenterFacts(const RollReading& reading, Units units) {
 
 std::vector<Fact> shiftFacts(const RollReading& reading, Units units) {
     const RollFigures& ride = reading.roll.ride;
-    std::vector<Fact> facts{shiftAt(tr("At full bump"), reading.roll.travel.back(), ride, units),
-                            shiftAt(tr("At full droop"), reading.roll.travel.front(), ride, units)};
+    std::vector<Fact> facts{
+        shiftAt("axle_shift_bump", tr("At full bump"), reading.roll.travel.back(), ride, units),
+        shiftAt("axle_shift_droop", tr("At full droop"), reading.roll.travel.front(), ride, units)};
     if (reading.before) {
         const RollTrace& before = *reading.before;
         addBefore(facts, {shiftBefore(before.travel.back(), before.ride, units),
@@ -234,7 +262,8 @@ std::vector<Fact> bindFacts(const RollReading& reading, Units units) {
         facts.push_back({label, smallLengthText(bind, units),
                          bind < kBindToMention ? tr("every link fits")
                                                : tr("how far the worst link misses fitting, either way"),
-                         false, fineNumber(bind, Quantity::length)});
+                         false,
+                         fineNumber("bind_" + std::to_string(degrees) + "_deg", bind, Quantity::length)});
     }
     if (reading.before) {
         addBefore(facts, {smallLengthText(bindBefore(*reading.before, 1), units),
@@ -259,9 +288,19 @@ QString bindWords(const RollReading& reading, Units units) {
 }
 
 std::vector<Fact> sideCenterFacts(const SideCenters& centers, Units units) {
-    return {centerFact(tr("Left side"), centers.left, units),
-            centerFact(tr("Right side"), centers.right, units),
-            centerFact(tr("The axle's own"), centers.axle, units)};
+    return {centerFact("left_center", tr("Left side"), centers.left, units),
+            centerFact("right_center", tr("Right side"), centers.right, units),
+            centerFact("axle_center", tr("The axle's own"), centers.axle, units)};
+}
+
+CardFacts rollCards(const RollReading& reading, Units units) {
+    CardFacts facts{sideCenterFacts(reading.centers, units)};
+    if (reading.isThere()) {
+        facts.push_back(rollCenterFacts(reading, units));
+        facts.push_back(shiftFacts(reading, units));
+        facts.push_back(bindFacts(reading, units));
+    }
+    return facts;
 }
 
 QString sideCenterWords(const SideCenters& centers) {

@@ -4,7 +4,7 @@
 #include <QString>
 #include <vector>
 
-#include "widgets/pages/fact_card.h"
+#include "widgets/pages/fact_spread.h"
 #include "widgets/pages/roll/roll_reading.h"
 
 namespace bolthole {
@@ -25,6 +25,10 @@ namespace bolthole {
 /// The instant center of each side and the axle's own.
 [[nodiscard]] std::vector<Fact> sideCenterFacts(const SideCenters& centers, Units units);
 [[nodiscard]] QString sideCenterWords(const SideCenters& centers);
+
+/// The rows of the cards: of the instant centers, and where roll can be computed of roll center, shift and
+/// bind.
+[[nodiscard]] CardFacts rollCards(const RollReading& reading, Units units);
 
 /// 0.023 as "0.023°/°", signed; an em dash for NaN.
 [[nodiscard]] QString steerText(double steer);

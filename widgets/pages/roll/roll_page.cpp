@@ -55,17 +55,6 @@ double steerOf(const RollFigures& row) {
     return headingOf(row.pose);
 }
 
-// The rows of the cards of a reading: the instant centers alone where roll can't be computed.
-CardFacts cardFacts(const RollReading& reading, Units units) {
-    CardFacts facts{sideCenterFacts(reading.centers, units)};
-    if (reading.isThere()) {
-        facts.push_back(rollCenterFacts(reading, units));
-        facts.push_back(shiftFacts(reading, units));
-        facts.push_back(bindFacts(reading, units));
-    }
-    return facts;
-}
-
 }  // namespace
 
 RollPage::RollPage(QWidget* parent)
@@ -251,10 +240,10 @@ void RollPage::showCurves() {
 
 void RollPage::showCards() {
     const Units units = state().style.units;
-    CardFacts facts = cardFacts(reading_, units);
+    CardFacts facts = rollCards(reading_, units);
     if (state().showsSure && state().trace.ride.usable) {
         spread_.addTo(facts, state().solvedCar, units,
-                      [units](const Car& car) { return cardFacts(readRollBriefly(car), units); });
+                      [units](const Car& car) { return rollCards(readRollBriefly(car), units); });
     }
     sides_->showFacts(facts[0], sideCenterWords(reading_.centers));
     if (reading_.isThere()) {

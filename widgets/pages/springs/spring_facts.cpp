@@ -27,6 +27,21 @@ QString rounded(double value, Quantity quantity, Units units) {
                : QString::fromStdString(withUnit(figureText(value, quantity, units), quantity, units));
 }
 
+// What the part's figures begin with: its name in letters and digits, and where parts would share that, its
+// place in the car.
+std::string partId(const Car& car, int item) {
+    const auto idOf = [&car](std::size_t part) {
+        return snakeCase(springName(car, static_cast<int>(part)).toStdString());
+    };
+    const std::string id = idOf(static_cast<std::size_t>(item));
+    for (std::size_t other = 0; other < car.springs.size(); ++other) {
+        if (static_cast<int>(other) != item && idOf(other) == id) {
+            return id + '_' + std::to_string(item + 1);
+        }
+    }
+    return id;
+}
+
 /// Writes the rows of one part.
 class PartWriter {
   public:
@@ -35,6 +50,7 @@ class PartWriter {
           units_(car.units),
           found_(found),
           item_(item),
+          prefix_(partId(car, item)),
           lines_(found.linesOf(item)) {}
 
     [[nodiscard]] std::vector<Fact> write();
@@ -49,6 +65,15 @@ class PartWriter {
     [[nodiscard]] QString whyNoRoom(bool bump) const;
     [[nodiscard]] QString lengthRemark() const;
     [[nodiscard]] const LineFigures& ride(std::size_t of = 0) const { return found_.ride[lines_[of]]; }
+    [[nodiscard]] std::string id(std::string_view figure) const {
+        return prefix_ + '_' + std::string(figure);
+    }
+    // The right side's, where the remark says it.
+    [[nodiscard]] std::vector<FactNumber> rightOf(std::string_view name, double LineFigures::*figure,
+                                                  Quantity quantity) const {
+        return lines_.size() == 2 ? std::vector{fineNumber(id(name), ride(1).*figure, quantity)}
+                                  : std::vector<FactNumber>{};
+    }
     [[nodiscard]] const LineRoom& roomOf(std::size_t line) const { return found_.room.lines[line]; }
     [[nodiscard]] bool sidesDiffer(double LineFigures::*figure, double by) const {
         return lines_.size() == 2 && std::abs(ride(0).*figure - ride(1).*figure) > by;
@@ -58,6 +83,7 @@ class PartWriter {
     Units units_;
     const SpringFindings& found_;
     int item_;
+    std::string prefix_;
     std::vector<std::size_t> lines_;
     std::vector<Fact> facts_;
 };
@@ -93,8 +119,17 @@ QString PartWriter::lengthRemark() const {
 void PartWriter::length() {
     const bool slack = part_.kind == PartKind::spring || part_.kind == PartKind::coilOver;
     const bool loose = slack && part_.freeLength && ride().length >= *part_.freeLength;
-    facts_.push_back({tr("Length at ride"), shown(ride().length, Quantity::length, units_), lengthRemark(),
-                      loose, fineNumber(ride().length, Quantity::length)});
+    facts_.push_back({tr("Length at ride"),
+                      shown(ride().length, Quantity::length, units_),
+                      lengthRemark(),
+                      loose,
+                      fineNumber(id("length_ride"), ride().length, Quantity::length),
+                      {},
+                      rightOf("length_right_ride", &LineFigures::length, Quantity::length)});
+    if (part_.freeLength) {
+        facts_.back().others.push_back(
+            fineNumber(id("squeezed_ride"), *part_.freeLength - ride().length, Quantity::length));
+    }
 }
 
 QString PartWriter::whyNoRoom(bool bump) const {
@@ -129,16 +164,27 @@ void PartWriter::room(std::optional<TravelEnd> LineRoom::*end, const QString& la
     const bool closed = first->stop == TravelStop::closed;
     const QString limit = shown(closed ? part_.closedLength.value_or(0) : part_.openLength.value_or(0),
                                 Quantity::length, units_);
+    const std::vector left{
+        fineNumber(id(bump ? "bump_left" : "droop_left"), std::max(0.0, first->travel), Quantity::length)};
     if (first->travel > 0) {
-        facts_.push_back({label, shown(first->travel, Quantity::length, units_),
-                          closed ? tr("until it is closed at %1").arg(limit)
-                                 : tr("until it is all out at %1").arg(limit)});
+        facts_.push_back(
+            {label,
+             shown(first->travel, Quantity::length, units_),
+             closed ? tr("until it is closed at %1").arg(limit) : tr("until it is all out at %1").arg(limit),
+             false,
+             FactNumber{},
+             {},
+             left});
         return;
     }
-    facts_.push_back({label, rounded(0, Quantity::length, units_),
+    facts_.push_back({label,
+                      rounded(0, Quantity::length, units_),
                       closed ? tr("▲ past its closed length of %1 already at ride").arg(limit)
                              : tr("▲ past its open length of %1 already at ride").arg(limit),
-                      true});
+                      true,
+                      FactNumber{},
+                      {},
+                      left});
 }
 
 void PartWriter::meets() {
@@ -149,8 +195,13 @@ void PartWriter::meets() {
     const QString where =
         tr(at < 0 ? "%1 of droop" : "%1 of bump").arg(shown(std::abs(at), Quantity::length, units_));
     const bool stop = part_.kind == PartKind::bumpStop;
-    facts_.push_back({stop ? tr("Meets its pad") : tr("Comes loose"), at == 0 ? tr("at ride") : where,
-                      stop ? tr("from there on it pushes") : tr("at its free length")});
+    facts_.push_back({stop ? tr("Meets its pad") : tr("Comes loose"),
+                      at == 0 ? tr("at ride") : where,
+                      stop ? tr("from there on it pushes") : tr("at its free length"),
+                      false,
+                      FactNumber{},
+                      {},
+                      {fineNumber(id(stop ? "meets_pad" : "comes_loose"), at, Quantity::length)}});
 }
 
 void PartWriter::motionRatio() {
@@ -158,15 +209,21 @@ void PartWriter::motionRatio() {
     if (sidesDiffer(&LineFigures::motionRatio, 0.005)) {
         remark = tr("left; right %1").arg(shown(ride(1).motionRatio, Quantity::ratio, units_));
     }
-    facts_.push_back({tr("Motion ratio at ride"), shown(ride().motionRatio, Quantity::ratio, units_), remark,
-                      false, fineNumber(ride().motionRatio, Quantity::ratio)});
+    facts_.push_back({tr("Motion ratio at ride"),
+                      shown(ride().motionRatio, Quantity::ratio, units_),
+                      remark,
+                      false,
+                      fineNumber(id("motion_ratio_ride"), ride().motionRatio, Quantity::ratio),
+                      {},
+                      rightOf("motion_ratio_right_ride", &LineFigures::motionRatio, Quantity::ratio)});
 }
 
 void PartWriter::force() {
     const bool known = part_.rate || part_.push != 0;
     facts_.push_back({tr("Pushes at ride"), known ? rounded(ride().force, Quantity::force, units_) : kUnknown,
                       known ? tr("each, along its own line") : tr("not known: no rate and free length"),
-                      false, known ? plainNumber(ride().force, Quantity::force) : FactNumber{}});
+                      false,
+                      known ? plainNumber(id("force_ride"), ride().force, Quantity::force) : FactNumber{}});
 }
 
 void PartWriter::wheelRate() {
@@ -183,22 +240,36 @@ void PartWriter::wheelRate() {
     }
     const QString value = rounded(whole, Quantity::rate, units_);
     if (squared > 0) {
-        facts_.push_back({label, value,
+        facts_.push_back({label,
+                          value,
                           tr("each wheel: rate × motion ratio² gives %1, its leaning under load %2")
                               .arg(rounded(squared, Quantity::rate, units_),
                                    signedText(rounded(whole - squared, Quantity::rate, units_))),
-                          false, plainNumber(whole, Quantity::rate)});
+                          false,
+                          plainNumber(id("wheel_rate_ride"), whole, Quantity::rate),
+                          {},
+                          {plainNumber(id("wheel_rate_by_ratio_ride"), squared, Quantity::rate)}});
         return;
     }
-    facts_.push_back({label, value,
+    facts_.push_back({label,
+                      value,
                       part_.push == 0 ? tr("none at ride: nothing squeezes it there")
-                                      : tr("each wheel, from its leaning under the gas push alone")});
+                                      : tr("each wheel, from its leaning under the gas push alone"),
+                      false,
+                      FactNumber{},
+                      {},
+                      {plainNumber(id("wheel_rate_ride"), whole, Quantity::rate)}});
 }
 
 Fact endFact(const TravelEnd& end, bool bump, const Car& car, const SpringFindings& found) {
     const QString words = QString::fromStdString(describe(end, bump, found.room, found.parts, car.units));
-    return {bump ? tr("Bump") : tr("Droop"), shown(end.travel, Quantity::length, car.units),
-            (isPast(end) ? QStringLiteral("▲ ") : QString()) + capitalized(words), isPast(end)};
+    return {bump ? tr("Bump") : tr("Droop"),
+            shown(end.travel, Quantity::length, car.units),
+            (isPast(end) ? QStringLiteral("▲ ") : QString()) + capitalized(words),
+            isPast(end),
+            FactNumber{},
+            {},
+            {fineNumber(bump ? "bump_end" : "droop_end", end.travel, Quantity::length)}};
 }
 
 // The rest of what the tires carry is the axle's own weight: links do no work as both wheels move alike.
@@ -207,20 +278,38 @@ Fact carriedFact(const Car& car, const SpringFindings& found) {
     const bool tooMuch = found.carried() > weighed;
     const QString scales = tr("the rear tires carry %1 as weighed, axle and wheels with it")
                                .arg(rounded(weighed, Quantity::force, car.units));
-    return {tr("Springs carry at ride"), rounded(found.carried(), Quantity::force, car.units),
-            tooMuch ? tr("▲ %1: a length, rate or mount is wrong").arg(scales) : scales, tooMuch,
-            plainNumber(found.carried(), Quantity::force)};
+    return {tr("Springs carry at ride"),
+            rounded(found.carried(), Quantity::force, car.units),
+            tooMuch ? tr("▲ %1: a length, rate or mount is wrong").arg(scales) : scales,
+            tooMuch,
+            plainNumber("springs_carry_ride", found.carried(), Quantity::force),
+            {},
+            {plainNumber("rear_tires_carry", weighed, Quantity::force)}};
 }
 
 Fact inUseFact(const Car& car, const SpringFindings& found) {
     const Units units = car.units;
+    std::vector<FactNumber> inUse;
+    if (found.stance.stance.rear) {
+        inUse.push_back(plainNumber("wheel_rate_in_use", found.stance.stance.rear->wheel, Quantity::rate));
+    }
     switch (found.stance.rear) {
         case RearRateSource::entered:
-            return {tr("In use elsewhere"), rounded(found.stance.stance.rear->wheel, Quantity::rate, units),
-                    tr("the rate entered on the Weights page; empty that field to use the springs' own")};
+            return {tr("In use elsewhere"),
+                    rounded(found.stance.stance.rear->wheel, Quantity::rate, units),
+                    tr("the rate entered on the Weights page; empty that field to use the springs' own"),
+                    false,
+                    FactNumber{},
+                    {},
+                    inUse};
         case RearRateSource::springs:
-            return {tr("In use elsewhere"), rounded(found.stance.stance.rear->wheel, Quantity::rate, units),
-                    tr("the springs' own: none is entered on the Weights page")};
+            return {tr("In use elsewhere"),
+                    rounded(found.stance.stance.rear->wheel, Quantity::rate, units),
+                    tr("the springs' own: none is entered on the Weights page"),
+                    false,
+                    FactNumber{},
+                    {},
+                    inUse};
         case RearRateSource::none:
             break;
     }
@@ -243,6 +332,14 @@ std::vector<Fact> partFacts(const Car& car, const SpringFindings& found, int ite
 
 std::vector<Fact> roomFacts(const Car& car, const SpringFindings& found) {
     return {endFact(found.room.bump, true, car, found), endFact(found.room.droop, false, car, found)};
+}
+
+CardFacts springCards(const Car& car, const SpringFindings& found) {
+    CardFacts facts{rateFacts(car, found)};
+    for (int item = 0; item < static_cast<int>(car.springs.size()); ++item) {
+        facts.push_back(partFacts(car, found, item));
+    }
+    return facts;
 }
 
 QString missingLengths(const Car& car) {
@@ -270,13 +367,15 @@ std::vector<Fact> rateFacts(const Car& car, const SpringFindings& found) {
     if (found.made) {
         facts.push_back({tr("Springs make at ride"), rounded(found.made->wheel, Quantity::rate, car.units),
                          tr("each wheel, both moving alike, tire left out"), false,
-                         plainNumber(found.made->wheel, Quantity::rate)});
+                         plainNumber("wheel_rate_made", found.made->wheel, Quantity::rate)});
         facts.push_back(
             {tr("In roll"),
              found.made->roll ? shown(*found.made->roll, Quantity::rollRate, car.units) : kUnknown,
              found.made->roll ? tr("the axle leaning under the body, no bar, tires left out")
                               : tr("not known: the links do not hold the axle in roll"),
-             false, found.made->roll ? fineNumber(*found.made->roll, Quantity::rollRate) : FactNumber{}});
+             false,
+             found.made->roll ? fineNumber("roll_rate_made", *found.made->roll, Quantity::rollRate)
+                              : FactNumber{}});
     } else {
         facts.push_back({tr("Springs make at ride"), kUnknown,
                          tr("not known: no spring with a rate and a free length pushes at ride")});

@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "widgets/pages/fact_card.h"
+#include "widgets/pages/fact_spread.h"
 #include "widgets/pages/springs/spring_findings.h"
 
 namespace bolthole {
@@ -13,6 +13,9 @@ namespace bolthole {
 
 /// What ends bump and droop.
 [[nodiscard]] std::vector<Fact> roomFacts(const Car& car, const SpringFindings& found);
+
+/// The rows of the rates' card, then of each part.
+[[nodiscard]] CardFacts springCards(const Car& car, const SpringFindings& found);
 
 /// Which lengths are missing, so that nobody knows what they would end; empty: none.
 [[nodiscard]] QString missingLengths(const Car& car);

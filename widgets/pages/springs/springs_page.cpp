@@ -16,19 +16,6 @@
 
 namespace bolthole {
 
-namespace {
-
-// The rows of the rates' card, then of each part.
-CardFacts cardFacts(const Car& car, const SpringFindings& found) {
-    CardFacts facts{rateFacts(car, found)};
-    for (int item = 0; item < static_cast<int>(car.springs.size()); ++item) {
-        facts.push_back(partFacts(car, found, item));
-    }
-    return facts;
-}
-
-}  // namespace
-
 SpringsPage::SpringsPage(QWidget* parent) : WorkPage(tr("Springs"), parent) {
     buildResults();
     connect(&hub(), &SheetHub::confirmed, this, [this](const FieldId& id) {
@@ -319,10 +306,10 @@ void SpringsPage::showFacts() {
     CardFacts facts;
     const Car& car = state().car;
     if (found_.problem.empty() && !car.springs.empty()) {
-        facts = cardFacts(car, found_);
+        facts = springCards(car, found_);
         if (state().showsSure) {
             spread_.addTo(facts, car, car.units,
-                          [](const Car& varied) { return cardFacts(varied, findSpringsAtRide(varied)); });
+                          [](const Car& varied) { return springCards(varied, findSpringsAtRide(varied)); });
         }
         rates_->showFacts(facts.front());
     }

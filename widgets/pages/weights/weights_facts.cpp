@@ -16,10 +16,11 @@ QString seatWords(DriverSeat seat) {
     return seat == DriverSeat::aboard ? tr("driver aboard") : tr("driver out");
 }
 
-Fact sidewaysFact(const std::optional<double>& left, const Car& car, const CardNumbers& numbers) {
+Fact sidewaysFact(const std::string& id, const std::optional<double>& left, const Car& car,
+                  const CardNumbers& numbers) {
     if (left) {
         return {tr("CG sideways"), numbers.sideways(*left), tr("of the middle"), false,
-                fineNumber(*left, Quantity::length)};
+                fineNumber(id, *left, Quantity::length)};
     }
     const bool both = !car.frontTrack && !car.rearTrack;
     return {tr("CG sideways"), kDash,
@@ -28,17 +29,36 @@ Fact sidewaysFact(const std::optional<double>& left, const Car& car, const CardN
                              : tr("needs the front track")};
 }
 
-// Shares of four readings, in the order of the cards.
-void addShares(std::vector<Fact>& facts, const WeightFigures& figures, const CardNumbers& numbers) {
-    facts.push_back({tr("Front"), numbers.percent(figures.frontPercent),
-                     tr("%1 front, %2 rear").arg(numbers.mass(figures.front), numbers.mass(figures.rear)),
-                     false, fineNumber(figures.frontPercent, Quantity::percent)});
-    facts.push_back({tr("Left"), numbers.percent(figures.leftPercent),
-                     tr("%1 left, %2 right").arg(numbers.mass(figures.left), numbers.mass(figures.right)),
-                     false, fineNumber(figures.leftPercent, Quantity::percent)});
-    facts.push_back({tr("Diagonal"), numbers.percent(figures.diagonalPercent),
-                     tr("right front and left rear: %1").arg(numbers.mass(figures.diagonal)), false,
-                     fineNumber(figures.diagonalPercent, Quantity::percent)});
+FactNumber massNumber(std::string id, double kilograms) {
+    return fineNumber(std::move(id), kilograms, Quantity::mass);
+}
+
+// Shares of four readings, in the order of the cards. `prefix`: of the figures' ids.
+void addShares(const std::string& prefix, std::vector<Fact>& facts, const WeightFigures& figures,
+               const CardNumbers& numbers) {
+    facts.push_back(
+        {tr("Front"),
+         numbers.percent(figures.frontPercent),
+         tr("%1 front, %2 rear").arg(numbers.mass(figures.front), numbers.mass(figures.rear)),
+         false,
+         fineNumber(prefix + "front_share", figures.frontPercent, Quantity::percent),
+         {},
+         {massNumber(prefix + "front", figures.front), massNumber(prefix + "rear", figures.rear)}});
+    facts.push_back(
+        {tr("Left"),
+         numbers.percent(figures.leftPercent),
+         tr("%1 left, %2 right").arg(numbers.mass(figures.left), numbers.mass(figures.right)),
+         false,
+         fineNumber(prefix + "left_share", figures.leftPercent, Quantity::percent),
+         {},
+         {massNumber(prefix + "left", figures.left), massNumber(prefix + "right", figures.right)}});
+    facts.push_back({tr("Diagonal"),
+                     numbers.percent(figures.diagonalPercent),
+                     tr("right front and left rear: %1").arg(numbers.mass(figures.diagonal)),
+                     false,
+                     fineNumber(prefix + "cross_weight_share", figures.diagonalPercent, Quantity::percent),
+                     {},
+                     {massNumber(prefix + "cross_weight", figures.diagonal)}});
 }
 
 // What came and went, load by load, and what is left out.
@@ -67,15 +87,22 @@ QString loadsNote(const Car& car, const CardNumbers& numbers) {
 
 Fact leftFact(const LadenCar& loaded, const Car& car, const CardNumbers& numbers) {
     if (!loaded.leftPercent) {
-        return {tr("Left"), kDash, sidewaysFact(std::nullopt, car, numbers).remark};
+        return {tr("Left"), kDash, sidewaysFact({}, std::nullopt, car, numbers).remark};
     }
     const QString low = numbers.percent(loaded.leftPercent->low);
     const QString high = numbers.percent(loaded.leftPercent->high);
     if (low == high) {
-        return {tr("Left"), low, QString(), false, fineNumber(loaded.leftPercent->low, Quantity::percent)};
+        return {tr("Left"), low, QString(), false,
+                fineNumber("now_left_share", loaded.leftPercent->low, Quantity::percent)};
     }
-    return {tr("Left"), QStringLiteral("%1 – %2").arg(low, high),
-            tr("no closer without both wheel rates: they decide which axle takes it")};
+    return {tr("Left"),
+            QStringLiteral("%1 – %2").arg(low, high),
+            tr("no closer without both wheel rates: they decide which axle takes it"),
+            false,
+            FactNumber{},
+            {},
+            {fineNumber("now_left_share_least", loaded.leftPercent->low, Quantity::percent),
+             fineNumber("now_left_share_most", loaded.leftPercent->high, Quantity::percent)}};
 }
 
 void addLoadedCorners(std::vector<Fact>& facts, const LadenCar& loaded, const Car& car, const Stance& stance,
@@ -88,13 +115,23 @@ void addLoadedCorners(std::vector<Fact>& facts, const LadenCar& loaded, const Ca
     const double diagonal = 100 * (corners.rightFront + corners.leftRear) / corners.total();
     facts.push_back({tr("Diagonal"), numbers.percent(diagonal),
                      tr("shared by the axles as stiff as they are in roll"), false,
-                     fineNumber(diagonal, Quantity::percent)});
+                     fineNumber("now_cross_weight_share", diagonal, Quantity::percent)});
     facts.push_back({tr("Front corners"),
                      tr("%1 / %2").arg(numbers.mass(corners.leftFront), numbers.mass(corners.rightFront)),
-                     tr("left / right")});
-    facts.push_back({tr("Rear corners"),
-                     tr("%1 / %2").arg(numbers.mass(corners.leftRear), numbers.mass(corners.rightRear)),
-                     tr("left / right")});
+                     tr("left / right"),
+                     false,
+                     FactNumber{},
+                     {},
+                     {massNumber("now_left_front", corners.leftFront),
+                      massNumber("now_right_front", corners.rightFront)}});
+    facts.push_back(
+        {tr("Rear corners"),
+         tr("%1 / %2").arg(numbers.mass(corners.leftRear), numbers.mass(corners.rightRear)),
+         tr("left / right"),
+         false,
+         FactNumber{},
+         {},
+         {massNumber("now_left_rear", corners.leftRear), massNumber("now_right_rear", corners.rightRear)}});
 }
 
 // The reading with the driver so; nothing where it is not whole.
@@ -109,18 +146,31 @@ void addDriver(std::vector<Fact>& facts, const DriverFigures& driver, const Car&
     facts.push_back({tr("Driver"), numbers.mass(driver.mass),
                      alone ? tr("by difference; on another scale %1").arg(numbers.mass(*alone))
                            : tr("by difference of the readings"),
-                     false, fineNumber(driver.mass, Quantity::mass)});
+                     false, massNumber("driver", driver.mass)});
+    if (alone) {
+        facts.back().others.push_back(massNumber("driver_other_scale", *alone));
+    }
     facts.push_back({tr("Ahead of rear axle"), numbers.length(driver.ahead), QString(), false,
-                     fineNumber(driver.ahead, Quantity::length)});
-    Fact sideways = sidewaysFact(driver.left, car, numbers);
+                     fineNumber("driver_ahead", driver.ahead, Quantity::length)});
+    Fact sideways = sidewaysFact("driver_left", driver.left, car, numbers);
     sideways.label = tr("Sideways");
     facts.push_back(sideways);
     facts.push_back({tr("On the front corners"),
                      numbers.massPair(driver.corners.leftFront, driver.corners.rightFront),
-                     tr("left / right")});
+                     tr("left / right"),
+                     false,
+                     FactNumber{},
+                     {},
+                     {massNumber("driver_left_front", driver.corners.leftFront),
+                      massNumber("driver_right_front", driver.corners.rightFront)}});
     facts.push_back({tr("On the rear corners"),
                      numbers.massPair(driver.corners.leftRear, driver.corners.rightRear),
-                     tr("left / right")});
+                     tr("left / right"),
+                     false,
+                     FactNumber{},
+                     {},
+                     {massNumber("driver_left_rear", driver.corners.leftRear),
+                      massNumber("driver_right_rear", driver.corners.rightRear)}});
 }
 
 }  // namespace
@@ -177,12 +227,12 @@ CardWords weighedCard(const Car& car) {
     CardWords card;
     card.facts.push_back({tr("Total"), numbers.mass(figures.total),
                           tr("four corners, %1").arg(seatWords(car.cornersAre)), false,
-                          fineNumber(figures.total, Quantity::mass)});
-    addShares(card.facts, figures, numbers);
+                          massNumber("total", figures.total)});
+    addShares("", card.facts, figures, numbers);
     card.facts.push_back({tr("CG ahead of rear axle"), numbers.length(figures.cgAhead),
                           tr("wheelbase × front / total"), false,
-                          fineNumber(figures.cgAhead, Quantity::length)});
-    card.facts.push_back(sidewaysFact(figures.cgLeft, car, numbers));
+                          fineNumber("cg_ahead", figures.cgAhead, Quantity::length)});
+    card.facts.push_back(sidewaysFact("cg_left", figures.cgLeft, car, numbers));
     if (!figures.cgLeft) {
         card.note = tr("Sideways the picture is not to scale: a track is missing.");
     }
@@ -205,17 +255,25 @@ CardWords loadedCard(const Car& car, const Stance& stance) {
     }
     const LadenCar& loaded = *result.car;
     card.facts.push_back(
-        {tr("Total"), numbers.mass(loaded.total),
-         tr("%1 since weighed").arg(numbers.massShift(loaded.total - car.cornerWeights.total())), false,
-         fineNumber(loaded.total, Quantity::mass)});
-    card.facts.push_back({tr("Front"), numbers.percent(loaded.frontPercent),
+        {tr("Total"),
+         numbers.mass(loaded.total),
+         tr("%1 since weighed").arg(numbers.massShift(loaded.total - car.cornerWeights.total())),
+         false,
+         massNumber("now_total", loaded.total),
+         {},
+         {massNumber("total_change", loaded.total - car.cornerWeights.total())}});
+    card.facts.push_back({tr("Front"),
+                          numbers.percent(loaded.frontPercent),
                           tr("%1 front, %2 rear").arg(numbers.mass(loaded.front), numbers.mass(loaded.rear)),
-                          false, fineNumber(loaded.frontPercent, Quantity::percent)});
+                          false,
+                          fineNumber("now_front_share", loaded.frontPercent, Quantity::percent),
+                          {},
+                          {massNumber("now_front", loaded.front), massNumber("now_rear", loaded.rear)}});
     card.facts.push_back(leftFact(loaded, car, numbers));
     addLoadedCorners(card.facts, loaded, car, stance, numbers);
     card.facts.push_back({tr("CG ahead of rear axle"), numbers.length(loaded.cgAhead), QString(), false,
-                          fineNumber(loaded.cgAhead, Quantity::length)});
-    card.facts.push_back(sidewaysFact(loaded.cgLeft, car, numbers));
+                          fineNumber("now_cg_ahead", loaded.cgAhead, Quantity::length)});
+    card.facts.push_back(sidewaysFact("now_cg_left", loaded.cgLeft, car, numbers));
     return card;
 }
 
@@ -233,8 +291,8 @@ CardWords driverCard(const Car& car) {
     const WeightFigures figures = weightFigures(*other, stanceOf(car));
     const DriverSeat seat = car.cornersAre == DriverSeat::aboard ? DriverSeat::out : DriverSeat::aboard;
     card.facts.push_back({tr("Other reading"), numbers.mass(figures.total), seatWords(seat), false,
-                          fineNumber(figures.total, Quantity::mass)});
-    addShares(card.facts, figures, numbers);
+                          massNumber("other_total", figures.total)});
+    addShares("other_", card.facts, figures, numbers);
     if (const std::optional<DriverFigures> driver = driverFigures(weighingOf(car), stanceOf(car))) {
         addDriver(card.facts, *driver, car, numbers);
     } else {
@@ -249,22 +307,41 @@ CardWords ticketCard(const Car& car) {
     const EnteredTicket& ticket = car.weighing.ticket;
     const std::optional<CornerWeights> corners = readingWith(car, ticket.driver);
     CardWords card;
-    const auto add = [&](const QString& label, const OptionalNumber& read, double sum) {
+    const auto add = [&](const std::string& id, const QString& label, const OptionalNumber& read,
+                         double sum) {
         if (read) {
             card.facts.push_back(
                 {label, numbers.mass(*read),
                  corners ? tr("corners %1: %2").arg(numbers.mass(sum), numbers.massShift(sum - *read))
                          : tr("no corner reading, %1, to hold it against").arg(seatWords(ticket.driver)),
-                 false, fineNumber(*read, Quantity::mass)});
+                 false, massNumber(id, *read)});
+            if (corners) {
+                card.facts.back().others = {massNumber(id + "_by_corners", sum),
+                                            massNumber(id + "_difference", sum - *read)};
+            }
         }
     };
-    add(tr("Front axle"), ticket.front, corners ? corners->front() : 0);
-    add(tr("Rear axle"), ticket.rear, corners ? corners->total() - corners->front() : 0);
-    add(tr("Whole car"), ticket.total, corners ? corners->total() : 0);
+    add("ticket_front", tr("Front axle"), ticket.front, corners ? corners->front() : 0);
+    add("ticket_rear", tr("Rear axle"), ticket.rear, corners ? corners->total() - corners->front() : 0);
+    add("ticket_total", tr("Whole car"), ticket.total, corners ? corners->total() : 0);
     if (card.facts.empty()) {
         card.facts.push_back({tr("Other scale"), kDash, tr("nothing entered")});
     }
     return card;
+}
+
+std::vector<CardWords> weightCards(const Car& car, const FullStance& stance,
+                                   std::optional<double> antiSquat) {
+    return {weighedCard(car), loadedCard(car, stance.stance), heightCard(car, antiSquat),
+            driverCard(car),  padsCard(car, stance),          ticketCard(car)};
+}
+
+CardFacts factsOf(const std::vector<CardWords>& cards) {
+    CardFacts facts;
+    for (const CardWords& card : cards) {
+        facts.push_back(card.facts);
+    }
+    return facts;
 }
 
 }  // namespace bolthole

@@ -8,7 +8,7 @@
 
 #include "geometry/statics/entered_setup.h"
 #include "geometry/weights/entered_figures.h"
-#include "widgets/pages/fact_card.h"
+#include "widgets/pages/fact_spread.h"
 
 namespace bolthole {
 
@@ -33,6 +33,12 @@ struct CardWords {
 [[nodiscard]] CardWords heightCard(const Car& car, std::optional<double> antiSquat);
 /// How far the pads are from level and what that does to the readings.
 [[nodiscard]] CardWords padsCard(const Car& car, const FullStance& stance);
+
+/// All six, in the order above.
+[[nodiscard]] std::vector<CardWords> weightCards(const Car& car, const FullStance& stance,
+                                                 std::optional<double> antiSquat);
+/// Their rows alone.
+[[nodiscard]] CardFacts factsOf(const std::vector<CardWords>& cards);
 
 /// Anti-squat, percent, if the CG were `shift` (m) higher than the `height` (m) it was computed with: by its
 /// equation in geometry/kinematics/trace.cpp it goes with 1/height, on level ground.

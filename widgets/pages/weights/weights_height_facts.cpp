@@ -1,6 +1,7 @@
 // What the weights page says of the CG height and of the pads.
 #include <QStringList>
 #include <cmath>
+#include <tuple>
 
 #include "geometry/units/sure_text.h"
 #include "widgets/kit/translation.h"
@@ -42,12 +43,19 @@ QString missingForLift(const Car& car) {
 }
 
 void addLiftParts(std::vector<Fact>& facts, const LiftParts& parts, const CardNumbers& numbers) {
-    const std::pair<QString, double> rows[] = {{tr("its ± from the scales"), parts.scales},
-                                               {tr("its ± from how far it was raised"), parts.lift},
-                                               {tr("its ± from the wheelbase"), parts.wheelbase},
-                                               {tr("its ± from the tire radii"), parts.radii}};
-    for (const auto& [label, value] : rows) {
-        facts.push_back({label, QStringLiteral("± %1").arg(numbers.length(kCoverage95 * value)), QString()});
+    const std::tuple<std::string, QString, double> rows[] = {
+        {"lift_height_u_scales", tr("its ± from the scales"), parts.scales},
+        {"lift_height_u_lift", tr("its ± from how far it was raised"), parts.lift},
+        {"lift_height_u_wheelbase", tr("its ± from the wheelbase"), parts.wheelbase},
+        {"lift_height_u_radii", tr("its ± from the tire radii"), parts.radii}};
+    for (const auto& [id, label, value] : rows) {
+        facts.push_back({label,
+                         QStringLiteral("± %1").arg(numbers.length(kCoverage95 * value)),
+                         QString(),
+                         false,
+                         FactNumber{},
+                         {},
+                         {fineNumber(id, value, Quantity::length)}});
     }
 }
 
@@ -67,30 +75,70 @@ void addLift(std::vector<Fact>& facts, const Car& car, const CardNumbers& number
     }
     const QString remark = capitalized(QString::fromStdString(result.value->remark));
     const QString turned = tr("turned by %1").arg(numbers.angle(std::abs(liftAngle(*test, liftCar(car)))));
-    facts.push_back({tr("By the lift method"), numbers.height(*result.value),
-                     remark.isEmpty() ? turned : remark, !remark.isEmpty()});
+    facts.push_back({tr("By the lift method"),
+                     numbers.height(*result.value),
+                     remark.isEmpty() ? turned : remark,
+                     !remark.isEmpty(),
+                     FactNumber{},
+                     {},
+                     {fineNumber("lift_height", result.value->height, Quantity::length),
+                      fineNumber("lift_angle", liftAngle(*test, liftCar(car)), Quantity::angle)}});
     addLiftParts(facts, liftParts(*test, liftCar(car), uncertainty), numbers);
+}
+
+// Anti-squat, and within the ± of the CG height where that leaves one.
+std::vector<FactNumber> antiSquatNumbers(const CarBalance& balance, double weighed,
+                                         std::optional<double> antiSquat) {
+    if (!antiSquat) {
+        return {};
+    }
+    std::vector<FactNumber> numbers{fineNumber("anti_squat_ride", *antiSquat, Quantity::percent)};
+    const double spread = balance.from.uncertainty.value_or(0) * weighed / balance.total;
+    if (spread > 0 && spread < balance.height) {
+        numbers.push_back(fineNumber("anti_squat_cg_higher", antiSquatAt(*antiSquat, balance.height, spread),
+                                     Quantity::percent));
+        numbers.push_back(fineNumber("anti_squat_cg_lower", antiSquatAt(*antiSquat, balance.height, -spread),
+                                     Quantity::percent));
+    }
+    return numbers;
 }
 
 Fact antiSquatFact(const CarBalance& balance, double weighed, std::optional<double> antiSquat,
                    const CardNumbers& numbers) {
     const QString label = tr("Anti-squat at ride");
+    const std::vector<FactNumber> number = antiSquatNumbers(balance, weighed, antiSquat);
     if (!antiSquat) {
         return {label, kDash, tr("not computed: the links do not solve as they stand")};
     }
     if (!balance.from.uncertainty) {
-        return {label, numbers.percent(*antiSquat),
-                tr("goes with 1 / CG height; its ± stands on the Links page")};
+        return {label,
+                numbers.percent(*antiSquat),
+                tr("goes with 1 / CG height; its ± stands on the Links page"),
+                false,
+                FactNumber{},
+                {},
+                number};
     }
     // What came or went since dilutes the weighed car's height, and with it what is not known of it.
     const double spread = kCoverage95 * *balance.from.uncertainty * weighed / balance.total;
     if (!(spread < balance.height)) {
-        return {label, numbers.percent(*antiSquat), tr("the CG height is not known well enough to say")};
+        return {label,
+                numbers.percent(*antiSquat),
+                tr("the CG height is not known well enough to say"),
+                false,
+                FactNumber{},
+                {},
+                number};
     }
-    return {label, numbers.percent(*antiSquat),
+    return {label,
+            numbers.percent(*antiSquat),
             tr("%1 to %2 within the ± of the CG height")
                 .arg(numbers.percent(antiSquatAt(*antiSquat, balance.height, spread)),
-                     numbers.percent(antiSquatAt(*antiSquat, balance.height, -spread)))};
+                     numbers.percent(antiSquatAt(*antiSquat, balance.height, -spread))),
+            false,
+            FactNumber{},
+            {},
+            number};
 }
 
 void addThrows(std::vector<Fact>& facts, const PadFigures& pads, const Car& car, const Stance& stance,
@@ -102,11 +150,23 @@ void addThrows(std::vector<Fact>& facts, const PadFigures& pads, const Car& car,
     }
     const CornerWeights& shift = *pads.byWarp;
     facts.push_back({label, numbers.mass(*pads.worst()), tr("at most, with the rates in use"), false,
-                     fineNumber(*pads.worst(), Quantity::mass)});
-    facts.push_back({tr("Front corners read"), numbers.massPair(shift.leftFront, shift.rightFront),
-                     tr("left / right, more than on level pads")});
-    facts.push_back({tr("Rear corners read"), numbers.massPair(shift.leftRear, shift.rightRear),
-                     tr("left / right, more than on level pads")});
+                     fineNumber("pads_worst", *pads.worst(), Quantity::mass)});
+    facts.push_back({tr("Front corners read"),
+                     numbers.massPair(shift.leftFront, shift.rightFront),
+                     tr("left / right, more than on level pads"),
+                     false,
+                     FactNumber{},
+                     {},
+                     {fineNumber("pads_left_front", shift.leftFront, Quantity::mass),
+                      fineNumber("pads_right_front", shift.rightFront, Quantity::mass)}});
+    facts.push_back({tr("Rear corners read"),
+                     numbers.massPair(shift.leftRear, shift.rightRear),
+                     tr("left / right, more than on level pads"),
+                     false,
+                     FactNumber{},
+                     {},
+                     {fineNumber("pads_left_rear", shift.leftRear, Quantity::mass),
+                      fineNumber("pads_right_rear", shift.rightRear, Quantity::mass)}});
 }
 
 // Which pads stand high and what that does: "front pads high: the front axle reads -0.2 kg".
@@ -134,7 +194,13 @@ CardWords heightCard(const Car& car, std::optional<double> antiSquat) {
     const CardNumbers numbers(car.units);
     const CarBalance balance = balanceOf(car);
     CardWords card;
-    card.facts.push_back({tr("In use"), numbers.height(balance.from), sourceWords(balance.from)});
+    card.facts.push_back({tr("In use"),
+                          numbers.height(balance.from),
+                          sourceWords(balance.from),
+                          false,
+                          FactNumber{},
+                          {},
+                          {fineNumber("cg_height", balance.from.height, Quantity::length)}});
     if (!balance.refusal.empty()) {
         card.facts.push_back(
             {tr("Chosen, not in use"), kDash, capitalized(QString::fromStdString(balance.refusal)), true});
@@ -142,13 +208,19 @@ CardWords heightCard(const Car& car, std::optional<double> antiSquat) {
     if (balance.height != balance.from.height) {
         card.facts.push_back({tr("With what is aboard now"), numbers.length(balance.height),
                               tr("what anti-squat stands on"), false,
-                              fineNumber(balance.height, Quantity::length)});
+                              fineNumber("now_cg_height", balance.height, Quantity::length)});
     }
     card.facts.push_back(antiSquatFact(balance, car.cornerWeights.total(), antiSquat, numbers));
     addLift(card.facts, car, numbers);
     if (balance.from.source != CgHeightSource::estimate) {
-        card.facts.push_back({tr("Of other cars"), numbers.height(estimatedCgHeight()),
-                              tr("what published measurements of cars as built spread over")});
+        card.facts.push_back(
+            {tr("Of other cars"),
+             numbers.height(estimatedCgHeight()),
+             tr("what published measurements of cars as built spread over"),
+             false,
+             FactNumber{},
+             {},
+             {fineNumber("cg_height_of_others", estimatedCgHeight().height, Quantity::length)}});
     } else {
         card.note = capitalized(QString::fromStdString(balance.from.remark)) + u'.';
     }
@@ -179,17 +251,25 @@ CardWords padsCard(const Car& car, const FullStance& stance) {
         padFigures(*pads, car.cornerWeights, balanceOf(car).from.height, stance.stance);
     card.facts.push_back({tr("Warp"), numbers.length(figures.warp),
                           tr("left front over the plane of the other three"), false,
-                          fineNumber(figures.warp, Quantity::length)});
+                          fineNumber("pads_warp", figures.warp, Quantity::length)});
     addThrows(card.facts, figures, car, stance.stance, numbers);
-    card.facts.push_back({tr("Slope fore and aft"), numbers.angle(figures.slope),
+    card.facts.push_back({tr("Slope fore and aft"),
+                          numbers.angle(figures.slope),
                           tiltWords(figures.slope, tr("front"), tr("rear"), tr("the front axle"),
                                     numbers.massShift(figures.frontBySlope)),
-                          false, fineNumber(figures.slope, Quantity::angle)});
+                          false,
+                          fineNumber("pads_slope", figures.slope, Quantity::angle),
+                          {},
+                          {fineNumber("pads_front_by_slope", figures.frontBySlope, Quantity::mass)}});
     if (figures.lean) {
-        card.facts.push_back({tr("Lean sideways"), numbers.angle(*figures.lean),
+        card.facts.push_back({tr("Lean sideways"),
+                              numbers.angle(*figures.lean),
                               tiltWords(*figures.lean, tr("left"), tr("right"), tr("the left side"),
                                         numbers.massShift(*figures.leftByLean)),
-                              false, fineNumber(*figures.lean, Quantity::angle)});
+                              false,
+                              fineNumber("pads_lean", *figures.lean, Quantity::angle),
+                              {},
+                              {fineNumber("pads_left_by_lean", *figures.leftByLean, Quantity::mass)}});
     }
     return card;
 }

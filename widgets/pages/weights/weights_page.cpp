@@ -12,24 +12,6 @@
 
 namespace bolthole {
 
-namespace {
-
-// In the order of the page.
-std::vector<CardWords> allCards(const Car& car, const FullStance& stance, std::optional<double> antiSquat) {
-    return {weighedCard(car), loadedCard(car, stance.stance), heightCard(car, antiSquat),
-            driverCard(car),  padsCard(car, stance),          ticketCard(car)};
-}
-
-CardFacts factsOf(const std::vector<CardWords>& cards) {
-    CardFacts facts;
-    for (const CardWords& card : cards) {
-        facts.push_back(card.facts);
-    }
-    return facts;
-}
-
-}  // namespace
-
 WeightsPage::WeightsPage(QWidget* parent)
     : WorkPage(tr("Weights"), parent),
       picture_(new PlanPicture(this)),
@@ -223,11 +205,11 @@ void WeightsPage::showCards() {
         antiSquat = state().trace.ride[Figure::antiSquat];
     }
     picture_->showCar(car, true);
-    const std::vector<CardWords> words = allCards(car, stance, antiSquat);
+    const std::vector<CardWords> words = weightCards(car, stance, antiSquat);
     CardFacts facts = factsOf(words);
     if (state().showsSure) {
         spread_.addTo(facts, car, car.units, [&](const Car& varied) {
-            return factsOf(allCards(varied, fullStanceOf(varied), antiSquat));
+            return factsOf(weightCards(varied, fullStanceOf(varied), antiSquat));
         });
     }
     const std::array cards{weighedCard_, loadedCard_, heightCard_, driverCard_, padsCard_, ticketCard_};
