@@ -25,6 +25,7 @@
 #include "app/commands/sure_lines.h"
 #include "app/commands/sweep_table.h"
 #include "app/commands/template_command.h"
+#include "app/commands/try_command.h"
 #include "app/papers/change_file.h"
 #include "geometry/car/faults.h"
 #include "geometry/car/numbers.h"
@@ -292,13 +293,8 @@ Outcome log(const Request& request) {
     return made.done ? Outcome{ExitCode::done, std::move(made.result)} : Outcome{ExitCode::badUse};
 }
 
-Outcome launch(const Request& request) {
-    const std::string& file = request.files().front();
-    const std::optional<Car> car = readFor(request, file);
-    if (!car) {
-        return {ExitCode::badUse};
-    }
-    LaunchOutcome made = runLaunch(request, *car);
+// What a launch or several came to; complains of what kept it from being done.
+Outcome outcomeOf(const std::string& file, LaunchOutcome made) {
     for (const std::string& complaint : made.complaints) {
         complain(file, complaint);
     }
@@ -306,6 +302,18 @@ Outcome launch(const Request& request) {
         return {ExitCode::done, std::move(made.table)};
     }
     return {made.end == LaunchOutcome::End::badUse ? ExitCode::badUse : ExitCode::cannotAssemble};
+}
+
+Outcome launch(const Request& request) {
+    const std::string& file = request.files().front();
+    const std::optional<Car> car = readFor(request, file);
+    return car ? outcomeOf(file, runLaunch(request, *car)) : Outcome{ExitCode::badUse};
+}
+
+Outcome tryNext(const Request& request) {
+    const std::string& file = request.files().front();
+    const std::optional<Car> car = readFor(request, file);
+    return car ? outcomeOf(file, runTrials(*car)) : Outcome{ExitCode::badUse};
 }
 
 constexpr std::size_t kAnyNumber = static_cast<std::size_t>(-1);
@@ -318,9 +326,10 @@ constexpr std::array<Option, 5> kTemplateOptions{kLinkNameOption, kEndOption, kO
 
 constexpr std::array<Option, 4> kLaunchOptions{kEveryOption, kSummaryOption, kOutputOption, kUnitsOption};
 constexpr std::array<Option, 2> kFiguresOptions{kOutputOption, kUnitsOption};
+constexpr std::array<Option, 2> kTryOptions{kOutputOption, kUnitsOption};
 constexpr std::array<Option, 3> kLogOptions{kImportOption, kOutputOption, kUnitsOption};
 
-constexpr std::array<Command, 10> kCommands{{
+constexpr std::array<Command, 11> kCommands{{
     {"sweep", "CAR", "CSV, a row a travel step from full droop to full bump", 1, kTableOptions, sweep},
     {"holes", "CAR",
      "CSV, a row a hole choice, with its figures at ride and anti-squat at both ends of travel", 1,
@@ -342,6 +351,11 @@ constexpr std::array<Command, 10> kCommands{{
      "CSV, the first seconds after the release, a row every SECONDS (0.01 unless given); with --summary its\n"
      "    figures",
      1, kLaunchOptions, launch},
+    {"try", "CAR",
+     "CSV, a row a single change of clicks, holes, launch rpm or front droop: what it does to the 60 ft, "
+     "and\n"
+     "    the chance that it helps; the likeliest first",
+     1, kTryOptions, tryNext},
     {"log", "CAR",
      "CSV, a row a pass of the test days; with --import the car file with the passes of such a table read in",
      1, kLogOptions, log},

@@ -100,8 +100,21 @@ std::string inSeconds(double seconds) {
     return figureText(seconds, Quantity::time, Units::metric) + " s";
 }
 
-// Why a run ended before its time; empty: it did not.
-std::string endOfRun(const LaunchRun& run, const Car& car) {
+// The seconds between rows, or nothing where what was asked for is none.
+std::optional<double> everyOf(const Request& request) {
+    const std::optional<std::string> text = request.value(kEveryOption);
+    if (!text) {
+        return LaunchOptions{}.every;
+    }
+    double seconds = 0;
+    const auto [end, error] = std::from_chars(text->data(), text->data() + text->size(), seconds);
+    const bool isRead = error == std::errc() && end == text->data() + text->size();
+    return isRead && seconds >= 1e-4 && seconds <= 6 ? std::optional(seconds) : std::nullopt;
+}
+
+}  // namespace
+
+std::string endOfLaunch(const LaunchRun& run, const Car& car) {
     const std::string when = inSeconds(run.endTime);
     switch (run.end) {
         case LaunchEnd::done:
@@ -125,19 +138,13 @@ std::string endOfRun(const LaunchRun& run, const Car& car) {
     return "launch: numbers so extreme that the motion can't be followed past " + when;
 }
 
-// The seconds between rows, or nothing where what was asked for is none.
-std::optional<double> everyOf(const Request& request) {
-    const std::optional<std::string> text = request.value(kEveryOption);
-    if (!text) {
-        return LaunchOptions{}.every;
+LaunchOutcome cannotLaunch(const std::vector<MissingInput>& missing) {
+    LaunchOutcome outcome{.end = LaunchOutcome::End::cannotRun};
+    for (const MissingInput& input : missing) {
+        outcome.complaints.push_back(input.path + ": missing, " + input.reason);
     }
-    double seconds = 0;
-    const auto [end, error] = std::from_chars(text->data(), text->data() + text->size(), seconds);
-    const bool isRead = error == std::errc() && end == text->data() + text->size();
-    return isRead && seconds >= 1e-4 && seconds <= 6 ? std::optional(seconds) : std::nullopt;
+    return outcome;
 }
-
-}  // namespace
 
 LaunchOutcome runLaunch(const Request& request, const Car& car) {
     LaunchOutcome outcome;
@@ -147,14 +154,10 @@ LaunchOutcome runLaunch(const Request& request, const Car& car) {
     }
     const LaunchInputsResult entered = launchInputsOf(car);
     if (!entered.inputs) {
-        outcome.end = LaunchOutcome::End::cannotRun;
-        for (const MissingInput& missing : entered.missing) {
-            outcome.complaints.push_back(missing.path + ": missing, " + missing.reason);
-        }
-        return outcome;
+        return cannotLaunch(entered.missing);
     }
     const LaunchRun run = simulateLaunch(*entered.inputs, {.every = *every});
-    if (std::string why = endOfRun(run, car); !why.empty()) {
+    if (std::string why = endOfLaunch(run, car); !why.empty()) {
         return {LaunchOutcome::End::cannotRun, {}, {std::move(why)}};
     }
     outcome.table = request.has(kSummaryOption) ? summaryTable(run, car.units) : rowsTable(run, car.units);

@@ -25,6 +25,11 @@ struct LaunchOutcome {
     std::vector<std::string> complaints{};  ///< a line each, without the file's name
 };
 
+/// Why a run of `car` ended before its time, in one line; empty: it did not.
+[[nodiscard]] std::string endOfLaunch(const LaunchRun& run, const Car& car);
+/// What is missing for a launch, a line each.
+[[nodiscard]] LaunchOutcome cannotLaunch(const std::vector<MissingInput>& missing);
+
 /// A row each --every seconds, or with --summary the figures; in the car's units. The car must have passed
 /// findFaults().
 [[nodiscard]] LaunchOutcome runLaunch(const Request& request, const Car& car);

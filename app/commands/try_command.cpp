@@ -1,0 +1,64 @@
+#include "app/commands/try_command.h"
+
+#include <algorithm>
+#include <optional>
+#include <thread>
+
+#include "app/commands/csv_text.h"
+#include "geometry/trials/launch_trials.h"
+#include "geometry/units/text.h"
+
+namespace bolthole {
+
+namespace {
+
+// In quotes where the text needs them (RFC 4180).
+std::string trialCell(const std::string& text) {
+    if (text.find_first_of("\",\r\n") == std::string::npos) {
+        return text;
+    }
+    std::string cell = "\"";
+    for (const char c : text) {
+        cell += c == '"' ? "\"\"" : std::string(1, c);
+    }
+    return cell + '"';
+}
+
+std::string trialNumber(const std::optional<double>& value, double unit = 1) {
+    return value ? "," + plainDecimal(*value / unit) : ",";
+}
+
+std::string trialsTable(const LaunchTrials& trials, Units units) {
+    const bool inch = units == Units::inch;
+    const double force = inch ? kNewtonsPerPoundForce : 1;
+    std::string table = "change,sixty_foot_s,change_s,change_u,chance_pct,least_rear_load_change_" +
+                        std::string(inch ? "lb" : "N") + ",topped_out_change_s,bolts" + std::string(kLineEnd);
+    for (const LaunchTrial& trial : trials.trials) {
+        table += trialCell(trial.change.words) + trialNumber(trial.sixtyFoot) +
+                 trialNumber(trial.sixtyFootChange.change) + trialNumber(trial.sixtyFootChange.uncertainty) +
+                 trialNumber(trial.chance, 0.01) + trialNumber(trial.leastRearLoad.change, force) +
+                 trialNumber(trial.toppedOut.change) + "," + std::to_string(trial.change.bolts) +
+                 std::string(kLineEnd);
+    }
+    return table;
+}
+
+}  // namespace
+
+LaunchOutcome runTrials(const Car& car) {
+    const int cores = static_cast<int>(std::thread::hardware_concurrency());
+    const LaunchTrials trials = tryChanges(car, {.threads = std::max(1, cores)});
+    if (!trials.missing.empty()) {
+        return cannotLaunch(trials.missing);
+    }
+    if (std::string why = endOfLaunch(trials.present, car); !why.empty()) {
+        return {LaunchOutcome::End::cannotRun, {}, {std::move(why)}};
+    }
+    if (!trials.complete) {
+        return {
+            LaunchOutcome::End::cannotRun, {}, {"launch: 60 ft are not reached, so nothing can be compared"}};
+    }
+    return {LaunchOutcome::End::done, trialsTable(trials, car.units), {}};
+}
+
+}  // namespace bolthole
