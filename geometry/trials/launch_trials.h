@@ -28,8 +28,8 @@ struct LaunchTrial {
     TrialFigure leastRearLoad{};                     ///< N
     TrialFigure toppedOut{};                         ///< s
     /// That it makes the 60 ft shorter, 0 to 1: the part of the draws in which it does, times that nobody can
-    /// tell apart half (JCGM
-    /// 101:2008, cl. 7). A draw in which only the changed car gets there counts for it, and the other way.
+    /// tell apart half (JCGM 101:2008, cl. 7). A draw in which only the changed car gets there counts for it,
+    /// and the other way.
     double chance = 0;
 };
 

@@ -278,10 +278,10 @@ TEST(DrivelineDoubts, SpeedAndSlip) {
     EXPECT_FALSE(setup.speed().has_value()) << "no gear";
     setup.gear = 1.0;
     EXPECT_THAT(doubtsOf(levelShaft(4, 4), setup),
-                Contains(doubt(DrivelinePart::speed, "at 6000 rpm of the shaft less than 3.25°")));
+                Contains(doubt(DrivelinePart::speed, "at 6000 rpm of the shaft less than 3.20°")));
     setup.gear = 2.0;
     EXPECT_THAT(doubtsOf(levelShaft(6.5, 6.5), setup),
-                Contains(doubt(DrivelinePart::speed, "at 3000 rpm of the shaft 5.83°")));
+                Contains(doubt(DrivelinePart::speed, "at 3000 rpm of the shaft 5.80°")));
     setup = {};
     setup.slip = SlipYoke{.engagement = 0.05, .leastEngagement = 0.05, .inward = 0};
     EXPECT_THAT(doubtsOf(levelShaft(2, 2), setup, 0.05),

@@ -241,15 +241,15 @@ TEST(Springs, WhatTheLinksDoNotReachIsAbsent) {
     EXPECT_FALSE(springRates(car, std::array{spring}, 0.08).has_value());
 }
 
-// By hand: the shock closes at 50 mm of bump and opens at 65 mm of droop, the stop meets at 30 mm and is
-// solid at 45 mm, the strap is taut at 40 mm.
+// By hand: the shock closes at 50 mm of bump and opens at 65 mm of droop, the stop, whose axis is upright and stays,
+// meets at 30 mm and is solid at 45 mm, the strap is taut at 40 mm.
 TEST(TravelRoomTest, ByHand) {
     SuspensionPart shock = upright(PartKind::shock, 0.45, 0.35);
     shock.closedLength = uprightLength(0.35, 0.05);
     shock.openLength = uprightLength(0.35, -0.065);
     SuspensionPart stop = upright(PartKind::bumpStop, 0.4, 0.1);
-    stop.freeLength = uprightLength(0.1, 0.03);
-    stop.closedLength = uprightLength(0.1, 0.045);
+    stop.freeLength = 0.1 - 0.03;
+    stop.closedLength = 0.1 - 0.045;
     SuspensionPart strap = upright(PartKind::strap, 0.3, 0.3);
     strap.openLength = uprightLength(0.3, -0.04);
     const std::array parts{shock, stop, strap};

@@ -121,8 +121,9 @@ TEST_F(BracketPageTest, NoDrillBandStaysOnAPlateTurnedByAHair) {
     open(bare);
     const int band = differing(level, page_.findChild<BracketPicture*>()->grab().toImage());
     ASSERT_GT(band, 2000) << "the band is there";
+    // A sixteenth of it is how the edges of a plate are smoothed that no longer lies on the pixels' lines.
     for (const double hair : {1e-15, -4e-12, 3e-11, 4e-9, -2e-7, 2.2e-6}) {
-        EXPECT_LT(differing(level, pictureTurnedBy(hair)), band / 16) << hair;
+        EXPECT_LT(differing(level, pictureTurnedBy(hair)), band / 8) << hair;
     }
 }
 

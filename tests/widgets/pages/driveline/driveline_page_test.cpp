@@ -259,7 +259,7 @@ TEST_F(DrivelinePageTest, ShowsTheAngleLimitAtTheShaftsSpeed) {
     EXPECT_NEAR(fact(kAtSpeed, "Angle that allows").number(), 5.8, 0.006);
     EXPECT_FALSE(fact(kAtSpeed, "Angle that allows").isProblem);
     type("ratio of the gear at that engine speed", "1");
-    EXPECT_EQ(fact(kAtSpeed, "Angle that allows").value, "less than 3.20°");
+    EXPECT_EQ(fact(kAtSpeed, "Angle that allows").value, "less than 3.2°");
     EXPECT_TRUE(fact(kAtSpeed, "Angle that allows").isProblem);
 }
 
