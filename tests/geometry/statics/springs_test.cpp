@@ -241,8 +241,8 @@ TEST(Springs, WhatTheLinksDoNotReachIsAbsent) {
     EXPECT_FALSE(springRates(car, std::array{spring}, 0.08).has_value());
 }
 
-// By hand: the shock closes at 50 mm of bump and opens at 65 mm of droop, the stop, whose axis is upright and stays,
-// meets at 30 mm and is solid at 45 mm, the strap is taut at 40 mm.
+// By hand: the shock closes at 50 mm of bump and opens at 65 mm of droop, the stop, whose axis is upright and
+// stays, meets at 30 mm and is solid at 45 mm, the strap is taut at 40 mm.
 TEST(TravelRoomTest, ByHand) {
     SuspensionPart shock = upright(PartKind::shock, 0.45, 0.35);
     shock.closedLength = uprightLength(0.35, 0.05);
