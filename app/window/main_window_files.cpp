@@ -74,7 +74,7 @@ QString MainWindow::openFile(const QString& fileName) {
     }
     const QString problem = document_.open(fileName);
     if (!problem.isEmpty()) {
-        const QString said = tr("%1 was not opened: %2").arg(QFileInfo(fileName).fileName(), problem);
+        QString said = tr("%1 was not opened: %2").arg(QFileInfo(fileName).fileName(), problem);
         notice_->say(said);
         return said;
     }
@@ -85,7 +85,7 @@ QString MainWindow::openFile(const QString& fileName) {
 }
 
 QString MainWindow::openAtStart(const QString& fileName, const QString& demo) {
-    const QString problem = fileName.isEmpty() ? QString() : openFile(fileName);
+    QString problem = fileName.isEmpty() ? QString() : openFile(fileName);
     if (document_.fileName().isEmpty()) {
         openDemo(demo);
     }

@@ -237,7 +237,7 @@ std::vector<std::vector<Eigen::Vector2d>> edgeLimit(const std::vector<Eigen::Vec
     };
     LimitCutter cutter(corners, distance);
     for (std::size_t corner = 0; corner < corners.size(); ++corner) {
-        const Eigen::Vector2d from = corners[corner];
+        const Eigen::Vector2d& from = corners[corner];
         const Eigen::Vector2d along = corners[(corner + 1) % corners.size()] - from;
         const Eigen::Vector2d normal = inward(corner);
         cutter.add([&](double share) -> Eigen::Vector2d { return from + share * along + distance * normal; },
