@@ -33,7 +33,7 @@ std::string partId(const Car& car, int item) {
     const auto idOf = [&car](std::size_t part) {
         return snakeCase(springName(car, static_cast<int>(part)).toStdString());
     };
-    const std::string id = idOf(static_cast<std::size_t>(item));
+    std::string id = idOf(static_cast<std::size_t>(item));
     for (std::size_t other = 0; other < car.springs.size(); ++other) {
         if (static_cast<int>(other) != item && idOf(other) == id) {
             return id + '_' + std::to_string(item + 1);
