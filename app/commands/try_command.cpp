@@ -5,24 +5,13 @@
 #include <thread>
 
 #include "app/commands/csv_text.h"
+#include "app/commands/log_csv.h"
 #include "geometry/trials/launch_trials.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
 
 namespace {
-
-// In quotes where the text needs them (RFC 4180).
-std::string trialCell(const std::string& text) {
-    if (text.find_first_of("\",\r\n") == std::string::npos) {
-        return text;
-    }
-    std::string cell = "\"";
-    for (const char c : text) {
-        cell += c == '"' ? "\"\"" : std::string(1, c);
-    }
-    return cell + '"';
-}
 
 std::string trialNumber(const std::optional<double>& value, double unit = 1) {
     return value ? "," + plainDecimal(*value / unit) : ",";
@@ -34,7 +23,7 @@ std::string trialsTable(const LaunchTrials& trials, Units units) {
     std::string table = "change,sixty_foot_s,change_s,change_u,chance_pct,least_rear_load_change_" +
                         std::string(inch ? "lb" : "N") + ",topped_out_change_s,bolts" + std::string(kLineEnd);
     for (const LaunchTrial& trial : trials.trials) {
-        table += trialCell(trial.change.words) + trialNumber(trial.sixtyFoot) +
+        table += csvField(trial.change.words) + trialNumber(trial.sixtyFoot) +
                  trialNumber(trial.sixtyFootChange.change) + trialNumber(trial.sixtyFootChange.uncertainty) +
                  trialNumber(trial.chance, 0.01) + trialNumber(trial.leastRearLoad.change, force) +
                  trialNumber(trial.toppedOut.change) + "," + std::to_string(trial.change.bolts) +

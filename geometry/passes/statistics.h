@@ -1,8 +1,9 @@
 // Statistics of few repeats: means, scatter, differences, how many more would tell, and drift. Knows nothing
 // of cars. Sums are ours; quantiles come from Boost.Math.
 //
-// Source throughout: NIST/SEMATECH e-Handbook of Statistical Methods, by section. All of it takes repeats to
-// be independent and normally scattered.
+// Source throughout: NIST/SEMATECH e-Handbook of Statistical Methods, by section. 7.2.2.2 and 1.3.5.3 were
+// read; the other sections' numbers are from memory. All of it takes repeats to be independent and normally
+// scattered.
 #pragma once
 
 #include <span>

@@ -17,8 +17,8 @@ struct Level {
 };
 
 // ICAO Doc 7488, Manual of the ICAO Standard Atmosphere, 3rd ed. 1993, the table by geopotential altitude,
-// which ISO 2533 and the U.S. Standard Atmosphere 1976 share (pressures at 1000 and 2000 m and density at
-// 1000 m read; the others from memory).
+// which ISO 2533 and the U.S. Standard Atmosphere 1976 share (pressures at 1000 and 2000 m read; the others,
+// every density among them, from memory).
 constexpr std::array kTable{Level{0, 288.15, 1013.25, 1.22500}, Level{1000, 281.65, 898.746, 1.11164},
                             Level{2000, 275.15, 794.952, 1.00649}, Level{3000, 268.65, 701.085, 0.909122},
                             Level{5000, 255.65, 540.199, 0.736116}};
@@ -42,8 +42,8 @@ TEST(StandardAtmosphere, DryAirOfTheTableStandsAtItsAltitude) {
 }
 
 /// Density of moist air, kg/m^3, by the CIPM-2007 equation: Picard, Davis, Glaeser & Fujii, Revised formula
-/// for the density of moist air, Metrologia 45 (2008) 149-155, eq. 1 and appendix A; constants read in
-/// transcriptions. Kelvin, Pa, humidity from 0 to 1; 400 parts in a million of carbon dioxide.
+/// for the density of moist air, Metrologia 45 (2008) 149-155, eq. 1 and appendix A; constants read as
+/// others quote them. Kelvin, Pa, humidity from 0 to 1; 400 parts in a million of carbon dioxide.
 double cipmDensity(double celsius, double pascals, double humidity) {
     const double kelvin = celsius + 273.15;
     const double saturation =

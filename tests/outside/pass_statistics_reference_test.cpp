@@ -1,7 +1,7 @@
 // The statistics of passes against certified values and worked examples of others.
 //
 // NIST StRD: Statistical Reference Datasets, National Institute of Standards and Technology. The values were
-// read in transcriptions of the data sets' own files; what is recalled says so, and is then held against
+// read where others quote the data sets' own files; what is recalled says so, and is then held against
 // itself.
 #include <gtest/gtest.h>
 
@@ -142,7 +142,7 @@ TEST(CertifiedLine, Norris) {
 }
 
 // NIST/SEMATECH e-Handbook 1.3.5.2, heat flow meter: 195 values, mean 9.261460, standard deviation 0.022789:
-// 95 % limits 9.258242 and 9.264679 (read in a transcription).
+// 95 % limits 9.258242 and 9.264679 (read as others quote it).
 TEST(HandbookExample, LimitsOfAMean) {
     const Answer<Interval> interval = meanInterval(Sample{195, 9.261460, 0.022789});
     ASSERT_TRUE(interval);
