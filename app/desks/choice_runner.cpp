@@ -1,7 +1,9 @@
 #include "app/desks/choice_runner.h"
 
-#include <QThread>
 #include <algorithm>
+#include <atomic>
+#include <cstdint>
+#include <tuple>
 #include <utility>
 
 namespace bolthole {
@@ -14,12 +16,12 @@ constexpr std::uint64_t kLargestPortion = 512;
 
 }  // namespace
 
+// What the threads of one job share.
 struct ChoiceRunner::Running {
-    Running(const Job& asked, const ChoiceSpace& whole) : job(asked), space(whole) {}
+    explicit Running(const Question& asked) : question(asked), space(*asked.car, asked.scope) {}
 
-    Job job;
+    Question question;
     ChoiceSpace space;
-    std::atomic<bool> cancelled = false;
     std::atomic<std::uint64_t> next = 0;  // first choice nobody has taken on yet
     std::uint64_t arrivedCount = 0;       // the window's thread alone
 
@@ -37,79 +39,34 @@ struct ChoiceRunner::Running {
     }
 };
 
-/// Some choices of a job.
-struct ChoicePortion {
-    std::shared_ptr<ChoiceRunner::Running> running;
-    std::vector<HoleChoice> choices;
-};
+ChoiceRunner::ChoiceRunner(QObject* parent) : QObject(parent) {}
 
-ChoiceRunner::ChoiceRunner(QObject* parent) : QObject(parent) {
-    connect(this, &ChoiceRunner::solved, this, &ChoiceRunner::take, Qt::QueuedConnection);
-    asidePool_.setThreadPriority(QThread::IdlePriority);
-    asidePool_.setMaxThreadCount(std::max(1, QThread::idealThreadCount() - 1));  // one core is the drag's own
-}
-
-ChoiceRunner::~ChoiceRunner() {
-    cancel();
-    pool_.waitForDone();
-    asidePool_.waitForDone();
-}
-
-void ChoiceRunner::start(const Job& job, bool aside) {
-    cancel();
-    running_ = std::make_shared<Running>(job, ChoiceSpace(*job.car, job.scope));
-    QThreadPool& pool = aside ? asidePool_ : pool_;
-    const std::uint64_t portions = (running_->space.count() + kFirstPortion - 1) / kFirstPortion;
-    const int threads = static_cast<int>(
-        std::min<std::uint64_t>(portions, static_cast<std::uint64_t>(pool.maxThreadCount())));
-    for (int thread = 0; thread < threads; ++thread) {
-        pool.start([this, running = running_] { work(running); });
-    }
-}
-
-void ChoiceRunner::cancel() {
-    if (running_) {
-        running_->cancelled = true;
-        running_.reset();
-        pool_.clear();
-        asidePool_.clear();
-    }
+void ChoiceRunner::start(const Question& question, bool aside) {
+    const auto running = std::make_shared<Running>(question);
+    const std::uint64_t portions = (running->space.count() + kFirstPortion - 1) / kFirstPortion;
+    const auto cores = static_cast<std::uint64_t>(jobThreads());
+    jobs_.start([this, running](const Job& job) { work(*running, job); },
+                {.workers = static_cast<int>(std::min(portions, cores)), .aside = aside});
 }
 
 // On a thread of the pool.
-void ChoiceRunner::work(const std::shared_ptr<Running>& running) {
-    if (running->cancelled) {
-        return;
-    }
-    ChoiceSolver solver(*running->job.car, running->job.lengths);
-    while (true) {
-        const auto [first, size] = running->takePortion();
-        if (size == 0) {
-            return;
-        }
-        auto portion = std::make_shared<ChoicePortion>(ChoicePortion{running, std::vector<HoleChoice>(size)});
+void ChoiceRunner::work(Running& running, const Job& job) {
+    ChoiceSolver solver(*running.question.car, running.question.lengths);
+    for (auto [first, size] = running.takePortion(); size > 0;
+         std::tie(first, size) = running.takePortion()) {
+        std::vector<HoleChoice> choices(size);
         for (std::uint64_t offset = 0; offset < size; ++offset) {
-            if (running->cancelled) {
+            if (job.isCancelled()) {
                 return;
             }
-            HoleChoice& choice = portion->choices[offset];
-            solver.solve(running->space.at(first + offset), choice);
-            choice.index = first + offset;
+            solver.solve(running.space.at(first + offset), choices[offset]);
+            choices[offset].index = first + offset;
         }
-        emit solved(portion, QPrivateSignal());
+        job.answer([this, &running, choices = std::move(choices)] {
+            running.arrivedCount += choices.size();
+            emit arrived(choices, running.arrivedCount == running.space.count());
+        });
     }
-}
-
-void ChoiceRunner::take(const std::shared_ptr<ChoicePortion>& portion) {
-    if (portion->running != running_) {
-        return;  // of a job dropped since
-    }
-    running_->arrivedCount += portion->choices.size();
-    const bool last = running_->arrivedCount == running_->space.count();
-    if (last) {
-        running_.reset();
-    }
-    emit arrived(portion->choices, last);
 }
 
 }  // namespace bolthole

@@ -1,12 +1,10 @@
 // Draws the instant center's cloud off the window's thread, once the car has settled.
 #pragma once
 
-#include <QObject>
-#include <QThreadPool>
-#include <QTimer>
 #include <memory>
 
 #include "geometry/uncertainty/ic_cloud.h"
+#include "widgets/kit/job_runner.h"
 
 namespace bolthole {
 
@@ -15,31 +13,20 @@ class CloudRunner : public QObject {
     Q_OBJECT
   public:
     explicit CloudRunner(QObject* parent = nullptr);
-    /// Waits for the thread, which stops at its next samples.
-    ~CloudRunner() override;
 
     /// Draws the car's cloud after a moment in which nothing else was started: keys held down change a car
     /// faster than clouds are drawn. The same car gives the same cloud. It must have passed findFaults().
     void start(std::shared_ptr<const Car> car);
-    void cancel();
+    void cancel() { jobs_.cancel(); }
     /// Whether a cloud is waited for.
-    [[nodiscard]] bool isRunning() const { return running_ != nullptr; }
+    [[nodiscard]] bool isRunning() const { return jobs_.isRunning(); }
 
   signals:
     /// The cloud is there. Not emitted where the car can't be assembled.
     void arrived(const std::shared_ptr<const bolthole::IcCloud>& cloud);
-    /// From the pool's thread to the window's.
-    void drawn(const std::shared_ptr<bolthole::IcCloud>& cloud, quint64 job, QPrivateSignal);
 
   private:
-    struct Running;
-    void draw();
-    void take(const std::shared_ptr<IcCloud>& cloud, quint64 job);
-
-    std::shared_ptr<Running> running_;
-    quint64 lastJob_ = 0;
-    QTimer wait_;
-    QThreadPool pool_;
+    JobRunner jobs_;
 };
 
 }  // namespace bolthole

@@ -1,8 +1,6 @@
 #include "app/desks/wanted_desk.h"
 
-#include <QThread>
 #include <algorithm>
-#include <atomic>
 #include <cmath>
 #include <limits>
 
@@ -35,37 +33,15 @@ bool sameSearch(Car one, const Car& other) {
 
 }  // namespace
 
-struct WantedDesk::Running {
-    quint64 job = 0;
-    std::atomic<bool> cancelled = false;
-};
-
 WantedDesk::WantedDesk(BenchState& bench, const BoardState& board, WantedPage& page, WantedMark& mark,
                        QObject* parent)
     : QObject(parent), bench_(bench), board_(board), page_(page), mark_(mark) {
-    wait_.setSingleShot(true);
-    wait_.setInterval(kTargetSettling);
-    pool_.setMaxThreadCount(1);
-    connect(&wait_, &QTimer::timeout, this, &WantedDesk::start);
-    connect(this, &WantedDesk::found, this, &WantedDesk::take, Qt::QueuedConnection);
-    connect(
-        this, &WantedDesk::went, this,
-        [this](double share, quint64 job) {
-            if (running_ && running_->job == job) {
-                page_.showProgress(share);
-            }
-        },
-        Qt::QueuedConnection);
+    connect(&jobs_, &JobRunner::progressed, &page_, &WantedPage::showProgress);
     connect(&page, &WantedPage::searchWanted, this, &WantedDesk::search);
     connect(&page, &WantedPage::inPictureChosen, this, &WantedDesk::showMark);
     connect(&mark, &WantedMark::toggled, this, [this] { showMark(!mark_.isOn()); });
     connect(&mark, &WantedMark::moved, this, &WantedDesk::moveMark);
     connect(&mark, &WantedMark::abandoned, this, &WantedDesk::placeMark);
-}
-
-WantedDesk::~WantedDesk() {
-    cancel();
-    pool_.waitForDone();
 }
 
 void WantedDesk::carChanged() {
@@ -178,43 +154,31 @@ void WantedDesk::search() {
         }
         return;
     }
-    cancel();
+    jobs_.cancel();
     answers_.reset();
     askedCar_.reset();
     page_.showAnswers(nullptr, nullptr);
     if (possible) {
         askedCar_ = std::make_shared<const Car>(bench_.car);
         askedLengths_ = page_.lengths();
-        running_ = std::make_shared<Running>();
-        running_->job = ++lastJob_;
         page_.showProgress(0);
-        wait_.start();
-    }
-}
-
-void WantedDesk::cancel() {
-    wait_.stop();
-    if (running_) {
-        running_->cancelled = true;
-        running_.reset();
+        start();
     }
 }
 
 void WantedDesk::start() {
-    pool_.start([this, running = running_, car = askedCar_, lengths = askedLengths_] {
-        WantedSearch search{.lengths = lengths, .threads = std::clamp(QThread::idealThreadCount(), 1, 2)};
-        search.isCancelled = [running] { return running->cancelled.load(); };
-        search.progress = [this, running](double share) { emit went(share, running->job, QPrivateSignal()); };
-        auto answers = std::make_shared<WantedAnswers>(searchWanted(*car, search));
-        emit found(answers, running->job, QPrivateSignal());
-    });
+    jobs_.start(
+        [this, car = askedCar_, lengths = askedLengths_](const Job& job) {
+            WantedSearch search{.lengths = lengths, .threads = std::min(jobThreads(), 2)};
+            search.isCancelled = [job] { return job.isCancelled(); };
+            search.progress = [job](double share) { job.report(share); };
+            const auto answers = std::make_shared<const WantedAnswers>(searchWanted(*car, search));
+            job.answer([this, answers] { take(answers); });
+        },
+        {.settling = kTargetSettling});
 }
 
-void WantedDesk::take(const std::shared_ptr<WantedAnswers>& answers, quint64 job) {
-    if (!running_ || running_->job != job) {
-        return;  // of a car changed since
-    }
-    running_.reset();
+void WantedDesk::take(const std::shared_ptr<const WantedAnswers>& answers) {
     answers_ = answers;
     page_.showAnswers(answers_, askedCar_);
     if (mark_.isOn() && !mark_.isDragging()) {

@@ -2,11 +2,10 @@
 #pragma once
 
 #include <QObject>
-#include <QThreadPool>
-#include <QTimer>
 #include <memory>
 
 #include "geometry/search/wanted_search.h"
+#include "widgets/kit/job_runner.h"
 #include "widgets/state/bench_state.h"
 
 namespace bolthole {
@@ -23,23 +22,17 @@ class WantedDesk : public QObject {
     /// All must outlive the desk. `board`: the hole choices already computed, for the line beside the mark.
     WantedDesk(BenchState& bench, const BoardState& board, WantedPage& page, WantedMark& mark,
                QObject* parent);
-    /// Waits for the search, which stops at its next choice.
-    ~WantedDesk() override;
 
     /// The car on the bench changed, or another was opened.
     void carChanged();
     /// Whether answers are waited for.
-    [[nodiscard]] bool isRunning() const { return running_ != nullptr; }
+    [[nodiscard]] bool isRunning() const { return jobs_.isRunning(); }
     [[nodiscard]] const std::shared_ptr<const WantedAnswers>& answers() const { return answers_; }
 
   signals:
     void edited(const bolthole::Edit& edit, bolthole::EditPhase phase);
-    /// From the pool's thread to the window's.
-    void found(const std::shared_ptr<bolthole::WantedAnswers>& answers, quint64 job, QPrivateSignal);
-    void went(double share, quint64 job, QPrivateSignal);
 
   private:
-    struct Running;
     void showMark(bool on);
     void placeMark();
     void moveMark(const Eigen::Vector2d& at, bool done);
@@ -47,20 +40,16 @@ class WantedDesk : public QObject {
     [[nodiscard]] QString nearestInWords(const Eigen::Vector2d& onGround) const;
     void search();
     void start();
-    void cancel();
-    void take(const std::shared_ptr<WantedAnswers>& answers, quint64 job);
+    void take(const std::shared_ptr<const WantedAnswers>& answers);
 
     BenchState& bench_;
     const BoardState& board_;
     WantedPage& page_;
     WantedMark& mark_;
-    std::shared_ptr<Running> running_;
     std::shared_ptr<const Car> askedCar_;  // that the answers are of, or will be
     LengthTreatment askedLengths_ = LengthTreatment::keep;
     std::shared_ptr<const WantedAnswers> answers_;
-    quint64 lastJob_ = 0;
-    QTimer wait_;
-    QThreadPool pool_;
+    JobRunner jobs_;
 };
 
 }  // namespace bolthole

@@ -23,6 +23,7 @@
 #include "widgets/compare/before_panel.h"
 #include "widgets/curves/travel_curves.h"
 #include "widgets/fields/car_sheet.h"
+#include "widgets/kit/job_runner.h"
 #include "widgets/kit/notice_bar.h"
 #include "widgets/pages/work_page.h"
 #include "widgets/readouts/doubt_list.h"
@@ -110,6 +111,7 @@ void MainWindow::connectViews() {
     }
     connect(wantedDesk_, &WantedDesk::edited, this, &MainWindow::takeEdit);
     connect(cloudRunner_, &CloudRunner::arrived, this, &MainWindow::takeCloud);
+    connect(&JobNews::instance(), &JobNews::failed, notice_, &NoticeBar::say);
     connect(styleChoice_, &QComboBox::activated, this, &MainWindow::chooseStyle);
     numbersTimer_.setSingleShot(true);
     numbersTimer_.setInterval(kNumbersInterval);

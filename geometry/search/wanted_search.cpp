@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <atomic>
 #include <cmath>
-#include <thread>
 #include <tuple>
 
 #include "geometry/search/wanted_chance.h"
+#include "geometry/units/parallel.h"
 
 namespace bolthole {
 
@@ -50,7 +50,7 @@ class Searcher {
     /// Does jobs 0 to count - 1 on all threads; they stand for half of the progress.
     void share(std::size_t count, const std::function<void(std::size_t)>& job, double from) {
         std::atomic<std::size_t> next = 0;
-        const auto work = [&] {
+        inParallel(search_.threads, [&] {
             for (std::size_t index = next++; index < count && !isCancelled(); index = next++) {
                 job(index);
                 if (search_.progress) {
@@ -58,15 +58,7 @@ class Searcher {
                                      0.5 * static_cast<double>(index + 1) / static_cast<double>(count));
                 }
             }
-        };
-        std::vector<std::thread> others;
-        for (int thread = 1; thread < search_.threads; ++thread) {
-            others.emplace_back(work);
-        }
-        work();
-        for (std::thread& other : others) {
-            other.join();
-        }
+        });
     }
 
     void solveChoices() {

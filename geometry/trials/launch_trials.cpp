@@ -4,9 +4,10 @@
 #include <atomic>
 #include <cmath>
 #include <limits>
-#include <thread>
 #include <tuple>
 #include <utility>
+
+#include "geometry/units/parallel.h"
 
 namespace bolthole {
 
@@ -104,7 +105,7 @@ class Trier {
     void runAll() {
         runs_.resize(setups_.size());
         std::atomic<std::size_t> next = 0;
-        const auto work = [&] {
+        inParallel(options_.threads, [&] {
             LaunchSimulator simulator;
             LaunchRun run;
             for (std::size_t index = next++; index < setups_.size() && !isCancelled(); index = next++) {
@@ -115,12 +116,7 @@ class Trier {
                     options_.progress(static_cast<double>(index + 1) / static_cast<double>(setups_.size()));
                 }
             }
-        };
-        std::vector<std::jthread> others;
-        for (int thread = 1; thread < options_.threads; ++thread) {
-            others.emplace_back(work);
-        }
-        work();
+        });
     }
 
     void runSetup(const LaunchInputs& inputs, LaunchSimulator& simulator, LaunchRun& run,

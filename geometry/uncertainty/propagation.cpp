@@ -9,8 +9,8 @@
 #include <limits>
 #include <numbers>
 #include <random>
-#include <thread>
 
+#include "geometry/units/parallel.h"
 #include "geometry/units/sure_text.h"
 #include "geometry/units/units.h"
 
@@ -257,14 +257,8 @@ Samples drawSamples(const std::function<std::unique_ptr<MeasurementModel>()>& ma
     Samples samples = Samples::Constant(static_cast<Eigen::Index>(plan.samples),
                                         static_cast<Eigen::Index>(models.front()->outputs()), kNaN);
     Sampler sampler(inputs, plan, correlation, samples);
-    std::vector<std::thread> others;
-    for (std::size_t thread = 1; thread < models.size(); ++thread) {
-        others.emplace_back([&sampler, &model = *models[thread]] { sampler.work(model); });
-    }
-    sampler.work(*models.front());
-    for (std::thread& other : others) {
-        other.join();
-    }
+    std::atomic<std::size_t> next = 0;
+    inParallel(static_cast<int>(models.size()), [&] { sampler.work(*models[next++]); });
     return samples;
 }
 

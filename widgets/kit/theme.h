@@ -1,8 +1,10 @@
 // Colors, type and spacing of the whole program, light and dark.
 //
 // Hues come from the color-blind-safe set of Okabe & Ito, "Color Universal Design" (2008): blue, vermillion,
-// bluish green, orange, reddish purple, sky blue. No meaning is carried by color alone: links also differ by
-// label and line, the instant center by shape, the "before" by dashes.
+// bluish green, orange, reddish purple, sky blue. In the light theme they are darker than printed there, so
+// that words in them can be read: 4.5:1 against what they stand on (WCAG 2.2, SC 1.4.3). No meaning is
+// carried by color alone: links also differ by label and line, the instant center by shape, the "before" by
+// dashes.
 #pragma once
 
 #include <QColor>

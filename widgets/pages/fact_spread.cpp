@@ -6,6 +6,7 @@
 #include <span>
 #include <string_view>
 #include <unordered_map>
+#include <utility>
 
 #include "geometry/uncertainty/read_spread.h"
 #include "widgets/kit/unit_text.h"
@@ -67,10 +68,34 @@ std::vector<double> spreadOf(const CardFacts& cards, const Car& car, const ReadC
     return readSpread(car, numbers.size(), readNumbers);
 }
 
-void FactSpread::addTo(CardFacts& cards, const Car& car, Units units, const ReadCards& read) {
-    if (spread_.size() != numbersOf(cards).size() || car_ != car) {
+void FactSpread::compute(const CardFacts& cards, const Car& car, const ReadCards& read,
+                         std::function<void()> whenKnown) {
+    car_ = car;
+    count_ = numbersOf(cards).size();
+    spread_.clear();
+    if (!whenKnown) {
         spread_ = spreadOf(cards, car, read);
-        car_ = car;
+        return;
+    }
+    if (!jobs_) {
+        jobs_ = std::make_unique<JobRunner>();
+    }
+    jobs_->start([this, cards, car, read, whenKnown = std::move(whenKnown)](const Job& job) {
+        std::vector<double> spread = spreadOf(cards, car, read);
+        job.answer([this, spread = std::move(spread), whenKnown] {
+            spread_ = spread;
+            whenKnown();
+        });
+    });
+}
+
+void FactSpread::addTo(CardFacts& cards, const Car& car, Units units, const ReadCards& read,
+                       std::function<void()> whenKnown) {
+    if (count_ != numbersOf(cards).size() || car_ != car) {
+        compute(cards, car, read, std::move(whenKnown));
+    }
+    if (spread_.empty()) {
+        return;
     }
     std::size_t number = 0;
     for (std::vector<Fact>& card : cards) {

@@ -2,9 +2,11 @@
 #pragma once
 
 #include <functional>
+#include <memory>
 #include <vector>
 
 #include "geometry/car/car.h"
+#include "widgets/kit/job_runner.h"
 #include "widgets/pages/fact_card.h"
 
 namespace bolthole {
@@ -29,12 +31,19 @@ using ReadCards = std::function<CardFacts(const Car& car)>;
 class FactSpread {
   public:
     /// By spreadOf(), which see, for `car`, which must have passed findFaults(). Where nothing is known
-    /// nothing is said.
-    void addTo(CardFacts& cards, const Car& car, Units units, const ReadCards& read);
+    /// nothing is said. At once where `whenKnown` is empty; else off the window's thread, with `whenKnown`
+    /// called on it when they are there: until then nothing is said. `read` must hold by value what it reads.
+    void addTo(CardFacts& cards, const Car& car, Units units, const ReadCards& read,
+               std::function<void()> whenKnown = {});
 
   private:
-    Car car_;
-    std::vector<double> spread_;  // of numbersOf() in their order
+    void compute(const CardFacts& cards, const Car& car, const ReadCards& read,
+                 std::function<void()> whenKnown);
+
+    Car car_;                     // that `spread_` is of, or will be
+    std::size_t count_ = 0;       // of its numbers
+    std::vector<double> spread_;  // of numbersOf() in their order; empty while they are computed
+    std::unique_ptr<JobRunner> jobs_;
 };
 
 }  // namespace bolthole

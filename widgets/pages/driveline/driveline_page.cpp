@@ -200,8 +200,10 @@ void DrivelinePage::showCards() {
                  "Upright lines: bounds."));
     CardFacts facts = drivelineCards(reading_, units);
     if (state().showsSure) {
-        spread_.addTo(facts, state().solvedCar, units,
-                      [units](const Car& car) { return drivelineCards(readDrivelineBriefly(car), units); });
+        spread_.addTo(
+            facts, state().solvedCar, units,
+            [units](const Car& car) { return drivelineCards(readDrivelineBriefly(car), units); },
+            [this] { showCards(); });
     }
     pinion_->showFacts(
         facts[0],

@@ -178,8 +178,9 @@ void LaunchPage::showFacts() {
     const Car& car = state().solvedCar;
     CardFacts facts = launchCards(car, case_, units);
     if (state().showsSure) {
-        spread_.addTo(facts, car, units,
-                      [units](const Car& varied) { return readLaunchCards(varied, units); });
+        spread_.addTo(
+            facts, car, units, [units](const Car& varied) { return readLaunchCards(varied, units); },
+            [this] { showFacts(); });
     }
     QString note = tr(
         "Static figures on level ground: no hit of the clutch or converter, no damping, no wheel spin. Test "

@@ -242,8 +242,10 @@ void RollPage::showCards() {
     const Units units = state().style.units;
     CardFacts facts = rollCards(reading_, units);
     if (state().showsSure && state().trace.ride.usable) {
-        spread_.addTo(facts, state().solvedCar, units,
-                      [units](const Car& car) { return rollCards(readRollBriefly(car), units); });
+        spread_.addTo(
+            facts, state().solvedCar, units,
+            [units](const Car& car) { return rollCards(readRollBriefly(car), units); },
+            [this] { showCards(); });
     }
     sides_->showFacts(facts[0], sideCenterWords(reading_.centers));
     if (reading_.isThere()) {

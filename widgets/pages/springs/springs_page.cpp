@@ -308,8 +308,10 @@ void SpringsPage::showFacts() {
     if (found_.problem.empty() && !car.springs.empty()) {
         facts = springCards(car, found_);
         if (state().showsSure) {
-            spread_.addTo(facts, car, car.units,
-                          [](const Car& varied) { return springCards(varied, findSpringsAtRide(varied)); });
+            spread_.addTo(
+                facts, car, car.units,
+                [](const Car& varied) { return springCards(varied, findSpringsAtRide(varied)); },
+                [this] { showFacts(); });
         }
         rates_->showFacts(facts.front());
     }

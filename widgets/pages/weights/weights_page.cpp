@@ -208,9 +208,12 @@ void WeightsPage::showCards() {
     const std::vector<CardWords> words = weightCards(car, stance, antiSquat);
     CardFacts facts = factsOf(words);
     if (state().showsSure) {
-        spread_.addTo(facts, car, car.units, [&](const Car& varied) {
-            return factsOf(weightCards(varied, fullStanceOf(varied), antiSquat));
-        });
+        spread_.addTo(
+            facts, car, car.units,
+            [antiSquat](const Car& varied) {
+                return factsOf(weightCards(varied, fullStanceOf(varied), antiSquat));
+            },
+            [this] { showCards(); });
     }
     const std::array cards{weighedCard_, loadedCard_, heightCard_, driverCard_, padsCard_, ticketCard_};
     for (std::size_t card = 0; card < cards.size(); ++card) {

@@ -15,6 +15,7 @@
 #include <numbers>
 #include <span>
 
+#include "tests/support/await_jobs.h"
 #include "tests/support/made_units.h"
 #include "tests/support/sheet_bench.h"
 #include "widgets/kit/section.h"
@@ -488,6 +489,7 @@ TEST_F(DrivelinePageTest, MetricIsShownInMillimetres) {
 TEST_F(DrivelinePageTest, ThePinionIsAsSureAsItsAngleFinder) {
     state_.car.tools.angleFinder = 0.25 * kRadiansPerDegree;
     solve();
+    ASSERT_TRUE(awaitJobs());
     EXPECT_THAT(fact(kCancels, "Pinion at ride now").remark, StartsWith("± 0.49°; "));
     EXPECT_THAT(fact(kAtRide, "Equivalent angle").remark, StartsWith("± "));
     state_.showsSure = false;

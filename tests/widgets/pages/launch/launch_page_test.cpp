@@ -12,6 +12,7 @@
 #include <cmath>
 #include <memory>
 
+#include "tests/support/await_jobs.h"
 #include "tests/support/bench_points.h"
 #include "tests/support/level_car.h"
 #include "tests/support/sheet_bench.h"
@@ -447,6 +448,7 @@ TEST_F(LaunchPageBench, TheTransferIsAsSureAsTheHeightOfTheCg) {
     const double acceleration = *car.launch.acceleration * kStandardGravity;
     const double half = 1.959964 * 0.04 * car.cornerWeights.total() * acceleration / car.wheelbase;
     const std::string sure = "± " + std::to_string(static_cast<int>(std::round(half / 10)) * 10) + " N";
+    ASSERT_TRUE(awaitJobs());
     EXPECT_THAT(words("Launch"), HasSubstr(sure + "; from the front to the rear axle"));
     state_.showsSure = false;
     show(car);

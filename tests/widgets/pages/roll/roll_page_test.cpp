@@ -9,6 +9,7 @@
 #include <QTest>
 #include <cmath>
 
+#include "tests/support/await_jobs.h"
 #include "tests/support/made_units.h"
 #include "tests/support/sheet_bench.h"
 #include "widgets/kit/theme.h"
@@ -360,6 +361,7 @@ TEST_F(RollPageTest, SpeaksOfPitchWhereTheHousingStandsPitched) {
 }
 
 TEST_F(RollPageTest, EveryCardSaysHowSureItsFiguresAreWhereThatIsToBeSeen) {
+    ASSERT_TRUE(awaitJobs());
     for (const QString& card : {kCenter, kSides}) {
         EXPECT_THAT(said(card), HasSubstr("± ")) << card.toStdString();
     }

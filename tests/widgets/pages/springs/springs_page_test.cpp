@@ -1,6 +1,7 @@
 // The Springs page's figures against geometry worked out by hand, its picture and its curves.
 #include <gmock/gmock.h>
 
+#include "tests/support/await_jobs.h"
 #include "tests/support/springs_bench.h"
 #include "widgets/pages/springs/spring_findings.h"
 
@@ -277,6 +278,7 @@ TEST_F(Springs, ALengthIsAsSureAsTheHeightsOfItsMounts) {
     car.springs[0].freeLength = 0.4;
     car.tools.tape = 1e-3;
     show(car);
+    ASSERT_TRUE(awaitJobs());
     EXPECT_TRUE(says(QStringLiteral("± 2.8 mm; squeezed by")));
 }
 

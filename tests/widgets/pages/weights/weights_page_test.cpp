@@ -13,6 +13,7 @@
 
 #include "geometry/car/fields.h"
 #include "geometry/kinematics/trace.h"
+#include "tests/support/await_jobs.h"
 #include "tests/support/sheet_bench.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/pages/fact_card.h"
@@ -490,6 +491,7 @@ TEST_F(Weights, TheTotalIsAsSureAsItsFourReadings) {
     state_.car.weighing.scaleUncertainty = 0.5;
     show();
     const auto total = [this] { return fact(QStringLiteral("As weighed"), QStringLiteral("Total")); };
+    ASSERT_TRUE(awaitJobs());
     EXPECT_THAT(total().toStdString(), testing::HasSubstr("| ± 2.0 kg; four corners"));
     state_.showsSure = false;
     show();

@@ -1,0 +1,35 @@
+#include "geometry/units/parallel.h"
+
+#include <exception>
+#include <mutex>
+#include <thread>
+#include <vector>
+
+namespace bolthole {
+
+void inParallel(int threads, const std::function<void()>& work) {
+    std::exception_ptr first;
+    std::mutex guard;
+    const auto guarded = [&] {
+        try {
+            work();
+        } catch (...) {
+            const std::scoped_lock lock(guard);
+            if (!first) {
+                first = std::current_exception();
+            }
+        }
+    };
+    {
+        std::vector<std::jthread> others;
+        for (int thread = 1; thread < threads; ++thread) {
+            others.emplace_back(guarded);
+        }
+        guarded();
+    }
+    if (first) {
+        std::rethrow_exception(first);
+    }
+}
+
+}  // namespace bolthole
