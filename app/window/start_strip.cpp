@@ -1,0 +1,66 @@
+#include "app/window/start_strip.h"
+
+#include <QAction>
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QMenu>
+#include <QPainter>
+#include <QToolButton>
+
+#include "widgets/kit/theme.h"
+
+namespace bolthole {
+
+StartStrip::StartStrip(QWidget* parent)
+    : QFrame(parent), sentence_(new QLabel(this)), row_(new QHBoxLayout(this)) {
+    setObjectName(QStringLiteral("startStrip"));
+    setAccessibleName(tr("First steps"));
+    row_->setContentsMargins(16, 6, 8, 6);
+    row_->setSpacing(6);
+    row_->addWidget(sentence_);
+    row_->addSpacing(10);
+    row_->addStretch(1);
+    auto* close = new QToolButton(this);
+    close->setText(tr("Dismiss"));
+    connect(close, &QToolButton::clicked, this, &QWidget::hide);
+    row_->addWidget(close);
+    hide();
+}
+
+void StartStrip::addWay(QAction* action) {
+    auto* button = new QToolButton(this);
+    button->setText(action->text().remove(QLatin1Char('&')));
+    button->setToolTip(action->statusTip().isEmpty() ? action->toolTip() : action->statusTip());
+    if (action->menu() != nullptr) {
+        button->setMenu(action->menu());
+        button->setPopupMode(QToolButton::InstantPopup);
+        connect(action->menu(), &QMenu::triggered, this, &QWidget::hide);
+    } else {
+        connect(button, &QToolButton::clicked, action, &QAction::trigger);
+        connect(action, &QAction::triggered, this, &QWidget::hide);
+    }
+    row_->insertWidget(row_->count() - 2, button);  // before the stretch and what dismisses it
+}
+
+void StartStrip::say(const QString& sentence) {
+    sentence_->setText(sentence);
+    setAccessibleDescription(sentence);
+    show();
+}
+
+void StartStrip::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.fillRect(rect(), theme().panel);
+    painter.fillRect(QRect(0, height() - 1, width(), 1), theme().border);
+}
+
+void StartStrip::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Escape) {
+        hide();
+        return;
+    }
+    QFrame::keyPressEvent(event);
+}
+
+}  // namespace bolthole

@@ -1,0 +1,33 @@
+// What a person may want first: one quiet line under the title on the first start.
+#pragma once
+
+#include <QFrame>
+
+class QAction;
+class QHBoxLayout;
+class QLabel;
+
+namespace bolthole {
+
+/// A sentence and a few ways on, each an action of the window, until one is taken or the strip is dismissed;
+/// Escape does that while it has the focus. Steals no focus and blocks nothing.
+class StartStrip : public QFrame {
+    Q_OBJECT
+  public:
+    explicit StartStrip(QWidget* parent = nullptr);
+
+    /// A way on, after those before it. `action` must outlive the strip; one with a menu opens it.
+    void addWay(QAction* action);
+    /// Shows it with the sentence.
+    void say(const QString& sentence);
+
+  protected:
+    void paintEvent(QPaintEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+
+  private:
+    QLabel* sentence_;
+    QHBoxLayout* row_;
+};
+
+}  // namespace bolthole

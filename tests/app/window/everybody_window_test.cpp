@@ -1,0 +1,158 @@
+// For everybody: what a screen reader is told on every page, and words that can all be translated.
+#include <gmock/gmock.h>
+
+#include <QAbstractButton>
+#include <QAccessible>
+#include <QAction>
+#include <QApplication>
+#include <QLabel>
+#include <QRegularExpression>
+#include <QTabBar>
+#include <QTest>
+#include <QTranslator>
+#include <algorithm>
+#include <functional>
+#include <set>
+#include <string>
+
+#include "app/window/main_window.h"
+
+namespace bolthole {
+namespace {
+
+const QString kDemo = QStringLiteral("long-roof-wagon.bolt.json");
+
+/// Opens the demo and looks at every page in turn.
+void onEveryPage(MainWindow& window, const std::function<void(const std::string& page)>& look) {
+    window.resize(1480, 920);
+    window.show();
+    ASSERT_TRUE(QTest::qWaitForWindowExposed(&window));
+    window.openDemo(kDemo);
+    auto* tabs = window.findChild<QTabBar*>(QStringLiteral("workPages"));
+    ASSERT_NE(tabs, nullptr);
+    ASSERT_GE(tabs->count(), 9);
+    for (int page = 0; page < tabs->count(); ++page) {
+        tabs->setCurrentIndex(page);
+        QCoreApplication::processEvents();
+        look(tabs->tabText(page).toStdString());
+    }
+}
+
+std::string whereOf(const QWidget& widget) {
+    std::string path;
+    for (const QWidget* each = &widget; each != nullptr; each = each->parentWidget()) {
+        path += std::string(each->metaObject()->className()) + ' ';
+    }
+    return path;
+}
+
+TEST(Everybody, EveryFocusableWidgetHasNameAndRole) {
+    MainWindow window{Settings{}};
+    int seen = 0;
+    onEveryPage(window, [&](const std::string& page) {
+        for (QWidget* widget : window.findChildren<QWidget*>()) {
+            if (!widget->isVisible() || widget->focusPolicy() == Qt::NoFocus || !widget->isEnabled()) {
+                continue;
+            }
+            ++seen;
+            QAccessibleInterface* told = QAccessible::queryAccessibleInterface(widget);
+            ASSERT_NE(told, nullptr) << page << ": " << whereOf(*widget);
+            EXPECT_FALSE(told->text(QAccessible::Name).isEmpty()) << page << ": " << whereOf(*widget);
+            EXPECT_NE(told->role(), QAccessible::NoRole) << page << ": " << whereOf(*widget);
+        }
+    });
+    EXPECT_GT(seen, 200);
+}
+
+/// Translates every text into itself, longer by 40 percent and more, with accents, between marks.
+class Lengthening : public QTranslator {
+  public:
+    static constexpr QChar kOpening = u'⟦';
+    static constexpr QChar kClosing = u'⟧';
+
+    [[nodiscard]] QString translate(const char* /*context*/, const char* source, const char* /*remark*/,
+                                    int /*count*/) const override {
+        QString text = QString::fromUtf8(source);
+        const qsizetype more = (2 * text.size() + 4) / 5;
+        text.replace(u'a', u'á').replace(u'e', u'é').replace(u'o', u'ö');
+        return kOpening + text + QString(more, u'~') + kClosing;
+    }
+    [[nodiscard]] bool isEmpty() const override { return false; }
+};
+
+/// Words that are the car's own, or the same in every language: numbers, units, names of files and of holes.
+bool needsNoTranslation(const QString& text, const MainWindow& window) {
+    static const QRegularExpression kUnitOrNumber(
+        QStringLiteral("^[^\\p{L}]*$|^(in|mm|lb|kg|deg|rpm|lb-ft|N·m|g|s|psi|kPa|lb/in|N/mm|lbf|lbf/"
+                       "in|lbf·ft|lbf·ft/°|kg·m²|in/s|mm/s|N|m|ft|"
+                       "mph|km/h|%|°|°F|°C)$"));
+    if (kUnitOrNumber.match(text).hasMatch() || text == kDemo) {
+        return true;
+    }
+    const Car& car = window.state().car;
+    const std::string words = text.toStdString();
+    const auto names = [&](const Bracket& bracket) {
+        return std::ranges::any_of(bracket.holes, [&](const Hole& hole) { return hole.name == words; });
+    };
+    return words == car.title || std::ranges::any_of(car.links, [&](const Link& link) {
+               return link.name == words || names(link.chassis) || names(link.axle);
+           });
+}
+
+TEST(Everybody, EveryWordOfMenusButtonsTabsAndLabelsCanBeTranslated) {
+    Lengthening translator;
+    QCoreApplication::installTranslator(&translator);
+    {
+        MainWindow window{Settings{}};
+        std::set<std::string> hardWired;
+        int seen = 0;
+        const auto take = [&](const QString& text) {
+            ++seen;
+            if (!text.isEmpty() && !text.contains(Lengthening::kOpening) &&
+                !needsNoTranslation(text, window)) {
+                hardWired.insert(text.toStdString());
+            }
+        };
+        onEveryPage(window, [&](const std::string& /*page*/) {
+            for (const QAction* action : window.findChildren<QAction*>()) {
+                take(action->text());
+            }
+            for (const QAbstractButton* button : window.findChildren<QAbstractButton*>()) {
+                take(button->text());
+            }
+            for (const QLabel* label : window.findChildren<QLabel*>()) {
+                take(label->text());
+            }
+            for (const QTabBar* tabs : window.findChildren<QTabBar*>()) {
+                for (int tab = 0; tab < tabs->count(); ++tab) {
+                    take(tabs->tabText(tab));
+                }
+            }
+        });
+        EXPECT_GT(seen, 1000);
+        EXPECT_THAT(hardWired, testing::IsEmpty());
+    }
+    QCoreApplication::removeTranslator(&translator);
+}
+
+// Longer words make labels wrap or fields move; nothing may be cut off without an ellipsis the person can
+// see.
+TEST(Everybody, ButtonsAndTabsHaveRoomForLongerWords) {
+    Lengthening translator;
+    QCoreApplication::installTranslator(&translator);
+    {
+        MainWindow window{Settings{}};
+        onEveryPage(window, [&](const std::string& page) {
+            for (const QAbstractButton* button : window.findChildren<QAbstractButton*>()) {
+                if (button->isVisible() && !button->text().isEmpty()) {
+                    EXPECT_GE(button->width() + 1, button->minimumSizeHint().width())
+                        << page << ": " << button->text().toStdString();
+                }
+            }
+        });
+    }
+    QCoreApplication::removeTranslator(&translator);
+}
+
+}  // namespace
+}  // namespace bolthole
