@@ -3,14 +3,13 @@
 
 #include <qcustomplot.h>
 
-#include <QFont>
-#include <QFontMetricsF>
 #include <QPainter>
 #include <QPixmap>
 #include <QSharedPointer>
 #include <array>
 #include <vector>
 
+#include "widgets/curves/card_type.h"
 #include "widgets/curves/curve_data.h"
 #include "widgets/curves/sure_band.h"
 #include "widgets/scales/axis_ticks.h"
@@ -18,45 +17,6 @@
 #include "widgets/scales/travel_steps.h"
 
 namespace bolthole {
-
-/// Fonts of the cards with their metrics, and the heights that follow from them. Taken anew when the theme
-/// changes.
-struct CardType {
-    CardType();
-
-    static constexpr int kPad = 6;     ///< inside the card, left and right
-    static constexpr int kTopPad = 7;  ///< above the title
-    static constexpr int kRowGap = 3;  ///< under the title
-    static constexpr int kTickLabelGap = 5;
-
-    QFont title;
-    QFont body;       ///< values of two-curve cards
-    QFont quiet;      ///< units, tick labels, names in keys
-    QFont smallBold;  ///< values of narrow two-curve cards
-    QFont figure;     ///< the value of a one-curve card, where the card is wide enough
-    QFontMetricsF titleMetrics;
-    QFontMetricsF bodyMetrics;
-    QFontMetricsF quietMetrics;
-    QFontMetricsF smallBoldMetrics;
-    QFontMetricsF figureMetrics;
-
-    bool withBefore = false;  ///< every value has a line below it for the before and the change
-
-    /// Height above and below the plot, px.
-    [[nodiscard]] int header() const;
-    [[nodiscard]] int footer() const;
-};
-
-/// How a card's title line is fitted to its width.
-struct TitleFit {
-    QString title;
-    bool unitInTitle = true;  ///< false: the unit follows the value instead
-};
-
-/// The longest title that leaves room for `unit` beside it; failing that the longest alone; failing that the
-/// shortest, cut with an ellipsis.
-[[nodiscard]] TitleFit fitTitle(const QStringList& titles, const QString& unit, double width,
-                                const CardType& type);
 
 /// The traces a card can show as ghosts beside the bench's own: null where there is none.
 struct GhostTraces {

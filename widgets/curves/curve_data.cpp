@@ -201,13 +201,6 @@ void thinPoints(std::vector<CurvePoint>& points, double pixelsPerTravel, double 
     points.resize(keptCount);
 }
 
-void Extent::take(double value) {
-    if (std::isfinite(value)) {
-        least = std::min(least, value);
-        most = std::max(most, value);
-    }
-}
-
 Extent curveExtent(const Trace& trace, const CurveCardSpec& spec) {
     Extent nearby;
     Extent all;

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "geometry/kinematics/trace.h"
+#include "widgets/curves/chart_data.h"
 
 namespace bolthole {
 
@@ -60,14 +61,6 @@ void curvePoints(const Trace& trace, Figure figure, CurveScale scale, std::vecto
 /// in a row; breaks and the points beside them stay. Drawing a stroke costs more than finding that it need
 /// not be bent. `pixelsPerTravel` and `pixelsPerValue`: the plot's scales, px/m and px per axis unit.
 void thinPoints(std::vector<CurvePoint>& points, double pixelsPerTravel, double pixelsPerValue);
-
-/// Least and most value that the axis should show; infinite the wrong way round where there is none.
-struct Extent {
-    double least = std::numeric_limits<double>::infinity();
-    double most = -std::numeric_limits<double>::infinity();
-
-    void take(double value);
-};
 
 /// Extent over all lines of a card, within the ends the axis may show. For a line through infinity, only rows
 /// whose instant center is within 5 m count, unless there are none.

@@ -1,0 +1,367 @@
+#include "widgets/curves/curve_chart.h"
+
+#include <gmock/gmock.h>
+
+#include <QAbstractButton>
+#include <QApplication>
+#include <QImage>
+#include <QSignalSpy>
+#include <QTest>
+#include <QWheelEvent>
+#include <algorithm>
+#include <cmath>
+
+#include "widgets/curves/chart_paper.h"
+#include "widgets/kit/theme.h"
+
+namespace bolthole {
+namespace {
+
+using testing::ElementsAre;
+using testing::HasSubstr;
+using testing::SizeIs;
+
+/// y = 2 x over 0 to 1, in eleven rows.
+ChartSeries straight(const QString& name) {
+    ChartSeries series{.name = name};
+    for (int row = 0; row <= 10; ++row) {
+        series.points.push_back({row / 10.0, row / 5.0});
+    }
+    return series;
+}
+
+ChartCard cardOf(const QString& title, std::vector<ChartSeries> series) {
+    ChartCard card;
+    card.titles = {title};
+    card.unitText = QStringLiteral("g");
+    card.minimumSpan = 0.1;
+    card.series = std::move(series);
+    return card;
+}
+
+/// Five passes with error bars.
+ChartSeries passes() {
+    ChartSeries series{.name = QStringLiteral("sixty feet"), .line = ChartLine::none};
+    series.mark = ChartMark::circle;
+    series.marksPoints = true;
+    for (int pass = 1; pass <= 5; ++pass) {
+        const double value = 1.5 - 0.02 * pass;
+        series.points.push_back({static_cast<double>(pass), value, value - 0.01, value + 0.01});
+    }
+    return series;
+}
+
+ChartAxis passAxis() {
+    std::vector<ImposedLabel> labels;
+    for (int pass = 1; pass <= 5; ++pass) {
+        labels.push_back({static_cast<double>(pass), QStringLiteral("pass %1").arg(pass)});
+    }
+    return labelAxis(labels);
+}
+
+ChartLook looking(bool canZoom, bool isStacked = false) {
+    ChartLook look;
+    look.canZoom = canZoom;
+    look.isStacked = isStacked;
+    return look;
+}
+
+/// Whether the color is seen within three pixels of a place.
+bool isSeen(const QImage& image, QPoint place, const QColor& color) {
+    for (int y = -3; y <= 3; ++y) {
+        for (int x = -3; x <= 3; ++x) {
+            if (image.pixelColor(place + QPoint(x, y)) == color) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/// A chart wired as a page wires it: what is asked for is shown.
+class ShownChart {
+  public:
+    ShownChart(const ChartLook& look, const ChartAxis& axis, const std::vector<ChartCard>& cards,
+               QSize size = {640, 400})
+        : chart(QStringLiteral("Curves"), look) {
+        ThemeKeeper::instance().choose(Appearance::light);
+        chart.resize(size);
+        QObject::connect(&chart, &CurveChart::cursorMoved, [this](double imposed) {
+            asked.push_back(imposed);
+            chart.showCursor(imposed);
+        });
+        chart.showCards(axis, cards);
+        chart.show();
+        [[maybe_unused]] const bool exposed = QTest::qWaitForWindowExposed(&chart);
+    }
+    /// A place in a card's plot, px.
+    [[nodiscard]] QPoint at(double imposed, double value, std::size_t card = 0) const {
+        return chart.onScreen()[card].plot().at(imposed, value).toPoint();
+    }
+    void wheel(QPoint place, int notches, Qt::KeyboardModifiers with) {
+        QWheelEvent event(place, chart.mapToGlobal(place), {}, {0, 120 * notches}, Qt::NoButton, with,
+                          Qt::NoScrollPhase, false);
+        QApplication::sendEvent(&chart, &event);
+    }
+
+    void moveMouse(QPoint place, Qt::MouseButton held = Qt::NoButton) {
+        QMouseEvent event(QEvent::MouseMove, place, chart.mapToGlobal(place), Qt::NoButton, held, {});
+        QApplication::sendEvent(&chart, &event);
+    }
+
+    CurveChart chart;
+    std::vector<double> asked;
+};
+
+/// Where BOLTHOLE_PICTURES names a folder, pictures are kept there to be looked at.
+void keepChart(const QPixmap& picture, const QString& name) {
+    const QString folder = qEnvironmentVariable("BOLTHOLE_PICTURES");
+    if (!folder.isEmpty()) {
+        picture.save(folder + QStringLiteral("/chart_") + name + QStringLiteral(".png"));
+    }
+}
+
+/// All that a card can show: two curves with their gap, a band, rules, stretches, events.
+ChartCard fullCard() {
+    ChartSeries front = straight(QStringLiteral("front"));
+    ChartSeries rear = straight(QStringLiteral("rear"));
+    rear.line = ChartLine::dashDotted;
+    rear.width = 1.7;
+    for (std::size_t row = 0; row < rear.points.size(); ++row) {
+        rear.points[row].value = 2 - 1.2 * std::sin(3 * rear.points[row].imposed);
+        front.points[row].low = front.points[row].value - 0.1;
+        front.points[row].high = front.points[row].value + 0.1;
+    }
+    ChartCard card = cardOf(QStringLiteral("Tire load"), {front, rear});
+    card.gaps = {{}};
+    card.rules = {referenceRule(1), limitRule(2.2, QStringLiteral("as much as it holds"))};
+    card.stretches = {{0.8, 0.9, QString(), false}, {0.9, 1.0, QStringLiteral("out of reach")}};
+    card.events = {{0.12, QStringLiteral("front wheels leave the ground")},
+                   {0.2, QStringLiteral("bump stop")},
+                   {0.31, QStringLiteral("second gear")}};
+    return card;
+}
+
+// Light and dark, side by side, stacked and upright: every part of a card leaves its ink.
+TEST(CurveChart, DrawsAllACardCanShow) {
+    for (const Appearance appearance : {Appearance::light, Appearance::dark}) {
+        for (const bool isUpright : {false, true}) {
+            ChartAxis axis = timeAxis(0, 1);
+            axis.isUpright = isUpright;
+            ChartLook look = looking(true, !isUpright);
+            look.head = isUpright ? ChartLook::Head::keys : ChartLook::Head::figure;
+            ShownChart shown(look, axis, {fullCard(), cardOf("Push", {straight("push")})}, {760, 560});
+            ThemeKeeper::instance().choose(appearance);
+            shown.chart.showCursor(0.62);
+            const QImage with = shown.chart.grab().toImage();
+            keepChart(QPixmap::fromImage(with),
+                      QStringLiteral("%1_%2").arg(appearance == Appearance::dark ? "dark" : "light",
+                                                  isUpright ? "upright" : "across"));
+            const auto without = [&](auto part) {
+                ChartCard card = fullCard();
+                (card.*part).clear();
+                shown.chart.showCards(axis, {card, cardOf("Push", {straight("push")})});
+                return shown.chart.grab().toImage();
+            };
+            EXPECT_NE(without(&ChartCard::gaps), with);
+            EXPECT_NE(without(&ChartCard::rules), with);
+            EXPECT_NE(without(&ChartCard::stretches), with);
+            EXPECT_NE(without(&ChartCard::events), with);
+        }
+    }
+    ThemeKeeper::instance().choose(Appearance::light);
+    ShownChart shown(looking(true), passAxis(), {cardOf(QStringLiteral("Sixty feet"), {passes()})},
+                     {520, 260});
+    shown.chart.showCursor(3);
+    keepChart(shown.chart.grab(), QStringLiteral("passes"));
+    shown.chart.zoomTo(2, 5);
+    keepChart(shown.chart.grab(), QStringLiteral("zoomed"));
+    EXPECT_TRUE(shown.chart.isZoomed());
+}
+
+TEST(CurveChart, MouseMovesTheCursorThroughAllCards) {
+    const std::vector<ChartCard> cards{cardOf("Push", {straight("push")}),
+                                       cardOf("Lift", {straight("lift")})};
+    ShownChart shown(looking(false, true), timeAxis(0, 1), cards);
+    QTest::mousePress(&shown.chart, Qt::LeftButton, {}, shown.at(0.5, 1, 1));
+    ASSERT_THAT(shown.asked, SizeIs(1));
+    EXPECT_NEAR(shown.asked.back(), 0.5, 0.005);
+    QTest::mouseMove(&shown.chart, {5000, 200});
+    EXPECT_EQ(shown.asked.back(), 1.0);
+    QTest::mouseRelease(&shown.chart, Qt::LeftButton, {}, {5000, 200});
+    QTest::mouseDClick(&shown.chart, Qt::LeftButton, {}, shown.at(0.3, 1));
+    EXPECT_EQ(shown.asked.back(), 0.0) << "home";
+    EXPECT_EQ(shown.chart.onScreen()[0].plot().area.left(), shown.chart.onScreen()[1].plot().area.left());
+}
+
+TEST(CurveChart, KeysStepToWholeStepsAndSpeak) {
+    ShownChart shown(looking(false), timeAxis(0, 1), {cardOf("Push", {straight("push")})});
+    shown.chart.showCursor(0.305);
+    const auto after = [&](Qt::Key key) {
+        QTest::keyClick(&shown.chart, key);
+        return shown.asked.back();
+    };
+    EXPECT_NEAR(after(Qt::Key_Right), 0.31, 1e-12);
+    EXPECT_NEAR(after(Qt::Key_Left), 0.30, 1e-12);
+    EXPECT_NEAR(after(Qt::Key_PageUp), 0.40, 1e-12);
+    EXPECT_THAT(shown.chart.accessibleDescription().toStdString(), HasSubstr("At 0.40 s: push 0.80 g"));
+    EXPECT_EQ(after(Qt::Key_End), 1.0);
+    EXPECT_EQ(after(Qt::Key_Home), 0.0);
+    const std::size_t count = shown.asked.size();
+    QTest::keyClick(&shown.chart, Qt::Key_Up);
+    EXPECT_THAT(shown.asked, SizeIs(count)) << "across, Up is not the chart's";
+}
+
+TEST(CurveChart, ANumberThatIsNotThereBreaksTheLine) {
+    ChartSeries series = straight("push");
+    series.points[5].value = kNaN;
+    ShownChart shown(looking(false), timeAxis(0, 1), {cardOf("Push", {series})});
+    const Stroke& stroke = shown.chart.onScreen()[0].stroke(0);
+    EXPECT_EQ(std::ranges::count_if(stroke, [](QPointF at) { return std::isnan(at.x()); }), 1);
+    EXPECT_TRUE(std::isnan(valueAt(series, 0.45)));
+    EXPECT_NEAR(valueAt(series, 0.35), 0.7, 1e-12);
+    shown.chart.showCursor(0.5);
+    EXPECT_THAT(shown.chart.accessibleDescription().toStdString(), HasSubstr("no figures"));
+    // Where the line is broken the plot shows its ground.
+    const QImage image = shown.chart.grab().toImage();
+    const QPoint hole = shown.at(0.55, 1.1);
+    const QPoint line = shown.at(0.75, 1.5);
+    EXPECT_TRUE(isSeen(image, line, theme().instantCenter));
+    EXPECT_FALSE(isSeen(image, hole, theme().instantCenter));
+}
+
+TEST(CurveChart, AMarkedPointIsHoveredAndClicked) {
+    ShownChart shown(looking(false), passAxis(), {cardOf("Sixty feet", {passes()})});
+    QSignalSpy hovered(&shown.chart, &CurveChart::hovered);
+    QSignalSpy clicked(&shown.chart, &CurveChart::pointClicked);
+    const QPoint third = shown.at(3, 1.44);
+    shown.moveMouse(third + QPoint(2, 2));
+    ASSERT_EQ(hovered.size(), 1);
+    EXPECT_THAT(hovered.back(), ElementsAre(0, 0, 2));
+    EXPECT_EQ(shown.chart.pointWords(0, 0, 2), "sixty feet, pass 3: 1.44 (1.43 to 1.45) g");
+    shown.moveMouse(third + QPoint(40, 60));
+    EXPECT_THAT(hovered.back(), ElementsAre(-1, -1, -1));
+    QTest::mouseClick(&shown.chart, Qt::LeftButton, {}, third);
+    ASSERT_EQ(clicked.size(), 1);
+    EXPECT_THAT(clicked.back(), ElementsAre(0, 0, 2));
+    EXPECT_EQ(shown.asked.back(), 3.0) << "the cursor goes there too";
+    QTest::mouseClick(&shown.chart, Qt::LeftButton, {}, third + QPoint(40, 60));
+    EXPECT_EQ(clicked.size(), 1) << "nothing is there";
+    QTest::keyClick(&shown.chart, Qt::Key_Right);
+    EXPECT_EQ(shown.asked.back(), 4.0) << "from pass to pass";
+}
+
+TEST(CurveChart, ZoomsByWheelDragAndKeysAndHasAWayBack) {
+    ShownChart shown(looking(true), timeAxis(0, 1), {cardOf("Push", {straight("push")})});
+    auto* back = shown.chart.findChild<QAbstractButton*>();
+    ASSERT_NE(back, nullptr);
+    EXPECT_FALSE(back->isVisible());
+    shown.wheel(shown.at(0.5, 1), 2, Qt::NoModifier);
+    EXPECT_FALSE(shown.chart.isZoomed()) << "the wheel alone scrolls the page";
+    shown.wheel(shown.at(0.5, 1), 2, Qt::ControlModifier);
+    EXPECT_NEAR(shown.chart.shownTo() - shown.chart.shownFrom(), 0.64, 1e-9);
+    EXPECT_NEAR((shown.chart.shownTo() + shown.chart.shownFrom()) / 2, 0.5, 0.005);
+    ASSERT_TRUE(back->isVisible());
+    QTest::mouseClick(back, Qt::LeftButton);
+    EXPECT_FALSE(shown.chart.isZoomed());
+    EXPECT_FALSE(back->isVisible());
+
+    const QPoint from = shown.at(0.2, 1);
+    const QPoint to = shown.at(0.4, 1);
+    QTest::mousePress(&shown.chart, Qt::RightButton, {}, from);
+    shown.moveMouse(to, Qt::RightButton);
+    QTest::mouseRelease(&shown.chart, Qt::RightButton, {}, to);
+    EXPECT_NEAR(shown.chart.shownFrom(), 0.2, 0.005);
+    EXPECT_NEAR(shown.chart.shownTo(), 0.4, 0.005);
+    QTest::keyClick(&shown.chart, Qt::Key_Escape);
+    EXPECT_FALSE(shown.chart.isZoomed());
+    QTest::keyClick(&shown.chart, Qt::Key_Plus);
+    EXPECT_TRUE(shown.chart.isZoomed());
+    QTest::keyClick(&shown.chart, Qt::Key_Minus);
+    EXPECT_FALSE(shown.chart.isZoomed());
+}
+
+TEST(CurveChart, EventsWordsNeverOverlap) {
+    ChartCard card = cardOf("Push", {straight("push")});
+    for (int event = 0; event < 12; ++event) {
+        card.events.push_back({0.3 + 0.004 * event * event, QStringLiteral("event number %1").arg(event)});
+    }
+    for (const bool isUpright : {false, true}) {
+        ChartAxis axis = timeAxis(0, 1);
+        axis.isUpright = isUpright;
+        ShownChart shown(looking(false), axis, {card});
+        for (const int width : {300, 500, 900, 1400}) {
+            shown.chart.resize(width, 400);
+            const ChartCardOnScreen& on = shown.chart.onScreen()[0];
+            const std::vector<QRectF> places = on.eventPlaces(shown.chart.type().quietMetrics);
+            std::size_t placed = 0;
+            for (std::size_t i = 0; i < places.size(); ++i) {
+                placed += places[i].isNull() ? 0U : 1U;
+                for (std::size_t j = 0; j < i; ++j) {
+                    EXPECT_FALSE(places[i].intersects(places[j])) << width << ": " << i << ", " << j;
+                }
+                EXPECT_TRUE(places[i].isNull() ||
+                            on.plot().area.adjusted(-0.01, -0.01, 0.01, 0.01).contains(places[i]));
+            }
+            EXPECT_GE(placed, 2U) << width;
+        }
+    }
+}
+
+TEST(CurveChart, TheThemeReachesEveryColor) {
+    ShownChart shown(looking(false), timeAxis(0, 1), {cardOf("Push", {straight("push")})});
+    const QPoint line = shown.at(0.75, 1.5);
+    EXPECT_TRUE(isSeen(shown.chart.grab().toImage(), line, Theme::light().instantCenter));
+    ThemeKeeper::instance().choose(Appearance::dark);
+    const QImage dark = shown.chart.grab().toImage();
+    EXPECT_TRUE(isSeen(dark, line, Theme::darkOne().instantCenter));
+    EXPECT_EQ(dark.pixelColor(shown.at(0.63, 0.5)), Theme::darkOne().card);
+    ThemeKeeper::instance().choose(Appearance::light);
+}
+
+TEST(CurveChart, TheValueAxisKeepsStillWhileTheCurveWanders) {
+    ShownChart shown(looking(false), timeAxis(0, 1), {cardOf("Push", {straight("push")})});
+    const ChartPlot before = shown.chart.onScreen()[0].plot();
+    ChartSeries lower = straight("push");
+    for (ChartPoint& point : lower.points) {
+        point.value *= 0.97;
+    }
+    shown.chart.showCards(timeAxis(0, 1), {cardOf("Push", {lower})});
+    EXPECT_EQ(shown.chart.onScreen()[0].plot(), before);
+}
+
+/// All words a chart puts on paper, where they begin.
+struct Written {
+    QStringList words;
+    PaperLettering lettering{2.5, QFontMetricsF(QFont()),
+                             [](const QString& text) { return 2.0 * static_cast<double>(text.size()); },
+                             [](const QString& text, double) { return text; },
+                             [this](QPointF, const QString& text, bool, Qt::Alignment) { words << text; }};
+};
+
+TEST(CurveChart, PaintsTheSameCardsOnPaperInBlack) {
+    ChartCard card = cardOf("Push", {straight("push")});
+    card.events.push_back({0.4, QStringLiteral("bump stop")});
+    card.rules.push_back(limitRule(1.8, QStringLiteral("closed")));
+    Written written;
+    QImage paper(1000, 500, QImage::Format_RGB32);
+    paper.fill(Qt::white);
+    QPainter painter(&paper);
+    painter.scale(10, 10);  // px per mm
+    paintChartOnPaper(painter, {0, 0, 100, 50}, timeAxis(0, 1), {card}, written.lettering);
+    painter.end();
+    EXPECT_THAT(written.words,
+                testing::IsSupersetOf({QString("Push, g"), QString("bump stop"), QString("closed")}));
+    int black = 0;
+    for (int y = 0; y < paper.height(); ++y) {
+        for (int x = 0; x < paper.width(); ++x) {
+            const QColor color = paper.pixelColor(x, y);
+            EXPECT_TRUE(color.red() == color.green() && color.green() == color.blue()) << x << ", " << y;
+            black += color == Qt::black ? 1 : 0;
+        }
+    }
+    EXPECT_GT(black, 800);
+}
+
+}  // namespace
+}  // namespace bolthole

@@ -1,0 +1,58 @@
+#include "widgets/curves/card_type.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "widgets/kit/theme.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr int kPlotGap = 9;       // above the plot
+constexpr double kUnitGap = 8.0;  // at least, between title and unit
+
+QFont figureFont() {
+    QFont font = textFont(TextSize::body, true);
+    font.setPointSizeF(font.pointSizeF() * 1.4);
+    return font;
+}
+
+}  // namespace
+
+CardType::CardType()
+    : title(textFont(TextSize::body, true)),
+      body(textFont(TextSize::body, true)),
+      quiet(textFont(TextSize::small)),
+      smallBold(textFont(TextSize::small, true)),
+      figure(figureFont()),
+      titleMetrics(title),
+      bodyMetrics(body),
+      quietMetrics(quiet),
+      smallBoldMetrics(smallBold),
+      figureMetrics(figure) {}
+
+int CardType::header() const {
+    const double below = withBefore ? quietMetrics.height() : 0.0;
+    const double values = std::max(2.0 * (bodyMetrics.height() + below), figureMetrics.height() + below);
+    return static_cast<int>(std::ceil(kTopPad + titleMetrics.height() + kRowGap + values + kPlotGap));
+}
+
+int CardType::footer() const {
+    return static_cast<int>(std::ceil(2.0 * kTickLabelGap + quietMetrics.height()));
+}
+
+TitleFit fitTitle(const QStringList& titles, const QString& unit, double width, const CardType& type) {
+    const double besideUnit = width - type.quietMetrics.horizontalAdvance(unit) - kUnitGap;
+    if (type.titleMetrics.horizontalAdvance(titles.first()) <= besideUnit) {
+        return {titles.first(), true};
+    }
+    for (const QString& title : titles) {
+        if (type.titleMetrics.horizontalAdvance(title) <= width) {
+            return {title, false};
+        }
+    }
+    return {type.titleMetrics.elidedText(titles.last(), Qt::ElideRight, width), false};
+}
+
+}  // namespace bolthole

@@ -1,0 +1,179 @@
+#include "widgets/curves/chart_card.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "widgets/scales/distance_scale.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr double kUnseen = 0.1;  // px
+constexpr double kMostTicksUp = 4.0;
+constexpr int kEventRows = 3;
+constexpr double kWordGap = 8.0;
+
+/// Round ticks on an upright value axis.
+std::vector<AxisTick> uprightTicks(const ChartPlot& plot, double unit) {
+    std::vector<AxisTick> ticks;
+    const double step = niceStep((plot.high - plot.low) / unit / kMostTicksUp);
+    for (double index = std::ceil(plot.low / unit / step - 1e-9);
+         index * step * unit <= plot.high * (1 + 1e-9) + 1e-12; index += 1.0) {
+        const double at = index * step * unit;
+        ticks.push_back({at, plot.valuePosition(at), 0, 0, tickText(index * step, step)});
+    }
+    return ticks;
+}
+
+/// The same in distances.
+std::vector<AxisTick> uprightDistances(const ChartPlot& plot, double unit, const QFontMetricsF& metrics) {
+    const AxisOnScreen axis{plot.low, plot.high, 0, plot.area.height(), 0, plot.area.height()};
+    std::vector<AxisTick> ticks = distanceTicks(axis, unit, metrics);
+    for (AxisTick& tick : ticks) {
+        tick.position = plot.valuePosition(tick.at);
+    }
+    return ticks;
+}
+
+}  // namespace
+
+void ChartCardOnScreen::take(const ChartCard& card) {
+    if (card.unit != takenUnit_ || card.minimumSpan != takenSpan_ || card.subject != takenSubject_) {
+        takenUnit_ = card.unit;
+        takenSpan_ = card.minimumSpan;
+        takenSubject_ = card.subject;
+        range_ = StableRange(card.minimumSpan);
+    }
+    card_ = &card;
+    hasValues_ = bolthole::hasValues(card);
+    const Extent extent = extentOf(card);
+    range_.follow(extent.least, extent.most, card.scale == ChartScale::inverseDistance ? 1.0 : card.unit,
+                  card.neverBelowLeast ? card.least : -std::numeric_limits<double>::infinity());
+    strokes_.resize(card.series.size());
+}
+
+void ChartCardOnScreen::place(const QRectF& frame, const QRectF& plot, const ChartAxis& axis, double from,
+                              double to, const CardType& type) {
+    frame_ = frame;
+    plot_ = {plot, axis.isUpright, range_.low(), range_.high(), from, to};
+    title_ = fitTitle(card_->titles, card_->unitText, inner().width(), type);
+    placeTicks(type);
+    for (std::size_t i = 0; i < strokes_.size(); ++i) {
+        const ChartSeries& series = card_->series[i];
+        if (series.line == ChartLine::none) {
+            strokes_[i].clear();
+        } else {
+            traceStroke(series.points, plot_, kUnseen, strokes_[i]);
+        }
+    }
+}
+
+void ChartCardOnScreen::placeTicks(const CardType& type) {
+    const bool isInverse = card_->scale == ChartScale::inverseDistance;
+    if (!plot_.isUpright) {
+        ticks_ = isInverse ? uprightDistances(plot_, card_->unit, type.quietMetrics)
+                           : uprightTicks(plot_, card_->unit);
+        return;
+    }
+    const AxisOnScreen axis{plot_.low,          plot_.high,         plot_.area.left(),
+                            plot_.area.right(), inner().left() - 3, inner().right() + 3};
+    ticks_ = isInverse ? distanceTicks(axis, card_->unit, type.quietMetrics)
+                       : linearTicks(axis, card_->unit, type.quietMetrics);
+}
+
+QRectF ChartCardOnScreen::inner() const {
+    return frame_.adjusted(CardType::kPad, 0, -CardType::kPad, 0);
+}
+
+ChartHit ChartCardOnScreen::hit(QPointF at, double reach, bool markedOnly) const {
+    ChartHit best{.farness = reach};
+    for (std::size_t i = 0; i < card_->series.size(); ++i) {
+        const ChartSeries& series = card_->series[i];
+        if (series.isGhost || (markedOnly && !series.marksPoints)) {
+            continue;
+        }
+        for (std::size_t j = 0; j < series.points.size(); ++j) {
+            const ChartPoint& point = series.points[j];
+            const QPointF away = plot_.at(point.imposed, point.value) - at;
+            const double farness = std::hypot(away.x(), away.y());
+            if (farness <= best.farness && point.imposed >= plot_.from && point.imposed <= plot_.to) {
+                best = {static_cast<int>(i), static_cast<int>(j), farness};
+            }
+        }
+    }
+    return best;
+}
+
+std::size_t ChartCardOnScreen::keyRows(const ChartCard& card) {
+    return static_cast<std::size_t>(std::ranges::count_if(
+        card.series, [](const ChartSeries& series) { return !series.isGhost && !series.name.isEmpty(); }));
+}
+
+// Beside the events' lines where the imposed runs across, on them where it runs up.
+std::vector<QRectF> ChartCardOnScreen::eventPlaces(const QFontMetricsF& metrics) const {
+    std::vector<double> middles;
+    std::vector<double> lengths;
+    for (const ChartEvent& event : card_->events) {
+        const double at = plot_.imposedPosition(event.at);
+        const double width = metrics.horizontalAdvance(event.word) + kWordGap;
+        middles.push_back(plot_.isUpright ? at : at + width / 2);
+        lengths.push_back(plot_.isUpright ? metrics.height() : width);
+    }
+    const QRectF& area = plot_.area;
+    const std::vector<int> rows =
+        rowsOfWords(middles, lengths, plot_.isUpright ? area.top() : area.left(),
+                    plot_.isUpright ? area.bottom() : area.right(), plot_.isUpright ? 1 : kEventRows);
+    std::vector<QRectF> places(rows.size());
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        const double at = card_->events[i].at;
+        if (rows[i] < 0 || at < plot_.from || at > plot_.to) {
+            continue;
+        }
+        const double width = metrics.horizontalAdvance(card_->events[i].word) + kWordGap;
+        places[i] = plot_.isUpright ? QRectF(area.right() - width, middles[i] - metrics.height() / 2, width,
+                                             metrics.height())
+                                    : QRectF(middles[i] - width / 2, area.top() + rows[i] * metrics.height(),
+                                             width, metrics.height());
+    }
+    return places;
+}
+
+ChartCardOnScreen::Face ChartCardOnScreen::faceNow(const ChartScene& scene, bool labelsBelow) const {
+    Face face{.frame = frame_,
+              .plot = plot_,
+              .axis = scene.axis,
+              .titles = card_->titles,
+              .unitText = card_->unitText,
+              .absent = card_->absent,
+              .stretches = card_->stretches,
+              .references = {},
+              .hasValues = hasValues_,
+              .isFocused = scene.isFocused,
+              .labelsBelow = labelsBelow};
+    for (const ChartRule& rule : card_->rules) {
+        if (rule.line == ChartLine::solid) {
+            face.references.push_back(rule.at);
+        }
+    }
+    return face;
+}
+
+void ChartCardOnScreen::paintFace(QPainter& painter, const ChartScene& scene, bool labelsBelow) {
+    const qreal ratio = painter.device()->devicePixelRatioF();
+    Face face = faceNow(scene, labelsBelow);
+    const QRect whole = frame_.toAlignedRect();
+    if (face_.isNull() || face_.devicePixelRatio() != ratio || face != drawn_) {
+        face_ = QPixmap(whole.size() * ratio);
+        face_.setDevicePixelRatio(ratio);
+        face_.fill(theme().window);
+        QPainter picture(&face_);
+        picture.translate(-whole.topLeft());
+        picture.setRenderHint(QPainter::Antialiasing);
+        drawFace(picture, scene, labelsBelow);
+        drawn_ = std::move(face);
+    }
+    painter.drawPixmap(whole.topLeft(), face_);
+}
+
+}  // namespace bolthole

@@ -1,0 +1,147 @@
+// One card of a chart as it stands on the screen.
+#pragma once
+
+#include <QPainter>
+#include <QPixmap>
+#include <QRectF>
+#include <vector>
+
+#include "widgets/curves/card_type.h"
+#include "widgets/curves/chart_axis.h"
+#include "widgets/curves/chart_data.h"
+#include "widgets/curves/chart_drawing.h"
+#include "widgets/scales/axis_ticks.h"
+#include "widgets/scales/stable_range.h"
+
+namespace bolthole {
+
+/// How a chart is laid out; the same as long as it lives.
+struct ChartLook {
+    enum class Head {
+        figure,  ///< a card of one curve shows its value large; one of more has a key
+        keys,    ///< every curve has its line in the key, with its value
+        beside   ///< the key stands at the right of the plot, without values
+    };
+    Head head = Head::figure;
+    bool isStacked = false;              ///< one card below the other, else side by side
+    bool hasCursor = true;               ///< can be moved along the imposed axis
+    bool canZoom = false;                ///< along the imposed axis
+    bool labelsImposed = true;           ///< the imposed axis has its labels, at left or below
+    ThemeColor ground = &Theme::window;  ///< behind the cards
+    QSize size{560, 300};                ///< hint, px
+    QSize leastSize{260, 160};           ///< px
+};
+
+/// What a card needs to know of its chart to be painted.
+struct ChartScene {
+    const CardType& type;
+    const ChartLook& look;
+    const ChartAxis& axis;
+    const std::vector<ImposedLabel>& ticks;
+    bool isFocused = false;
+    double alpha = 1;  ///< of curves; less where they are not of the car as it stands
+};
+
+/// A point of a card's series.
+struct ChartHit {
+    int series = -1;
+    int point = -1;
+    double farness = 0;  ///< px
+
+    [[nodiscard]] bool isThere() const { return series >= 0; }
+};
+
+/// A card on the screen: keeps its value axis still while its data move, and its face as a picture.
+class ChartCardOnScreen {
+  public:
+    /// Takes the card's data and lets the value axis follow. `card` stays where it is until the next call.
+    void take(const ChartCard& card);
+    /// Puts the card, px, with its plot; `from` and `to`: what is shown of the imposed axis.
+    void place(const QRectF& frame, const QRectF& plot, const ChartAxis& axis, double from, double to,
+               const CardType& type);
+
+    /// Frame, title, grid, labels, stretches: kept as a picture, and drawn anew only where they changed,
+    /// since most steps of a drag leave them. `labelsBelow`: the imposed axis is labelled under this card.
+    void paintFace(QPainter& painter, const ChartScene& scene, bool labelsBelow);
+    /// The kept picture is of other fonts or colors.
+    void forgetFace() { face_ = QPixmap(); }
+    /// Bands, curves, points, rules, events.
+    void paintBody(QPainter& painter, const ChartScene& scene);
+    /// Values at the cursor in the head, and a marker on each curve. `values`: one a series.
+    void paintCursor(QPainter& painter, const ChartScene& scene, double cursor,
+                     const std::vector<ChartValue>& values) const;
+    /// A ring around a point.
+    void paintHit(QPainter& painter, const ChartHit& hit) const;
+
+    /// The nearest point at most `reach` px away; of series that mark their points, else of any.
+    [[nodiscard]] ChartHit hit(QPointF at, double reach, bool markedOnly) const;
+
+    [[nodiscard]] const ChartCard& card() const { return *card_; }
+    [[nodiscard]] const QRectF& frame() const { return frame_; }
+    [[nodiscard]] const ChartPlot& plot() const { return plot_; }
+    [[nodiscard]] const std::vector<AxisTick>& ticks() const { return ticks_; }
+    /// The line of a series as drawn, px.
+    [[nodiscard]] const Stroke& stroke(std::size_t series) const { return strokes_[series]; }
+    /// Where the events' words stand, px; null: no room.
+    [[nodiscard]] std::vector<QRectF> eventPlaces(const QFontMetricsF& metrics) const;
+    /// Rows the card's key needs.
+    [[nodiscard]] static std::size_t keyRows(const ChartCard& card);
+
+  private:
+    // All that the face shows besides theme, fonts and the chart's look.
+    struct Face {
+        QRectF frame;
+        ChartPlot plot;
+        ChartAxis axis;
+        QStringList titles;
+        QString unitText;
+        QString absent;
+        std::vector<ChartStretch> stretches;
+        std::vector<double> references;
+        bool hasValues = false;
+        bool isFocused = false;
+        bool labelsBelow = false;
+        bool operator==(const Face&) const = default;
+    };
+
+    [[nodiscard]] Face faceNow(const ChartScene& scene, bool labelsBelow) const;
+    [[nodiscard]] QRectF inner() const;
+    void placeTicks(const CardType& type);
+    void drawFace(QPainter& painter, const ChartScene& scene, bool labelsBelow) const;
+    void drawTitle(QPainter& painter, const CardType& type) const;
+    void drawGrid(QPainter& painter, const ChartScene& scene) const;
+    void drawTickLabels(QPainter& painter, const ChartScene& scene, bool labelsBelow) const;
+    void drawStretches(QPainter& painter, const CardType& type) const;
+    void paintSeries(QPainter& painter, const ChartSeries& series, const Stroke& stroke, double alpha) const;
+    void paintRules(QPainter& painter, const CardType& type) const;
+    void paintRuleWords(QPainter& painter, const CardType& type, const ChartRule& rule,
+                        std::vector<QRectF>& taken) const;
+    [[nodiscard]] int pointsUnder(const QRectF& place) const;
+    void paintEvents(QPainter& painter, const CardType& type) const;
+    void paintFigure(QPainter& painter, const ChartScene& scene, const ChartValue& value) const;
+    void paintKey(QPainter& painter, const ChartScene& scene, const std::vector<ChartValue>& values) const;
+    void paintKeyRow(QPainter& painter, const ChartScene& scene, const ChartSeries& series,
+                     const ChartValue& value, double top) const;
+    void paintKeySample(QPainter& painter, const ChartSeries& series, double left, double middle,
+                        double alpha) const;
+    double paintKeyValue(QPainter& painter, const ChartScene& scene, const ChartValue& value,
+                         const QRectF& row) const;
+    void paintKeyBeside(QPainter& painter, const ChartScene& scene) const;
+    void paintBefore(QPainter& painter, const CardType& type, const QStringList& texts, double top) const;
+
+    const ChartCard* card_ = nullptr;
+    StableRange range_{1e-3};
+    double takenUnit_ = 0;
+    double takenSpan_ = 0;
+    QString takenSubject_;
+    bool hasValues_ = false;
+    QRectF frame_;
+    ChartPlot plot_;
+    std::vector<AxisTick> ticks_;
+    TitleFit title_;
+    std::vector<Stroke> strokes_;
+    Face drawn_;
+    QPixmap face_;
+};
+
+}  // namespace bolthole

@@ -1,0 +1,126 @@
+// What a card paints behind its curves: frame, title, grid, labels, stretches.
+#include <cmath>
+
+#include "widgets/curves/chart_card.h"
+#include "widgets/kit/theme.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr double kFrameCorner = 6.0;
+constexpr double kStretchInk = 0.10;
+
+/// A line that is to be told from the grid.
+QColor strongBorder() {
+    return theme().dark ? theme().border.lighter(130) : theme().border;
+}
+
+/// On whole pixels, so that a grid of one pixel is sharp.
+QLineF onPixels(const QLineF& line) {
+    return {std::round(line.x1()), std::round(line.y1()), std::round(line.x2()), std::round(line.y2())};
+}
+
+}  // namespace
+
+void ChartCardOnScreen::drawFace(QPainter& painter, const ChartScene& scene, bool labelsBelow) const {
+    const QRectF frame = frame_.adjusted(0.5, 0.5, -0.5, -0.5);
+    painter.setPen(scene.isFocused ? QPen(theme().focus, 2) : QPen(theme().border, 1));
+    painter.setBrush(theme().card);
+    painter.drawRoundedRect(scene.isFocused ? frame.adjusted(0.5, 0.5, -0.5, -0.5) : frame, kFrameCorner,
+                            kFrameCorner);
+    painter.setBrush(Qt::NoBrush);
+    drawTitle(painter, scene.type);
+    if (hasValues_) {
+        drawGrid(painter, scene);
+        drawTickLabels(painter, scene, labelsBelow);
+        drawStretches(painter, scene.type);
+        return;
+    }
+    painter.setFont(scene.type.quiet);
+    painter.setPen(theme().muted);
+    const QRectF& area = plot_.area;
+    const QRectF upperHalf(area.left(), area.top(), area.width(), area.height() / 2.0);
+    painter.drawText(upperHalf, Qt::AlignCenter | Qt::TextWordWrap, card_->absent);
+}
+
+void ChartCardOnScreen::drawTitle(QPainter& painter, const CardType& type) const {
+    const QRectF row(inner().left(), frame_.top() + CardType::kTopPad, inner().width(),
+                     type.titleMetrics.height());
+    painter.setFont(type.title);
+    painter.setPen(theme().ink);
+    painter.drawText(row, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextDontClip, title_.title);
+    if (title_.unitInTitle) {
+        painter.setFont(type.quiet);
+        painter.setPen(theme().muted);
+        painter.drawText(row, Qt::AlignRight | Qt::AlignVCenter, card_->unitText);
+    }
+}
+
+void ChartCardOnScreen::drawGrid(QPainter& painter, const ChartScene& scene) const {
+    painter.setRenderHint(QPainter::Antialiasing, false);
+    for (const ImposedLabel& tick : scene.ticks) {
+        painter.setPen(QPen(tick.at == 0 ? theme().border : theme().grid, 1));
+        painter.drawLine(onPixels(plot_.imposedLine(tick.at)));
+    }
+    painter.setPen(QPen(theme().grid, 1));
+    for (const AxisTick& tick : ticks_) {
+        painter.drawLine(onPixels(plot_.valueLine(tick.at)));
+    }
+    painter.setPen(QPen(strongBorder(), 1));
+    for (const ChartRule& rule : card_->rules) {
+        if (rule.line == ChartLine::solid && plot_.shows(rule.at)) {
+            painter.drawLine(onPixels(plot_.valueLine(rule.at)));
+        }
+    }
+    painter.setRenderHint(QPainter::Antialiasing);
+}
+
+void ChartCardOnScreen::drawTickLabels(QPainter& painter, const ChartScene& scene, bool labelsBelow) const {
+    const QFontMetricsF& metrics = scene.type.quietMetrics;
+    painter.setFont(scene.type.quiet);
+    painter.setPen(theme().muted);
+    const double baseline = plot_.area.bottom() + CardType::kTickLabelGap + metrics.ascent();
+    for (const AxisTick& tick : ticks_) {
+        if (plot_.isUpright) {
+            painter.drawText(QPointF(tick.labelLeft, baseline), tick.label);
+        } else {
+            const QRectF label(frame_.left() + 2, tick.position - metrics.height() / 2,
+                               plot_.area.left() - frame_.left() - 6, metrics.height());
+            painter.drawText(label, Qt::AlignRight | Qt::AlignVCenter, tick.label);
+        }
+    }
+    if (plot_.isUpright || !labelsBelow) {
+        return;
+    }
+    for (const ImposedLabel& tick : scene.ticks) {
+        const double width = metrics.horizontalAdvance(tick.text);
+        const double left = std::clamp(plot_.imposedPosition(tick.at) - width / 2, frame_.left() + 3,
+                                       std::max(frame_.right() - 3 - width, frame_.left() + 3));
+        painter.drawText(QPointF(left, baseline), tick.text);
+    }
+}
+
+void ChartCardOnScreen::drawStretches(QPainter& painter, const CardType& type) const {
+    for (const ChartStretch& stretch : card_->stretches) {
+        const QRectF zone =
+            QRectF(plot_.imposedLine(stretch.from).p1(), plot_.imposedLine(stretch.to).p2()).normalized() &
+            plot_.area;
+        painter.setPen(Qt::NoPen);
+        QColor shade = theme().muted;
+        shade.setAlphaF(static_cast<float>(kStretchInk));
+        painter.setBrush(stretch.isHatched ? QBrush(strongBorder(), Qt::BDiagPattern) : QBrush(shade));
+        painter.drawRect(zone);
+        painter.setBrush(Qt::NoBrush);
+        painter.setFont(type.quiet);
+        const QRectF text = painter.boundingRect(zone, Qt::AlignCenter | Qt::TextWordWrap, stretch.words)
+                                .adjusted(-4, -1, 4, 1);
+        if (!stretch.words.isEmpty() && text.height() <= zone.height() && text.width() <= zone.width() + 8) {
+            painter.fillRect(text, theme().card);
+            painter.setPen(theme().muted);
+            painter.drawText(zone, Qt::AlignCenter | Qt::TextWordWrap, stretch.words);
+        }
+    }
+}
+
+}  // namespace bolthole
