@@ -13,7 +13,7 @@
 #include "geometry/units/text.h"
 #include "widgets/pages/brackets/bracket_facts.h"
 #include "widgets/pages/driveline/driveline_facts.h"
-#include "widgets/pages/launch/launch_facts.h"
+#include "widgets/pages/loads/loads_facts.h"
 #include "widgets/pages/roll/rod_effect_facts.h"
 #include "widgets/pages/roll/roll_facts.h"
 #include "widgets/pages/springs/spring_facts.h"
@@ -113,7 +113,7 @@ std::string jointId(const Car& car, const JointLoads& joint) {
 void addJoint(const Car& car, const JointLoads& joint, Figures& figures) {
     const std::string id = jointId(car, joint);
     const auto push = [&](const char* what, double value, Quantity quantity) {
-        figures.push_back({"launch", plainNumber(id + what, value, quantity)});
+        figures.push_back({"loads", plainNumber(id + what, value, quantity)});
     };
     push("_tension", joint.worst.tension, Quantity::force);
     push("_tension_at", joint.worst.tensionAt, Quantity::length);
@@ -129,8 +129,8 @@ void addLaunch(const Car& car, const BenchState& bench, Figures& figures) {
     const LaunchCase launch = launchCaseOf(car, bench.trace, fullStanceOf(car));
     const CardFacts cards = launchCards(car, launch, car.units);
     const ReadCards read = [](const Car& varied) { return readLaunchCards(varied, varied.units); };
-    add("launch", cards, spreadOf(cards, car, read), figures);
-    add("launch", {linkCaseFacts(launch, car.units)}, {}, figures);
+    add("loads", cards, spreadOf(cards, car, read), figures);
+    add("loads", {linkCaseFacts(launch, car.units)}, {}, figures);
     if (launch.links && !launch.links->sweep.unbalanced) {
         for (const JointLoads& joint : launch.links->joints) {
             addJoint(car, joint, figures);

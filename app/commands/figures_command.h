@@ -11,7 +11,7 @@ namespace bolthole {
 
 /// A row of the table.
 struct PageFigure {
-    std::string page;           ///< "links", "weights", "springs", "driveline", "launch", "roll", "brackets"
+    std::string page;           ///< "links", "weights", "springs", "driveline", "loads", "roll", "brackets"
     FactNumber number;          ///< SI; NaN: the car has no such figure
     double uncertainty = kNaN;  ///< standard, SI; NaN: not known, or it has none
 };

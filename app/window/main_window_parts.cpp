@@ -27,7 +27,7 @@
 #include "widgets/pages/accuracy/sure_page.h"
 #include "widgets/pages/brackets/bracket_page.h"
 #include "widgets/pages/driveline/driveline_page.h"
-#include "widgets/pages/launch/launch_page.h"
+#include "widgets/pages/loads/loads_page.h"
 #include "widgets/pages/roll/roll_page.h"
 #include "widgets/pages/springs/springs_page.h"
 #include "widgets/pages/target/wanted_page.h"
@@ -222,7 +222,7 @@ QWidget* MainWindow::buildPages(QWidget* bench) {
     besideBench_ = {new WeightsPage(this),
                     driveline,
                     new SpringsPage(this),
-                    new LaunchPage(this),
+                    new LoadsPage(this),
                     roll,
                     new SurePage(this),
                     wanted,

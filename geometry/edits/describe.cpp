@@ -23,6 +23,8 @@ class Describer {
     explicit Describer(const Car& before) : car_(before), style_{before.units, InchStyle::sixteenths} {}
 
     std::string operator()(const SetNumber& edit) const;
+    std::string operator()(const SetNumbers& edit) const;
+    std::string operator()(const SetTorque& edit) const;
     std::string operator()(const ClearNumber& edit) const;
     std::string operator()(const MoveHole& edit) const;
     std::string operator()(const UseHole& edit) const;
@@ -146,6 +148,26 @@ std::string Describer::operator()(const SetNumber& edit) const {
         return "Move " + fieldWords(edit.id) + " to " + coordinate(edit.value, edit.id.axis);
     }
     return "Set " + fieldWords(edit.id) + " to " + measure(edit.value, rule.quantity);
+}
+
+/// "Set pitch inertia to 2,100 kg m², with its ±".
+std::string Describer::operator()(const SetNumbers& edit) const {
+    std::string words;
+    for (const SetNumber& number : edit.numbers) {
+        const bool isItsOwn = number.id.spread && !words.empty();
+        words += isItsOwn ? ", with its ±" : (words.empty() ? "" : ", ") + (*this)(number);
+    }
+    return words;
+}
+
+std::string Describer::operator()(const SetTorque& edit) const {
+    if (edit.torque.empty()) {
+        return "Take away the torque curve";
+    }
+    const std::size_t was = car_.launch.engine.torque.size();
+    const std::string rows =
+        std::to_string(edit.torque.size()) + (edit.torque.size() == 1 ? " row" : " rows");
+    return was == 0 ? "Enter a torque curve of " + rows : "Change the torque curve to " + rows;
 }
 
 std::string Describer::operator()(const ClearNumber& edit) const {
@@ -306,6 +328,10 @@ std::string Describer::operator()(const SetChoice& edit) const {
         case Choice::differential: {
             constexpr std::array<std::string_view, 4> kWords{"not entered", "open", "limited slip", "locked"};
             return "Differential: " + std::string(kWords[static_cast<std::size_t>(edit.option % 4)]);
+        }
+        case Choice::coupling: {
+            constexpr std::array<std::string_view, 3> kWords{"not entered", "converter", "clutch"};
+            return "Engine drives through: " + std::string(kWords[static_cast<std::size_t>(edit.option % 3)]);
         }
         case Choice::launchFrom:
             break;

@@ -108,6 +108,8 @@ class Applier {
     explicit Applier(Car& car) : car_(car) {}
 
     std::string operator()(const SetNumber& edit) const;
+    std::string operator()(const SetNumbers& edit) const;
+    std::string operator()(const SetTorque& edit) const { return applyTo(car_, edit); }
     std::string operator()(const ClearNumber& edit) const;
     std::string operator()(const MoveHole& edit) const;
     std::string operator()(const UseHole& edit) const;
@@ -224,6 +226,20 @@ std::string Applier::refuseTable(const FieldId& id) const {
     const Damping* damping = dampingOf(car_, id);
     const TableFault fault = damping == nullptr ? TableFault{} : refusal(*damping);
     return fault.reason.empty() ? std::string() : std::string(ruleOf(id.field).words) + ": " + fault.reason;
+}
+
+std::string Applier::operator()(const SetNumbers& edit) const {
+    if (edit.numbers.empty()) {
+        return "there is no number to set";
+    }
+    const Car before = car_;
+    for (const SetNumber& number : edit.numbers) {
+        if (std::string reason = (*this)(number); !reason.empty()) {
+            car_ = before;
+            return reason;
+        }
+    }
+    return {};
 }
 
 std::string Applier::operator()(const ClearNumber& edit) const {

@@ -24,6 +24,10 @@ struct SetNumber {
     FieldId id;
     double value = 0;  ///< SI
 };
+/// Changes numbers that belong together in one step: an estimate with its ±. All of them or none.
+struct SetNumbers {
+    std::vector<SetNumber> numbers;  ///< not empty
+};
 /// Removes an optional number: a written link length (fitted to the holes from then on) or the rear track.
 struct ClearNumber {
     FieldId id;
@@ -185,7 +189,8 @@ enum class Choice {
     liftDriver,    ///< DriverSeat
     ticketDriver,  ///< DriverSeat
     launchFrom,    ///< LaunchFrom
-    differential   ///< 0: not entered; then 1 above the number of the Differential
+    differential,  ///< 0: not entered; then 1 above the number of the Differential
+    coupling       ///< 0: not entered; then 1 above the number of the CouplingKind
 };
 /// How many a choice has, and which it is: the number of the enumerator.
 [[nodiscard]] int optionsOf(Choice choice);
@@ -194,6 +199,11 @@ enum class Choice {
 struct SetChoice {
     Choice choice = Choice::cornersAre;
     int option = 0;
+};
+/// Puts the engine's torque by speed in the place of what was entered; empty: none is known. See
+/// refusal(const std::vector<TorquePoint>&).
+struct SetTorque {
+    std::vector<TorquePoint> torque;
 };
 /// Appends a load; its name is not blank.
 struct AddLoad {
@@ -243,12 +253,13 @@ struct ChangeRide {
     RideChange change;
 };
 
-using Edit = std::variant<SetNumber, ClearNumber, MoveHole, UseHole, MoveJoint, SetUnits, SetTitle, SetNotes,
-                          SetAdjuster, SetDriveline, RenameLink, RenameHole, AddHole, RemoveHole, SetWanted,
-                          ChooseHoles, KeepState, DescribeKept, SetBefore, RemoveKept, RestoreKept,
-                          SwapBefore, ChangeRide, SetChoice, AddLoad, RemoveLoad, RenameLoad, AddSpring,
-                          RemoveSpring, ChangeSpring, AddLink, RemoveLink, ChangeLink, SplitLink, JoinLinks,
-                          SetPlate, SetPlanned, PlanHole, AddPass, ChangePass, RemovePass, StrikePass>;
+using Edit =
+    std::variant<SetNumber, ClearNumber, MoveHole, UseHole, MoveJoint, SetUnits, SetTitle, SetNotes,
+                 SetAdjuster, SetDriveline, RenameLink, RenameHole, AddHole, RemoveHole, SetWanted,
+                 ChooseHoles, KeepState, DescribeKept, SetBefore, RemoveKept, RestoreKept, SwapBefore,
+                 ChangeRide, SetChoice, AddLoad, RemoveLoad, RenameLoad, AddSpring, RemoveSpring,
+                 ChangeSpring, AddLink, RemoveLink, ChangeLink, SplitLink, JoinLinks, SetPlate, SetPlanned,
+                 PlanHole, AddPass, ChangePass, RemovePass, StrikePass, SetNumbers, SetTorque>;
 
 /// What came of an edit: the changed car, or why it was refused (then the car is the one that went in).
 struct EditResult {

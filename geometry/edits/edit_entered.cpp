@@ -15,7 +15,8 @@ namespace {
 template <class CarT>
 using ChoiceSlot =
     std::variant<PartOf<CarT, DriverSeat>*, PartOf<CarT, CgHeightSource>*, PartOf<CarT, CarEnd>*,
-                 PartOf<CarT, LaunchFrom>*, PartOf<CarT, std::optional<Differential>>*>;
+                 PartOf<CarT, LaunchFrom>*, PartOf<CarT, std::optional<Differential>>*,
+                 PartOf<CarT, std::optional<CouplingKind>>*>;
 
 template <class CarT>
 ChoiceSlot<CarT> slotOf(CarT& car, Choice choice) {
@@ -34,6 +35,8 @@ ChoiceSlot<CarT> slotOf(CarT& car, Choice choice) {
             return &car.weighing.ticket.driver;
         case Choice::launchFrom:
             return &car.launch.from;
+        case Choice::coupling:
+            return &car.launch.coupling.kind;
         case Choice::differential:
             break;
     }
@@ -130,7 +133,9 @@ int optionsOf(Choice choice) {
     if (choice == Choice::differential) {
         return 4;
     }
-    return choice == Choice::cgHeightFrom || choice == Choice::launchFrom ? 3 : 2;
+    const bool isOfThree =
+        choice == Choice::cgHeightFrom || choice == Choice::launchFrom || choice == Choice::coupling;
+    return isOfThree ? 3 : 2;
 }
 
 int chosen(const Car& car, Choice choice) {
@@ -143,6 +148,14 @@ std::string applyTo(Car& car, const SetChoice& edit) {
     }
     std::visit([&edit](auto* word) { choose(*word, edit.option); }, slotOf(car, edit.choice));
     return {};
+}
+
+std::string applyTo(Car& car, const SetTorque& edit) {
+    const TableFault fault = refusal(edit.torque);
+    if (fault.reason.empty()) {
+        car.launch.engine.torque = edit.torque;
+    }
+    return fault.reason.empty() ? fault.reason : fault.path + ": " + fault.reason;
 }
 
 std::string applyTo(Car& car, const AddLoad& edit) {

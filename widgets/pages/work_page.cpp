@@ -18,6 +18,7 @@ namespace bolthole {
 namespace {
 
 constexpr int kFieldsWidth = 372;
+constexpr const char* kFieldsName = "fields";
 
 QScrollArea* scroller(QWidget* parent) {
     auto* area = new QScrollArea(parent);
@@ -33,6 +34,7 @@ QScrollArea* scroller(QWidget* parent) {
 WorkPage::WorkPage(const QString& title, QWidget* parent)
     : QWidget(parent), title_(title), hub_(new SheetHub(this)), scroll_(scroller(this)) {
     setAccessibleName(title);
+    scroll_->setObjectName(QLatin1String(kFieldsName));
     scroll_->setFixedWidth(kFieldsWidth);
     scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     scroll_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
@@ -203,7 +205,7 @@ void WorkPage::showEvent(QShowEvent* event) {
 void WorkPage::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.fillRect(rect(), theme().window);
-    painter.fillRect(QRect(0, 0, kFieldsWidth, height()), theme().panel);
+    painter.fillRect(QRect(0, 0, scroll_->width(), height()), theme().panel);
 }
 
 }  // namespace bolthole

@@ -17,7 +17,7 @@
 #include "tests/support/csv.h"
 #include "tests/support/plain_car.h"
 #include "tests/support/run_command.h"
-#include "widgets/pages/launch/launch_facts.h"
+#include "widgets/pages/loads/loads_facts.h"
 #include "widgets/pages/roll/roll_facts.h"
 #include "widgets/pages/springs/spring_facts.h"
 
@@ -121,11 +121,11 @@ TEST(FiguresCommand, ShowsInchUnitsWhereTheCarDoes) {
 TEST(FiguresCommand, HasTheLoadTransferDoneByHand) {
     const FigureMap figures = figuresOf(figuresTable(weighedCar()));
     const double transfer = 1630 * 9.80665 * 22 / 116;
-    EXPECT_NEAR(figures.at("launch/acceleration").number(), 1, 1e-9);
-    EXPECT_EQ(figures.at("launch/acceleration").unit, "g");
-    EXPECT_NEAR(figures.at("launch/load_transfer").number(), transfer, 1e-3);
-    EXPECT_NEAR(figures.at("launch/front_axle").number(), 920 * 9.80665 - transfer, 1e-3);
-    EXPECT_NEAR(figures.at("launch/rear_axle").number(), 710 * 9.80665 + transfer, 1e-3);
+    EXPECT_NEAR(figures.at("loads/acceleration").number(), 1, 1e-9);
+    EXPECT_EQ(figures.at("loads/acceleration").unit, "g");
+    EXPECT_NEAR(figures.at("loads/load_transfer").number(), transfer, 1e-3);
+    EXPECT_NEAR(figures.at("loads/front_axle").number(), 920 * 9.80665 - transfer, 1e-3);
+    EXPECT_NEAR(figures.at("loads/rear_axle").number(), 710 * 9.80665 + transfer, 1e-3);
 }
 
 // The lower link's axle holes stand at 7 1/4 and 9 3/4 in, one over the other.
@@ -170,7 +170,7 @@ TEST(FiguresCommand, RunsForEveryDemoCar) {
             EXPECT_EQ(cells.uncertainty.find_first_not_of("0123456789."), std::string::npos) << name;
             EXPECT_TRUE(cells.uncertainty.empty() || !cells.value.empty()) << name;
         }
-        for (const char* page : {"links", "weights", "launch", "roll", "brackets"}) {
+        for (const char* page : {"links", "weights", "loads", "roll", "brackets"}) {
             EXPECT_EQ(pages.count(page), 1U) << file << ": " << page;
         }
     }
@@ -202,7 +202,7 @@ TEST(FiguresCommand, HasEveryNumberAndUncertaintyOfTheCards) {
                 }
             }
         };
-        expectAll("launch", [](const Car& of) { return readLaunchCards(of, of.units); });
+        expectAll("loads", [](const Car& of) { return readLaunchCards(of, of.units); });
         expectAll("roll", [](const Car& of) { return rollCards(readRollBriefly(of), of.units); });
         if (!car.springs.empty()) {
             expectAll("springs", [](const Car& of) { return springCards(of, findSpringsAtRide(of)); });

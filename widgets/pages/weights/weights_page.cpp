@@ -99,7 +99,7 @@ Section* WeightsPage::rateSection(QWidget* content) {
     section->body()->addWidget(sectionWords(
         ToneLabel::Tone::muted,
         tr("Used for what unlevel pads do to the corners, for how loads share out over them, and on the "
-           "Launch page for squat and roll. A rear wheel rate left empty is taken from the springs, if "
+           "Loads page for squat and roll. A rear wheel rate left empty is taken from the springs, if "
            "those are entered."),
         section));
     addRows(section,

@@ -14,11 +14,11 @@ namespace bolthole {
 
 /// Front to the right, lengths to scale, all forces to one scale of their own. The body is a plain shape and
 /// no car's; its rise and pitch are drawn kRiseDrawn times what they are, which the picture says.
-class LaunchPicture : public QWidget {
+class LoadsPicture : public QWidget {
     Q_OBJECT
   public:
     static constexpr double kRiseDrawn = 3;
-    explicit LaunchPicture(QWidget* parent = nullptr);
+    explicit LoadsPicture(QWidget* parent = nullptr);
 
     /// Copies what it needs. A case with a problem shows an empty ground.
     void showCase(const Car& car, const LaunchCase& launch, Units units);

@@ -1,4 +1,4 @@
-#include "widgets/pages/launch/launch_page.h"
+#include "widgets/pages/loads/loads_page.h"
 
 #include <QVBoxLayout>
 
@@ -9,20 +9,20 @@
 #include "widgets/kit/section.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/unit_text.h"
-#include "widgets/pages/launch/choice_load_table.h"
-#include "widgets/pages/launch/launch_facts.h"
-#include "widgets/pages/launch/launch_picture.h"
-#include "widgets/pages/launch/link_load_curves.h"
-#include "widgets/pages/launch/link_load_table.h"
+#include "widgets/pages/loads/choice_load_table.h"
+#include "widgets/pages/loads/link_load_curves.h"
+#include "widgets/pages/loads/link_load_table.h"
+#include "widgets/pages/loads/loads_facts.h"
+#include "widgets/pages/loads/loads_picture.h"
 #include "widgets/words/field_words.h"
 
 namespace bolthole {
 
-LaunchPage::LaunchPage(QWidget* parent)
-    : WorkPage(tr("Launch"), parent),
+LoadsPage::LoadsPage(QWidget* parent)
+    : WorkPage(tr("Loads"), parent),
       problem_(new ToneLabel(ToneLabel::Tone::problem, QString(), this)),
       missing_(new MissingList(this)),
-      picture_(new LaunchPicture(this)),
+      picture_(new LoadsPicture(this)),
       launch_(new FactCard(tr("Launch"), this)),
       attitude_(new FactCard(tr("Rise, squat and pitch"), this)),
       roll_(new FactCard(tr("Roll by the driveshaft's torque"), this)),
@@ -37,10 +37,10 @@ LaunchPage::LaunchPage(QWidget* parent)
     buildCards();
     buildLinkCards();
     connect(missing_, &MissingList::fieldWanted, this, &WorkPage::fieldWanted);
-    connect(choices_, &ChoiceLoadTable::progressed, this, &LaunchPage::showChoices);
+    connect(choices_, &ChoiceLoadTable::progressed, this, &LoadsPage::showChoices);
 }
 
-void LaunchPage::buildCards() {
+void LoadsPage::buildCards() {
     launch_->addAbove(picture_);
     results()->addWidget(problem_);
     for (QWidget* card :
@@ -52,13 +52,13 @@ void LaunchPage::buildCards() {
     results()->addStretch(1);
 }
 
-void LaunchPage::buildLinkCards() {
+void LoadsPage::buildLinkCards() {
     links_->addAbove(curves_);
     links_->addAbove(table_);  // above the curves
     choiceCard_->addAbove(choices_);
 }
 
-std::string LaunchPage::shapeOf(const Car& car) const {
+std::string LoadsPage::shapeOf(const Car& car) const {
     std::string shape = std::to_string(static_cast<int>(car.launch.from));
     for (int link = 0; link < static_cast<int>(car.links.size()); ++link) {
         shape += '|' + linkName(car, link).toStdString();
@@ -66,7 +66,7 @@ std::string LaunchPage::shapeOf(const Car& car) const {
     return shape;
 }
 
-void LaunchPage::fill(QWidget* content, QVBoxLayout* column) {
+void LoadsPage::fill(QWidget* content, QVBoxLayout* column) {
     column->addWidget(launchSection(content));
     column->addWidget(driveSection(content));
     column->addWidget(loadSection(content));
@@ -74,11 +74,11 @@ void LaunchPage::fill(QWidget* content, QVBoxLayout* column) {
     column->addWidget(brakeSection(content));
 }
 
-void LaunchPage::addRow(Section& section, Field field, const QString& whenEmpty) {
+void LoadsPage::addRow(Section& section, Field field, const QString& whenEmpty) {
     section.body()->addWidget(row({.field = field}, whenEmpty, &section));
 }
 
-Section* LaunchPage::launchSection(QWidget* parent) {
+Section* LoadsPage::launchSection(QWidget* parent) {
     auto* section = new Section(tr("Launch"), parent);
     section->body()->addWidget(choiceRow(
         Choice::launchFrom, tr("Computed from"),
@@ -104,7 +104,7 @@ Section* LaunchPage::launchSection(QWidget* parent) {
     return section;
 }
 
-Section* LaunchPage::driveSection(QWidget* parent) {
+Section* LoadsPage::driveSection(QWidget* parent) {
     auto* section = new Section(tr("Axle and tires"), parent);
     addRow(*section, Field::axleRatio, tr("not known"));
     addRow(*section, Field::friction, tr("not known"));
@@ -117,7 +117,7 @@ Section* LaunchPage::driveSection(QWidget* parent) {
     return section;
 }
 
-Section* LaunchPage::loadSection(QWidget* parent) {
+Section* LoadsPage::loadSection(QWidget* parent) {
     auto* section = new Section(tr("For link loads and roll"), parent);
     addRow(*section, Field::unsprungMass, tr("not known"));
     addRow(*section, Field::springBase, tr("not measured"));
@@ -125,7 +125,7 @@ Section* LaunchPage::loadSection(QWidget* parent) {
     return section;
 }
 
-Section* LaunchPage::ratingSection(QWidget* parent) {
+Section* LoadsPage::ratingSection(QWidget* parent) {
     auto* section = new Section(tr("Ratings of the links"), parent);
     for (int link = 0; link < static_cast<int>(state().car.links.size()); ++link) {
         section->body()->addWidget(row({.field = Field::linkRating, .link = link}, tr("no rating"), section));
@@ -134,14 +134,14 @@ Section* LaunchPage::ratingSection(QWidget* parent) {
     return section;
 }
 
-Section* LaunchPage::brakeSection(QWidget* parent) {
+Section* LoadsPage::brakeSection(QWidget* parent) {
     auto* section = new Section(tr("Brakes"), parent);
     addRow(*section, Field::brakeRearShare, tr("not known"));
     addRow(*section, Field::brakeDeceleration, tr("not known"));
     return section;
 }
 
-void LaunchPage::refresh() {
+void LoadsPage::refresh() {
     const BenchState& bench = state();
     if (!bench.traceIsCurrent || !bench.trace.ride.usable) {
         showNothing();
@@ -155,7 +155,7 @@ void LaunchPage::refresh() {
     showLinks();
 }
 
-void LaunchPage::showNothing() {
+void LoadsPage::showNothing() {
     case_ = {};
     case_.problem = "the car can't be computed as it stands";
     const QString problem = QString::fromStdString(state().problem);
@@ -173,7 +173,7 @@ void LaunchPage::showNothing() {
     choices_->hide();
 }
 
-void LaunchPage::showFacts() {
+void LoadsPage::showFacts() {
     const Units units = state().style.units;
     const Car& car = state().solvedCar;
     CardFacts facts = launchCards(car, case_, units);
@@ -202,7 +202,7 @@ void LaunchPage::showFacts() {
                            "closed course."));
 }
 
-void LaunchPage::showLinks() {
+void LoadsPage::showLinks() {
     const BenchState& bench = state();
     const Units units = bench.style.units;
     const bool isKnown = case_.links && !case_.links->sweep.unbalanced;
@@ -239,7 +239,7 @@ void LaunchPage::showLinks() {
     showChoices();
 }
 
-void LaunchPage::showChoices() {
+void LoadsPage::showChoices() {
     const QString warning = fromView(kLinkLoadWarning);
     const bool isKnown = case_.links && !case_.links->sweep.unbalanced;
     if (isKnown) {

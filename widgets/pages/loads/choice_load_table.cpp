@@ -1,11 +1,11 @@
-#include "widgets/pages/launch/choice_load_table.h"
+#include "widgets/pages/loads/choice_load_table.h"
 
 #include <QElapsedTimer>
 #include <algorithm>
 #include <utility>
 
 #include "widgets/kit/unit_text.h"
-#include "widgets/pages/launch/launch_facts.h"
+#include "widgets/pages/loads/loads_facts.h"
 
 namespace bolthole {
 

@@ -1,4 +1,4 @@
-#include "widgets/pages/launch/launch_picture.h"
+#include "widgets/pages/loads/loads_picture.h"
 
 #include <QPainter>
 #include <QPainterPath>
@@ -7,14 +7,13 @@
 
 #include "widgets/kit/pens.h"
 #include "widgets/kit/theme.h"
-#include "widgets/pages/launch/launch_facts.h"
+#include "widgets/pages/loads/loads_facts.h"
+#include "widgets/pages/body_outline.h"
 
 namespace bolthole {
 
 namespace {
 
-constexpr double kOverhang = 0.75;   // m of body beyond either axle
-constexpr double kRoof = 1.35;       // m
 constexpr double kBelow = 98;        // px under the ground, for the tires' loads
 constexpr double kLongestLoad = 66;  // px
 constexpr double kTop = 46;          // px, for the words and a body that rises
@@ -35,14 +34,14 @@ void paintArrow(QPainter& painter, QPointF from, QPointF to, const QPen& pen) {
 
 }  // namespace
 
-LaunchPicture::LaunchPicture(QWidget* parent) : QWidget(parent) {
+LoadsPicture::LoadsPicture(QWidget* parent) : QWidget(parent) {
     setAccessibleName(tr("The car under launch, side view"));
     QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     setSizePolicy(policy);
     connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, qOverload<>(&QWidget::update));
 }
 
-void LaunchPicture::showCase(const Car& car, const LaunchCase& launch, Units units) {
+void LoadsPicture::showCase(const Car& car, const LaunchCase& launch, Units units) {
     units_ = units;
     isEmpty_ = !launch.problem.empty();
     isLaunching_ = !isEmpty_ && launch.loads;
@@ -64,7 +63,7 @@ void LaunchPicture::showCase(const Car& car, const LaunchCase& launch, Units uni
     update();
 }
 
-void LaunchPicture::speak() {
+void LoadsPicture::speak() {
     QString words = tr("no figures");
     if (!isEmpty_) {
         const auto force = [this](double value) { return figureWithUnit(value, Quantity::force, units_); };
@@ -78,23 +77,23 @@ void LaunchPicture::speak() {
     setAccessibleDescription(words);
 }
 
-void LaunchPicture::place() {
-    const double whole = front_.x + 2 * kOverhang;
+void LoadsPicture::place() {
+    const double whole = front_.x + 2 * kBodyOverhang;
     const double tall = height() - kBelow - kTop;
     constexpr double kSides = 110;  // px, for numbers beside the arrows
-    scale_ = std::min((width() - 2 * kSides) / whole, tall / kRoof);
-    const double left = (width() - whole * scale_) / 2 + kOverhang * scale_;
+    scale_ = std::min((width() - 2 * kSides) / whole, tall / kBodyRoof);
+    const double left = (width() - whole * scale_) / 2 + kBodyOverhang * scale_;
     origin_ = {left, height() - kBelow};
     const double most = std::max(
         {rear_.standing, front_.standing, isLaunching_ ? rear_.launching : 0, isLaunching_ ? thrust_ : 0});
     perNewton_ = most > 0 ? kLongestLoad / most : 0;
 }
 
-QPointF LaunchPicture::toPicture(double x, double z) const {
+QPointF LoadsPicture::toPicture(double x, double z) const {
     return {origin_.x() + x * scale_, origin_.y() - z * scale_};
 }
 
-void LaunchPicture::paintEvent(QPaintEvent*) {
+void LoadsPicture::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     place();
@@ -121,22 +120,10 @@ void LaunchPicture::paintEvent(QPaintEvent*) {
     paintWords(painter);
 }
 
-void LaunchPicture::paintBody(QPainter& painter, const LaunchAttitude& attitude, bool isNow) const {
+void LoadsPicture::paintBody(QPainter& painter, const LaunchAttitude& attitude, bool isNow) const {
     const double length = front_.x;
-    const double floor = 0.62 * rear_.radius;
-    const double waist = 2.5 * rear_.radius;
-    const QPolygonF side{QPointF(-kOverhang, floor + 0.1),
-                         QPointF(-kOverhang + 0.03, waist),
-                         QPointF(-0.1, waist + 0.03),
-                         QPointF(0.22 * length, kRoof - 0.02),
-                         QPointF(0.5 * length, kRoof - 0.02),
-                         QPointF(0.7 * length, waist + 0.02),
-                         QPointF(length + kOverhang - 0.08, waist - 0.1),
-                         QPointF(length + kOverhang, floor + 0.1),
-                         QPointF(length + kOverhang - 0.1, floor),
-                         QPointF(-kOverhang + 0.1, floor)};
     QPolygonF shown;
-    for (const QPointF& point : side) {
+    for (const QPointF& point : bodyOutline(length, rear_.radius)) {
         const double rise = std::lerp(attitude.rearRise, attitude.frontRise, point.x() / length);
         shown << toPicture(point.x(), point.y() + kRiseDrawn * rise);
     }
@@ -145,7 +132,7 @@ void LaunchPicture::paintBody(QPainter& painter, const LaunchAttitude& attitude,
     painter.drawPolygon(shown);
 }
 
-void LaunchPicture::paintWheel(QPainter& painter, const Axle& axle) const {
+void LoadsPicture::paintWheel(QPainter& painter, const Axle& axle) const {
     const QPointF center = toPicture(axle.x, axle.radius);
     const double radius = axle.radius * scale_;
     painter.setPen(roundPen(theme().ink, 2));
@@ -156,7 +143,7 @@ void LaunchPicture::paintWheel(QPainter& painter, const Axle& axle) const {
     painter.drawEllipse(center, 0.52 * radius, 0.52 * radius);
 }
 
-void LaunchPicture::paintLoads(QPainter& painter, const Axle& axle) const {
+void LoadsPicture::paintLoads(QPainter& painter, const Axle& axle) const {
     const QPointF patch = toPicture(axle.x, 0);
     const double apart = isLaunching_ ? 7 : 0;
     paintLoad(painter, patch - QPointF(apart, 0), axle.standing, false);
@@ -166,7 +153,7 @@ void LaunchPicture::paintLoads(QPainter& painter, const Axle& axle) const {
 }
 
 // The ground's push on both tires of an axle; its number beside it, standing at left, launching at right.
-void LaunchPicture::paintLoad(QPainter& painter, QPointF at, double force, bool isNow) const {
+void LoadsPicture::paintLoad(QPainter& painter, QPointF at, double force, bool isNow) const {
     const double length = lengthOf(force);
     if (length > 1) {
         paintArrow(painter, at + QPointF(0, length + 2), at + QPointF(0, 2),
@@ -182,7 +169,7 @@ void LaunchPicture::paintLoad(QPainter& painter, QPointF at, double force, bool 
     painter.drawText(box, static_cast<int>((isNow ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignTop), words);
 }
 
-void LaunchPicture::paintThrust(QPainter& painter) const {
+void LoadsPicture::paintThrust(QPainter& painter) const {
     const double rise = 0.13 * rear_.radius * scale_ + 4;
     const QPointF from = toPicture(0, 0) + QPointF(rear_.radius * scale_ * 0.6, -rise);
     const QPointF to = from + QPointF(std::max(lengthOf(thrust_), 2 * kArrowHead), 0);
@@ -194,7 +181,7 @@ void LaunchPicture::paintThrust(QPainter& painter) const {
 }
 
 // The usual mark of a center of gravity: a circle in quarters.
-void LaunchPicture::paintCenter(QPainter& painter) const {
+void LoadsPicture::paintCenter(QPainter& painter) const {
     const QPointF at = toPicture(cgAhead_, cgHeight_);
     constexpr double kRadius = 7;
     painter.setPen(roundPen(theme().ink, 1.5));
@@ -216,7 +203,7 @@ void LaunchPicture::paintCenter(QPainter& painter) const {
                      static_cast<int>(Qt::AlignHCenter | Qt::AlignBottom), words);
 }
 
-void LaunchPicture::paintWords(QPainter& painter) const {
+void LoadsPicture::paintWords(QPainter& painter) const {
     QString words = tr("Lengths to scale, arrows to a scale of forces; the body a plain shape.");
     if (wheelsUp_ && isLaunching_) {
         words = tr("The front wheels leave the ground: no attitude to draw.");

@@ -1,4 +1,4 @@
-#include "widgets/pages/launch/link_load_curves.h"
+#include "widgets/pages/loads/link_load_curves.h"
 
 #include <QPainter>
 #include <algorithm>
@@ -8,7 +8,7 @@
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
-#include "widgets/pages/launch/launch_facts.h"
+#include "widgets/pages/loads/loads_facts.h"
 #include "widgets/scales/axis_ticks.h"
 #include "widgets/words/field_words.h"
 

@@ -1,5 +1,5 @@
-// The launch page, driven by keys and mouse: what it shows, what it names as missing, what it never guesses.
-#include "widgets/pages/launch/launch_page.h"
+// The loads page, driven by keys and mouse: what it shows, what it names as missing, what it never guesses.
+#include "widgets/pages/loads/loads_page.h"
 
 #include <gmock/gmock.h>
 
@@ -18,11 +18,11 @@
 #include "tests/support/sheet_bench.h"
 #include "widgets/fields/missing_list.h"
 #include "widgets/pages/fact_card.h"
-#include "widgets/pages/launch/choice_load_table.h"
-#include "widgets/pages/launch/launch_facts.h"
-#include "widgets/pages/launch/launch_picture.h"
-#include "widgets/pages/launch/link_load_curves.h"
-#include "widgets/pages/launch/link_load_table.h"
+#include "widgets/pages/loads/choice_load_table.h"
+#include "widgets/pages/loads/link_load_curves.h"
+#include "widgets/pages/loads/link_load_table.h"
+#include "widgets/pages/loads/loads_facts.h"
+#include "widgets/pages/loads/loads_picture.h"
 
 namespace bolthole::test {
 namespace {
@@ -31,11 +31,11 @@ using testing::HasSubstr;
 using testing::Not;
 
 // The page with what a window would do: every edit is applied, solved and shown.
-class LaunchPageBench : public testing::Test {
+class LoadsPageBench : public testing::Test {
   protected:
     static void SetUpTestSuite() { ThemeKeeper::instance().choose(Appearance::light); }
 
-    LaunchPageBench() : page_(std::make_unique<LaunchPage>()) {
+    LoadsPageBench() : page_(std::make_unique<LoadsPage>()) {
         QObject::connect(page_.get(), &WorkPage::edited, page_.get(), [this](const Edit& edit) {
             edits_.push_back(edit);
             const EditResult result = bolthole::apply(state_.car, edit);
@@ -124,11 +124,11 @@ class LaunchPageBench : public testing::Test {
     }
 
     BenchState state_;
-    std::unique_ptr<LaunchPage> page_;
+    std::unique_ptr<LoadsPage> page_;
     std::vector<Edit> edits_;
 };
 
-TEST_F(LaunchPageBench, ABlankLaunchSaysWhatToEnterAndShowsNoFigure) {
+TEST_F(LoadsPageBench, ABlankLaunchSaysWhatToEnterAndShowsNoFigure) {
     EXPECT_EQ(value("Launch", "Acceleration"), "—");
     EXPECT_THAT(words("Launch"), HasSubstr("not known: enter the launch acceleration in g"));
     EXPECT_THAT(missing(), testing::Contains("Launch acceleration in g"));
@@ -138,7 +138,7 @@ TEST_F(LaunchPageBench, ABlankLaunchSaysWhatToEnterAndShowsNoFigure) {
     EXPECT_THAT(words("Launch"), HasSubstr("CG height 22.0 in"));
 }
 
-TEST_F(LaunchPageBench, AMissingNumberLeadsToItsField) {
+TEST_F(LoadsPageBench, AMissingNumberLeadsToItsField) {
     QSignalSpy wanted(page_.get(), &WorkPage::fieldWanted);
     auto* button = named<QPushButton>("enter the launch acceleration in g");
     ASSERT_NE(button, nullptr);
@@ -150,7 +150,7 @@ TEST_F(LaunchPageBench, AMissingNumberLeadsToItsField) {
     EXPECT_EQ(page_->focusWidget(), named<NumberField>("launch acceleration in g"));
 }
 
-TEST_F(LaunchPageBench, WhatIsTypedFillsThePageStepByStep) {
+TEST_F(LoadsPageBench, WhatIsTypedFillsThePageStepByStep) {
     type("launch acceleration in g", "0.8");
     EXPECT_EQ(value("Launch", "Acceleration"), "0.80 g");
     EXPECT_THAT(missing(), Not(testing::Contains("Launch acceleration in g")));
@@ -161,11 +161,11 @@ TEST_F(LaunchPageBench, WhatIsTypedFillsThePageStepByStep) {
     EXPECT_THAT(words("Link loads"), HasSubstr("not measured"));
     EXPECT_THAT(words("Link loads"), HasSubstr("both rear tires are taken to carry the same"));
     EXPECT_EQ(edits_.size(), 4U);
-    EXPECT_NE(dynamic_cast<LaunchPicture*>(page_->findChild<LaunchPicture*>())->accessibleDescription(),
+    EXPECT_NE(dynamic_cast<LoadsPicture*>(page_->findChild<LoadsPicture*>())->accessibleDescription(),
               QString());
 }
 
-TEST_F(LaunchPageBench, AnEmptiedFieldIsNotKnownAgain) {
+TEST_F(LoadsPageBench, AnEmptiedFieldIsNotKnownAgain) {
     enterLaunch();
     auto* field = named<NumberField>("axle ratio");
     field->setFocus();
@@ -177,7 +177,7 @@ TEST_F(LaunchPageBench, AnEmptiedFieldIsNotKnownAgain) {
     EXPECT_THAT(missing(), testing::Contains("Axle ratio"));
 }
 
-TEST_F(LaunchPageBench, TheSourceDecidesTheFieldsAndIsChosenByKeys) {
+TEST_F(LoadsPageBench, TheSourceDecidesTheFieldsAndIsChosenByKeys) {
     EXPECT_EQ(named<NumberField>("60-ft time"), nullptr);
     auto* box = named<QComboBox>("Computed from");
     ASSERT_NE(box, nullptr);
@@ -201,7 +201,7 @@ TEST_F(LaunchPageBench, TheSourceDecidesTheFieldsAndIsChosenByKeys) {
 // R. C. Hibbeler, A. Gupta, Engineering Mechanics: Dynamics, Ex. 17.5, p. 733 (read): 6.88 kN in front, 12.74
 // kN behind, 1.59 m/s^2 with g 9.81; here g is 9.80665, so 1.59/9.81 = 0.162 g and forces a third of a
 // thousandth less, which three digits do not tell.
-TEST_F(LaunchPageBench, HibbelerSlippingRearWheelsOnThePage) {
+TEST_F(LoadsPageBench, HibbelerSlippingRearWheelsOnThePage) {
     Car car = levelCar();
     car.units = Units::metric;
     car.wheelbase = 2.0;
@@ -222,7 +222,7 @@ TEST_F(LaunchPageBench, HibbelerSlippingRearWheelsOnThePage) {
 // J. L. Meriam, L. G. Kraige, Engineering Mechanics: Dynamics, SP 6/1, p. 422 (inputs read, results
 // computed): 804.4 lb of thrust, 1441.1 in front, 1762.9 behind; the grade as level ground, as in
 // tests/outside/launch_case_reference_test.cpp.
-TEST_F(LaunchPageBench, MeriamUpTheGradeOnThePage) {
+TEST_F(LoadsPageBench, MeriamUpTheGradeOnThePage) {
     Car car = levelCar();
     car.wheelbase = 120 * kMetresPerInch;
     car.cgHeight = 24 * kMetresPerInch;
@@ -237,7 +237,7 @@ TEST_F(LaunchPageBench, MeriamUpTheGradeOnThePage) {
 }
 
 // R. N. Jazar, Vehicle Dynamics, eqs 2.87-2.88, p. 50 (read): the front wheels leave the ground at a2/h.
-TEST_F(LaunchPageBench, JazarsLiftLimitOnThePage) {
+TEST_F(LoadsPageBench, JazarsLiftLimitOnThePage) {
     const Car& car = state_.car;
     const double ahead = car.wheelbase * car.cornerWeights.front() / car.cornerWeights.total();
     EXPECT_NEAR(std::stod(value("Launch", "Front wheels lift at")), ahead / car.cgHeight, 0.0051);
@@ -248,7 +248,7 @@ TEST_F(LaunchPageBench, JazarsLiftLimitOnThePage) {
 
 // D. Barton, J. Fieldhouse, Automotive Chassis Engineering (Springer 2018), sec. 3.11, eqs 3.63-3.69 (read):
 // with W 3000 lb, L 120 in, h 30 in, 150 and 100 lb/in an axle: no pitch at e/d 0.416667 (computed).
-TEST_F(LaunchPageBench, BartonFieldhouseZeroPitchOnThePage) {
+TEST_F(LoadsPageBench, BartonFieldhouseZeroPitchOnThePage) {
     Car car = levelCar();
     car.wheelbase = 120 * kMetresPerInch;
     car.cgHeight = 30 * kMetresPerInch;
@@ -269,7 +269,7 @@ TEST_F(LaunchPageBench, BartonFieldhouseZeroPitchOnThePage) {
     EXPECT_EQ(value("Rise, squat and pitch", "Anti-squat at ride"), "167 %");
 }
 
-TEST_F(LaunchPageBench, ARatingIsHeldAgainstTheWorstLoadWithItsFactor) {
+TEST_F(LoadsPageBench, ARatingIsHeldAgainstTheWorstLoadWithItsFactor) {
     enterLaunch();
     type("lower, rating", "500");
     type("load factor against ratings", "2");
@@ -290,7 +290,7 @@ TEST_F(LaunchPageBench, ARatingIsHeldAgainstTheWorstLoadWithItsFactor) {
     EXPECT_THAT(shown, HasSubstr("over")) << "never by color alone";
 }
 
-TEST_F(LaunchPageBench, EveryHoleChoiceHasItsWorstLoadSortedAndThePresentIsMarked) {
+TEST_F(LoadsPageBench, EveryHoleChoiceHasItsWorstLoadSortedAndThePresentIsMarked) {
     enterLaunch();
     ASSERT_TRUE(waitForChoices());
     ChoiceLoadTable& choices = page_->choices();
@@ -316,7 +316,7 @@ TEST_F(LaunchPageBench, EveryHoleChoiceHasItsWorstLoadSortedAndThePresentIsMarke
     EXPECT_THAT(words("Worst link load of every hole choice"), HasSubstr(std::string(kLinkLoadWarning)));
 }
 
-TEST_F(LaunchPageBench, ManyHoleChoicesAreCappedAndSaidToBe) {
+TEST_F(LoadsPageBench, ManyHoleChoicesAreCappedAndSaidToBe) {
     Car car = inventedCar();
     drillHoles(car, 6, 0.004);
     show(car);
@@ -326,7 +326,7 @@ TEST_F(LaunchPageBench, ManyHoleChoicesAreCappedAndSaidToBe) {
     EXPECT_EQ(page_->choices().rowCount(), 500);
 }
 
-TEST_F(LaunchPageBench, OverHeldLinksAreOnePossibleShare) {
+TEST_F(LoadsPageBench, OverHeldLinksAreOnePossibleShare) {
     enterLaunch();  // splayed uppers and a track bar
     EXPECT_THAT(words("Link loads"), HasSubstr(std::string(kSharedLoadNote)));
     EXPECT_THAT(table().item(0, LinkLoadTable::kCertainty)->text().toStdString() +
@@ -334,7 +334,7 @@ TEST_F(LaunchPageBench, OverHeldLinksAreOnePossibleShare) {
                 HasSubstr("one possible share"));
 }
 
-TEST_F(LaunchPageBench, RollNeedsTracksAndRatesAndThenShowsFourTires) {
+TEST_F(LoadsPageBench, RollNeedsTracksAndRatesAndThenShowsFourTires) {
     enterLaunch();
     const QString card = QStringLiteral("Roll by the driveshaft's torque");
     EXPECT_THAT(words(card),
@@ -353,7 +353,7 @@ TEST_F(LaunchPageBench, RollNeedsTracksAndRatesAndThenShowsFourTires) {
     EXPECT_THAT(words("Link loads"), HasSubstr("computed from the driveshaft's torque"));
 }
 
-TEST_F(LaunchPageBench, BrakesNeedTheirShareAndSayWhatLocksFirst) {
+TEST_F(LoadsPageBench, BrakesNeedTheirShareAndSayWhatLocksFirst) {
     EXPECT_EQ(value("Braking", "Rear anti-lift"), "—");
     type("rear share of the brake force", "45");
     EXPECT_THAT(value("Braking", "Rear anti-lift"), Not(HasSubstr("—")));
@@ -364,7 +364,7 @@ TEST_F(LaunchPageBench, BrakesNeedTheirShareAndSayWhatLocksFirst) {
     EXPECT_THAT(words("Braking"), HasSubstr("enter the rear wheel rate"));
 }
 
-TEST_F(LaunchPageBench, ASweepOfManyRowsIsCutForTheChoicesAndSaidToBe) {
+TEST_F(LoadsPageBench, ASweepOfManyRowsIsCutForTheChoicesAndSaidToBe) {
     Car car = inventedCar();
     car.travel.steps = 2001;
     show(car);
@@ -374,7 +374,7 @@ TEST_F(LaunchPageBench, ASweepOfManyRowsIsCutForTheChoicesAndSaidToBe) {
     EXPECT_EQ(page_->choices().rowCount(), 6);
 }
 
-TEST_F(LaunchPageBench, TheTableIsCopiedWithItsHeadings) {
+TEST_F(LoadsPageBench, TheTableIsCopiedWithItsHeadings) {
     enterLaunch();
     table().setFocus();
     table().clearSelection();
@@ -384,7 +384,7 @@ TEST_F(LaunchPageBench, TheTableIsCopiedWithItsHeadings) {
     EXPECT_TRUE(copied.startsWith("joint\ttension, lbf"));
 }
 
-TEST_F(LaunchPageBench, ACarThatCannotBeComputedShowsWhyAndNoOldFigures) {
+TEST_F(LoadsPageBench, ACarThatCannotBeComputedShowsWhyAndNoOldFigures) {
     enterLaunch();
     Car broken = state_.car;
     broken.wheelbase = 0;
@@ -399,7 +399,7 @@ TEST_F(LaunchPageBench, ACarThatCannotBeComputedShowsWhyAndNoOldFigures) {
     EXPECT_TRUE(isSaid);
 }
 
-TEST_F(LaunchPageBench, MetricShowsNewtons) {
+TEST_F(LoadsPageBench, MetricShowsNewtons) {
     enterLaunch();
     Car car = state_.car;
     car.units = Units::metric;
@@ -408,9 +408,9 @@ TEST_F(LaunchPageBench, MetricShowsNewtons) {
     EXPECT_EQ(table().horizontalHeaderItem(LinkLoadTable::kTension)->text(), "tension, N");
 }
 
-TEST_F(LaunchPageBench, PictureAndCurvesFollowTheLaunch) {
+TEST_F(LoadsPageBench, PictureAndCurvesFollowTheLaunch) {
     enterLaunch();
-    auto* picture = page_->findChild<LaunchPicture*>();
+    auto* picture = page_->findChild<LoadsPicture*>();
     auto* curves = page_->findChild<LinkLoadCurves*>();
     const QImage gentle = picture->grab().toImage();
     const QImage gentleCurves = curves->grab().toImage();
@@ -421,7 +421,7 @@ TEST_F(LaunchPageBench, PictureAndCurvesFollowTheLaunch) {
     EXPECT_NE(curves->grab().toImage(), gentleCurves);
 }
 
-TEST_F(LaunchPageBench, EveryFieldHasANameAndSaysHowToMeasureIt) {
+TEST_F(LoadsPageBench, EveryFieldHasANameAndSaysHowToMeasureIt) {
     for (const LaunchFrom from : {LaunchFrom::acceleration, LaunchFrom::sixtyFoot, LaunchFrom::torque}) {
         Car car = inventedCar();
         car.launch.from = from;
@@ -438,7 +438,7 @@ TEST_F(LaunchPageBench, EveryFieldHasANameAndSaysHowToMeasureIt) {
 
 // By hand: m a h / L moves by m a / L for each unit of h. What else is measured moves it far less: 1 % of it
 // at most.
-TEST_F(LaunchPageBench, TheTransferIsAsSureAsTheHeightOfTheCg) {
+TEST_F(LoadsPageBench, TheTransferIsAsSureAsTheHeightOfTheCg) {
     enterLaunch();
     Car car = state_.car;
     car.units = Units::metric;

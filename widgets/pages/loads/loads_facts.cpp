@@ -1,4 +1,4 @@
-#include "widgets/pages/launch/launch_facts.h"
+#include "widgets/pages/loads/loads_facts.h"
 
 #include <cmath>
 

@@ -1,11 +1,11 @@
-#include "widgets/pages/launch/link_load_table.h"
+#include "widgets/pages/loads/link_load_table.h"
 
 #include <algorithm>
 #include <cmath>
 #include <numeric>
 
 #include "widgets/kit/unit_text.h"
-#include "widgets/pages/launch/launch_facts.h"
+#include "widgets/pages/loads/loads_facts.h"
 #include "widgets/words/field_words.h"
 
 namespace bolthole {

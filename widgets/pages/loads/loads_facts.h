@@ -1,4 +1,4 @@
-// What the launch page says in words and numbers: the rows of its cards, from a LaunchCase.
+// What the loads page says in words and numbers: the rows of its cards, from a LaunchCase.
 #pragma once
 
 #include <QString>

@@ -8,7 +8,7 @@
 namespace bolthole {
 
 class ChoiceLoadTable;
-class LaunchPicture;
+class LoadsPicture;
 class LinkLoadCurves;
 class LinkLoadTable;
 class MissingList;
@@ -16,10 +16,10 @@ class Section;
 class ToneLabel;
 
 /// What a launch or a stop does: tire loads, attitude, roll, and what every link carries.
-class LaunchPage : public WorkPage {
+class LoadsPage : public WorkPage {
     Q_OBJECT
   public:
-    explicit LaunchPage(QWidget* parent = nullptr);
+    explicit LoadsPage(QWidget* parent = nullptr);
 
     /// What is shown, for tests.
     [[nodiscard]] const LaunchCase& shown() const { return case_; }
@@ -48,7 +48,7 @@ class LaunchPage : public WorkPage {
     FactSpread spread_;
     ToneLabel* problem_;
     MissingList* missing_;
-    LaunchPicture* picture_;
+    LoadsPicture* picture_;
     FactCard* launch_;
     FactCard* attitude_;
     FactCard* roll_;

@@ -1,4 +1,4 @@
-// The launch page in the real window: entered by keys, undone, led to fields on other pages.
+// The loads page in the real window: entered by keys, undone, led to fields on other pages.
 #include <gmock/gmock.h>
 
 #include <QApplication>
@@ -10,22 +10,22 @@
 #include "app/carfile/car_file.h"
 #include "app/window/main_window.h"
 #include "widgets/kit/number_field.h"
-#include "widgets/pages/launch/launch_page.h"
-#include "widgets/pages/launch/link_load_table.h"
+#include "widgets/pages/loads/link_load_table.h"
+#include "widgets/pages/loads/loads_page.h"
 
 namespace bolthole {
 namespace {
 
-class LaunchInTheWindow : public ::testing::Test {
+class LoadsInTheWindow : public ::testing::Test {
   protected:
-    LaunchInTheWindow() {
+    LoadsInTheWindow() {
         window_.resize(1480, 920);
         window_.show();
         open();
         QApplication::setActiveWindow(&window_);
         QTest::keyClick(&window_, Qt::Key_5, Qt::AltModifier);
     }
-    ~LaunchInTheWindow() override { window_.document().undoStack().setClean(); }
+    ~LoadsInTheWindow() override { window_.document().undoStack().setClean(); }
 
     // A demo car of which nothing but links and weights is known.
     void open() {
@@ -44,7 +44,7 @@ class LaunchInTheWindow : public ::testing::Test {
         window_.openFile(name);
         EXPECT_FALSE(window_.state().car.launch.axleRatio.has_value());
     }
-    LaunchPage& page() { return *window_.findChild<LaunchPage*>(); }
+    LoadsPage& page() { return *window_.findChild<LoadsPage*>(); }
     NumberField* field(const QString& name) {
         QApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
         for (NumberField* each : page().findChildren<NumberField*>()) {
@@ -67,7 +67,7 @@ class LaunchInTheWindow : public ::testing::Test {
     MainWindow window_{Settings{}};
 };
 
-TEST_F(LaunchInTheWindow, KeysAloneReachThePageAndFillIt) {
+TEST_F(LoadsInTheWindow, KeysAloneReachThePageAndFillIt) {
     ASSERT_TRUE(page().isVisible());
     type("launch acceleration in g", "0.9");
     type("axle ratio", "3.73");
@@ -77,7 +77,7 @@ TEST_F(LaunchInTheWindow, KeysAloneReachThePageAndFillIt) {
     EXPECT_EQ(window_.document().undoStack().count(), 3);
 }
 
-TEST_F(LaunchInTheWindow, UndoTakesBackOneNumberAtATime) {
+TEST_F(LoadsInTheWindow, UndoTakesBackOneNumberAtATime) {
     const Car before = window_.state().car;
     type("launch acceleration in g", "0.9");
     type("launch acceleration in g", "1.1");
@@ -92,7 +92,7 @@ TEST_F(LaunchInTheWindow, UndoTakesBackOneNumberAtATime) {
     EXPECT_EQ(window_.state().car.launch.acceleration, 0.9);
 }
 
-TEST_F(LaunchInTheWindow, AnotherSourceIsOneStepAndItsUndoBringsTheFieldsBack) {
+TEST_F(LoadsInTheWindow, AnotherSourceIsOneStepAndItsUndoBringsTheFieldsBack) {
     type("launch acceleration in g", "0.9");
     window_.document().apply(SetChoice{Choice::launchFrom, static_cast<int>(LaunchFrom::torque)},
                              EditPhase::whole, {});
@@ -103,7 +103,7 @@ TEST_F(LaunchInTheWindow, AnotherSourceIsOneStepAndItsUndoBringsTheFieldsBack) {
     EXPECT_EQ(field("launch acceleration in g")->text(), "0.9");
 }
 
-TEST_F(LaunchInTheWindow, ANumberOutOfItsLimitsIsRefusedInPlace) {
+TEST_F(LoadsInTheWindow, ANumberOutOfItsLimitsIsRefusedInPlace) {
     const Car before = window_.state().car;
     type("launch acceleration in g", "40");
     EXPECT_EQ(window_.state().car, before);
@@ -112,7 +112,7 @@ TEST_F(LaunchInTheWindow, ANumberOutOfItsLimitsIsRefusedInPlace) {
     EXPECT_EQ(window_.state().car, before);
 }
 
-TEST_F(LaunchInTheWindow, AMissingNumberOfAnotherPageIsLedTo) {
+TEST_F(LoadsInTheWindow, AMissingNumberOfAnotherPageIsLedTo) {
     type("launch acceleration in g", "0.9");
     QPushButton* rate = nullptr;
     for (QPushButton* button : page().findChildren<QPushButton*>()) {
@@ -125,7 +125,7 @@ TEST_F(LaunchInTheWindow, AMissingNumberOfAnotherPageIsLedTo) {
     EXPECT_FALSE(page().isVisible()) << "wheel rates stand with the springs";
 }
 
-TEST_F(LaunchInTheWindow, AHoleBoltedElsewhereChangesTheLoads) {
+TEST_F(LoadsInTheWindow, AHoleBoltedElsewhereChangesTheLoads) {
     type("launch acceleration in g", "0.9");
     type("axle ratio", "3.73");
     type("rear unsprung weight", "260");

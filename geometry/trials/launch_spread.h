@@ -1,0 +1,33 @@
+// How sure a launch's figures are, and how they differ from another's: from paired draws.
+#pragma once
+
+#include <array>
+#include <functional>
+#include <limits>
+#include <optional>
+#include <span>
+
+#include "geometry/dynamics/launch_reading.h"
+#include "geometry/trials/launch_errors.h"
+
+namespace bolthole {
+
+/// Standard uncertainties of one figure, in its own unit, SI; NaN: fewer than kLeastDraws draws have it.
+struct LaunchFigureSpread {
+    double now = std::numeric_limits<double>::quiet_NaN();
+    double before = std::numeric_limits<double>::quiet_NaN();
+    /// Of `now` less `before`, both with the same errors: what both share cancels.
+    double difference = std::numeric_limits<double>::quiet_NaN();
+};
+inline constexpr std::size_t kLeastDraws = 10;
+
+using LaunchSpreads = std::array<LaunchFigureSpread, kLaunchFigures>;
+
+/// Runs `now`, and `before` where there is one, with each of `errors` (the standard deviation of what comes
+/// out; JCGM 101:2008, cl. 7.6). Nothing where `isCancelled` says so between two launches.
+[[nodiscard]] std::optional<LaunchSpreads> drawLaunchSpreads(const LaunchInputs& now,
+                                                             const LaunchInputs* before,
+                                                             std::span<const LaunchError> errors,
+                                                             const std::function<bool()>& isCancelled = {});
+
+}  // namespace bolthole

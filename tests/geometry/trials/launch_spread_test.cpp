@@ -1,0 +1,69 @@
+// How sure a launch's figures are: against a library's statistics of the same draws.
+#include "geometry/trials/launch_spread.h"
+
+#include <gtest/gtest.h>
+
+#include <boost/math/statistics/univariate_statistics.hpp>
+#include <cmath>
+
+#include "tests/support/made_launch.h"
+
+namespace bolthole {
+namespace {
+
+constexpr std::size_t kDraws = 24;
+
+LaunchInputs launched() {
+    return makeLaunch(CarGenerator(7).draw(Layout::triangulated));
+}
+
+LaunchInputs withStifferFront(LaunchInputs inputs) {
+    inputs.front.damping->rebound.at = 8;
+    return inputs;
+}
+
+// Boost.Math, univariate_statistics: the sample standard deviation.
+TEST(LaunchSpread, IsTheSampleDeviationOfTheDraws) {
+    const LaunchInputs now = withStifferFront(launched());
+    const LaunchInputs before = launched();
+    const std::vector<LaunchError> errors = drawLaunchErrors(kDraws, 0.02);
+    const std::optional<LaunchSpreads> spreads = drawLaunchSpreads(now, &before, errors);
+    ASSERT_TRUE(spreads);
+    std::vector<double> with;
+    std::vector<double> change;
+    for (const LaunchError& error : errors) {
+        const LaunchRun one = simulateLaunch(withErrors(now, error), {.every = kReadingStep});
+        const LaunchRun other = simulateLaunch(withErrors(before, error), {.every = kReadingStep});
+        ASSERT_TRUE(one.figures.sixtyFoot && other.figures.sixtyFoot);
+        with.push_back(*one.figures.sixtyFoot);
+        change.push_back(*one.figures.sixtyFoot - *other.figures.sixtyFoot);
+    }
+    const LaunchFigureSpread& spread = (*spreads)[static_cast<std::size_t>(LaunchFigure::sixtyFoot)];
+    EXPECT_NEAR(spread.now, std::sqrt(boost::math::statistics::sample_variance(with)), 1e-12);
+    EXPECT_NEAR(spread.difference, std::sqrt(boost::math::statistics::sample_variance(change)), 1e-12);
+    EXPECT_GT(spread.now, 0.005) << "friction, torque and inertias move it";
+}
+
+TEST(LaunchSpread, WhatBothSetupsShareCancels) {
+    const LaunchInputs now = launched();
+    const std::optional<LaunchSpreads> same = drawLaunchSpreads(now, &now, drawLaunchErrors(kDraws, 0.02));
+    ASSERT_TRUE(same);
+    const LaunchFigureSpread& spread = (*same)[static_cast<std::size_t>(LaunchFigure::leastLoad)];
+    EXPECT_GT(spread.now, 1);
+    EXPECT_EQ(spread.difference, 0);
+}
+
+TEST(LaunchSpread, TooFewDrawsSayNothingAndACancelledOneGivesNothing) {
+    const LaunchInputs now = launched();
+    const std::optional<LaunchSpreads> few = drawLaunchSpreads(now, nullptr, drawLaunchErrors(4, 0.02));
+    ASSERT_TRUE(few);
+    EXPECT_TRUE(std::isnan((*few)[0].now));
+    EXPECT_TRUE(std::isnan((*few)[0].before));
+    int asked = 0;
+    EXPECT_FALSE(
+        drawLaunchSpreads(now, nullptr, drawLaunchErrors(kDraws, 0), [&asked] { return ++asked > 3; }));
+    EXPECT_EQ(asked, 4);
+}
+
+}  // namespace
+}  // namespace bolthole
