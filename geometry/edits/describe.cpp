@@ -5,6 +5,7 @@
 #include "geometry/car/fields.h"
 #include "geometry/choices/choice_figures.h"
 #include "geometry/edits/edit.h"
+#include "geometry/edits/edit_correction.h"
 #include "geometry/edits/edit_passes.h"
 #include "geometry/units/text.h"
 
@@ -78,6 +79,7 @@ class Describer {
     std::string operator()(const ChangePass& edit) const { return describePassEdit(edit, car_); }
     std::string operator()(const RemovePass& edit) const { return describePassEdit(edit, car_); }
     std::string operator()(const StrikePass& edit) const { return describePassEdit(edit, car_); }
+    std::string operator()(const CorrectLaunch& edit) const { return describeCorrection(edit); }
     std::string operator()(const JoinLinks& edit) const {
         return "Join left and right " + linkWords(car_, edit.link);
     }

@@ -10,6 +10,7 @@
 
 #include "geometry/car/fields.h"
 #include "geometry/car/numbers.h"
+#include "geometry/edits/edit_correction.h"
 #include "geometry/edits/edit_entered.h"
 #include "geometry/edits/edit_kept.h"
 #include "geometry/edits/edit_links.h"
@@ -136,6 +137,7 @@ class Applier {
     std::string operator()(const ChangePass& edit) const { return applyTo(car_, edit); }
     std::string operator()(const RemovePass& edit) const { return applyTo(car_, edit); }
     std::string operator()(const StrikePass& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const CorrectLaunch& edit) const { return applyTo(car_, edit); }
     std::string operator()(const SetChoice& edit) const { return applyTo(car_, edit); }
     std::string operator()(const AddLoad& edit) const { return applyTo(car_, edit); }
     std::string operator()(const RemoveLoad& edit) const { return applyTo(car_, edit); }
@@ -443,7 +445,11 @@ std::string Applier::operator()(const RemoveHole& edit) const {
 EditResult apply(const Car& car, const Edit& edit) {
     EditResult result{car, {}};
     result.refusal = std::visit(Applier(result.car), edit);
-    if (!std::holds_alternative<RestoreKept>(edit) && !std::holds_alternative<SwapBefore>(edit)) {
+    // What is known better of the car and of what was kept makes it no other state.
+    const bool isSameState = std::holds_alternative<RestoreKept>(edit) ||
+                             std::holds_alternative<SwapBefore>(edit) ||
+                             std::holds_alternative<CorrectLaunch>(edit);
+    if (!isSameState) {
         forgetChangedState(result.car, car);
     }
     return result;

@@ -248,6 +248,19 @@ struct StrikePass {
     int index = 0;
     bool struck = true;
 };
+/// Takes over what the passes taught of the launch's least known numbers. Scales multiply the tables of the
+/// car and of every kept setup: what is known better now was so when those ran. A single number goes to the
+/// car and to the kept setups that held what the car held, so that setups differ by what they differed by
+/// before. Refuses, and changes nothing, where a number or table would leave its limits. How sure the numbers
+/// are stays as entered: the passes stay in the file and would else be counted twice.
+struct CorrectLaunch {
+    OptionalNumber friction = std::nullopt;
+    OptionalNumber stallSpeed = std::nullopt;  ///< rad/s
+    OptionalNumber peakSlip = std::nullopt;    ///< percent
+    double torqueScale = 1;
+    double frontDampingScale = 1;
+    double rearDampingScale = 1;
+};
 /// Other tires or another ride height; every measured point is re-based. See geometry/edits/ride_change.h.
 struct ChangeRide {
     RideChange change;
@@ -259,7 +272,7 @@ using Edit =
                  ChooseHoles, KeepState, DescribeKept, SetBefore, RemoveKept, RestoreKept, SwapBefore,
                  ChangeRide, SetChoice, AddLoad, RemoveLoad, RenameLoad, AddSpring, RemoveSpring,
                  ChangeSpring, AddLink, RemoveLink, ChangeLink, SplitLink, JoinLinks, SetPlate, SetPlanned,
-                 PlanHole, AddPass, ChangePass, RemovePass, StrikePass, SetNumbers, SetTorque>;
+                 PlanHole, AddPass, ChangePass, RemovePass, StrikePass, SetNumbers, SetTorque, CorrectLaunch>;
 
 /// What came of an edit: the changed car, or why it was refused (then the car is the one that went in).
 struct EditResult {

@@ -1,0 +1,331 @@
+#include "geometry/fit/robust_fit.h"
+
+#include <Eigen/Cholesky>
+#include <algorithm>
+#include <boost/math/tools/minima.hpp>
+#include <cmath>
+#include <tuple>
+#include <unsupported/Eigen/NonLinearOptimization>
+#include <utility>
+
+namespace bolthole {
+
+namespace {
+
+using Eigen::Index;
+using Eigen::MatrixXd;
+using Eigen::VectorXd;
+
+constexpr int kMostEvaluations = 60;
+/// How closely a minimum is found: parts of the cost and of the unknowns' size that a step must still gain.
+struct Closeness {
+    double cost;
+    double unknowns;
+};
+constexpr Closeness kNear{1e-3, 1e-2};   // on the way
+constexpr Closeness kClose{1e-5, 1e-4};  // while scatter still moves: about a hundredth of an uncertainty
+constexpr Closeness kThere{1e-10, 1e-8};
+constexpr int kMostRounds = 8;           // of fit and scatter in turn
+constexpr double kSameScatter = 0.03;    // of its logarithm; itself it is known to a quarter or so
+constexpr double kNormalPerMad =
+    1.4826;  // standard deviation of a normal distribution over its median deviation
+constexpr double kFarthestScatter = 4;  // spreads from the prior's middle that are searched
+constexpr int kScatterBits = 20;
+
+double varianceOf(const FitData& data, const std::vector<double>& scatter, std::size_t measurement) {
+    const double own = scatter[data.group[measurement]];
+    return data.reading * data.reading + own * own;
+}
+
+/// The root of rho: what Levenberg and Marquardt square. With its derivative by z.
+struct LossRoot {
+    double value = 0;
+    double slope = 1;
+};
+LossRoot lossRoot(double z, const std::optional<double>& width) {
+    if (!width) {
+        return {z, 1};
+    }
+    const double ratio = z * z / (*width * *width);
+    constexpr double kTiny = 1e-8;
+    if (ratio < kTiny) {
+        return {z, 1};
+    }
+    const double root = std::copysign(*width * std::sqrt(std::log1p(ratio)), z);
+    return {root, z / (root * (1 + ratio))};
+}
+
+/// rho'(z^2).
+double lossWeight(double z, const std::optional<double>& width) {
+    return width ? 1 / (1 + z * z / (*width * *width)) : 1;
+}
+
+/// What Eigen's minimizer asks for: residuals of the measurements, then of the priors.
+class Residuals {
+  public:
+    Residuals(const FitData& data, FitModel& model, const FitOptions& options, const VectorXd& deviations,
+              Index unknowns)
+        : data_(data), model_(model), options_(options), deviations_(deviations), unknowns_(unknowns) {}
+
+    /// Whether the model gave up: Eigen's search does not heed it where it starts.
+    [[nodiscard]] bool isGivenUp() const { return givenUp_; }
+    [[nodiscard]] const MatrixXd& slopes() const { return slopes_; }
+    [[nodiscard]] int inputs() const { return static_cast<int>(unknowns_); }
+    [[nodiscard]] int values() const { return static_cast<int>(measurements() + unknowns_); }
+
+    int operator()(const VectorXd& at, VectorXd& residuals) {
+        if (!model_.predict(at, predicted_)) {
+            givenUp_ = true;
+            return kStop;
+        }
+        for (Index row = 0; row < measurements(); ++row) {
+            residuals[row] = lossRoot(misfit(row), options_.lossWidth).value;
+        }
+        residuals.tail(unknowns_) = at;
+        return 0;
+    }
+
+    int df(const VectorXd& at, MatrixXd& jacobian) {
+        if (!model_.predict(at, predicted_) || !model_.slopes(at, slopes_)) {
+            givenUp_ = true;
+            return kStop;
+        }
+        for (Index row = 0; row < measurements(); ++row) {
+            const double slope = lossRoot(misfit(row), options_.lossWidth).slope;
+            jacobian.row(row) = -slope / deviations_[row] * slopes_.row(row);
+        }
+        jacobian.bottomRows(unknowns_) = MatrixXd::Identity(unknowns_, unknowns_);
+        return 0;
+    }
+
+  private:
+    static constexpr int kStop = -1;
+
+    [[nodiscard]] Index measurements() const { return static_cast<Index>(data_.count()); }
+    [[nodiscard]] double misfit(Index row) const {
+        return (data_.measured[static_cast<std::size_t>(row)] - predicted_[row]) / deviations_[row];
+    }
+
+    const FitData& data_;
+    FitModel& model_;
+    const FitOptions& options_;
+    const VectorXd& deviations_;
+    Index unknowns_;
+    bool givenUp_ = false;
+    VectorXd predicted_;
+    MatrixXd slopes_;
+};
+
+/// From the unknowns at hand to the minimum; the slopes are those of the last step's beginning. False: given
+/// up.
+bool minimize(const FitData& data, FitModel& model, const FitOptions& options, const VectorXd& deviations,
+              const Closeness& closeness, VectorXd& unknowns, MatrixXd& slopes) {
+    Residuals residuals(data, model, options, deviations, unknowns.size());
+    Eigen::LevenbergMarquardt<Residuals> search(residuals);
+    search.parameters.maxfev = kMostEvaluations;
+    search.parameters.ftol = closeness.cost;
+    search.parameters.xtol = closeness.unknowns;
+    search.parameters.factor = 1;  // the first step goes no farther than about one standard uncertainty
+    search.minimize(unknowns);
+    slopes = residuals.slopes();
+    return !residuals.isGivenUp();
+}
+
+/// The model made linear at the minimum, and what scatter follows from it.
+class LinearModel {
+  public:
+    LinearModel(const FitData& data, const RobustFit& fit, const FitOptions& options)
+        : data_(data), slopes_(fit.slopes), options_(options), from_(static_cast<Index>(data.count())) {
+        for (Index row = 0; row < from_.size(); ++row) {
+            from_[row] = data.measured[static_cast<std::size_t>(row)] - fit.predicted[row] +
+                         slopes_.row(row).dot(fit.unknowns);
+        }
+        shares_.assign(data.count(), 1);
+        if (options.lossWidth) {
+            for (std::size_t row = 0; row < data.count(); ++row) {
+                const double misfit = data.measured[row] - fit.predicted[static_cast<Index>(row)];
+                const double z = std::abs(misfit) / std::sqrt(varianceOf(data, fit.scatter, row));
+                shares_[row] = z > kMistake ? std::pow(kMistake / z, 4) : 1;
+            }
+        }
+    }
+
+    static constexpr std::size_t kNone = static_cast<std::size_t>(-1);
+
+    /// The group's scatter, those of the others as in `scatter`, without measurement `but`.
+    [[nodiscard]] double scatterOf(std::size_t group, const std::vector<double>& scatter,
+                                   std::size_t but = kNone) const {
+        const Index size = slopes_.cols();
+        MatrixXd others = MatrixXd::Identity(size, size);
+        VectorXd othersPull = VectorXd::Zero(size);
+        for (std::size_t row = 0; row < data_.count(); ++row) {
+            if (data_.group[row] != group && row != but) {
+                add(row, varianceOf(data_, scatter, row) / shares_[row], others, othersPull);
+            }
+        }
+        const ScatterPrior& prior = options_.scatter;
+        const double middle = std::log(prior.middle);
+        const auto badness = [&](double logarithm) {
+            const double own = std::exp(logarithm);
+            MatrixXd normal = others;
+            VectorXd pull = othersPull;
+            double sum = std::pow((logarithm - middle) / prior.spread, 2);
+            for (std::size_t row = 0; row < data_.count(); ++row) {
+                if (data_.group[row] == group && row != but) {
+                    const double variance = (data_.reading * data_.reading + own * own) / shares_[row];
+                    add(row, variance, normal, pull);
+                    sum += std::log(variance) + std::pow(from_[static_cast<Index>(row)], 2) / variance;
+                }
+            }
+            const Eigen::LLT<MatrixXd> factors(normal);
+            const MatrixXd lower = factors.matrixL();
+            return sum + 2 * lower.diagonal().array().log().sum() - pull.dot(factors.solve(pull));
+        };
+        const double reach = kFarthestScatter * prior.spread;
+        return std::exp(
+            boost::math::tools::brent_find_minima(badness, middle - reach, middle + reach, kScatterBits)
+                .first);
+    }
+
+    /// The unknowns from weighted measurements but one, and their covariance.
+    [[nodiscard]] std::pair<VectorXd, MatrixXd> solve(const std::vector<double>& scatter,
+                                                      const std::vector<double>& weights,
+                                                      std::size_t but = kNone) const {
+        const Index size = slopes_.cols();
+        MatrixXd normal = MatrixXd::Identity(size, size);
+        VectorXd pull = VectorXd::Zero(size);
+        for (std::size_t row = 0; row < data_.count(); ++row) {
+            if (row != but) {
+                add(row, varianceOf(data_, scatter, row) / weights[row], normal, pull);
+            }
+        }
+        const Eigen::LLT<MatrixXd> factors(normal);
+        return {factors.solve(pull), factors.solve(MatrixXd::Identity(size, size))};
+    }
+
+  private:
+    // To the lower half of the normal equations.
+    void add(std::size_t row, double variance, MatrixXd& normal, VectorXd& pull) const {
+        const VectorXd slope = slopes_.row(static_cast<Index>(row));
+        normal.selfadjointView<Eigen::Lower>().rankUpdate(slope, 1 / variance);
+        pull += slope * (from_[static_cast<Index>(row)] / variance);
+    }
+
+    const FitData& data_;
+    const MatrixXd& slopes_;
+    const FitOptions& options_;
+    VectorXd from_;  // what is measured over the linear model at the prior's middle
+    std::vector<double> shares_;
+};
+
+/// One fit on its way.
+class Fitter {
+  public:
+    Fitter(const FitData& data, FitModel& model, const FitOptions& options, Index unknowns)
+        : data_(data), model_(model), options_(options) {
+        fit_.unknowns = VectorXd::Zero(unknowns);
+        fit_.scatter =
+            options.knownScatter.value_or(std::vector<double>(data.groups, options.scatter.middle));
+    }
+
+    RobustFit run() {
+        const bool isFitted = options_.knownScatter.has_value() || (start() && alternate());
+        fit_.done = isFitted && fit(fit_.scatter, kThere) && model_.slopes(fit_.unknowns, fit_.slopes);
+        if (fit_.done) {
+            weigh();
+            fit_.covariance = LinearModel(data_, fit_, options_).solve(fit_.scatter, fit_.weights).second;
+        }
+        return std::move(fit_);
+    }
+
+  private:
+    [[nodiscard]] bool fit(const std::vector<double>& scatter, const Closeness& closeness) {
+        VectorXd deviations(static_cast<Index>(data_.count()));
+        for (std::size_t row = 0; row < data_.count(); ++row) {
+            deviations[static_cast<Index>(row)] = std::sqrt(varianceOf(data_, scatter, row));
+        }
+        return minimize(data_, model_, options_, deviations, closeness, fit_.unknowns, fit_.slopes) &&
+               model_.predict(fit_.unknowns, fit_.predicted);
+    }
+    [[nodiscard]] double misfit(std::size_t row) const {
+        return data_.measured[row] - fit_.predicted[static_cast<Index>(row)];
+    }
+    // The loss has many valleys while the unknowns are far off and the scatter small: it is narrowed step by
+    // step.
+    [[nodiscard]] bool start() {
+        for (const double scatter : options_.starts) {
+            if (!fit(std::vector<double>(data_.groups, scatter), kNear)) {
+                return false;
+            }
+        }
+        if (options_.starts.empty() && !fit(fit_.scatter, kNear)) {
+            return false;
+        }
+        std::vector<double> misfits;
+        for (std::size_t row = 0; row < data_.count(); ++row) {
+            misfits.push_back(std::abs(misfit(row)));
+        }
+        std::ranges::sort(misfits);
+        const double median = (misfits[misfits.size() / 2] + misfits[(misfits.size() - 1) / 2]) / 2;
+        fit_.scatter.assign(data_.groups, std::max(kNormalPerMad * median, data_.reading));
+        return true;
+    }
+    [[nodiscard]] bool alternate() {
+        for (int round = 0; round < kMostRounds; ++round) {
+            const LinearModel linear(data_, fit_, options_);
+            double moved = 0;
+            for (std::size_t group = 0; group < data_.groups; ++group) {
+                const double scatter = linear.scatterOf(group, fit_.scatter);
+                moved = std::max(moved, std::abs(std::log(scatter / fit_.scatter[group])));
+                fit_.scatter[group] = scatter;
+            }
+            if (!fit(fit_.scatter, kClose)) {
+                return false;
+            }
+            if (moved < kSameScatter) {
+                break;
+            }
+        }
+        return true;
+    }
+    void weigh() {
+        fit_.weights.clear();
+        for (std::size_t row = 0; row < data_.count(); ++row) {
+            fit_.weights.push_back(lossWeight(misfit(row) / std::sqrt(varianceOf(data_, fit_.scatter, row)),
+                                              options_.lossWidth));
+        }
+    }
+
+    const FitData& data_;
+    FitModel& model_;
+    const FitOptions& options_;
+    RobustFit fit_;
+};
+
+}  // namespace
+
+RobustFit fitRobustly(const FitData& data, FitModel& model, const FitOptions& options) {
+    if (data.count() == 0 || model.unknowns() == 0) {
+        return {};
+    }
+    return Fitter(data, model, options, model.unknowns()).run();
+}
+
+LeftOut leaveOut(const FitData& data, const RobustFit& fit, std::size_t measurement,
+                 const FitOptions& options) {
+    const LinearModel linear(data, fit, options);
+    const std::size_t group = data.group[measurement];
+    std::vector<double> scatter = fit.scatter;
+    if (!options.knownScatter) {
+        scatter[group] = linear.scatterOf(group, fit.scatter, measurement);
+    }
+    LeftOut left;
+    MatrixXd covariance;
+    std::tie(left.unknowns, covariance) = linear.solve(scatter, fit.weights, measurement);
+    const VectorXd slope = fit.slopes.row(static_cast<Index>(measurement));
+    left.variance = slope.dot(covariance * slope);
+    left.scatter = scatter[group];
+    return left;
+}
+
+}  // namespace bolthole
