@@ -60,7 +60,7 @@ std::vector<ImposedLabel> numberTicks(const ChartAxis& axis, const ImposedRange&
     const double length = std::abs(at.to - at.from);
     const double span = (at.high - at.low) / axis.unit;
     const double room =
-        axis.isUpright ? 1.7 * metrics.height() : metrics.horizontalAdvance(QStringLiteral("−000")) + 6;
+        axis.isUpright ? 2.4 * metrics.height() : 1.6 * metrics.horizontalAdvance(QStringLiteral("−0.00"));
     std::vector<ImposedLabel> ticks;
     if (length < 1 || !(span > 0)) {
         return ticks;
@@ -82,7 +82,7 @@ std::vector<ImposedLabel> numberTicks(const ChartAxis& axis, const ImposedRange&
 }  // namespace
 
 double ChartAxis::clamp(double imposed) const {
-    return std::clamp(imposed, low, high);
+    return isPoint ? (low + high) / 2 : std::clamp(imposed, low, high);
 }
 
 QString ChartAxis::words(double imposed) const {
@@ -130,6 +130,7 @@ ChartAxis travelAxis(const TravelSpan& span, Units units) {
     axis.isUpright = true;
     // A travel of no extent still needs an axis.
     const double least = span.bump > span.droop ? 0.0 : kMetresPerMillimetre;
+    axis.isPoint = least > 0;
     axis.low = span.droop - least;
     axis.high = span.bump + least;
     axis.rows = span.rows;
@@ -186,6 +187,9 @@ std::vector<ImposedLabel> imposedTicks(const ChartAxis& axis, const ImposedRange
     }
     double free = -std::numeric_limits<double>::infinity();
     for (const ImposedLabel& label : axis.labels) {
+        if (label.at < at.low || label.at > at.high) {
+            continue;
+        }
         const double length = axis.isUpright ? metrics.height() : metrics.horizontalAdvance(label.text);
         const double middle = std::abs(at.position(label.at) - at.from);
         const bool fits = middle - length / 2 >= free;

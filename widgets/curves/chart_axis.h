@@ -29,15 +29,16 @@ struct ChartAxis {
     bool isUpright = false;  ///< runs up, with the values across; else across, with the values up
     double low = 0;          ///< SI; below `high`
     double high = 1;
-    double unit = 1;     ///< SI value of the shown unit
-    QString unitText;    ///< "s", "°"
-    QString name = {};   ///< before the value in words: "time", "roll"; may be empty
-    int decimals = 2;    ///< in words
-    double home = 0;     ///< where double click and R go; clamped to the range
-    double snap = 3;     ///< px; nearer to home than this is home
-    double step = 0.01;  ///< of the arrow keys, SI, for numbers
-    double page = 0.1;   ///< of Page Up and Page Down
-    int rows = 2;        ///< of travel
+    double unit = 1;       ///< SI value of the shown unit
+    QString unitText;      ///< "s", "°"
+    QString name = {};     ///< before the value in words: "time", "roll"; may be empty
+    int decimals = 2;      ///< in words
+    double home = 0;       ///< where double click and R go; clamped to the range
+    double snap = 3;       ///< px; nearer to home than this is home
+    double step = 0.01;    ///< of the arrow keys, SI, for numbers
+    double page = 0.1;     ///< of Page Up and Page Down
+    int rows = 2;          ///< of travel
+    bool isPoint = false;  ///< there is but one place, in the middle
     Units units = Units::inch;
     std::vector<ImposedLabel> labels = {};
 

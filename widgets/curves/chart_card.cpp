@@ -57,8 +57,13 @@ void ChartCardOnScreen::place(const QRectF& frame, const QRectF& plot, const Cha
                               double to, const CardType& type) {
     frame_ = frame;
     plot_ = {plot, axis.isUpright, range_.low(), range_.high(), from, to};
-    title_ = fitTitle(card_->titles, card_->unitText, inner().width(), type);
-    placeTicks(type);
+    // Measuring words costs more than a step of a drag has to spare.
+    Layout layout{frame_, plot_, card_->unit, card_->unitText, card_->titles, card_->scale};
+    if (layout != laidOut_) {
+        title_ = fitTitle(card_->titles, card_->unitText, inner().width(), type);
+        placeTicks(type);
+        laidOut_ = std::move(layout);
+    }
     for (std::size_t i = 0; i < strokes_.size(); ++i) {
         const ChartSeries& series = card_->series[i];
         if (series.line == ChartLine::none) {
@@ -166,7 +171,7 @@ void ChartCardOnScreen::paintFace(QPainter& painter, const ChartScene& scene, bo
     if (face_.isNull() || face_.devicePixelRatio() != ratio || face != drawn_) {
         face_ = QPixmap(whole.size() * ratio);
         face_.setDevicePixelRatio(ratio);
-        face_.fill(theme().window);
+        face_.fill(theme().*scene.look.ground);
         QPainter picture(&face_);
         picture.translate(-whole.topLeft());
         picture.setRenderHint(QPainter::Antialiasing);

@@ -27,6 +27,7 @@ struct ChartLook {
     bool hasCursor = true;               ///< can be moved along the imposed axis
     bool canZoom = false;                ///< along the imposed axis
     bool labelsImposed = true;           ///< the imposed axis has its labels, at left or below
+    bool hasFrame = true;                ///< around each card
     ThemeColor ground = &Theme::window;  ///< behind the cards
     QSize size{560, 300};                ///< hint, px
     QSize leastSize{260, 160};           ///< px
@@ -64,7 +65,10 @@ class ChartCardOnScreen {
     /// since most steps of a drag leave them. `labelsBelow`: the imposed axis is labelled under this card.
     void paintFace(QPainter& painter, const ChartScene& scene, bool labelsBelow);
     /// The kept picture is of other fonts or colors.
-    void forgetFace() { face_ = QPixmap(); }
+    void forgetFace() {
+        face_ = QPixmap();
+        laidOut_ = {};
+    }
     /// Bands, curves, points, rules, events.
     void paintBody(QPainter& painter, const ChartScene& scene);
     /// Values at the cursor in the head, and a marker on each curve. `values`: one a series.
@@ -104,6 +108,17 @@ class ChartCardOnScreen {
         bool operator==(const Face&) const = default;
     };
 
+    // All that title and ticks follow from besides the fonts.
+    struct Layout {
+        QRectF frame;
+        ChartPlot plot;
+        double unit = 0;
+        QString unitText;
+        QStringList titles;
+        ChartScale scale = ChartScale::plain;
+        bool operator==(const Layout&) const = default;
+    };
+
     [[nodiscard]] Face faceNow(const ChartScene& scene, bool labelsBelow) const;
     [[nodiscard]] QRectF inner() const;
     void placeTicks(const CardType& type);
@@ -140,6 +155,7 @@ class ChartCardOnScreen {
     std::vector<AxisTick> ticks_;
     TitleFit title_;
     std::vector<Stroke> strokes_;
+    Layout laidOut_;
     Face drawn_;
     QPixmap face_;
 };

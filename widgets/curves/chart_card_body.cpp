@@ -41,15 +41,24 @@ void ChartCardOnScreen::paintBody(QPainter& painter, const ChartScene& scene) {
         fillGap(painter, card_->series[gap.first], card_->series[gap.second], plot_,
                 inkOf(gap.color, kBandShare));
     }
+    const auto hasBand = [](const ChartSeries& series) {
+        return !series.marksPoints && std::ranges::any_of(series.points, [](const ChartPoint& point) {
+            return !std::isnan(point.low);
+        });
+    };
     for (const ChartSeries& series : card_->series) {
-        if (!series.marksPoints) {
+        if (hasBand(series)) {
             fillBand(painter, series.points, plot_, inkOf(series.color, scene.alpha * kBandShare));
         }
     }
     painter.save();
     painter.setClipRect(plot_.area.adjusted(-3, -3, 3, 3));
-    for (std::size_t i = 0; i < strokes_.size(); ++i) {
-        paintSeries(painter, card_->series[i], strokes_[i], scene.alpha);
+    for (const bool isGhost : {true, false}) {  // ghosts lie below
+        for (std::size_t i = 0; i < strokes_.size(); ++i) {
+            if (card_->series[i].isGhost == isGhost) {
+                paintSeries(painter, card_->series[i], strokes_[i], scene.alpha);
+            }
+        }
     }
     painter.restore();
     paintRules(painter, scene.type);
@@ -83,7 +92,7 @@ void ChartCardOnScreen::paintSeries(QPainter& painter, const ChartSeries& series
 
 // References are part of the face.
 void ChartCardOnScreen::paintRules(QPainter& painter, const CardType& type) const {
-    std::vector<QRectF> taken;
+    std::vector<QRectF> taken = eventPlaces(type.quietMetrics);
     for (const ChartRule& rule : card_->rules) {
         if (!plot_.shows(rule.at)) {
             continue;

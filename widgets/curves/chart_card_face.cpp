@@ -27,8 +27,10 @@ void ChartCardOnScreen::drawFace(QPainter& painter, const ChartScene& scene, boo
     const QRectF frame = frame_.adjusted(0.5, 0.5, -0.5, -0.5);
     painter.setPen(scene.isFocused ? QPen(theme().focus, 2) : QPen(theme().border, 1));
     painter.setBrush(theme().card);
-    painter.drawRoundedRect(scene.isFocused ? frame.adjusted(0.5, 0.5, -0.5, -0.5) : frame, kFrameCorner,
-                            kFrameCorner);
+    if (scene.look.hasFrame) {
+        painter.drawRoundedRect(scene.isFocused ? frame.adjusted(0.5, 0.5, -0.5, -0.5) : frame, kFrameCorner,
+                                kFrameCorner);
+    }
     painter.setBrush(Qt::NoBrush);
     drawTitle(painter, scene.type);
     if (hasValues_) {
@@ -93,11 +95,15 @@ void ChartCardOnScreen::drawTickLabels(QPainter& painter, const ChartScene& scen
     if (plot_.isUpright || !labelsBelow) {
         return;
     }
+    double free = frame_.left();
     for (const ImposedLabel& tick : scene.ticks) {
         const double width = metrics.horizontalAdvance(tick.text);
         const double left = std::clamp(plot_.imposedPosition(tick.at) - width / 2, frame_.left() + 3,
                                        std::max(frame_.right() - 3 - width, frame_.left() + 3));
-        painter.drawText(QPointF(left, baseline), tick.text);
+        if (left >= free) {
+            painter.drawText(QPointF(left, baseline), tick.text);
+            free = left + width + kTickGap;
+        }
     }
 }
 

@@ -91,14 +91,17 @@ QString valueText(const ChartCard& card, double value) {
                                 : QString(kDash);
 }
 
-ChartValue valueWithWords(const ChartCard& card, const ChartSeries& series, double imposed) {
-    ChartValue value{.value = valueAt(series, imposed)};
-    value.text = valueText(card, value.value);
-    if (std::isfinite(value.value)) {
-        value.spoken = series.name + QLatin1Char(' ') + value.text;
-        value.spoken += card.unitText.isEmpty() ? QString() : QLatin1Char(' ') + card.unitText;
+ChartValue chartValue(const ChartCard& card, const ChartSeries& series, double value) {
+    ChartValue there{.value = value, .text = valueText(card, value)};
+    if (std::isfinite(value)) {
+        there.spoken = series.name + QLatin1Char(' ') + there.text;
+        there.spoken += card.unitText.isEmpty() ? QString() : QLatin1Char(' ') + card.unitText;
     }
-    return value;
+    return there;
+}
+
+ChartValue valueWithWords(const ChartCard& card, const ChartSeries& series, double imposed) {
+    return chartValue(card, series, valueAt(series, imposed));
 }
 
 }  // namespace bolthole

@@ -141,7 +141,9 @@ struct ChartValue {
 /// A value as the card's head shows it, without unit; a dash for NaN, the sign of infinity at 0 on a scale of
 /// 1/distance.
 [[nodiscard]] QString valueText(const ChartCard& card, double value);
-/// The value of a series at an imposed one, with its words.
+/// A value of a series with its words; nothing is spoken of NaN.
+[[nodiscard]] ChartValue chartValue(const ChartCard& card, const ChartSeries& series, double value);
+/// The same at an imposed value.
 [[nodiscard]] ChartValue valueWithWords(const ChartCard& card, const ChartSeries& series, double imposed);
 
 }  // namespace bolthole

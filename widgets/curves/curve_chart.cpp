@@ -108,12 +108,16 @@ void CurveChart::describeInWords() {
             }
         }
     }
+    if (!look_.hasCursor) {
+        return;  // there is nothing to say that would not be said better beside it
+    }
+    const QString nothing = axis_.kind == ChartAxis::Kind::travel ? tr("out of reach") : tr("no figures");
     QString words = message_;
-    if (look_.hasCursor && hasCurves()) {
+    if (hasCurves()) {
         words += (words.isEmpty() ? QString() : QStringLiteral(". ")) +
                  tr("At %1: %2")
                      .arg(cursorWords_.isEmpty() ? axis_.words(cursor_) : cursorWords_,
-                          parts.isEmpty() ? tr("no figures") : parts.join(QStringLiteral(", ")));
+                          parts.isEmpty() ? nothing : parts.join(QStringLiteral(", ")));
     }
     setAccessibleDescription(words);
 }
@@ -249,10 +253,12 @@ void CurveChart::layOut() {
 void CurveChart::placeWayBack() {
     wayBack_->setVisible(isZoomed() && !onScreen_.empty());
     if (isZoomed() && !onScreen_.empty()) {
+        // Beside the value that is shown large; a key's values stand there, so then below.
         const QRectF& area = onScreen_.front().plot().area;
+        const bool isInHead = look_.head == ChartLook::Head::figure;
         wayBack_->adjustSize();
-        wayBack_->move(static_cast<int>(area.right()) - wayBack_->width() - 4,
-                       static_cast<int>(area.bottom()) - wayBack_->height() - 4);
+        wayBack_->move(static_cast<int>(area.right()) - wayBack_->width(),
+                       static_cast<int>(area.top()) + (isInHead ? -wayBack_->height() - 4 : 4));
     }
 }
 

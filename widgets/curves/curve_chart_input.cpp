@@ -44,7 +44,7 @@ double CurveChart::along(QPointF position) const {
 double CurveChart::imposedAt(QPointF position) const {
     const ChartPlot& plot = onScreen_[cardAt(position)].plot();
     const ImposedRange axis{plot.from, plot.to, plot.imposedPosition(plot.from),
-                               plot.imposedPosition(plot.to)};
+                            plot.imposedPosition(plot.to)};
     return axis.imposedAt(along(position));
 }
 

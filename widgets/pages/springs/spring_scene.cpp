@@ -127,29 +127,21 @@ bool sidesDiffer(const std::vector<double>& left, const std::vector<double>& rig
     return false;
 }
 
-std::vector<SpringCurve> sideCurves(const SpringFindings& found, std::span<const LineFigures> there,
-                                    const std::vector<std::size_t>& lines, const QString& name,
-                                    double LineFigures::*figure) {
-    const bool two = lines.size() == 2 && sidesDiffer(column(found.sweep, lines[0], &LineFigures::length),
-                                                      column(found.sweep, lines[1], &LineFigures::length));
-    std::vector<SpringCurve> curves{
-        {two ? tr("left") : name, column(found.sweep, lines[0], figure), there[lines[0]].*figure}};
-    if (two) {
-        curves.push_back({tr("right"), column(found.sweep, lines[1], figure), there[lines[1]].*figure});
-    }
-    return curves;
-}
-
-std::vector<SpringLimit> limitsOf(const SuspensionPart& part) {
-    std::vector<SpringLimit> limits;
+std::vector<ChartRule> limitsOf(const SuspensionPart& part) {
+    std::vector<ChartRule> limits;
     if (part.closedLength) {
-        limits.push_back({*part.closedLength, tr("closed"), true});
+        limits.push_back(limitRule(*part.closedLength, tr("closed")));
     }
     if (part.openLength) {
-        limits.push_back({*part.openLength, part.kind == PartKind::strap ? tr("taut") : tr("open"), true});
+        limits.push_back(limitRule(*part.openLength, part.kind == PartKind::strap ? tr("taut") : tr("open")));
     }
-    if (part.freeLength) {
-        limits.push_back({*part.freeLength, tr("free"), false});
+    if (part.freeLength) {  // nothing stops there, the part only comes loose
+        limits.push_back({.at = *part.freeLength,
+                          .words = tr("free"),
+                          .color = &Theme::muted,
+                          .line = ChartLine::dotted,
+                          .width = 1.2,
+                          .setsRange = true});
     }
     return limits;
 }
@@ -160,44 +152,101 @@ bool isAllowed(const TravelRoom& room, double travel) {
     return travel <= room.bump.travel + kAtLimit && travel >= -room.droop.travel - kAtLimit;
 }
 
-SpringCardData rateCard(const SpringFindings& found, double travel, std::span<const LineFigures> there,
-                        int chosen, const QString& name) {
-    SpringCardData card{.title = tr("Wheel rate"),
-                        .quantity = Quantity::rate,
-                        .minimumSpan = kLeastRateSpan,
-                        .curves = {},
-                        .limits = {},
-                        .absent = tr("No part has a rate and a free length.")};
+/// Fills a SpringChart card by card.
+class ChartWriter {
+  public:
+    ChartWriter(const SpringFindings& found, Units units, int chosen)
+        : found_(found), units_(units), subject_(QString::number(chosen)) {}
+
+    void addCard(const QString& title, Quantity quantity, double minimumSpan, const QString& absent) {
+        ChartCard card;
+        card.titles = {title};
+        card.unitText = unitText(quantity, units_);
+        card.unit = shownUnit(quantity, units_);
+        card.minimumSpan = minimumSpan;
+        card.absent = absent;
+        card.subject = subject_;
+        chart.cards.push_back(std::move(card));
+        chart.values.emplace_back();
+        quantity_ = quantity;
+    }
+
+    /// A curve of the last card: a value a row of the sweep, and the one at the cursor.
+    void addCurve(const QString& name, const std::vector<double>& values, double atCursor) {
+        const bool isFirst = chart.cards.back().series.empty();
+        ChartSeries series{.name = name};
+        series.line = isFirst ? ChartLine::solid : ChartLine::dashDotted;
+        series.width = isFirst ? 2.2 : 1.7;
+        for (std::size_t row = 0; row < values.size(); ++row) {
+            series.points.push_back({found_.sweep.travel[row], values[row]});
+        }
+        chart.cards.back().series.push_back(std::move(series));
+        ChartValue value{.value = atCursor, .text = text(atCursor)};
+        if (!std::isnan(atCursor)) {
+            value.spoken = QStringLiteral("%1 %2 %3").arg(name, value.text, unitText(quantity_, units_));
+        }
+        chart.values.back().push_back(std::move(value));
+    }
+
+    void addSides(std::span<const LineFigures> there, const std::vector<std::size_t>& lines,
+                  const QString& name, double LineFigures::*figure) {
+        const SpringSweep& sweep = found_.sweep;
+        const bool two = lines.size() == 2 && sidesDiffer(column(sweep, lines[0], &LineFigures::length),
+                                                          column(sweep, lines[1], &LineFigures::length));
+        addCurve(two ? tr("left") : name, column(sweep, lines[0], figure), there[lines[0]].*figure);
+        if (two) {
+            addCurve(tr("right"), column(sweep, lines[1], figure), there[lines[1]].*figure);
+        }
+    }
+
+    SpringChart chart;
+
+  private:
+    [[nodiscard]] QString text(double value) const {
+        return QString::fromStdString(quantity_ == Quantity::rate ? figureText(value, quantity_, units_)
+                                                                  : fineFigureText(value, quantity_, units_));
+    }
+
+    const SpringFindings& found_;
+    Units units_;
+    QString subject_;
+    Quantity quantity_ = Quantity::length;
+};
+
+void addRates(ChartWriter& writer, const SpringFindings& found, double travel,
+              std::span<const LineFigures> there, int chosen, const QString& name) {
     const auto pushes = [](const SuspensionPart& part) { return part.rate.has_value() || part.push != 0; };
     if (std::ranges::none_of(found.parts, pushes)) {
-        return card;
+        return;
     }
-    SpringCurve all{tr("all parts"), {}};
-    SpringCurve own{name, {}};
+    double all = kNaN;
+    double own = kNaN;
     if (isAllowed(found.room, travel)) {
-        all.atCursor = 0;
+        all = 0;
         for (const LineFigures& line : there) {
-            all.atCursor += line.rate / 2;
+            all += line.rate / 2;
         }
-        own.atCursor = found.wheelRateOf(chosen, there);
+        own = found.wheelRateOf(chosen, there);
     }
-    constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
+    std::vector<double> allRows;
+    std::vector<double> ownRows;
     for (std::size_t row = 0; row < found.sweep.travel.size(); ++row) {
         const bool allowed = isAllowed(found.room, found.sweep.travel[row]);
-        all.values.push_back(allowed ? found.sweep.wheelRate(row) : kNone);
-        own.values.push_back(allowed ? found.wheelRateOf(chosen, found.sweep.row(row)) : kNone);
+        allRows.push_back(allowed ? found.sweep.wheelRate(row) : kNaN);
+        ownRows.push_back(allowed ? found.wheelRateOf(chosen, found.sweep.row(row)) : kNaN);
     }
-    card.curves = {std::move(all), std::move(own)};
-    return card;
+    writer.addCurve(tr("all parts"), allRows, all);
+    writer.addCurve(name, ownRows, own);
 }
 
-std::vector<OutOfReach> pastEnds(const TravelRoom& room, const TravelRange& travel) {
-    std::vector<OutOfReach> past;
+/// Travel entered that a part or the links do not allow.
+std::vector<ChartStretch> pastEnds(const TravelRoom& room, const TravelRange& travel) {
+    std::vector<ChartStretch> past;
     if (room.droop.travel < travel.droop) {
-        past.push_back({-travel.droop, -room.droop.travel});
+        past.push_back({-travel.droop, -room.droop.travel, tr("past the end")});
     }
     if (room.bump.travel < travel.bump) {
-        past.push_back({room.bump.travel, travel.bump});
+        past.push_back({room.bump.travel, travel.bump, tr("past the end")});
     }
     return past;
 }
@@ -226,33 +275,31 @@ SpringsScene springsScene(const Car& car, const SpringFindings& found, double tr
     return scene;
 }
 
-SpringCurveData springCurves(const Car& car, const SpringFindings& found, double travel,
-                             std::span<const LineFigures> there, int chosen) {
-    const SuspensionPart& part = car.springs[static_cast<std::size_t>(chosen)];
+SpringChart springChart(const Car& car, const SpringFindings& found, double travel,
+                        std::span<const LineFigures> there, int chosen) {
     const QString name = springName(car, chosen);
     const std::vector<std::size_t> lines = found.linesOf(chosen);
-    SpringCurveData data;
-    data.span = {-car.travel.droop, car.travel.bump, car.travel.steps};
-    data.travel = found.sweep.travel;
-    data.past = pastEnds(found.room, car.travel);
-    data.cursor = travel;
-    data.units = car.units;
-    data.part = chosen;
     const QString unreached = tr("The links reach nowhere.");
-    data.cards[0] = {.title = tr("Length"),
-                     .quantity = Quantity::length,
-                     .minimumSpan = kLeastLengthSpan,
-                     .curves = sideCurves(found, there, lines, name, &LineFigures::length),
-                     .limits = limitsOf(part),
-                     .absent = unreached};
-    data.cards[1] = {.title = tr("Motion ratio"),
-                     .quantity = Quantity::ratio,
-                     .minimumSpan = kLeastRatioSpan,
-                     .curves = sideCurves(found, there, lines, name, &LineFigures::motionRatio),
-                     .limits = {},
-                     .absent = unreached};
-    data.cards[2] = rateCard(found, travel, there, chosen, name);
-    return data;
+    ChartWriter writer(found, car.units, chosen);
+    writer.addCard(tr("Length"), Quantity::length, kLeastLengthSpan, unreached);
+    writer.addSides(there, lines, name, &LineFigures::length);
+    writer.chart.cards.back().rules = limitsOf(car.springs[static_cast<std::size_t>(chosen)]);
+    writer.addCard(tr("Motion ratio"), Quantity::ratio, kLeastRatioSpan, unreached);
+    writer.addSides(there, lines, name, &LineFigures::motionRatio);
+    writer.addCard(tr("Wheel rate"), Quantity::rate, kLeastRateSpan,
+                   tr("No part has a rate and a free length."));
+    addRates(writer, found, travel, there, chosen, name);
+    SpringChart chart = std::move(writer.chart);
+    chart.axis = travelAxis({-car.travel.droop, car.travel.bump, car.travel.steps}, car.units);
+    for (ChartCard& card : chart.cards) {
+        card.stretches = pastEnds(found.room, car.travel);
+        if (!card.rules.empty()) {  // they have their words there
+            for (ChartStretch& stretch : card.stretches) {
+                stretch.words.clear();
+            }
+        }
+    }
+    return chart;
 }
 
 }  // namespace bolthole

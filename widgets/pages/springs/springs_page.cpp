@@ -189,11 +189,17 @@ QWidget* SpringsPage::buildCurves() {
     row->addWidget(title, 1);
     row->addWidget(partChoice_);
     column->addLayout(row);
-    curves_ = new SpringCurves(curvesCard_);
+    ChartLook look;
+    look.head = ChartLook::Head::keys;
+    look.size = {560, 340};
+    look.leastSize = {400, 300};
+    curves_ = new CurveChart(tr("Curves of the springs through travel"), look, curvesCard_);
+    curves_->setStatusTip(
+        tr("Drag to move the axle; Up, Down, Page Up, Page Down, Home, End; R for ride height"));
     column->addWidget(curves_);
     connect(partChoice_, &QComboBox::activated, this,
             [this](int index) { choosePart(partChoice_->itemData(index).toInt()); });
-    connect(curves_, &SpringCurves::cursorMoved, this, &SpringsPage::setTravel);
+    connect(curves_, &CurveChart::cursorMoved, this, &SpringsPage::setTravel);
     return curvesCard_;
 }
 
@@ -298,7 +304,9 @@ void SpringsPage::showChosen() {
     picture_->showScene(springsScene(car, found_, travel_, there, chosen_));
     if (some) {
         partChoice_->setCurrentIndex(partChoice_->findData(chosen_));
-        curves_->show(springCurves(car, found_, travel_, there, chosen_));
+        const SpringChart chart = springChart(car, found_, travel_, there, chosen_);
+        curves_->showCards(chart.axis, chart.cards);
+        curves_->showCursor(travel_, chart.values);
     }
 }
 

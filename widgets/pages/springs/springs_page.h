@@ -3,8 +3,8 @@
 
 #include <vector>
 
+#include "widgets/curves/curve_chart.h"
 #include "widgets/pages/fact_spread.h"
-#include "widgets/pages/springs/spring_curves.h"
 #include "widgets/pages/springs/spring_findings.h"
 #include "widgets/pages/springs/springs_picture.h"
 #include "widgets/pages/springs/starting_spring.h"
@@ -26,7 +26,7 @@ class SpringsPage : public WorkPage {
 
     [[nodiscard]] const SpringFindings& findings() const { return found_; }
     [[nodiscard]] SpringsPicture& picture() const { return *picture_; }
-    [[nodiscard]] SpringCurves& curves() const { return *curves_; }
+    [[nodiscard]] CurveChart& curves() const { return *curves_; }
     /// Travel at which the picture stands, m.
     [[nodiscard]] double travel() const { return travel_; }
 
@@ -79,7 +79,7 @@ class SpringsPage : public WorkPage {
     SpringsPicture* picture_ = nullptr;
     QWidget* curvesCard_ = nullptr;
     CalmCombo* partChoice_ = nullptr;
-    SpringCurves* curves_ = nullptr;
+    CurveChart* curves_ = nullptr;
     FactCard* rates_ = nullptr;
     QVBoxLayout* partColumn_ = nullptr;
     std::vector<PartCard> partCards_;

@@ -10,7 +10,7 @@ class SpringFields : public SpringsBench {};
 
 TEST_F(SpringFields, AnEmptyPageSaysWhatToDo) {
     EXPECT_TRUE(says(QStringLiteral("Nothing here yet")));
-    EXPECT_EQ(named<SpringCurves>(QStringLiteral("Curves of the springs through travel")), nullptr);
+    EXPECT_EQ(named<CurveChart>(QStringLiteral("Curves of the springs through travel")), nullptr);
 }
 
 // What is added is told to be not measured until it is changed or said to be right.

@@ -56,31 +56,30 @@ TEST_F(Springs, TheCursorByKeysShowsLengthsByHand) {
     spring.rate = 20e3;
     spring.freeLength = 0.5;
     showParts({spring});
-    SpringCurves& curves = page_.curves();
+    CurveChart& curves = page_.curves();
     curves.setFocus();
     for (const auto& [key, travel] :
          {std::pair(Qt::Key_Home, 0.08), {Qt::Key_End, -0.08}, {Qt::Key_R, 0.0}, {Qt::Key_Up, 0.005}}) {
         QTest::keyClick(&curves, key);
         EXPECT_NEAR(page_.travel(), travel, 1e-12);
-        const auto& cards = curves.shown().cards;
-        EXPECT_NEAR(cards[0].curves[0].atCursor, uprightLength(0.3, travel), 1e-9);
-        EXPECT_NEAR(cards[1].curves[0].atCursor, uprightRatio(0.3, travel), 1e-9);
+        const auto& values = curves.values();
+        EXPECT_NEAR(values[0][0].value, uprightLength(0.3, travel), 1e-9);
+        EXPECT_NEAR(values[1][0].value, uprightRatio(0.3, travel), 1e-9);
         const auto push = [&](double at) {
             return 20e3 * (0.5 - uprightLength(0.3, at)) * uprightRatio(0.3, at);
         };
         constexpr double kStep = 1e-5;
-        EXPECT_NEAR(cards[2].curves[0].atCursor, (push(travel + kStep) - push(travel - kStep)) / (2 * kStep),
-                    1.0);
+        EXPECT_NEAR(values[2][0].value, (push(travel + kStep) - push(travel - kStep)) / (2 * kStep), 1.0);
     }
-    const auto& cards = curves.shown().cards;
-    ASSERT_EQ(cards[0].curves[0].values.size(), 33U);
-    EXPECT_NEAR(cards[0].curves[0].values.front(), uprightLength(0.3, -0.08), 1e-9);
-    EXPECT_NEAR(cards[0].curves[0].values.back(), uprightLength(0.3, 0.08), 1e-9);
+    const std::vector<ChartPoint>& lengths = curves.cards()[0].series[0].points;
+    ASSERT_EQ(lengths.size(), 33U);
+    EXPECT_NEAR(lengths.front().value, uprightLength(0.3, -0.08), 1e-9);
+    EXPECT_NEAR(lengths.back().value, uprightLength(0.3, 0.08), 1e-9);
 }
 
 TEST_F(Springs, ADragInTheCurvesMovesTheCursorAndADoubleClickBringsItToRide) {
     showParts({upright("shock", PartKind::shock, 0.5, 0.4)});
-    SpringCurves& curves = page_.curves();
+    CurveChart& curves = page_.curves();
     const QRectF plots = curves.plotArea();
     const auto at = [&](double share) {
         return QPoint(curves.width() / 2, qRound(plots.top() + share * plots.height()));
@@ -173,17 +172,18 @@ TEST_F(Springs, NoWheelRateIsShownPastTheEnd) {
     spring.freeLength = 0.5;
     spring.closedLength = uprightLength(0.3, 0.042);
     showParts({spring});
-    const SpringCurveData& shown = page_.curves().shown();
-    ASSERT_EQ(shown.past.size(), 1U);
-    EXPECT_NEAR(shown.past[0].from, 0.042, 2e-6);
-    EXPECT_NEAR(shown.past[0].to, 0.08, 1e-12);
-    const std::vector<double>& rate = shown.cards[2].curves[0].values;
-    EXPECT_FALSE(std::isnan(rate[24])) << "40 mm";
-    EXPECT_TRUE(std::isnan(rate[25])) << "45 mm";
-    EXPECT_FALSE(std::isnan(shown.cards[0].curves[0].values[32])) << "the length goes on";
+    const std::vector<ChartCard>& shown = page_.curves().cards();
+    const std::vector<ChartStretch>& past = shown[2].stretches;
+    ASSERT_EQ(past.size(), 1U);
+    EXPECT_NEAR(past[0].from, 0.042, 2e-6);
+    EXPECT_NEAR(past[0].to, 0.08, 1e-12);
+    const std::vector<ChartPoint>& rate = shown[2].series[0].points;
+    EXPECT_FALSE(std::isnan(rate[24].value)) << "40 mm";
+    EXPECT_TRUE(std::isnan(rate[25].value)) << "45 mm";
+    EXPECT_FALSE(std::isnan(shown[0].series[0].points[32].value)) << "the length goes on";
     page_.curves().setFocus();
     QTest::keyClick(&page_.curves(), Qt::Key_Home);
-    EXPECT_TRUE(std::isnan(shown.cards[2].curves[0].atCursor));
+    EXPECT_TRUE(std::isnan(page_.curves().values()[2][0].value));
 }
 
 // By hand: two upright springs of 3900 N carry 7800 N; the rear tires of this car carry 710 kg.
@@ -224,7 +224,7 @@ TEST_F(Springs, ThePictureIsToScaleAndAClickPicksAPart) {
     const QPointF middle = (picture.toPicture(parts[2].chassis) + picture.toPicture(parts[2].axle)) / 2;
     QTest::mouseClick(&picture, Qt::LeftButton, Qt::NoModifier, middle.toPoint());
     EXPECT_EQ(picture.scene().chosen, 1);
-    EXPECT_EQ(page_.curves().shown().part, 1);
+    EXPECT_EQ(page_.curves().cards()[0].subject, "1");
     auto* side = named<QAbstractButton>(QStringLiteral("Picture from the side"));
     ASSERT_NE(side, nullptr);
     const QImage behind = picture.grab().toImage();
@@ -241,14 +241,14 @@ TEST_F(Springs, SidesThatDifferAreBothShown) {
     show(car);
     page_.curves().setFocus();
     QTest::keyClick(&page_.curves(), Qt::Key_Home);
-    const auto& length = page_.curves().shown().cards[0].curves;
+    const auto& length = page_.curves().values()[0];
     ASSERT_EQ(length.size(), 2U);
     // By hand: the track bar, level and as long as its holes are apart, draws the axle sideways by
     // c - sqrt(c^2 - z^2) toward its chassis end at the left.
     const double bar = 40 * kInch;
     const double shift = bar - std::sqrt(bar * bar - 0.08 * 0.08);
     // Each leans 0.15 m sideways on 0.4 m of length: twice 0.15/0.4 of the shift between them.
-    EXPECT_NEAR(std::abs(length[0].atCursor - length[1].atCursor) / shift, 0.75, 0.1);
+    EXPECT_NEAR(std::abs(length[0].value - length[1].value) / shift, 0.75, 0.1);
     EXPECT_EQ(page_.picture().scene().parts[1].label.contains(QStringLiteral("right")), true);
 }
 
