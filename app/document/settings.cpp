@@ -40,6 +40,9 @@ Settings Settings::load() {
         static_cast<Appearance>(wordIndex(stored.value(QStringLiteral("appearance")), kAppearanceWords));
     settings.view = static_cast<ViewDeck::Shown>(wordIndex(stored.value(QStringLiteral("view")), kViewWords));
     settings.showsSure = stored.value(QStringLiteral("showsSure"), true).toBool();
+    if (const QVariant still = stored.value(QStringLiteral("keepsStill")); still.isValid()) {
+        settings.keepsStill = still.toBool();
+    }
     settings.windowGeometry = stored.value(QStringLiteral("windowGeometry")).toByteArray();
     settings.benchSplit = stored.value(QStringLiteral("benchSplit")).toByteArray();
     settings.panelSplit = stored.value(QStringLiteral("panelSplit")).toByteArray();
@@ -54,6 +57,9 @@ void Settings::save() const {
                     QLatin1String(kAppearanceWords[static_cast<std::size_t>(appearance)]));
     stored.setValue(QStringLiteral("view"), QLatin1String(kViewWords[static_cast<std::size_t>(view)]));
     stored.setValue(QStringLiteral("showsSure"), showsSure);
+    if (keepsStill) {
+        stored.setValue(QStringLiteral("keepsStill"), *keepsStill);
+    }
     stored.setValue(QStringLiteral("windowGeometry"), windowGeometry);
     stored.setValue(QStringLiteral("benchSplit"), benchSplit);
     stored.setValue(QStringLiteral("panelSplit"), panelSplit);

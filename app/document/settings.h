@@ -3,6 +3,7 @@
 
 #include <QByteArray>
 #include <QStringList>
+#include <optional>
 
 #include "geometry/units/text.h"
 #include "widgets/kit/theme.h"
@@ -17,6 +18,8 @@ struct Settings {
     Appearance appearance = Appearance::followDesktop;
     ViewDeck::Shown view = ViewDeck::Shown::side;  ///< the bench's view, as chosen
     bool showsSure = true;                         ///< how sure the figures are is to be seen
+    /// Whether pictures that could play stand still; absent: as the desktop wishes.
+    std::optional<bool> keepsStill = std::nullopt;
     QByteArray windowGeometry;
     QByteArray benchSplit;
     QByteArray panelSplit;

@@ -35,6 +35,7 @@ class DoubtList;
 class FigureStrip;
 class FigureTable;
 class HoleBoard;
+class LaunchPage;
 class NoticeBar;
 class RecoveryDesk;
 class SideView;
@@ -107,6 +108,7 @@ class MainWindow : public QMainWindow {
     void drawCloud();
     void takeCloud(const std::shared_ptr<const IcCloud>& cloud);
     void chooseSure(bool shown);
+    QAction* buildStillEntry();
     void showState();
     void showNumbers();
     void showPage(QWidget* page);
@@ -166,6 +168,7 @@ class MainWindow : public QMainWindow {
     BeforePanel* beforePanel_ = nullptr;
     BeforeDesk* beforeDesk_ = nullptr;
     BracketPage* brackets_ = nullptr;
+    LaunchPage* launch_ = nullptr;
     CloudRunner* cloudRunner_ = nullptr;
     WantedDesk* wantedDesk_ = nullptr;
     QTabWidget* pages_ = nullptr;

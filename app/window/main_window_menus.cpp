@@ -9,11 +9,13 @@
 #include <QMessageBox>
 #include <QSplitter>
 
+#include "app/window/desktop_motion.h"
 #include "app/window/main_window.h"
 #include "widgets/board/hole_board.h"
 #include "widgets/compare/before_panel.h"
 #include "widgets/curves/travel_curves.h"
 #include "widgets/fields/car_sheet.h"
+#include "widgets/pages/launch/launch_page.h"
 #include "widgets/readouts/doubt_list.h"
 #include "widgets/readouts/figure_table.h"
 #include "widgets/views/view_deck.h"
@@ -150,6 +152,7 @@ void MainWindow::buildViewMenu() {
     sure->setShortcut(QKeySequence(QStringLiteral("Ctrl+U")));
     sure->setToolTip(tr("± beside the figures, bands around the curves, the instant center's cloud"));
     connect(sure, &QAction::toggled, this, &MainWindow::chooseSure);
+    menu->addAction(buildStillEntry());
     menu->addSeparator();
     menu->addAction(tr("&Hole board"), QKeySequence(QStringLiteral("F6")), this,
                     [this] { showPage(board_); });
@@ -174,6 +177,32 @@ void MainWindow::buildViewMenu() {
     addLook(tr("Light and dark as the &desktop"), Appearance::followDesktop);
     addLook(tr("L&ight"), Appearance::light);
     addLook(tr("D&ark"), Appearance::dark);
+}
+
+// Not chosen here, it is as the desktop wishes.
+QAction* MainWindow::buildStillEntry() {
+    auto* still = new QAction(tr("&Keep pictures still"), this);
+    still->setCheckable(true);
+    still->setToolTip(tr("Nothing plays by itself; a launch is gone through by hand"));
+    const auto keep = [this, still](bool kept) {
+        const QSignalBlocker blocker(still);
+        still->setChecked(kept);
+        launch_->keepStill(kept);
+    };
+    keep(settings_.keepsStill.value_or(desktopWishesStill()));
+    connect(still, &QAction::toggled, this, [this](bool kept) {
+        settings_.keepsStill = kept;
+        settings_.save();
+        launch_->keepStill(kept);
+    });
+    if (!settings_.keepsStill && !still->isChecked()) {
+        askDesktopForStill(this, [this, keep](bool wished) {
+            if (wished && !settings_.keepsStill) {
+                keep(true);
+            }
+        });
+    }
+    return still;
 }
 
 void MainWindow::buildHelpMenu() {
@@ -211,6 +240,9 @@ void MainWindow::showKeys() {
            "<h3>Before and after</h3><p><b>Ctrl+K</b> keeps the car as it stands; <b>Ctrl+Shift+K</b> swaps "
            "it with "
            "the before.</p>"
+           "<h3>Launch</h3><p><b>Space</b> plays and stops; drag the track or anywhere in the curves. In "
+           "picture, track and curves <b>Left Right</b> a hundredth of a second, <b>Page Up Page Down</b> a "
+           "tenth, <b>Home End</b> the release and the end. In a click's field <b>Up Down</b> turn it.</p>"
            "<h3>Car sheet</h3><p><b>Ctrl+N</b> starts a new car of a chosen layout. Type 12 3/8, 12-3/8, "
            "12.375 or 314 mm; <b>Up Down</b> step; <b>Esc</b> "
            "brings the old "

@@ -27,6 +27,7 @@
 #include "widgets/pages/accuracy/sure_page.h"
 #include "widgets/pages/brackets/bracket_page.h"
 #include "widgets/pages/driveline/driveline_page.h"
+#include "widgets/pages/launch/launch_page.h"
 #include "widgets/pages/loads/loads_page.h"
 #include "widgets/pages/roll/roll_page.h"
 #include "widgets/pages/springs/springs_page.h"
@@ -216,25 +217,28 @@ QWidget* MainWindow::buildPages(QWidget* bench) {
     brackets_ = new BracketPage(this);
     connect(brackets_, &BracketPage::templatePreviewWanted, this, &MainWindow::previewDrillingTemplate);
     connect(brackets_, &BracketPage::templateFileWanted, this, &MainWindow::saveDrillingTemplate);
+    launch_ = new LaunchPage(this);
     auto* wanted = new WantedPage(this);
     auto* mark = new WantedMark(views_->sideView());
     wantedDesk_ = new WantedDesk(state_, desk_->state(), *wanted, *mark, this);
     besideBench_ = {new WeightsPage(this),
                     driveline,
                     new SpringsPage(this),
-                    new LoadsPage(this),
+                    launch_,
                     roll,
                     new SurePage(this),
                     wanted,
-                    brackets_};
+                    brackets_,
+                    new LoadsPage(this)};
     const QStringList tips{tr("Scales, pads, loads and CG height"),
                            tr("Joint angles, speed swing, plunge and pinion angle"),
                            tr("Springs, shocks, stops and straps through travel"),
-                           tr("Load transfer, attitude, roll, link loads and braking"),
+                           tr("The first second after the release: played, over time and in figures"),
                            tr("Roll center, roll axis, roll steer and bind"),
                            tr("How far each figure can be trusted, and what to measure again"),
                            tr("What is wanted, and the holes and lengths that give it"),
-                           tr("Plates, room around the holes, drilling template")};
+                           tr("Plates, room around the holes, drilling template"),
+                           tr("Load transfer, attitude, roll, link loads and braking")};
     for (std::size_t index = 0; index < besideBench_.size(); ++index) {
         addPage(besideBench_[index]->title(), tips[static_cast<int>(index)], besideBench_[index]);
     }
@@ -253,8 +257,9 @@ void MainWindow::addPage(const QString& title, const QString& tip, QWidget* page
     const int index = workPages_->addWidget(page);
     auto* action = new QAction(title, this);
     action->setCheckable(true);
-    action->setToolTip(tr("%1 (Alt+%2)").arg(tip).arg(index + 1));
-    action->setShortcut(QKeySequence(QStringLiteral("Alt+%1").arg(index + 1)));
+    const int digit = (index + 1) % 10;  // 0 for the tenth
+    action->setToolTip(tr("%1 (Alt+%2)").arg(tip).arg(digit));
+    action->setShortcut(QKeySequence(QStringLiteral("Alt+%1").arg(digit)));
     pageGroup_->addAction(action);
     pageTabs_->setTabToolTip(pageTabs_->addTab(title), action->toolTip());
     connect(action, &QAction::triggered, this, [this, index] { showWorkPage(index); });

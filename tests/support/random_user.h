@@ -20,6 +20,10 @@
 #include <random>
 
 #include "app/window/main_window.h"
+#include "widgets/pages/launch/click_stepper.h"
+#include "widgets/pages/launch/film_bar.h"
+#include "widgets/pages/launch/launch_page.h"
+#include "widgets/pages/launch/launch_picture.h"
 #include "widgets/views/side_view.h"
 
 namespace bolthole::test {
@@ -37,14 +41,15 @@ class RandomUser {
     /// One action; gives it in words.
     QString act() {
         using Action = QString (RandomUser::*)();
-        constexpr std::array<Action, 21> kActions{
+        constexpr std::array<Action, 22> kActions{
             &RandomUser::dragInSideView, &RandomUser::dragInSideView, &RandomUser::keyInSideView,
             &RandomUser::keyInSideView,  &RandomUser::typeInField,    &RandomUser::typeInField,
             &RandomUser::typeInField,    &RandomUser::typeInField,    &RandomUser::clickSomething,
             &RandomUser::clickSomething, &RandomUser::clickSomething, &RandomUser::clickSomething,
             &RandomUser::chooseEntry,    &RandomUser::chooseEntry,    &RandomUser::keySomewhere,
             &RandomUser::wheel,          &RandomUser::undo,           &RandomUser::undo,
-            &RandomUser::redo,           &RandomUser::sizeOrSave,     &RandomUser::turnPage};
+            &RandomUser::redo,           &RandomUser::sizeOrSave,     &RandomUser::turnPage,
+            &RandomUser::playLaunch};
         QString words = (this->*kActions[number(kActions.size())])();
         QCoreApplication::processEvents();
         // What was asked is answered before the next action.
@@ -254,6 +259,26 @@ class RandomUser {
         const int page = static_cast<int>(number(static_cast<std::size_t>(pages->count())));
         pages->setCurrentIndex(page);
         return QStringLiteral("turn to page %1").arg(page);
+    }
+    // Plays, goes through the time by hand, turns clicks.
+    QString playLaunch() {
+        auto& page = *window_.findChild<LaunchPage*>();
+        if (!page.isVisible()) {
+            trigger(QStringLiteral("Launch"));
+        }
+        if (!page.film()) {
+            return QStringLiteral("no launch to play");
+        }
+        constexpr std::array kKeys{Qt::Key_Space, Qt::Key_Left, Qt::Key_Right, Qt::Key_Home, Qt::Key_End};
+        QTest::keyClick(&page.picture(), kKeys[number(kKeys.size())]);
+        QTest::mouseClick(&page.bar().track(), Qt::LeftButton, {}, placeIn(page.bar().track()));
+        QTest::qWait(static_cast<int>(number(40)));
+        const QList<ClickStepper*> clicks = page.findChildren<ClickStepper*>();
+        if (!clicks.isEmpty() && number(2) == 0) {
+            const ClickStepper* click = oneOf(clicks);
+            QTest::mouseClick(number(2) == 0 ? &click->less() : &click->more(), Qt::LeftButton);
+        }
+        return QStringLiteral("play the launch");
     }
     QString sizeOrSave() {
         if (number(4) == 0) {  // as the file dialog would hand it over, which is only ever given up here

@@ -50,11 +50,14 @@ TEST_F(SettingsFile, WhatWasSavedComesBack) {
     Settings settings;
     settings.inches = InchStyle::decimal;
     settings.appearance = Appearance::dark;
+    EXPECT_FALSE(Settings::load().keepsStill.has_value()) << "as the desktop wishes until it is chosen";
+    settings.keepsStill = false;
     settings.remember(QStringLiteral("/shop/one.bolt.json"));
     settings.save();
     const Settings back = Settings::load();
     EXPECT_EQ(back.inches, InchStyle::decimal);
     EXPECT_EQ(back.appearance, Appearance::dark);
+    EXPECT_EQ(back.keepsStill, false);
     EXPECT_EQ(back.recentFiles, QStringList{QStringLiteral("/shop/one.bolt.json")});
 }
 

@@ -23,7 +23,7 @@ class LoadsInTheWindow : public ::testing::Test {
         window_.show();
         open();
         QApplication::setActiveWindow(&window_);
-        QTest::keyClick(&window_, Qt::Key_5, Qt::AltModifier);
+        QTest::keyClick(&window_, Qt::Key_0, Qt::AltModifier);
     }
     ~LoadsInTheWindow() override { window_.document().undoStack().setClean(); }
 

@@ -56,6 +56,8 @@ class AnyUser : public testing::Test {
             << "no edit may lead to a car that can't be computed";
         ASSERT_TRUE(state.traceIsCurrent || !state.problem.empty()) << "nothing says why the picture is old";
         ASSERT_FALSE(document().isDragging()) << "a drag is left";
+        auto& launch = *window_->findChild<LaunchPage*>();
+        ASSERT_TRUE(launch.isVisible() || !launch.player().isPlaying()) << "plays where nobody sees it";
         ASSERT_EQ(window_->isWindowModified(), document().isEdited());
         if (!document().isEdited()) {
             ASSERT_EQ(bytesOf(document()), clean_) << "said to be as saved, and is not";

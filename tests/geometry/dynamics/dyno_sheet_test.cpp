@@ -11,7 +11,6 @@ namespace bolthole {
 namespace {
 
 using testing::ElementsAre;
-using testing::Field;
 using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::SizeIs;
@@ -62,8 +61,9 @@ TEST(DynoSheet, OneBadRowRefusesAllAndIsToldByItsLine) {
     const DynoSheet sheet = readDynoSheet("rpm torque\n2000 300\n2500 x\n2400\n3000 320\n3000 321\n99999 300",
                                           TorqueUnit::newtonMetres);
     EXPECT_THAT(sheet.torque, IsEmpty()) << "nothing half taken";
-    EXPECT_THAT(sheet.refused, ElementsAre(Field(&RefusedRow::line, 3), Field(&RefusedRow::line, 4),
-                                           Field(&RefusedRow::line, 6), Field(&RefusedRow::line, 7)));
+    EXPECT_THAT(sheet.refused,
+                ElementsAre(testing::Field(&RefusedRow::line, 3), testing::Field(&RefusedRow::line, 4),
+                            testing::Field(&RefusedRow::line, 6), testing::Field(&RefusedRow::line, 7)));
     EXPECT_THAT(sheet.refused[0].reason, HasSubstr("a speed in rpm and a torque"));
     EXPECT_THAT(sheet.refused[2].reason, HasSubstr("does not rise"));
     EXPECT_THAT(sheet.refused[3].reason, HasSubstr("range"));

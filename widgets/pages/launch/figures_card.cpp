@@ -1,0 +1,178 @@
+#include "widgets/pages/launch/figures_card.h"
+
+#include <QGridLayout>
+#include <QVBoxLayout>
+#include <cmath>
+
+#include "geometry/units/sure_text.h"
+#include "widgets/kit/number_field.h"
+#include "widgets/kit/theme.h"
+#include "widgets/kit/unit_text.h"
+#include "widgets/pages/launch/launch_words.h"
+#include "widgets/pages/launch/spread_runner.h"
+
+namespace bolthole {
+
+namespace {
+
+// Times of the clock as a time slip has them, and what the rear does in fractions of an inch.
+Fineness finenessOf(LaunchFigure figure) {
+    const bool isFine = figure == LaunchFigure::sixtyFoot || figure == LaunchFigure::fromRelease ||
+                        figure == LaunchFigure::separation || figure == LaunchFigure::separationRate;
+    return isFine ? Fineness::fine : Fineness::plain;
+}
+
+QString bareText(LaunchFigure figure, double value, Units units) {
+    const Quantity quantity = quantityOf(figure);
+    return QString::fromStdString(finenessOf(figure) == Fineness::fine
+                                      ? fineFigureText(value, quantity, units)
+                                      : figureText(value, quantity, units));
+}
+
+bool mayNeverHappen(LaunchFigure figure) {
+    return figure == LaunchFigure::toppedOut || figure == LaunchFigure::frontUp;
+}
+
+}  // namespace
+
+LaunchFiguresCard::LaunchFiguresCard(QWidget* parent)
+    : Card(parent),
+      heading_(new ToneLabel(ToneLabel::Tone::plain, QString(), this)),
+      beforeHeading_(new ToneLabel(ToneLabel::Tone::muted, tr("before"), this)),
+      note_(new ToneLabel(ToneLabel::Tone::muted, QString(), this)) {
+    setAccessibleName(tr("Figures of the launch"));
+    setFocusPolicy(Qt::TabFocus);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(14, 10, 14, 12);
+    column->setSpacing(8);
+    heading_->setFont(textFont(TextSize::title, true));
+    auto* grid = new QGridLayout;
+    grid->setHorizontalSpacing(7);
+    grid->setVerticalSpacing(7);
+    grid->addWidget(heading_, 0, 0, 1, 4);
+    grid->addWidget(beforeHeading_, 0, 4, Qt::AlignRight | Qt::AlignBottom);
+    grid->setColumnStretch(3, 1);
+    column->addLayout(grid);
+    addRow(*grid, LaunchFigure::sixtyFoot, tr("60 ft"),
+           tr("On the clock, which starts when the front wheel has rolled out of the beam"));
+    addRow(*grid, LaunchFigure::fromRelease, tr("From the release"), tr("The same, from the release on"));
+    addRow(*grid, LaunchFigure::leastLoad, tr("Least rear load"),
+           tr("What both rear tires carry at the least from 0.3 s, when the hit is over, to 60 ft"));
+    addRow(*grid, LaunchFigure::gripLeft, tr("Grip left, least"),
+           tr("What is left of the grip at the least from 0.3 s to 60 ft; 0 where the tires spin"));
+    addRow(*grid, LaunchFigure::toppedOut, tr("Nose tops out"),
+           tr("When the front suspension first gets to the end of its droop"));
+    addRow(*grid, LaunchFigure::frontUp, tr("Front tires up"),
+           tr("When the front tires first carry nothing"));
+    addRow(*grid, LaunchFigure::largestSlip, tr("Largest slip"),
+           tr("How much faster than the ground the rear tires' tread runs at the most, to 60 ft"));
+    addRow(*grid, LaunchFigure::separation, tr("Separation"),
+           tr("How far the body rises over the rear axle at the most, to 60 ft"));
+    addRow(*grid, LaunchFigure::separationRate, tr("Fastest"), tr("How fast it does at the most"));
+    note_->setWordWrap(true);
+    column->addWidget(note_);
+}
+
+void LaunchFiguresCard::addRow(QGridLayout& grid, LaunchFigure figure, const QString& label,
+                               const QString& toolTip) {
+    const int line = grid.rowCount();
+    const auto make = [&](ToneLabel::Tone tone, int column, Qt::Alignment side) {
+        auto* made = new ToneLabel(tone, QString(), this);
+        made->setToolTip(wrappedToolTip(toolTip));
+        grid.addWidget(made, line, column, side | Qt::AlignBaseline);
+        return made;
+    };
+    Row& made = row(figure);
+    made.label = make(ToneLabel::Tone::muted, 0, Qt::AlignLeft);
+    made.label->showText(label);
+    made.value = make(ToneLabel::Tone::plain, 1, Qt::AlignRight);
+    made.value->setFont(textFont(TextSize::body, true));
+    made.value->setAccessibleName(label);
+    made.sure = make(ToneLabel::Tone::muted, 2, Qt::AlignLeft);
+    made.difference = make(ToneLabel::Tone::muted, 3, Qt::AlignRight);
+    made.before = make(ToneLabel::Tone::muted, 4, Qt::AlignRight);
+}
+
+void LaunchFiguresCard::showFilms(const LaunchFilm& film, const LaunchFilm* before, Units units) {
+    reading_ = film.reading;
+    before_ = before == nullptr ? std::nullopt : std::optional(before->reading);
+    spreads_.reset();
+    leastLoadAt_ = film.run.figures.leastRearLoadAt;
+    ran_ = film.run.end == LaunchEnd::done;
+    units_ = units;
+    heading_->showText(before_ ? tr("This setup against the one before") : tr("This setup"));
+    beforeHeading_->setVisible(before_.has_value());
+    showSpreads(std::nullopt);
+}
+
+void LaunchFiguresCard::showSpreads(const std::optional<LaunchSpreads>& spreads) {
+    spreads_ = spreads;
+    for (std::size_t figure = 0; figure < kLaunchFigures; ++figure) {
+        showRow(static_cast<LaunchFigure>(figure));
+    }
+    QString note;
+    if (reading_[LaunchFigure::leastLoad]) {
+        note = tr("Least rear load at %1.").arg(secondsText(leastLoadAt_));
+    }
+    if (spreads_) {
+        note +=
+            tr(" ±: 95 of 100, from %1 launches with other friction, torque, damping, inertias, stall and "
+               "CG height, the same for both setups.")
+                .arg(SpreadRunner::kDraws);
+    }
+    note_->showText(note.trimmed());
+    note_->setVisible(!note.isEmpty());
+}
+
+QString LaunchFiguresCard::valueWords(LaunchFigure figure, const std::optional<double>& value,
+                                      bool withUnits) const {
+    if (!value) {
+        return mayNeverHappen(figure) && ran_ ? tr("never") : QString(kDash);
+    }
+    const QString text = bareText(figure, *value, units_);
+    return withUnits ? QString::fromStdString(withUnit(text.toStdString(), quantityOf(figure), units_))
+                     : text;
+}
+
+// "+273 ± 40", or that it is within what the numbers may be off.
+QString LaunchFiguresCard::differenceWords(LaunchFigure figure, double change) const {
+    const QString words = signedText(bareText(figure, change, units_));
+    if (!spreads_) {
+        return words;
+    }
+    const double spread = (*spreads_)[static_cast<std::size_t>(figure)].difference;
+    if (std::isnan(spread)) {
+        return words;
+    }
+    if (std::abs(change) < kCoverage95 * spread) {
+        return tr("can’t tell");
+    }
+    const std::string sure = sureText(spread, quantityOf(figure), units_, finenessOf(figure));
+    return sure.empty() ? words : words + u' ' + QString::fromStdString(sure);
+}
+
+void LaunchFiguresCard::showRow(LaunchFigure figure) {
+    Row& labels = row(figure);
+    const std::optional<double>& now = reading_[figure];
+    labels.value->showText(valueWords(figure, now, true));
+    const double spread = spreads_ ? (*spreads_)[static_cast<std::size_t>(figure)].now : kNaN;
+    labels.sure->showText(
+        now ? QString::fromStdString(sureText(spread, quantityOf(figure), units_, finenessOf(figure)))
+            : QString());
+    const std::optional<double> then = before_ ? (*before_)[figure] : std::nullopt;
+    const bool isTold = now && then;
+    const QString difference = isTold ? differenceWords(figure, *now - *then) : QString();
+    const bool isSure = isTold && difference != tr("can’t tell");
+    QFont font = textFont(TextSize::small);
+    font.setWeight(isSure ? QFont::DemiBold : QFont::Normal);
+    labels.difference->setFont(font);
+    labels.difference->showText(difference);
+    labels.before->showText(before_ ? valueWords(figure, then, false) : QString());
+}
+
+LaunchFiguresCard::Shown LaunchFiguresCard::shown(LaunchFigure figure) const {
+    const Row& labels = rows_[static_cast<std::size_t>(figure)];
+    return {labels.value->text(), labels.sure->text(), labels.difference->text(), labels.before->text()};
+}
+
+}  // namespace bolthole

@@ -1,0 +1,179 @@
+#include "widgets/pages/launch/launch_picture.h"
+
+#include <QMouseEvent>
+#include <QPainter>
+#include <algorithm>
+#include <cmath>
+
+#include "widgets/kit/pens.h"
+#include "widgets/kit/theme.h"
+#include "widgets/kit/unit_text.h"
+#include "widgets/pages/body_outline.h"
+#include "widgets/pages/launch/film_bar.h"
+#include "widgets/pages/launch/launch_words.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr double kPictureTop = 50;     // px, for the words
+constexpr double kPictureBelow = 76;   // px under the ground, for the tires' loads
+constexpr double kPictureSides = 26;   // px
+constexpr double kNoseRoom = 0.12;     // m over the roof, for a body that rises
+constexpr double kLongestForce = 58;   // px
+constexpr double kShortestFlag = 0.1;  // s of film that a flag stays
+constexpr double kFlagReading = 0.8;   // s of the wall's clock that a flag stays
+
+double mostForceOf(const LaunchFilm& film) {
+    double most = 0;
+    for (const LaunchRow& row : film.run.rows) {
+        most = std::max({most, row.rearLoad, row.frontLoad, row.thrust});
+    }
+    return most;
+}
+
+QString distanceText(double distance, Units units) {
+    const bool inch = units == Units::inch;
+    const double shown = inch ? distance / (12 * kMetresPerInch) : distance;
+    return QString::number(shown, 'f', inch ? 1 : 2) + (inch ? QStringLiteral(" ft") : QStringLiteral(" m"));
+}
+
+}  // namespace
+
+LaunchPicture::LaunchPicture(QWidget* parent) : QWidget(parent) {
+    setAccessibleName(tr("The launch, side view"));
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
+    setFocusPolicy(Qt::StrongFocus);
+    connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, qOverload<>(&QWidget::update));
+}
+
+void LaunchPicture::showFilms(std::shared_ptr<const LaunchFilm> film,
+                              std::shared_ptr<const LaunchFilm> before, Units units) {
+    film_ = std::move(film);
+    before_ = std::move(before);
+    units_ = units;
+    mostForce_ = 0;
+    for (const LaunchFilm* each : {film_.get(), before_.get()}) {
+        mostForce_ = each == nullptr ? mostForce_ : std::max(mostForce_, mostForceOf(*each));
+    }
+    if (film_) {
+        bench_.car = film_->car;
+    }
+    speak();
+    update();
+}
+
+void LaunchPicture::showTime(double time, double speed) {
+    time_ = time;
+    speed_ = speed;
+    update();
+}
+
+void LaunchPicture::speak() {
+    QStringList words;
+    for (const LaunchEvent& event : film_ ? film_->run.events : std::vector<LaunchEvent>{}) {
+        if (isMarked(event.kind)) {
+            words << tr("%1 at %2").arg(eventWords(*film_, event), secondsText(event.time));
+        }
+    }
+    setAccessibleDescription(words.isEmpty() ? tr("nothing to play") : words.join(QStringLiteral("; ")));
+}
+
+const LaunchEvent* LaunchPicture::eventNow() const {
+    const double stays = std::max(kShortestFlag, kFlagReading * speed_);
+    const LaunchEvent* now = nullptr;
+    if (film_) {
+        for (const LaunchEvent& event : film_->run.events) {
+            now = isMarked(event.kind) && event.time <= time_ && time_ <= event.time + stays ? &event : now;
+        }
+    }
+    return now;
+}
+
+QString LaunchPicture::flag() const {
+    const LaunchEvent* event = eventNow();
+    return event == nullptr ? QString() : capitalized(eventWords(*film_, *event));
+}
+
+void LaunchPicture::place() {
+    const double whole = film_->car.wheelbase + 2 * kBodyOverhang;
+    const double tall = height() - kPictureBelow - kPictureTop;
+    camera_.scale =
+        std::max(20.0, std::min((width() - 2 * kPictureSides) / whole, tall / (kBodyRoof + kNoseRoom)));
+    camera_.origin = {(width() - whole * camera_.scale) / 2 + kBodyOverhang * camera_.scale,
+                      height() - kPictureBelow};
+    perNewton_ = mostForce_ > 0 ? kLongestForce / mostForce_ : 0;
+}
+
+void LaunchPicture::mousePressEvent(QMouseEvent* event) {
+    if (event->button() == Qt::LeftButton) {
+        setFocus(Qt::MouseFocusReason);
+        emit clicked();
+    }
+    event->accept();
+}
+
+void LaunchPicture::focusInEvent(QFocusEvent* event) {
+    QWidget::focusInEvent(event);
+    ring_ = event->reason() == Qt::TabFocusReason || event->reason() == Qt::BacktabFocusReason;
+    update();
+}
+
+void LaunchPicture::focusOutEvent(QFocusEvent* event) {
+    QWidget::focusOutEvent(event);
+    ring_ = false;
+    update();
+}
+
+QString LaunchPicture::forceText(double force) const {
+    return QString::fromStdString(
+        withUnit(figureText(force, Quantity::force, units_), Quantity::force, units_));
+}
+
+void LaunchPicture::paintHeading(QPainter& painter, const LaunchRow& row) const {
+    painter.setFont(textFont(TextSize::figure, true));
+    painter.setPen(theme().ink);
+    const QString now = secondsText(time_);
+    const QPointF base(18, 32);
+    painter.drawText(base, now);
+    const double widest = QFontMetricsF(painter.font()).horizontalAdvance(QStringLiteral("0.00 s"));
+    painter.setFont(textFont(TextSize::small));
+    painter.setPen(theme().muted);
+    QStringList words{tr("after the release")};
+    if (speed_ > 0) {
+        words << speedWords(speed_);
+    }
+    words << distanceText(row.distance, units_);
+    painter.drawText(base + QPointF(widest + 16, 0), words.join(QStringLiteral(" · ")));
+}
+
+// What happens now, and when the before did it.
+void LaunchPicture::paintFlag(QPainter& painter) const {
+    const LaunchEvent* event = eventNow();
+    if (event == nullptr) {
+        return;
+    }
+    const QString title = flag();
+    QString below = secondsText(event->time);
+    if (before_) {
+        const std::optional<double> then = firstTime(*before_, event->kind);
+        below += then ? tr(" · before: %1").arg(secondsText(*then)) : tr(" · before: never");
+    }
+    const QFont strong = textFont(TextSize::body, true);
+    const QFont small = textFont(TextSize::small);
+    const double wide = std::max(QFontMetricsF(strong).horizontalAdvance(title),
+                                 QFontMetricsF(small).horizontalAdvance(below));
+    const double line = QFontMetricsF(strong).height();
+    const QRectF box(width() - wide - 40, 12, wide + 24, line + QFontMetricsF(small).height() + 12);
+    painter.setPen(QPen(over(theme().upper, 0.45, theme().card), 1));
+    painter.setBrush(over(theme().upper, theme().dark ? 0.18 : 0.1, theme().card));
+    painter.drawRoundedRect(box, 5, 5);
+    painter.setFont(strong);
+    painter.setPen(theme().ink);
+    painter.drawText(box.topLeft() + QPointF(12, 5 + QFontMetricsF(strong).ascent()), title);
+    painter.setFont(small);
+    painter.setPen(theme().muted);
+    painter.drawText(box.topLeft() + QPointF(12, 6 + line + QFontMetricsF(small).ascent()), below);
+}
+
+}  // namespace bolthole

@@ -1,0 +1,209 @@
+// The fields of the launch page.
+#include <QScrollArea>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "geometry/car/numbers.h"
+#include "widgets/kit/section.h"
+#include "widgets/kit/sheet_parts.h"
+#include "widgets/kit/unit_text.h"
+#include "widgets/pages/launch/click_stepper.h"
+#include "widgets/pages/launch/launch_page.h"
+#include "widgets/pages/launch/torque_section.h"
+
+namespace bolthole {
+
+namespace {
+
+const std::vector<Field> kMassFields{Field::unsprungMass,    Field::frontUnsprungMass, Field::pitchInertia,
+                                     Field::wheelInertia,    Field::frontWheelInertia, Field::housingInertia,
+                                     Field::drivelineInertia};
+const std::vector<Field> kRateFields{Field::frontWheelRate, Field::frontTireRate, Field::rearTireRate,
+                                     Field::rearWheelRate};
+const std::vector<Field> kTireFields{Field::tirePeakSlip, Field::tireSliding, Field::tireRelaxation,
+                                     Field::tireLag, Field::tireDamping};
+
+int shocksOf(const Car& car) {
+    return static_cast<int>(std::ranges::count_if(
+        car.springs, [](const SuspensionPart& part) { return part.damping.has_value(); }));
+}
+
+}  // namespace
+
+std::string LaunchPage::shapeOf(const Car& car) const {
+    std::string shape =
+        car.launch.coupling.kind ? std::to_string(static_cast<int>(*car.launch.coupling.kind)) : "-";
+    shape += car.launch.front.damping ? '+' : '-';
+    for (const SuspensionPart& part : car.springs) {
+        shape += part.damping ? '|' + part.name : "|";
+    }
+    return shape;
+}
+
+void LaunchPage::fill(QWidget* content, QVBoxLayout* column) {
+    clicks_.clear();
+    column->addWidget(clickSection(content));
+    column->addWidget(releaseSection(content));
+    column->addWidget(engineSection(content));
+    column->addWidget(drivelineSection(content));
+    column->addWidget(frontSection(content));
+    column->addWidget(massSection(content));
+    column->addWidget(rateSection(content));
+    column->addWidget(tireSection(content));
+}
+
+void LaunchPage::addRow(Section& section, Field field, const QString& whenEmpty) {
+    section.body()->addWidget(row({.field = field}, whenEmpty, &section));
+}
+
+void LaunchPage::addClicks(Section& section, const FieldId& bump, const FieldId& rebound,
+                           const QString& name) {
+    for (const auto& [click, words] :
+         {std::pair(bump, tr("%1 bump")), std::pair(rebound, tr("%1 rebound"))}) {
+        clicks_.push_back(new ClickStepper(hub(), click, words.arg(name), &section));
+        section.body()->addWidget(clicks_.back());
+    }
+}
+
+Section* LaunchPage::clickSection(QWidget* parent) {
+    auto* section = new Section(tr("Clicks"), parent);
+    const Car& car = state().car;
+    if (car.launch.front.damping) {
+        addClicks(*section, {.field = Field::frontBumpClick}, {.field = Field::frontReboundClick},
+                  tr("Front"));
+    }
+    for (int item = 0; item < static_cast<int>(car.springs.size()); ++item) {
+        const SuspensionPart& part = car.springs[static_cast<std::size_t>(item)];
+        if (part.damping) {
+            const QString name =
+                shocksOf(car) == 1 ? tr("Rear") : capitalized(QString::fromStdString(part.name));
+            addClicks(*section, {.field = Field::bumpClick, .item = item},
+                      {.field = Field::reboundClick, .item = item}, name);
+        }
+    }
+    auto* note = new ToneLabel(ToneLabel::Tone::muted,
+                               clicks_.empty()
+                                   ? tr("No shock has a table of forces yet, so there are no clicks to "
+                                        "turn: the launch runs without them.")
+                                   : tr("As each shock's table counts them. Left and right are set alike."),
+                               section);
+    note->setWordWrap(true);
+    note->setContentsMargins(6, 0, 6, 0);
+    section->body()->addWidget(note);
+    return section;
+}
+
+Section* LaunchPage::releaseSection(QWidget* parent) {
+    auto* section = new Section(tr("Tires and release"), parent);
+    addRow(*section, Field::friction, tr("not known"));
+    addRow(*section, Field::launchSpeed, tr("not known"));
+    coupling_ = choiceRow(Choice::coupling, tr("Through"), {tr("not entered"), tr("converter"), tr("clutch")},
+                          tr("What stands between engine and transmission: a torque converter or a clutch."),
+                          section);
+    section->body()->addWidget(coupling_);
+    const std::optional<CouplingKind>& kind = state().car.launch.coupling.kind;
+    if (kind == CouplingKind::converter) {
+        addRow(*section, Field::stallSpeed, tr("not known"));
+        addRow(*section, Field::converter, tr("none: 1"));
+        addRow(*section, Field::couplingRatio, tr("usual: 0.88"));
+    } else if (kind == CouplingKind::clutch) {
+        addRow(*section, Field::clutchCapacity, tr("not known"));
+    }
+    addRow(*section, Field::release, tr("usual: 0.05"));
+    addRow(*section, Field::rollout, tr("none: 0"));
+    return section;
+}
+
+Section* LaunchPage::engineSection(QWidget* parent) {
+    auto* section = new Section(tr("Engine"), parent);
+    torque_ = new TorqueSection(hub(), section);
+    torque_->showRows(showsRows_);
+    connect(torque_, &TorqueSection::rowsShown, this, [this](bool shown) { showsRows_ = shown; });
+    section->body()->addWidget(torque_);
+    addRow(*section, Field::engineInertia, tr("not known"));
+    addRow(*section, Field::revLimit, tr("not known"));
+    return section;
+}
+
+Section* LaunchPage::drivelineSection(QWidget* parent) {
+    auto* section = new Section(tr("Driveline"), parent);
+    addRow(*section, Field::launchGear, tr("not known"));
+    addRow(*section, Field::axleRatio, tr("not known"));
+    addRow(*section, Field::efficiency, tr("no loss: 100"));
+    return section;
+}
+
+Section* LaunchPage::frontSection(QWidget* parent) {
+    auto* section = new Section(tr("Front travel"), parent);
+    addRow(*section, Field::frontDroop, tr("not known"));
+    addRow(*section, Field::frontBump, tr("not known"));
+    addRow(*section, Field::frontMotionRatio, tr("at the wheel: 1"));
+    return section;
+}
+
+Section* LaunchPage::massSection(QWidget* parent) {
+    auto* section = new Section(tr("Unsprung weights and inertias"), parent);
+    for (const Field field : kMassFields) {
+        const bool mayBeZero = field == Field::frontWheelInertia || field == Field::housingInertia ||
+                               field == Field::drivelineInertia;
+        addRow(*section, field, mayBeZero ? tr("left out: 0") : tr("not known"));
+    }
+    letFold(*section, 0, kMassFields);
+    return section;
+}
+
+Section* LaunchPage::rateSection(QWidget* parent) {
+    auto* section = new Section(tr("Wheel and tire rates"), parent);
+    for (const Field field : kRateFields) {
+        addRow(*section, field, field == Field::rearWheelRate ? tr("from the springs") : tr("not known"));
+    }
+    letFold(*section, 1, kRateFields);
+    return section;
+}
+
+Section* LaunchPage::tireSection(QWidget* parent) {
+    auto* section = new Section(tr("Tire data"), parent);
+    addRow(*section, Field::tirePeakSlip, tr("usual: 10"));
+    addRow(*section, Field::tireSliding, tr("usual: 85"));
+    addRow(*section, Field::tireRelaxation, tr("usual: 300 mm"));
+    addRow(*section, Field::tireLag, tr("usual: 0.005"));
+    addRow(*section, Field::tireDamping, tr("usual: 0.1 N·s/mm"));
+    letFold(*section, 2, kTireFields);
+    return section;
+}
+
+void LaunchPage::letFold(Section& section, std::size_t index, const std::vector<Field>& fields) {
+    folded_[index] = {&section, fields};
+    section.setUnfolded(unfolded_[index]);
+    connect(section.header(), &QAbstractButton::toggled, this,
+            [this, index](bool unfolded) { unfolded_[index] = unfolded; });
+}
+
+// What follows the car in the fields' column beside the hub's numbers.
+void LaunchPage::showSections() {
+    const BenchState& bench = state();
+    for (ClickStepper* click : clicks_) {
+        click->refresh(bench.car, bench.before ? &bench.before->car : nullptr);
+    }
+    torque_->showTorque(bench.car.launch.engine.torque, bench.style);
+    for (const Folded& folded : folded_) {
+        const auto entered = std::ranges::count_if(folded.fields, [&bench](Field field) {
+            return numberAt(bench.car, {.field = field}).has_value();
+        });
+        folded.section->header()->showTexts(folded.section->header()->text(),
+                                            tr("%1 of %2 entered").arg(entered).arg(folded.fields.size()));
+    }
+}
+
+void LaunchPage::enterTorque() {
+    torque_->enter();
+}
+
+void LaunchPage::enterCoupling() {
+    if (auto* box = coupling_->findChild<CalmCombo*>()) {
+        box->setFocus(Qt::OtherFocusReason);
+        box->showPopup();
+    }
+}
+
+}  // namespace bolthole
