@@ -36,6 +36,8 @@ class FigureStrip;
 class FigureTable;
 class HoleBoard;
 class NoticeBar;
+class PassDesk;
+class TestDaysPage;
 class RecoveryDesk;
 class SideView;
 class TravelCurves;
@@ -168,9 +170,11 @@ class MainWindow : public QMainWindow {
     BracketPage* brackets_ = nullptr;
     CloudRunner* cloudRunner_ = nullptr;
     WantedDesk* wantedDesk_ = nullptr;
+    TestDaysPage* days_ = nullptr;
+    PassDesk* passDesk_ = nullptr;
     QTabWidget* pages_ = nullptr;
     QStackedWidget* workPages_ = nullptr;  // the bench first
-    std::vector<WorkPage*> besideBench_;   // the others
+    std::vector<WorkPage*> besideBench_;   // the others, but for the test days at the end
     QTabBar* pageTabs_ = nullptr;
     QActionGroup* pageGroup_ = nullptr;
     QAction* sheetAction_ = nullptr;     // whether the car sheet is to be seen beside the bench

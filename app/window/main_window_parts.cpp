@@ -17,6 +17,7 @@
 #include "app/desks/cloud_runner.h"
 #include "app/desks/wanted_desk.h"
 #include "app/window/main_window.h"
+#include "app/window/pass_desk.h"
 #include "widgets/board/hole_board.h"
 #include "widgets/compare/before_panel.h"
 #include "widgets/curves/travel_curves.h"
@@ -26,6 +27,7 @@
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/pages/accuracy/sure_page.h"
 #include "widgets/pages/brackets/bracket_page.h"
+#include "widgets/pages/days/days_page.h"
 #include "widgets/pages/driveline/driveline_page.h"
 #include "widgets/pages/launch/launch_page.h"
 #include "widgets/pages/roll/roll_page.h"
@@ -219,6 +221,8 @@ QWidget* MainWindow::buildPages(QWidget* bench) {
     auto* wanted = new WantedPage(this);
     auto* mark = new WantedMark(views_->sideView());
     wantedDesk_ = new WantedDesk(state_, desk_->state(), *wanted, *mark, this);
+    days_ = new TestDaysPage(this);
+    passDesk_ = new PassDesk(state_, *days_, this);
     besideBench_ = {new WeightsPage(this),
                     driveline,
                     new SpringsPage(this),
@@ -238,6 +242,7 @@ QWidget* MainWindow::buildPages(QWidget* bench) {
     for (std::size_t index = 0; index < besideBench_.size(); ++index) {
         addPage(besideBench_[index]->title(), tips[static_cast<int>(index)], besideBench_[index]);
     }
+    addPage(days_->title(), tr("Every pass with its setup, and what the times tell"), days_);
     pageActions_.front()->setChecked(true);
     connect(pageTabs_, &QTabBar::currentChanged, this, &MainWindow::showWorkPage);
     auto* whole = new QWidget(this);
@@ -253,8 +258,9 @@ void MainWindow::addPage(const QString& title, const QString& tip, QWidget* page
     const int index = workPages_->addWidget(page);
     auto* action = new QAction(title, this);
     action->setCheckable(true);
-    action->setToolTip(tr("%1 (Alt+%2)").arg(tip).arg(index + 1));
-    action->setShortcut(QKeySequence(QStringLiteral("Alt+%1").arg(index + 1)));
+    const int key = (index + 1) % 10;  // the tenth page has the key 0
+    action->setToolTip(tr("%1 (Alt+%2)").arg(tip).arg(key));
+    action->setShortcut(QKeySequence(QStringLiteral("Alt+%1").arg(key)));
     pageGroup_->addAction(action);
     pageTabs_->setTabToolTip(pageTabs_->addTab(title), action->toolTip());
     connect(action, &QAction::triggered, this, [this, index] { showWorkPage(index); });
