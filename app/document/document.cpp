@@ -5,6 +5,7 @@
 
 #include "app/carfile/file_writing.h"
 #include "app/document/sha256.h"
+#include "geometry/passes/take_passes.h"
 
 namespace bolthole {
 
@@ -212,6 +213,17 @@ QString Document::apply(const Edit& edit, EditPhase phase, const PointId& select
     const QString words = QString::fromStdString(describe(edit, *car_));
     undo_.push(new ChangeCar(*this, words, std::move(after), selected));
     return {};
+}
+
+QString Document::takePasses(const std::vector<Pass>& passes, const PointId& selected) {
+    abandonDrag();
+    Car after = *car_;
+    const std::string refusal = bolthole::takePasses(after, passes);
+    if (refusal.empty() && !(after == *car_)) {
+        const QString words = QString::fromStdString(describeTaken(*car_, passes));
+        undo_.push(new ChangeCar(*this, words, std::make_shared<const Car>(std::move(after)), selected));
+    }
+    return QString::fromStdString(refusal);
 }
 
 void Document::abandonDrag() {

@@ -67,6 +67,9 @@ class Document : public QObject {
     /// The one door. `selected`: what the person has selected with it. Gives why the edit was refused, or
     /// nothing.
     QString apply(const Edit& edit, EditPhase phase, const PointId& selected);
+    /// The same for passes that come all at once, in the place of all there are: one undoable step, or why
+    /// not.
+    QString takePasses(const std::vector<Pass>& passes, const PointId& selected);
     /// Forgets a drag under way; the car is as before it.
     void abandonDrag();
 

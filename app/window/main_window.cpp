@@ -18,6 +18,7 @@
 #include "app/desks/cloud_runner.h"
 #include "app/desks/recovery_desk.h"
 #include "app/desks/wanted_desk.h"
+#include "app/window/pass_desk.h"
 #include "geometry/checks/doubts.h"
 #include "widgets/board/hole_board.h"
 #include "widgets/compare/before_panel.h"
@@ -25,6 +26,7 @@
 #include "widgets/fields/car_sheet.h"
 #include "widgets/kit/job_runner.h"
 #include "widgets/kit/notice_bar.h"
+#include "widgets/pages/days/days_page.h"
 #include "widgets/pages/work_page.h"
 #include "widgets/readouts/doubt_list.h"
 #include "widgets/readouts/figure_strip.h"
@@ -102,7 +104,20 @@ void MainWindow::connectViews() {
         settleTyping();
         beforePanel_->askKeep();
     });
-    connect(desk_, &ChoiceDesk::pointedChanged, this, &MainWindow::showGhost);
+    connect(desk_, &ChoiceDesk::pointedChanged, this, [this] {
+        passDesk_->keepGhost();
+        showGhost();
+    });
+    connect(passDesk_, &PassDesk::pointedChanged, this, &MainWindow::showGhost);
+    connect(passDesk_, &PassDesk::passesRead, this, [this](const std::vector<Pass>& passes) {
+        const QString refusal = document_.takePasses(passes, state_.selection);
+        if (!refusal.isEmpty()) {
+            notice_->say(refusal);
+        }
+    });
+    connect(days_, &TestDaysPage::edited, this,
+            [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
+    connect(passDesk_, &PassDesk::said, notice_, &NoticeBar::say);
     connect(doubts_, &DoubtList::fieldWanted, this, &MainWindow::goToField);
     for (WorkPage* page : besideBench_) {
         connect(page, &WorkPage::edited, this,
@@ -187,6 +202,7 @@ void MainWindow::carChanged() {
     drawCloud();
     beforeDesk_->carChanged();
     desk_->carChanged(document_.isDragging());
+    passDesk_->keepGhost();
     wantedDesk_->carChanged();
     showState();
 }
@@ -288,6 +304,7 @@ void MainWindow::showNumbers() {
     for (WorkPage* page : besideBench_) {
         page->showState(state_);
     }
+    days_->showState(state_);
     beforeDesk_->show();
 }
 
@@ -299,6 +316,7 @@ void MainWindow::stepHistory(bool forward) {
     for (WorkPage* page : besideBench_) {
         page->discardTyping();
     }
+    days_->discardTyping();
     forward ? document_.undoStack().redo() : document_.undoStack().undo();
     state_.selection = presentPoint(state_.car, document_.selection());
     views_->showState(state_);
@@ -311,16 +329,18 @@ void MainWindow::settleTyping() {
     for (WorkPage* page : besideBench_) {
         page->commitPending();
     }
+    days_->commitPending();
 }
 
 // To the page in front if the number stands there, else to the car sheet beside the bench, else to the page
 // that has it.
 void MainWindow::goToField(const FieldId& id) {
     const auto page = [&](int index) { return besideBench_[static_cast<std::size_t>(index) - 1]; };
+    const auto pages = static_cast<int>(besideBench_.size());  // the test days, after them, have no fields
     int index = workPages_->currentIndex();
-    if (index == 0 || !page(index)->hasField(id)) {
+    if (index == 0 || index > pages || !page(index)->hasField(id)) {
         index = 0;
-        for (int other = 1; other < workPages_->count() && !sheet_->hasField(id); ++other) {
+        for (int other = 1; other <= pages && !sheet_->hasField(id); ++other) {
             index = index == 0 && page(other)->hasField(id) ? other : index;
         }
     }
@@ -344,7 +364,9 @@ void MainWindow::showWorkPage(int index) {
     pageActions_[static_cast<std::size_t>(index)]->setChecked(true);
     sheetAction_->setEnabled(index == 0);
     sheet_->setVisible(index == 0 && sheetAction_->isChecked());
-    if (index > 0) {
+    if (index > static_cast<int>(besideBench_.size())) {
+        days_->enter();
+    } else if (index > 0) {
         besideBench_[static_cast<std::size_t>(index) - 1]->enter();
     }
 }

@@ -37,6 +37,8 @@ class FigureTable;
 class HoleBoard;
 class LaunchPage;
 class NoticeBar;
+class PassDesk;
+class TestDaysPage;
 class RecoveryDesk;
 class SideView;
 class TravelCurves;
@@ -171,9 +173,11 @@ class MainWindow : public QMainWindow {
     LaunchPage* launch_ = nullptr;
     CloudRunner* cloudRunner_ = nullptr;
     WantedDesk* wantedDesk_ = nullptr;
+    TestDaysPage* days_ = nullptr;
+    PassDesk* passDesk_ = nullptr;
     QTabWidget* pages_ = nullptr;
     QStackedWidget* workPages_ = nullptr;  // the bench first
-    std::vector<WorkPage*> besideBench_;   // the others
+    std::vector<WorkPage*> besideBench_;   // the others, but for the test days at the end
     QTabBar* pageTabs_ = nullptr;
     QActionGroup* pageGroup_ = nullptr;
     QAction* sheetAction_ = nullptr;     // whether the car sheet is to be seen beside the bench

@@ -17,6 +17,7 @@
 #include "app/desks/cloud_runner.h"
 #include "app/desks/wanted_desk.h"
 #include "app/window/main_window.h"
+#include "app/window/pass_desk.h"
 #include "widgets/board/hole_board.h"
 #include "widgets/compare/before_panel.h"
 #include "widgets/curves/travel_curves.h"
@@ -26,6 +27,7 @@
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/pages/accuracy/sure_page.h"
 #include "widgets/pages/brackets/bracket_page.h"
+#include "widgets/pages/days/days_page.h"
 #include "widgets/pages/driveline/driveline_page.h"
 #include "widgets/pages/launch/launch_page.h"
 #include "widgets/pages/loads/loads_page.h"
@@ -221,6 +223,8 @@ QWidget* MainWindow::buildPages(QWidget* bench) {
     auto* wanted = new WantedPage(this);
     auto* mark = new WantedMark(views_->sideView());
     wantedDesk_ = new WantedDesk(state_, desk_->state(), *wanted, *mark, this);
+    days_ = new TestDaysPage(this);
+    passDesk_ = new PassDesk(state_, *days_, this);
     besideBench_ = {new WeightsPage(this),
                     driveline,
                     new SpringsPage(this),
@@ -242,6 +246,7 @@ QWidget* MainWindow::buildPages(QWidget* bench) {
     for (std::size_t index = 0; index < besideBench_.size(); ++index) {
         addPage(besideBench_[index]->title(), tips[static_cast<int>(index)], besideBench_[index]);
     }
+    addPage(days_->title(), tr("Every pass with its setup, and what the times tell"), days_);
     pageActions_.front()->setChecked(true);
     connect(pageTabs_, &QTabBar::currentChanged, this, &MainWindow::showWorkPage);
     auto* whole = new QWidget(this);
@@ -257,9 +262,9 @@ void MainWindow::addPage(const QString& title, const QString& tip, QWidget* page
     const int index = workPages_->addWidget(page);
     auto* action = new QAction(title, this);
     action->setCheckable(true);
-    const int digit = (index + 1) % 10;  // 0 for the tenth
-    action->setToolTip(tr("%1 (Alt+%2)").arg(tip).arg(digit));
-    action->setShortcut(QKeySequence(QStringLiteral("Alt+%1").arg(digit)));
+    const QString key = QStringLiteral("1234567890-=").at(index);  // as the keys lie on a keyboard
+    action->setToolTip(tr("%1 (Alt+%2)").arg(tip, key));
+    action->setShortcut(QKeySequence(QStringLiteral("Alt+") + key));
     pageGroup_->addAction(action);
     pageTabs_->setTabToolTip(pageTabs_->addTab(title), action->toolTip());
     connect(action, &QAction::triggered, this, [this, index] { showWorkPage(index); });

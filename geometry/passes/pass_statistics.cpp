@@ -17,7 +17,9 @@ bool standsOnSetup(const Pass& pass, const Car& car) {
 
 /// What makes two passes repeats.
 auto keyOf(const Pass& pass) {
-    return std::tuple(*pass.setup, pass.surface.kind, pass.surface.name, pass.date);
+    const EnteredCorners& tires = pass.pressures;
+    return std::tuple(*pass.setup, pass.surface.kind, pass.surface.name, pass.date, pass.launchRpm,
+                      tires.leftFront, tires.rightFront, tires.leftRear, tires.rightRear);
 }
 
 int digitsAt(const std::string& text, std::size_t at) {
@@ -82,12 +84,13 @@ int SetupComparison::more() const {
 }
 
 SetupComparison compareSetups(const Car& car, int first, int second, const Where& where) {
-    const Sample one = sampleOf(car, first, where);
-    const Sample two = sampleOf(car, second, where);
-    const Answer<Scatter> scatter = scatterOf(car, where);
-    const bool known = scatter && one.count > 0 && two.count > 0;
-    return {one, two, welchDifference(one, two),
-            known ? repeatsToTell(scatter->deviation, std::abs(two.mean - one.mean))
+    return compareSamples(sampleOf(car, first, where), sampleOf(car, second, where), scatterOf(car, where));
+}
+
+SetupComparison compareSamples(const Sample& first, const Sample& second, const Answer<Scatter>& scatter) {
+    const bool known = scatter && first.count > 0 && second.count > 0;
+    return {first, second, welchDifference(first, second),
+            known ? repeatsToTell(scatter->deviation, std::abs(second.mean - first.mean))
                   : Answer<int>::none(scatter ? "no pass was run" : scatter.reason)};
 }
 
@@ -120,11 +123,15 @@ DayDrift driftOf(const Car& car, const std::string& date) {
     for (std::size_t group = 0; group < groups.size(); ++group) {
         for (std::size_t at = 0; at < groups[group].passes.size(); ++at) {
             const std::size_t row = groups[group].passes[at];
-            const double when = byHour ? hoursOf(car.passes[row].time) : static_cast<double>(row);
-            points.push_back({when, groups[group].sixtyFoot[at], static_cast<int>(group)});
+            points.push_back(
+                {momentOf(car, row, byHour), groups[group].sixtyFoot[at], static_cast<int>(group)});
         }
     }
     return {driftOf(points), byHour};
+}
+
+double momentOf(const Car& car, std::size_t row, bool byHour) {
+    return byHour ? hoursOf(car.passes[row].time) : static_cast<double>(row);
 }
 
 }  // namespace bolthole

@@ -1,6 +1,6 @@
 // What the passes of a car say: scatter, the gain of a setup, the trend of a day. Struck passes and those
-// without a sixty-foot time count nowhere. Repeats are passes of one setup on one surface (name and kind) and
-// day.
+// without a sixty-foot time count nowhere. Repeats are passes of one setup with the same tire pressures and
+// launch rpm, on one surface (name and kind) and day.
 #pragma once
 
 #include <optional>
@@ -50,6 +50,9 @@ struct SetupComparison {
     [[nodiscard]] int more() const;
 };
 [[nodiscard]] SetupComparison compareSetups(const Car& car, int first, int second, const Where& where = {});
+/// The same of any two samples, by a scatter from all repeats.
+[[nodiscard]] SetupComparison compareSamples(const Sample& first, const Sample& second,
+                                             const Answer<Scatter>& scatter);
 
 /// The comparison as one sentence without its full stop: "second is quicker by 0.031 s, ±0.012 s", "can't
 /// tell these apart, 3 more passes each would", "one pass proves nothing".
@@ -62,5 +65,7 @@ struct DayDrift {
     bool isByHour = false;
 };
 [[nodiscard]] DayDrift driftOf(const Car& car, const std::string& date);
+/// When the pass of a row was run, as driftOf() counts: hours since midnight, else the row itself.
+[[nodiscard]] double momentOf(const Car& car, std::size_t row, bool byHour);
 
 }  // namespace bolthole
