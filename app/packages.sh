@@ -9,10 +9,16 @@
 program_packages=(g++ cmake ninja-build qt6-base-dev libeigen3-dev libboost-math-dev libqcustomplot-dev
     nlohmann-json3-dev fonts-inter)
 # To test: GoogleTest and GoogleMock; Google Benchmark; Simbody, Ceres and SUNDIALS as outside references for the
-# solvers; Poppler's pdfinfo, pdffonts and pdftotext, to read the printed sheets with another's eyes.
+# solvers; Poppler's pdfinfo, pdffonts and pdftotext, to read the printed sheets with another's eyes, and ezdxf for the
+# drawings.
 # shellcheck disable=SC2034
 test_packages=(libgtest-dev libgmock-dev libbenchmark-dev libsimbody-dev libceres-dev libsundials-dev
-    poppler-utils)
+    poppler-utils python3-ezdxf)
+# To make the Debian package, and to try it.
+# shellcheck disable=SC2034
+packing_packages=(dpkg-dev)
+# shellcheck disable=SC2034
+package_test_packages=(lintian desktop-file-utils appstream shared-mime-info)
 # Git, to tell which sources are there and which are recent.
 # shellcheck disable=SC2034
 lint_packages=(clang-format clang-tidy git)

@@ -1,6 +1,14 @@
 #include "app/commands/command.h"
 
+#include <algorithm>
+
 namespace bolthole {
+
+std::string onOneLine(std::string line) {
+    std::ranges::replace_if(
+        line, [](char c) { return (c >= 0 && c < ' ') || c == 0x7F; }, ' ');
+    return line + '\n';
+}
 
 std::string usageOf(const Command& command) {
     std::string usage = "bolthole " + std::string(command.name) + " " + std::string(command.files);

@@ -30,6 +30,8 @@ struct Command {
     Outcome (*run)(const Request&);
 };
 
+/// A message as one line, whatever stands in the names it holds.
+[[nodiscard]] std::string onOneLine(std::string line);
 /// How it is called, on one line.
 [[nodiscard]] std::string usageOf(const Command& command);
 /// "sweep or holes or ...".

@@ -22,6 +22,7 @@
 #include "app/commands/log_command.h"
 #include "app/commands/request.h"
 #include "app/commands/roll_table.h"
+#include "app/commands/sheet_command.h"
 #include "app/commands/sure_lines.h"
 #include "app/commands/sweep_table.h"
 #include "app/commands/template_command.h"
@@ -39,13 +40,6 @@
 namespace bolthole {
 
 namespace {
-
-// One line whatever stands in names and file names.
-std::string onOneLine(std::string line) {
-    std::ranges::replace_if(
-        line, [](char c) { return (c >= 0 && c < ' ') || c == 0x7F; }, ' ');
-    return line + '\n';
-}
 
 void complain(const std::string& about, const std::string& what) {
     std::fputs(onOneLine("bolthole: " + about + ": " + what).c_str(), stderr);
@@ -261,18 +255,28 @@ Outcome chart(const Request& request) {
     return {isUnbuilt ? ExitCode::cannotAssemble : ExitCode::badUse, std::nullopt};
 }
 
-Outcome drillingTemplate(const Request& request) {
+// What `paint` makes of the request's car; complains where it makes nothing.
+template <class Made>
+Outcome painted(const Request& request, Made (*paint)(const Request&, const Car&)) {
     const std::string& file = request.files().front();
     const std::optional<Car> car = readFor(request, file);
     if (!car) {
         return {ExitCode::badUse};
     }
-    TemplateOutcome made = makeTemplate(request, *car);
-    if (!made.pdf.empty()) {
-        return {ExitCode::done, std::move(made.pdf)};
+    Made made = paint(request, *car);
+    if (!made.bytes.empty()) {
+        return {ExitCode::done, std::move(made.bytes)};
     }
     complain(file, made.complaint);
     return {ExitCode::badUse};
+}
+
+Outcome drillingTemplate(const Request& request) {
+    return painted(request, makeTemplate);
+}
+
+Outcome sheet(const Request& request) {
+    return painted(request, makeSheet);
 }
 
 Outcome figures(const Request& request) {
@@ -321,15 +325,15 @@ constexpr std::array<Option, 3> kTableOptions{kOutputOption, kUnitsOption, kUnce
 constexpr std::array<Option, 6> kHolesOptions{kLengthsOption, kTieOption,   kAllOption,
                                               kOutputOption,  kUnitsOption, kUncertaintyOption};
 constexpr std::array<Option, 4> kChartOptions{kOutputOption, kPaperOption, kLengthsOption, kUnitsOption};
-constexpr std::array<Option, 5> kTemplateOptions{kLinkNameOption, kEndOption, kOutputOption, kPaperOption,
-                                                 kUnitsOption};
-
+constexpr std::array<Option, 6> kTemplateOptions{kLinkNameOption, kEndOption,   kFaceOption,
+                                                 kOutputOption,   kPaperOption, kUnitsOption};
+constexpr std::array<Option, 4> kSheetOptions{kSheetOption, kOutputOption, kSheetPaperOption, kUnitsOption};
 constexpr std::array<Option, 4> kLaunchOptions{kEveryOption, kSummaryOption, kOutputOption, kUnitsOption};
 constexpr std::array<Option, 2> kFiguresOptions{kOutputOption, kUnitsOption};
 constexpr std::array<Option, 2> kTryOptions{kOutputOption, kUnitsOption};
 constexpr std::array<Option, 3> kLogOptions{kImportOption, kOutputOption, kUnitsOption};
 
-constexpr std::array<Command, 11> kCommands{{
+constexpr std::array<Command, 12> kCommands{{
     {"sweep", "CAR", "CSV, a row a travel step from full droop to full bump", 1, kTableOptions, sweep},
     {"holes", "CAR",
      "CSV, a row a hole choice, with its figures at ride and anti-squat at both ends of travel", 1,
@@ -339,8 +343,11 @@ constexpr std::array<Command, 11> kCommands{{
     {"chart", "CAR", "the wall chart as PDF: every hole choice, for the shop wall; needs -o FILE", 1,
      kChartOptions, chart},
     {"template", "CAR",
-     "the drilling template of a bracket as PDF, at true size, both faces; needs --link, --end and -o FILE",
+     "the drilling template of a bracket at true size: both faces as PDF, one as SVG or DXF; needs --link,\n"
+     "    --end and -o FILE",
      1, kTemplateOptions, drillingTemplate},
+    {"sheet", "CAR", "the sheet named after --of, as PDF; the setup as text where FILE does not end in .pdf",
+     1, kSheetOptions, sheet},
     {"compare", "BEFORE AFTER",
      "CSV, what changed from one car to the other, a row a figure at ride, bump and droop;\n"
      "    the change sheet as PDF where FILE ends in .pdf",
@@ -473,7 +480,8 @@ bool isCommand(const std::vector<std::string>& words) {
 ExitCode runCommand(const std::vector<std::string>& words) {
     const std::string first = words.empty() ? "" : words.front();
     if (isVersion(first)) {
-        return printed("bolthole " BOLTHOLE_VERSION "\n");
+        return printed("bolthole " BOLTHOLE_VERSION "\ncar file version " + std::to_string(kCarFileVersion) +
+                       "\n");
     }
     if (isHelp(first) || (words.size() > 1 && isHelp(words[1]))) {
         return printed(helpText(kCommands));

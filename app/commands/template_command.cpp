@@ -7,6 +7,7 @@
 #include "app/papers/quiet_toolkit.h"
 #include "geometry/car/fields.h"
 #include "widgets/papers/drilling_template.h"
+#include "widgets/papers/template_cut.h"
 
 namespace bolthole {
 
@@ -65,6 +66,19 @@ FoundLink linkOf(const Request& request, const Car& car) {
     return found.link < 0 && name->starts_with('#') ? linkByNumber(car, name->substr(1)) : found;
 }
 
+// The face asked for, as the file's ending wants it; empty: it is neither of the two.
+QByteArray cutFile(const Request& request, const TemplateRequest& wanted) {
+    const QString file = QString::fromStdString(request.value(kOutputOption).value_or(""));
+    const bool isSvg = file.endsWith(QLatin1String(".svg"), Qt::CaseInsensitive);
+    if (!isSvg && !file.endsWith(QLatin1String(".dxf"), Qt::CaseInsensitive)) {
+        return {};
+    }
+    const bool isRight = request.value(kFaceOption) == "right";
+    const TemplateScene scene = templateScene(wanted, isRight ? TemplateFace::right : TemplateFace::left);
+    return isSvg ? templateSvg(scene, QString::fromStdString(wanted.car.title))
+                 : templateDxf(scene, wanted.style.units);
+}
+
 }  // namespace
 
 TemplateOutcome makeTemplate(const Request& request, const Car& car) {
@@ -82,6 +96,9 @@ TemplateOutcome makeTemplate(const Request& request, const Car& car) {
     const QuietToolkit toolkit;
     const TemplateRequest wanted{
         car, {found.link, *end == "axle" ? End::axle : End::chassis}, NumberStyle{car.units}};
+    if (const QByteArray cut = cutFile(request, wanted); !cut.isEmpty()) {
+        return {cut.toStdString(), {}};
+    }
     const QPageLayout page = templatePageOf(paperAsked(request, car.units), wanted);
     if (const QString refusal = templateRefusal(wanted, page); !refusal.isEmpty()) {
         return {{}, bracketPath(found.link, wanted.place.end) + ": " + refusal.toStdString()};

@@ -1,7 +1,12 @@
 #include "app/papers/template_dialogs.h"
 
+#include <QFileDialog>
+#include <QObject>
+
+#include "app/carfile/file_writing.h"
 #include "app/papers/paper_dialogs.h"
 #include "app/papers/paper_names.h"
+#include "widgets/papers/template_cut.h"
 
 namespace bolthole {
 
@@ -51,6 +56,26 @@ bool saveTemplate(QWidget* parent, const TemplateRequest& request, QString fileN
         return false;
     }
     return savePaper(parent, job, job.papers[static_cast<std::size_t>(job.paper)].page, std::move(fileName));
+}
+
+bool saveTemplateCut(QWidget* parent, const TemplateRequest& request, QString fileName) {
+    if (fileName.isEmpty()) {
+        fileName = QFileDialog::getSaveFileName(
+            parent, QObject::tr("Save the bracket for a cutting table"), QObject::tr("bracket.svg"),
+            QObject::tr("Pictures at true size (*.svg);;Drawings (*.dxf)"));
+    }
+    if (fileName.isEmpty()) {
+        return false;
+    }
+    const TemplateScene scene = templateScene(request, TemplateFace::left);
+    const QByteArray bytes = fileName.endsWith(QLatin1String(".dxf"), Qt::CaseInsensitive)
+                                 ? templateDxf(scene, request.style.units)
+                                 : templateSvg(scene, QString::fromStdString(request.car.title));
+    const std::string problem = writeWholeFile(fileName.toStdString(), bytes.toStdString());
+    if (!problem.empty()) {
+        sayOfPaper(parent, what(), fileName + QStringLiteral(": ") + QString::fromStdString(problem));
+    }
+    return problem.empty();
 }
 
 }  // namespace bolthole

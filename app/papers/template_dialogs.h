@@ -18,4 +18,8 @@ void previewTemplate(QWidget* parent, const TemplateRequest& request);
 /// `fileName` is empty. False: given up, or failed, which a message box then said.
 bool saveTemplate(QWidget* parent, const TemplateRequest& request, QString fileName = {});
 
+/// Writes one face of the bracket for a cutting table, as SVG or as DXF by the file's ending, whole or not at
+/// all; asks where to if `fileName` is empty. False: given up, or failed, which a message box then said.
+bool saveTemplateCut(QWidget* parent, const TemplateRequest& request, QString fileName = {});
+
 }  // namespace bolthole

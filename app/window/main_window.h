@@ -27,6 +27,7 @@ class BeforeDesk;
 class BeforePanel;
 class BracketPage;
 class CloudRunner;
+enum class SheetKind;
 struct AbandonedLog;
 struct BoardState;
 class CarSheet;
@@ -131,6 +132,9 @@ class MainWindow : public QMainWindow {
     [[nodiscard]] std::optional<TemplateRequest> templateRequest();
     void previewDrillingTemplate();
     void saveDrillingTemplate();
+    void saveCutTemplate();
+    void previewSheetOf(SheetKind kind);
+    void copySetup();
     void askOtherCar();
     void askNew();
     void askOpen();

@@ -16,6 +16,7 @@
 #include "widgets/curves/travel_curves.h"
 #include "widgets/fields/car_sheet.h"
 #include "widgets/pages/launch/launch_page.h"
+#include "widgets/papers/sheets/sheets.h"
 #include "widgets/readouts/doubt_list.h"
 #include "widgets/readouts/figure_table.h"
 #include "widgets/views/view_deck.h"
@@ -120,6 +121,18 @@ void MainWindow::buildPapersMenu() {
     menu->addAction(tr("&Drilling template…"), this, &MainWindow::previewDrillingTemplate)
         ->setStatusTip(tr("The bracket chosen on the Brackets page, at true size"));
     menu->addAction(tr("Drilling &template as PDF…"), this, &MainWindow::saveDrillingTemplate);
+    menu->addAction(tr("Drilling template as S&VG or DXF…"), this, &MainWindow::saveCutTemplate)
+        ->setStatusTip(tr("Outline and holes of the bracket at true size, for a cutting table"));
+    menu->addSeparator();
+    const auto addSheet = [&](const QString& text, const QString& tip, SheetKind kind) {
+        menu->addAction(text, this, [this, kind] { previewSheetOf(kind); })->setStatusTip(tip);
+    };
+    addSheet(tr("&Measuring sheet…"), tr("What to measure on this car, with boxes for a pen"),
+             SheetKind::measuring);
+    addSheet(tr("Test-da&y sheet…"), tr("The setup, and eight passes to fill in"), SheetKind::testDay);
+    addSheet(tr("&Setup card…"), tr("Holes, lengths, clicks and figures on one page"), SheetKind::setup);
+    menu->addAction(tr("C&opy setup as text"), this, &MainWindow::copySetup)
+        ->setStatusTip(tr("A few lines on the clipboard, to send to a friend"));
 }
 
 void MainWindow::buildViewMenu() {
@@ -250,7 +263,10 @@ void MainWindow::showKeys() {
            "<h3>Car sheet</h3><p><b>Ctrl+N</b> starts a new car of a chosen layout. Type 12 3/8, 12-3/8, "
            "12.375 or 314 mm; <b>Up Down</b> step; <b>Esc</b> "
            "brings the old "
-           "number back. <b>Alt+U</b> in a measured number's field goes to how sure it is.</p>"));
+           "number back. <b>Alt+U</b> in a measured number's field goes to how sure it is.</p>"
+           "<h3>Shop papers</h3><p><b>Ctrl+P</b> prints the wall chart. The menu has the measuring sheet, to "
+           "be filled in at the car by pen, the test-day sheet, the setup card, and the drilling "
+           "template.</p>"));
 }
 
 void MainWindow::showCautions() {

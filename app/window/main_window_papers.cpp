@@ -1,16 +1,20 @@
 // What the window puts on paper, and the other car file it compares with.
+#include <QClipboard>
 #include <QDate>
 #include <QFileDialog>
 #include <QFileInfo>
+#include <QGuiApplication>
 
 #include "app/desks/before_desk.h"
 #include "app/desks/choice_desk.h"
 #include "app/papers/change_dialogs.h"
 #include "app/papers/chart_dialogs.h"
+#include "app/papers/sheet_dialogs.h"
 #include "app/papers/template_dialogs.h"
 #include "app/window/main_window.h"
 #include "widgets/kit/notice_bar.h"
 #include "widgets/pages/brackets/bracket_page.h"
+#include "widgets/papers/sheets/setup_facts.h"
 
 namespace bolthole {
 
@@ -88,6 +92,26 @@ void MainWindow::previewDrillingTemplate() {
 void MainWindow::saveDrillingTemplate() {
     if (const std::optional<TemplateRequest> request = templateRequest()) {
         saveTemplate(this, *request);
+    }
+}
+
+void MainWindow::saveCutTemplate() {
+    if (const std::optional<TemplateRequest> request = templateRequest()) {
+        saveTemplateCut(this, *request);
+    }
+}
+
+void MainWindow::previewSheetOf(SheetKind kind) {
+    if (readyForPaper()) {
+        previewSheet(this, kind, state_.car, state_.style);
+    }
+}
+
+void MainWindow::copySetup() {
+    if (readyForPaper()) {
+        QGuiApplication::clipboard()->setText(
+            setupText(setupFactsOf(state_.car, state_.style, true), QDate::currentDate()));
+        notice_->say(tr("The setup is on the clipboard, as a few lines of text."));
     }
 }
 

@@ -18,6 +18,7 @@
 #include <string>
 #include <vector>
 
+#include "app/carfile/car_file.h"
 #include "geometry/kinematics/trace.h"
 #include "tests/support/run_command.h"
 
@@ -343,7 +344,9 @@ TEST_F(CommandLine, HelpAndVersion) {
         EXPECT_THAT(help.out, AllOf(HasSubstr("bolthole sweep CAR [-o FILE] [--units inch|metric]"),
                                     HasSubstr("bolthole check CAR...")));
     }
-    EXPECT_THAT(run({"--version"}).out, testing::MatchesRegex("bolthole [0-9]+\\.[0-9]+\\.[0-9]+\n"));
+    EXPECT_THAT(run({"--version"}).out,
+                testing::MatchesRegex("bolthole [0-9]+\\.[0-9]+\\.[0-9]+\ncar file version " +
+                                      std::to_string(kCarFileVersion) + "\n"));
 }
 
 struct DecimalComma : std::numpunct<char> {

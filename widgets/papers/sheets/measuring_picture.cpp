@@ -1,0 +1,66 @@
+#include "widgets/papers/sheets/measuring_picture.h"
+
+#include <algorithm>
+#include <iterator>
+
+#include "widgets/papers/sheets/measuring_views.h"
+#include "widgets/papers/sheets/paper_kit.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr double kRearShare = 0.33;  // of the picture's width, for the view from behind
+constexpr double kPad = 2.5;
+
+void append(MeasuringMarks& marks, MeasuringMarks more) {
+    std::ranges::move(more.bubbles, std::back_inserter(marks.bubbles));
+    std::ranges::move(more.points, std::back_inserter(marks.points));
+}
+
+// Rear from the side, and from behind where the way out has to be shown.
+MeasuringMarks drawRear(QPainter& painter, const QRectF& inner, const PrintFonts& fonts, const Car& car,
+                        const PlanArea& area) {
+    if (area.kind == AreaKind::driveline) {
+        return drawMeasuringSide(painter, inner, fonts, car, area);
+    }
+    QRectF side = inner;
+    side.setRight(inner.right() - kRearShare * inner.width());
+    QRectF rear = inner;
+    rear.setLeft(side.right());
+    painter.setPen(kitPen(kThinnestLine));
+    painter.drawLine(rear.topLeft() - QPointF(0, kPad), rear.bottomLeft() + QPointF(0, kPad));
+    MeasuringMarks marks = drawMeasuringSide(painter, side.adjusted(0, 0, -kPad, 0), fonts, car, area);
+    append(marks, drawMeasuringRear(painter, rear.adjusted(kPad, 0, 0, 0), fonts, car, area));
+    return marks;
+}
+
+}  // namespace
+
+MeasuringMarks drawMeasuringPicture(QPainter& painter, const QRectF& box, const PrintFonts& fonts,
+                                    const Car& car, const PlanArea& whole, const std::vector<int>& numbers) {
+    PlanArea area = whole;
+    for (PlanPoint& point : area.points) {
+        point.isNumbered = numbers.empty() || std::ranges::find(numbers, point.number) != numbers.end();
+    }
+    painter.save();
+    painter.setPen(kitPen(0.35));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawRect(box.adjusted(0.2, 0.2, -0.2, -0.2));
+    const QRectF inner = box.adjusted(kPad, kPad, -kPad, -kPad);
+    MeasuringMarks marks;
+    switch (area.kind) {
+        case AreaKind::wheels:
+            marks = drawMeasuringWheels(painter, inner, fonts, car);
+            break;
+        case AreaKind::weights:
+            marks = drawMeasuringScales(painter, inner, fonts, car, area);
+            break;
+        default:
+            marks = drawRear(painter, inner, fonts, car, area);
+    }
+    painter.restore();
+    return marks;
+}
+
+}  // namespace bolthole

@@ -1,0 +1,32 @@
+// The test-day sheet: the setup on top, a row a pass to fill in by pen, in the order the passes are entered.
+// One page.
+#pragma once
+
+#include <QPageLayout>
+#include <memory>
+
+#include "geometry/car/car.h"
+#include "geometry/units/text.h"
+#include "widgets/papers/printed_sheets.h"
+
+namespace bolthole {
+
+/// Rows to write passes in.
+inline constexpr int kTestDayPasses = 8;
+
+/// One landscape page. The car must have passed findFaults().
+class TestDaySheet : public PrintedSheets {
+  public:
+    TestDaySheet(const Car& car, NumberStyle style, const QPageLayout& page);
+    ~TestDaySheet() override;
+    TestDaySheet(TestDaySheet&&) noexcept;
+
+    [[nodiscard]] int sheetCount() const override { return 1; }
+    void paintSheet(QPainter& painter, int index) const override;
+
+  private:
+    struct Parts;
+    std::unique_ptr<Parts> parts_;
+};
+
+}  // namespace bolthole
