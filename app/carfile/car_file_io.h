@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "app/carfile/json_text.h"
+#include "geometry/car/fields.h"
 #include "geometry/car/pass_fields.h"
 #include "geometry/edits/edit.h"
 
@@ -68,6 +69,10 @@ class Reader {
 
     /// From here on the object's numbers are the uncertainties of those its keys name.
     void readSpreads() { at_.spread = true; }
+
+    /// Which numbers of the object nobody measured, by their names: "wheelbase", "at[1]", "at" for all of a
+    /// point. Absent: none.
+    void starting(const char* key, Spreads& marks, Scope scope);
 
     /// The corners of a plate: pairs, forward and up.
     void corners(const char* key, std::vector<Eigen::Vector2d>& value);
@@ -232,6 +237,7 @@ class Writer {
 
     void rareFlag(const char* key, bool value);
     void readSpreads() const {}
+    void starting(const char* key, const Spreads& marks, Scope scope);
     void corners(const char* key, const std::vector<Eigen::Vector2d>& value);
     void plateNumber(const char* key, double value, Quantity quantity);
     void checkPlate(const Plate&) const {}

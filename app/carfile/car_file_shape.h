@@ -100,6 +100,7 @@ template <typename Io>
 void exchangeSpreads(Io& io, Spreads& spreads, Scope scope) {
     SpreadsOf of{spreads, scope};
     io.rareObject("u", of);
+    io.starting("starting", spreads, scope);
 }
 
 /// Clicks as whole numbers; none where one of them is no whole number a click may be, which is refused then.
@@ -120,12 +121,13 @@ inline FieldId endOf(FieldId at, End end) {
 }
 
 // A hole of a link or of a spring's mount. A reader's address says which; a writer has none, but what the
-// hole has of uncertainties does.
+// hole has of uncertainties and of starting numbers does.
 template <typename Io>
 void exchange(Io& io, Hole& hole) {
-    const bool isMount =
-        io.at().item >= 0 || std::ranges::find(hole.spreads.all(), Field::mountAt, &Spreads::Own::field) !=
-                                 hole.spreads.all().end();
+    const auto names = [](const auto& list) {
+        return std::ranges::any_of(list, [](const auto& each) { return each.field == Field::mountAt; });
+    };
+    const bool isMount = io.at().item >= 0 || names(hole.spreads.all()) || names(hole.spreads.starting());
     io.text("name", hole.name);
     const Scope scope = isMount ? Scope::mount : Scope::hole;
     Numbers<Io>(io, &hole, scope).rest();

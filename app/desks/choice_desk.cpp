@@ -234,10 +234,23 @@ void ChoiceDesk::remakeGhost() {
         return;
     }
     CarResult chosen = carWithChoice(bench_.car, *pointed_, state_.lengths);
-    if (!chosen.car) {
-        return;
+    if (chosen.car) {
+        showGhost(*chosen.car, QString::fromStdString(holeNames(*pointed_, bench_.car)));
     }
-    Ghost ghost{std::move(*chosen.car), {}, {}, QString::fromStdString(holeNames(*pointed_, bench_.car))};
+}
+
+void ChoiceDesk::preview(const std::shared_ptr<const Car>& car) {
+    if (car) {
+        bench_.pointed.reset();
+        showGhost(*car, tr("as asked for"));
+    } else {
+        remakeGhost();
+    }
+    emit pointedChanged();
+}
+
+void ChoiceDesk::showGhost(const Car& car, const QString& name) {
+    Ghost ghost{car, {}, {}, name};
     computeTrace(ghost.car, ghost.trace);
     if (ghost.trace.assembly.usable()) {
         bench_.pointed = std::move(ghost);

@@ -28,6 +28,8 @@ class ChoiceDesk : public QObject {
     void show();
     /// Another car was opened: treatment and scope go back to what suits it.
     void reset();
+    /// Another car stands in place of the choice pointed at; null: that again.
+    void preview(const std::shared_ptr<const Car>& car);
     /// The cursor moved: the ghost pointed at follows.
     void moveGhost();
 
@@ -53,6 +55,7 @@ class ChoiceDesk : public QObject {
     void clearSpreads();
     void takeSpreads(std::uint64_t first, const std::vector<ChoiceSpread>& spreads, bool last);
     void remakeGhost();
+    void showGhost(const Car& car, const QString& name);
 
     BenchState& bench_;
     HoleBoard& board_;

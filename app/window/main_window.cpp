@@ -97,6 +97,7 @@ void MainWindow::connectViews() {
     connect(curves_, &TravelCurves::plotAreaChanged, slider_, &TravelSlider::alignTrack);
     connect(board_, &HoleBoard::edited, this, &MainWindow::takeEdit);
     connect(beforePanel_, &BeforePanel::edited, this, &MainWindow::takeEdit);
+    connect(beforePanel_, &BeforePanel::ridePreviewed, desk_, &ChoiceDesk::preview);
     connect(beforePanel_, &BeforePanel::otherCarWanted, this, &MainWindow::askOtherCar);
     connect(beforePanel_, &BeforePanel::sheetPreviewWanted, this, &MainWindow::previewChange);
     connect(beforePanel_, &BeforePanel::sheetFileWanted, this, &MainWindow::saveChange);

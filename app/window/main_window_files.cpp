@@ -116,7 +116,6 @@ void MainWindow::askNew() {
     }
     document_.adopt({startingCar(*dialog.chosen()), nlohmann::ordered_json::object()});
     startAnew();
-    sheet_->markUnmeasured();
 }
 
 void MainWindow::askOpen() {

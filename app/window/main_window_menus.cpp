@@ -90,6 +90,10 @@ void MainWindow::buildEditMenu() {
     connect(undoAction_, &QAction::triggered, this, [this] { stepHistory(false); });
     connect(redoAction_, &QAction::triggered, this, [this] { stepHistory(true); });
     refresh();
+    menu->addSeparator();
+    menu->addAction(tr("Next starting &number"), QKeySequence(QStringLiteral("Ctrl+M")), sheet_,
+                    &CarSheet::goToNextStarting)
+        ->setStatusTip(tr("The next number that nobody measured"));
     buildCompareEntries(menu);
 }
 

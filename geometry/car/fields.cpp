@@ -90,6 +90,14 @@ Spreads* spreadsAt(Car& car, const FieldId& id) {
     return mayHaveSpread(id.field) ? spreadsIn(car, id) : nullptr;
 }
 
+const Spreads* partMarksAt(const Car& car, const FieldId& id) {
+    return spreadsIn(car, id);
+}
+
+Spreads* partMarksAt(Car& car, const FieldId& id) {
+    return spreadsIn(car, id);
+}
+
 const Link* findLink(const Car& car, int link) {
     return linkIn(car, link);
 }

@@ -128,6 +128,11 @@ inline constexpr WheelFields kPadFields{Field::padLeftFront, Field::padRightFron
 [[nodiscard]] const Spreads* spreadsAt(const Car& car, const FieldId& id);
 [[nodiscard]] Spreads* spreadsAt(Car& car, const FieldId& id);
 
+/// The same whether or not that number may have an uncertainty of its own: where its mark as a starting
+/// number stands.
+[[nodiscard]] const Spreads* partMarksAt(const Car& car, const FieldId& id);
+[[nodiscard]] Spreads* partMarksAt(Car& car, const FieldId& id);
+
 /// The link, or null where there is none of that index.
 [[nodiscard]] const Link* findLink(const Car& car, int link);
 /// The hole, or null where there is none of that index.

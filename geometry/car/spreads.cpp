@@ -11,6 +11,10 @@ bool comesBefore(const Spreads::Own& one, const Spreads::Own& other) {
     return std::tie(one.field, one.axis) < std::tie(other.field, other.axis);
 }
 
+bool isMarkedBefore(const Spreads::Mark& one, const Spreads::Mark& other) {
+    return std::tie(one.field, one.axis) < std::tie(other.field, other.axis);
+}
+
 }  // namespace
 
 std::optional<double> Spreads::of(Field field, int axis) const {
@@ -28,6 +32,21 @@ void Spreads::set(Field field, int axis, std::optional<double> value) {
         all_.erase(place);
     } else if (value) {
         all_.insert(place, {field, axis, *value});
+    }
+}
+
+bool Spreads::isStarting(Field field, int axis) const {
+    return std::ranges::binary_search(starting_, Mark{field, axis}, isMarkedBefore);
+}
+
+void Spreads::setStarting(Field field, int axis, bool starting) {
+    const Mark mark{field, axis};
+    const auto place = std::ranges::lower_bound(starting_, mark, isMarkedBefore);
+    const bool isThere = place != starting_.end() && *place == mark;
+    if (isThere && !starting) {
+        starting_.erase(place);
+    } else if (!isThere && starting) {
+        starting_.insert(place, mark);
     }
 }
 

@@ -1,4 +1,5 @@
-// How sure the numbers of one part of a car are, where that was entered for the number itself.
+// How sure the numbers of one part of a car are, where that was entered for the number itself, and which of
+// them nobody has measured.
 #pragma once
 
 #include <optional>
@@ -28,10 +29,25 @@ class Spreads {
     /// All of them, in the order of Field and axis.
     [[nodiscard]] const std::vector<Own>& all() const { return all_; }
 
+    /// Names one number of the part. `axis`: -1 where it has none.
+    struct Mark {
+        Field field{};
+        int axis = -1;
+
+        bool operator==(const Mark&) const = default;
+    };
+    /// Whether it is a starting number: put there as a place to start from, measured by nobody. The mark goes
+    /// wherever its part goes, so that it follows holes and links that move in their lists.
+    [[nodiscard]] bool isStarting(Field field, int axis = -1) const;
+    void setStarting(Field field, int axis, bool starting);
+    /// All of them, in the order of Field and axis. Some may mark a number that is absent.
+    [[nodiscard]] const std::vector<Mark>& starting() const { return starting_; }
+
     bool operator==(const Spreads&) const = default;
 
   private:
     std::vector<Own> all_;
+    std::vector<Mark> starting_;
 };
 
 }  // namespace bolthole

@@ -8,11 +8,11 @@
 #include "geometry/car/faults.h"
 #include "geometry/car/fields.h"
 #include "geometry/car/numbers.h"
+#include "geometry/car/starting_numbers.h"
 #include "geometry/checks/doubts_entered.h"
 #include "geometry/checks/doubts_held.h"
 #include "geometry/choices/choice_figures.h"
 #include "geometry/edits/edit.h"
-#include "geometry/edits/starting_car.h"
 #include "geometry/kinematics/trace.h"
 #include "geometry/plates/plate_room.h"
 #include "geometry/units/text.h"
@@ -113,10 +113,13 @@ void DoubtFinder::checkUsualRanges() {
 }
 
 void DoubtFinder::checkMeasured() {
-    if (car_.notes.find(kStartingRemark) != std::string::npos) {
-        add({}, "notes",
-            "these are starting numbers, not measured: measure each one before you trust a figure, then take "
-            "the remark out of the notes");
+    const std::vector<FieldId> starting = startingNumbers(car_);
+    if (!starting.empty()) {
+        const bool isOne = starting.size() == 1;
+        add(starting.front(), jsonPath(starting.front()),
+            (isOne ? std::string("1 number is a starting number")
+                   : std::to_string(starting.size()) + " numbers are starting numbers") +
+                ", not measured: measure " + (isOne ? "it" : "each one") + " before you trust a figure");
     }
 }
 

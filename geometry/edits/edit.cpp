@@ -10,6 +10,7 @@
 
 #include "geometry/car/fields.h"
 #include "geometry/car/numbers.h"
+#include "geometry/car/starting_numbers.h"
 #include "geometry/edits/edit_correction.h"
 #include "geometry/edits/edit_entered.h"
 #include "geometry/edits/edit_kept.h"
@@ -218,6 +219,9 @@ std::string Applier::operator()(const SetNumber& edit) const {
         if (auto* const* number = std::get_if<OptionalNumber*>(&slot); !reason.empty() && number != nullptr) {
             **number = old;
         }
+        if (reason.empty() && edit.isTyped) {
+            setStarting(car_, edit.id, false);
+        }
     }
     return reason;
 }
@@ -260,6 +264,7 @@ std::string Applier::operator()(const ClearNumber& edit) const {
         pinEngagement(link(edit.id.link), false);
     }
     (*optional)->reset();
+    setStarting(car_, edit.id, false);
     return {};
 }
 
@@ -402,6 +407,7 @@ std::string Applier::operator()(const SetPlanned& edit) const {
 std::string Applier::operator()(const PlanHole& edit) const {
     CarResult planned = planHole(car_, edit);
     if (planned.car) {
+        markWorkedOutLengths(*planned.car, car_);
         car_ = std::move(*planned.car);
     }
     return planned.refusal;
@@ -410,6 +416,7 @@ std::string Applier::operator()(const PlanHole& edit) const {
 std::string Applier::operator()(const ChooseHoles& edit) const {
     CarResult chosen = carWithChoice(car_, edit.use, edit.lengths);
     if (chosen.car) {
+        markWorkedOutLengths(*chosen.car, car_);
         car_ = std::move(*chosen.car);
     }
     return chosen.refusal;
@@ -418,6 +425,7 @@ std::string Applier::operator()(const ChooseHoles& edit) const {
 std::string Applier::operator()(const ChangeRide& edit) const {
     CarResult changed = changeRide(car_, edit.change);
     if (changed.car) {
+        markWorkedOutLengths(*changed.car, car_);
         car_ = std::move(*changed.car);
     }
     return changed.refusal;

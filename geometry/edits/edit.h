@@ -20,9 +20,11 @@ namespace bolthole {
 
 /// Changes one number. An absent optional number comes to be. A length, here and in the moves below, that
 /// misses a whole nanometer by rounding alone is taken to be it, so that the car file shows short decimals.
+/// A starting number that was typed is one no more; stepped or computed it stays one.
 struct SetNumber {
     FieldId id;
     double value = 0;  ///< SI
+    bool isTyped = true;
 };
 /// Changes numbers that belong together in one step: an estimate with its ±. All of them or none.
 struct SetNumbers {
@@ -123,13 +125,14 @@ struct PlanHole {
     Hole hole;
     LengthTreatment lengths = LengthTreatment::keep;
 };
-/// Keeps a state of the car, the present one unless `other` is given, and makes it the before. Refuses a car
-/// that does not pass findFaults(), as SwapBefore does.
+/// Keeps a state of the car, the present one unless `other` is given, and makes it the before unless told
+/// otherwise. Refuses a car that does not pass findFaults(), as SwapBefore does.
 struct KeepState {
     std::string name;  ///< not blank
     std::string date;
     std::string note;
     std::shared_ptr<const Car> other;
+    bool asBefore = true;
 };
 /// Renames a kept state and rewrites its note.
 struct DescribeKept {

@@ -168,7 +168,9 @@ std::string applyTo(Car& car, const KeepState& edit) {
         return reason;
     }
     car.kept.push_back({-1, edit.name, edit.date, edit.note, std::move(state)});
-    car.before = static_cast<int>(car.kept.size()) - 1;
+    if (edit.asBefore) {
+        car.before = static_cast<int>(car.kept.size()) - 1;
+    }
     if (!edit.other) {
         car.stateName = edit.name;
         car.stateNote = edit.note;

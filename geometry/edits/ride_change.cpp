@@ -4,6 +4,7 @@
 
 #include "geometry/car/faults.h"
 #include "geometry/car/numbers.h"
+#include "geometry/car/starting_numbers.h"
 #include "geometry/edits/edit.h"
 #include "geometry/kinematics/trace.h"
 #include "geometry/weights/entered_figures.h"
@@ -146,6 +147,9 @@ std::string moveWeights(Car& car, const Car& old, const NewFrame& frame) {
     weights.leftRear *= (1 - newShare) / (1 - share);
     weights.rightRear *= (1 - newShare) / (1 - share);
     car.cgHeight = center.z();
+    if (const CgHeightSource source = balanceOf(old).from.source; source != CgHeightSource::entered) {
+        setStarting(car, {.field = Field::cgHeight}, source == CgHeightSource::estimate);
+    }
     car.cgHeightFrom = CgHeightSource::entered;
     return {};
 }
@@ -155,6 +159,19 @@ std::string moveWeights(Car& car, const Car& old, const NewFrame& frame) {
 RideChange noChange(const Car& car) {
     return {.rearTireRadius = car.rearTireRadius, .frontTireRadius = car.frontTireRadius};
 }
+
+namespace {
+
+// A radius that was typed for the change is a starting number no more.
+void markTyped(Car& moved, const Car& car) {
+    for (const Field field : {Field::rearTireRadius, Field::frontTireRadius}) {
+        if (numberAt(moved, {.field = field}) != numberAt(car, {.field = field})) {
+            setStarting(moved, {.field = field}, false);
+        }
+    }
+}
+
+}  // namespace
 
 CarResult changeRide(const Car& car, const RideChange& change) {
     if (std::string reason = refuse(car, change); !reason.empty()) {
@@ -180,6 +197,7 @@ CarResult changeRide(const Car& car, const RideChange& change) {
     moveSprings(moved, car, pose, frame);
     moveLoads(moved, frame);
     moveDriveline(moved, car, pose, frame);
+    markTyped(moved, car);
     if (std::string reason = moveWeights(moved, car, frame); !reason.empty()) {
         return {std::nullopt, std::move(reason)};
     }

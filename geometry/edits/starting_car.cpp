@@ -5,6 +5,7 @@
 
 #include "geometry/car/faults.h"
 #include "geometry/car/numbers.h"
+#include "geometry/car/starting_numbers.h"
 #include "geometry/edits/edit.h"
 #include "geometry/edits/starting_link.h"
 
@@ -67,10 +68,6 @@ std::string refusal(const StartingCar& asked) {
 Car startingCar(const StartingCar& asked) {
     Car car;
     car.title = asked.title;
-    car.notes =
-        std::string(kStartingRemark) +
-        ". Every number here but those you typed is a place to start from: measure it, write it over, "
-        "and take this remark out when the last one is done.";
     car.units = asked.units;
     car.wheelbase = asked.wheelbase;
     car.rearTireRadius = asked.rearTireRadius;
@@ -86,6 +83,10 @@ Car startingCar(const StartingCar& asked) {
         add(car, asked.sideways == SidewaysHold::trackBar ? LinkPattern::trackBar : LinkPattern::wattsGuide);
     }
     car.driveline = startingDriveline(car);
+    startFrom(car);
+    for (const Field field : asked.typed) {
+        setStarting(car, {.field = field}, false);
+    }
     return car;
 }
 
@@ -99,6 +100,7 @@ Driveline startingDriveline(const Car& car) {
     // The shaft rises by half of both: the joints bend alike, which cancels.
     const double rise = (outputX - driveline.pinionJoint.x()) * std::tan((kPinionAngle + kOutputAngle) / 2);
     driveline.outputJoint = {outputX, 0, car.rearTireRadius + asTaped(rise, Units::inch)};
+    startFrom(driveline);
     return driveline;
 }
 

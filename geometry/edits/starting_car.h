@@ -6,6 +6,7 @@
 #include <array>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "geometry/car/car.h"
 
@@ -38,19 +39,18 @@ struct StartingCar {
     double wheelbase = 108 * kMetresPerInch;         ///< m
     double rearTireRadius = 13.5 * kMetresPerInch;   ///< m, loaded
     double frontTireRadius = 12.5 * kMetresPerInch;  ///< m, loaded
+    std::vector<Field> typed{};  ///< which of these three were typed, and so are no starting numbers
 };
-
-/// The remark that stands in the notes of a car nobody has measured yet; while it does, findDoubts() says so.
-inline constexpr std::string_view kStartingRemark = "Starting numbers, not measured";
 
 /// Why no starting numbers can be fitted to that wheelbase and those radii, in one sentence; empty: they can.
 [[nodiscard]] std::string refusal(const StartingCar& asked);
 
 /// A car of that layout with every number a computation needs: it passes findFaults() where nothing was
-/// refused.
+/// refused. All its numbers but the typed ones are starting numbers.
 [[nodiscard]] Car startingCar(const StartingCar& asked);
 
-/// Plausible numbers to start a driveline from, fitted to the car's wheelbase and tires.
+/// Plausible numbers to start a driveline from, fitted to the car's wheelbase and tires; starting numbers
+/// all.
 [[nodiscard]] Driveline startingDriveline(const Car& car);
 
 }  // namespace bolthole

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <string_view>
 
+#include "geometry/car/starting_numbers.h"
+
 namespace bolthole {
 
 namespace {
@@ -155,6 +157,18 @@ void moveSideways(Link& link, const auto& moved) {
     }
 }
 
+/// Coordinates across the car that were put in are starting numbers.
+void startWhereMoved(Link& moved, const Link& link) {
+    for (const End end : {End::chassis, End::axle}) {
+        std::vector<Hole>& holes = moved.bracket(end).holes;
+        for (std::size_t hole = 0; hole < holes.size(); ++hole) {
+            if (link.bracket(end).holes[hole].at.y() == 0) {
+                holes[hole].spreads.setStarting(Field::holeAt, 1, true);
+            }
+        }
+    }
+}
+
 }  // namespace
 
 double asTaped(double length, Units units) {
@@ -172,6 +186,7 @@ Link startingLink(const Car& car, LinkPattern pattern) {
     link.side = row.side;
     link.chassis = bracketAt(car, row.front, row.chassis);
     link.axle = bracketAt(car, row.rear, row.axle);
+    startFrom(link);
     return link;
 }
 
@@ -195,9 +210,11 @@ Link turnedInto(const Car& car, const Link& link, LinkKind kind) {
                   turned);
     } else if (isArm(kind)) {
         turned.axle = oneHole("arm", link.chassis.inUse().at);
+        turned.axle.holes.front().spreads = link.chassis.inUse().spreads;
     } else {
         const Eigen::Vector3d& front = link.chassis.inUse().at;
         turned.axle = oneHole("bracket", {along(car, 0.5), front.y(), upright(car, 8.5)});
+        startFrom(turned.axle.holes.front());
     }
     return turned;
 }
@@ -213,6 +230,7 @@ Link movedTo(const Car& car, const Link& link, Side side) {
     } else if (link.side == Side::center && !crosswise) {
         const double out = along(car, kUsualOut);
         moveSideways(moved, [&](double y) { return (isRight ? -1 : 1) * (y == 0 ? out : std::abs(y)); });
+        startWhereMoved(moved, link);
     } else if (wasRight != isRight && side != Side::center && link.side != Side::center) {
         moveSideways(moved, [](double y) { return y == 0 ? 0.0 : -y; });
     }

@@ -23,7 +23,8 @@ enum class LinkPattern {
 };
 
 /// A link with one hole at each end, in whole quarter inches or 5 mm after the car's units, scaled to its
-/// wheelbase and rear tire radius, no length written. Its name is one the car does not have yet.
+/// wheelbase and rear tire radius, no length written, its points starting numbers. Its name is one the car
+/// does not have yet.
 [[nodiscard]] Link startingLink(const Car& car, LinkPattern pattern);
 
 /// A length as a tape shows it, m: whole quarter inches or 5 mm, which the car file writes short.

@@ -136,12 +136,14 @@ double ChanceJudge::chanceOf(const Car& then, LengthTreatment treatment, const H
     if (!sensitivity.known) {
         return kNaN;
     }
+    const std::vector<std::size_t> starts = unsureStarts(inputs);
     for (std::size_t output = 0; output < WantedModel::kOutputs; ++output) {
         const auto row = static_cast<Eigen::Index>(output);
         if (!isNeeded(output)) {
             sensitivity.value[row] = 0;
             sensitivity.change.row(row).setZero();
-        } else if (!std::isfinite(sensitivity.value[row]) || !sensitivity.change.row(row).allFinite()) {
+        } else if (!std::isfinite(sensitivity.value[row]) || !sensitivity.change.row(row).allFinite() ||
+                   !startsBehind(sensitivity, row, starts).empty()) {
             return kNaN;
         }
     }

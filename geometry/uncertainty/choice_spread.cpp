@@ -8,6 +8,7 @@ TraceSpread computeRideSpread(const Car& car, LengthTreatment treatment, const H
     spread.travels = {0.0};
     CarModel model(car, treatment, use, spread.inputs, spread.travels);
     differentiate(model, asInputs(spread.inputs), spread.sensitivity);
+    spread.starts = unsureStarts(spread.inputs);
     spread.known = spread.sensitivity.known;
     return spread;
 }

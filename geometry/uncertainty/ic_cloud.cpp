@@ -80,7 +80,7 @@ IcCloud drawCloud(const Car& car, const SamplePlan& plan) {
     Sensitivity sensitivity;
     differentiate(model, all, sensitivity);
     IcCloud cloud;
-    if (!sensitivity.known) {
+    if (!sensitivity.known || !unsureStarts(inputs).empty()) {
         return cloud;
     }
     const Samples samples = drawSamples([&] { return std::make_unique<CloudModel>(car, inputs); },

@@ -33,8 +33,9 @@ struct IcCloud {
 inline constexpr std::size_t kCloudPoints = 2'000;
 
 /// Draws the cloud of the car as it is bolted. The same plan gives the same cloud, on any machine and any
-/// number of threads. Empty (drawn 0) where cancelled or the car can't be assembled. The car must have passed
-/// findFaults().
+/// number of threads. Empty (drawn 0) where cancelled, where the car can't be assembled, and
+/// where a number it rests on is a starting number, so that nobody knows how far to draw. The car must have
+/// passed findFaults().
 [[nodiscard]] IcCloud drawCloud(const Car& car, const SamplePlan& plan);
 
 }  // namespace bolthole

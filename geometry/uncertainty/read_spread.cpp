@@ -51,7 +51,7 @@ class Adder {
         const Sureness sureness = surenessOf(car_, id);
         const bool isThere = std::ranges::find(inputs_, id, &CarInput::id) != inputs_.end();
         if (value && sureness.uncertainty > 0 && !isThere) {
-            inputs_.push_back({id, *value, sureness});
+            inputs_.push_back({id, *value, sureness, isUnsureStart(car_, id)});
         }
     }
 
@@ -101,13 +101,35 @@ std::vector<double> readSpread(const Car& car, std::size_t count, const ReadNumb
     ReadModel model(car, inputs, count, read);
     Sensitivity sensitivity;
     differentiate(model, asInputs(inputs), sensitivity);
+    const std::vector<std::size_t> starts = unsureStarts(inputs);
     std::vector<double> spread(count, std::numeric_limits<double>::quiet_NaN());
     for (std::size_t number = 0; number < count && sensitivity.known; ++number) {
         const auto row = static_cast<Eigen::Index>(number);
-        spread[number] = std::sqrt(sensitivity.change.row(row).squaredNorm() +
-                                   sensitivity.bend.row(row).squaredNorm() / 2);
+        if (startsBehind(sensitivity, row, starts).empty()) {
+            spread[number] = std::sqrt(sensitivity.change.row(row).squaredNorm() +
+                                       sensitivity.bend.row(row).squaredNorm() / 2);
+        }
     }
     return spread;
+}
+
+std::vector<std::vector<FieldId>> startsBehind(const Car& car, std::size_t count, const ReadNumbers& read) {
+    std::vector<CarInput> inputs = measuredInputs(car);
+    std::erase_if(inputs, [](const CarInput& input) { return !input.starting; });
+    std::vector<std::vector<FieldId>> behind(count);
+    if (inputs.empty()) {
+        return behind;
+    }
+    ReadModel model(car, inputs, count, read);
+    Sensitivity sensitivity;
+    differentiate(model, asInputs(inputs), sensitivity);
+    const std::vector<std::size_t> starts = unsureStarts(inputs);
+    for (std::size_t number = 0; number < count; ++number) {
+        for (const std::size_t place : startsBehind(sensitivity, static_cast<Eigen::Index>(number), starts)) {
+            behind[number].push_back(inputs[place].id);
+        }
+    }
+    return behind;
 }
 
 }  // namespace bolthole

@@ -22,7 +22,13 @@ using ReadNumbers = std::function<bool(const Car& car, std::span<double> numbers
 /// off by its own uncertainty, up and down, taken together, with what the second derivatives by one input
 /// alone add (its note). Those count where a size is read that is nothing at the estimates, as an angle
 /// between two shafts in line: first order would call it exact. NaN where the number does not exist on both
-/// sides of some input. Calls `read` twice an input: some milliseconds, not for every step of a drag.
+/// sides of some input, and where it rests on a number that nobody measured. Calls `read` twice an input:
+/// some milliseconds, not for every step of a drag.
 [[nodiscard]] std::vector<double> readSpread(const Car& car, std::size_t count, const ReadNumbers& read);
+
+/// For each of the numbers the starting numbers of the car, without an uncertainty of their own, that it
+/// moves with. All empty where the car has none. Calls `read` twice for each such number.
+[[nodiscard]] std::vector<std::vector<FieldId>> startsBehind(const Car& car, std::size_t count,
+                                                             const ReadNumbers& read);
 
 }  // namespace bolthole

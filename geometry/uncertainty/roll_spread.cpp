@@ -42,7 +42,9 @@ bool RollModel::evaluate(std::span<const double> x, std::span<double> y) {
 double RollSpread::of(int row, RollFigure figure) const {
     const auto output = static_cast<Eigen::Index>(static_cast<std::size_t>(row) * kRollFigures +
                                                   static_cast<std::size_t>(figure));
-    return known && !std::isnan(sensitivity.value[output]) ? sensitivity.uncertainty(output) : kNaN;
+    const bool exists = known && !std::isnan(sensitivity.value[output]);
+    return exists && startsBehind(sensitivity, output, starts).empty() ? sensitivity.uncertainty(output)
+                                                                       : kNaN;
 }
 
 RollSpread computeRollSpread(const Car& car, const RollRange& range) {
@@ -50,6 +52,7 @@ RollSpread computeRollSpread(const Car& car, const RollRange& range) {
     spread.inputs = uncertainInputs(car);
     RollModel model(car, spread.inputs, range);
     differentiate(model, asInputs(spread.inputs), spread.sensitivity);
+    spread.starts = unsureStarts(spread.inputs);
     spread.known = spread.sensitivity.known;
     return spread;
 }

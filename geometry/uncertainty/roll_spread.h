@@ -38,11 +38,13 @@ class RollModel final : public MeasurementModel {
 
 /// The spread of a car's figures in roll.
 struct RollSpread {
-    bool known = false;            ///< false: no figure exists, and the rest is empty
-    std::vector<CarInput> inputs;  ///< what was varied
-    Sensitivity sensitivity;       ///< kRollFigures rows for each roll, a column an input
+    bool known = false;               ///< false: no figure exists, and the rest is empty
+    std::vector<CarInput> inputs;     ///< what was varied
+    Sensitivity sensitivity;          ///< kRollFigures rows for each roll, a column an input
+    std::vector<std::size_t> starts;  ///< places of the inputs that nobody measured; see unsureStarts()
 
-    /// Standard uncertainty of a figure in row `row` of the range; NaN: not known, or it does not exist.
+    /// Standard uncertainty of a figure in row `row` of the range; NaN: not known, it does not exist, or
+    /// rests on a number that nobody measured.
     [[nodiscard]] double of(int row, RollFigure figure) const;
 };
 

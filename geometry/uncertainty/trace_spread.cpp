@@ -32,16 +32,20 @@ std::vector<double> travelsFor(const TravelRange& range) {
 void differentiateCar(const Car& car, LengthTreatment treatment, const HoleUse& use, TraceSpread& spread) {
     CarModel model(car, treatment, use, spread.inputs, spread.travels);
     differentiate(model, asInputs(spread.inputs), spread.sensitivity);
+    spread.starts = unsureStarts(spread.inputs);
     spread.known = spread.sensitivity.known;
 }
 
 }  // namespace
 
 double TraceSpread::of(std::size_t place, std::size_t figure) const {
-    if (!known || std::isnan(sensitivity.value[rowOf(place, figure)])) {
-        return kNaN;
-    }
-    return sensitivity.uncertainty(rowOf(place, figure));
+    const bool exists = known && !std::isnan(sensitivity.value[rowOf(place, figure)]);
+    return exists && startsBehindFigure(place, figure).empty() ? sensitivity.uncertainty(rowOf(place, figure))
+                                                               : kNaN;
+}
+
+std::vector<std::size_t> TraceSpread::startsBehindFigure(std::size_t place, std::size_t figure) const {
+    return startsBehind(sensitivity, rowOf(place, figure), starts);
 }
 
 double TraceSpread::atRide(Figure figure) const {

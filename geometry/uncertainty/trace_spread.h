@@ -13,10 +13,11 @@ inline constexpr int kSpreadStations = 9;
 
 /// The spread of a car's figures. SI, percent for anti-squat; NaN: not known, or the figure does not exist.
 struct TraceSpread {
-    bool known = false;            ///< false: the car can't be assembled, and the rest is empty
-    std::vector<CarInput> inputs;  ///< what was varied
-    std::vector<double> travels;   ///< ride first, then from full droop to full bump, m
-    Sensitivity sensitivity;       ///< kModelFigures rows for each travel, a column an input
+    bool known = false;               ///< false: the car can't be assembled, and the rest is empty
+    std::vector<CarInput> inputs;     ///< what was varied
+    std::vector<double> travels;      ///< ride first, then from full droop to full bump, m
+    Sensitivity sensitivity;          ///< kModelFigures rows for each travel, a column an input
+    std::vector<std::size_t> starts;  ///< places of the inputs that nobody measured; see unsureStarts()
 
     /// Standard uncertainty of a figure at ride.
     [[nodiscard]] double atRide(Figure figure) const;
@@ -27,8 +28,11 @@ struct TraceSpread {
     /// so. NaN outside the range, where a neighbour is not known, and of a spread at ride and both ends
     /// alone.
     [[nodiscard]] double at(std::size_t figure, double travel) const;
-    /// The same of one of the computed travels, by its place in `travels`.
+    /// The same of one of the computed travels, by its place in `travels`. NaN where the figure rests on a
+    /// number that nobody measured.
     [[nodiscard]] double of(std::size_t place, std::size_t figure) const;
+    /// The places of the inputs nobody measured that the figure rests on there.
+    [[nodiscard]] std::vector<std::size_t> startsBehindFigure(std::size_t place, std::size_t figure) const;
     /// Whether the second derivatives matter at ride, or are not known though the figure exists: a straight
     /// line is then no good guide (see Sensitivity::bending()). For the instant center's place what all
     /// inputs together add counts too, by the relative uncertainty of 1/distance.

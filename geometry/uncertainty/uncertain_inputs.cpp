@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "geometry/car/fields.h"
+#include "geometry/car/starting_numbers.h"
 #include "geometry/weights/cg_height.h"
 #include "geometry/weights/entered_figures.h"
 
@@ -97,7 +98,7 @@ class Lister {
   private:
     void add(const FieldId& id) {
         if (const std::optional<double> value = numberAt(car_, id)) {
-            inputs_.push_back({id, *value, surenessOf(car_, id)});
+            inputs_.push_back({id, *value, surenessOf(car_, id), isUnsureStart(car_, id)});
         }
     }
     void addPoint(FieldId id) {
@@ -188,6 +189,87 @@ std::vector<CarInput> uncertainInputs(const Car& car, const HoleUse& use) {
 
 std::vector<CarInput> uncertainInputs(const Car& car) {
     return uncertainInputs(car, holesInUse(car));
+}
+
+bool isUnsureStart(const Car& car, const FieldId& id) {
+    const bool counts = id.field != Field::cgHeight || balanceOf(car).from.source == CgHeightSource::entered;
+    return counts && isStarting(car, id) && !surenessOf(car, id).own;
+}
+
+std::vector<std::size_t> unsureStarts(std::span<const CarInput> inputs) {
+    std::vector<std::size_t> places;
+    for (std::size_t place = 0; place < inputs.size(); ++place) {
+        if (inputs[place].starting) {
+            places.push_back(place);
+        }
+    }
+    return places;
+}
+
+std::vector<std::size_t> startsBehind(const Sensitivity& sensitivity, Eigen::Index output,
+                                      std::span<const std::size_t> starts) {
+    std::vector<std::size_t> behind;
+    if (starts.empty() || !sensitivity.known) {
+        return behind;
+    }
+    constexpr double kRounding = 1e-12;  // of the variance: a millionth of the uncertainty
+    const double all =
+        sensitivity.change.row(output).squaredNorm() + sensitivity.bend.row(output).squaredNorm();
+    for (const std::size_t place : starts) {
+        const auto input = static_cast<Eigen::Index>(place);
+        const double change = sensitivity.change(output, input);
+        const double bend = sensitivity.bend(output, input);
+        const double own = change * change + bend * bend;
+        if (own > kRounding * all) {
+            behind.push_back(place);
+        }
+    }
+    return behind;
+}
+
+std::vector<FieldId> startsUsed(const Car& car) {
+    std::vector<FieldId> used;
+    const bool isEstimate = balanceOf(car).from.source == CgHeightSource::estimate;
+    for (const CarInput& input : uncertainInputs(car)) {
+        const bool isHeight = input.id.field == Field::cgHeight;
+        if ((isHeight && isEstimate) || isStarting(car, input.id)) {
+            used.push_back(input.id);
+        }
+    }
+    return used;
+}
+
+namespace {
+
+/// A number in as few words as tell which.
+std::string shortWords(const Car& car, FieldId id) {
+    if (std::ranges::find(kCornerFields, id.field) != kCornerFields.end()) {
+        return "corner weights";
+    }
+    const Hole* hole = id.field == Field::holeAt ? findHole(car, id.link, id.end, id.hole) : nullptr;
+    if (hole != nullptr && !hole->name.empty()) {
+        return linkWords(car, id.link) + " " + hole->name + " hole";
+    }
+    id.axis = -1;
+    return numberWords(car, id);
+}
+
+}  // namespace
+
+std::string startWords(const Car& car, std::span<const FieldId> starts) {
+    constexpr std::size_t kNamed = 3;
+    std::vector<std::string> names;
+    for (const FieldId& id : starts) {
+        if (std::string name = shortWords(car, id); std::ranges::find(names, name) == names.end()) {
+            names.push_back(std::move(name));
+        }
+    }
+    std::string words;
+    const std::size_t named = names.size() == kNamed + 1 ? kNamed + 1 : std::min(kNamed, names.size());
+    for (std::size_t index = 0; index < named; ++index) {
+        words += (index == 0 ? "" : ", ") + names[index];
+    }
+    return named == names.size() ? words : words + " and " + std::to_string(names.size() - named) + " more";
 }
 
 std::vector<UncertainInput> asInputs(std::span<const CarInput> inputs) {

@@ -31,6 +31,9 @@ struct CarInput {
     FieldId id;
     double value = 0;  ///< SI
     Sureness sureness;
+    /// A starting number without an uncertainty of its own: nobody can say how far it is off, and a figure
+    /// that rests on it has no uncertainty.
+    bool starting = false;
 };
 
 /// Every measured number that the figures of the car, bolted to `use`, may rest on: holes in use (a mirrored
@@ -39,6 +42,23 @@ struct CarInput {
 [[nodiscard]] std::vector<CarInput> uncertainInputs(const Car& car, const HoleUse& use);
 /// The same for the holes in use.
 [[nodiscard]] std::vector<CarInput> uncertainInputs(const Car& car);
+/// Whether the number is a starting number without an uncertainty of its own; of the CG height only while it
+/// is the entered one that counts, as a lift is measured and an estimate has an uncertainty of its own.
+[[nodiscard]] bool isUnsureStart(const Car& car, const FieldId& id);
+/// The inputs' places that are such numbers.
+[[nodiscard]] std::vector<std::size_t> unsureStarts(std::span<const CarInput> inputs);
+/// Which of those an output moves with: the places whose change or bend is more than a rounding of the whole
+/// row's.
+[[nodiscard]] std::vector<std::size_t> startsBehind(const Sensitivity& sensitivity, Eigen::Index output,
+                                                    std::span<const std::size_t> starts);
+
+/// The numbers that the figures of the car rest on and nobody measured: of uncertainInputs() the starting
+/// numbers, own uncertainty or not, and the CG height while it is an estimate.
+[[nodiscard]] std::vector<FieldId> startsUsed(const Car& car);
+/// Such numbers in a few words, a hole or the four corners once: "CG height, lower front hole", "wheelbase,
+/// corner weights, CG height and 5 more". Empty: none.
+[[nodiscard]] std::string startWords(const Car& car, std::span<const FieldId> starts);
+
 /// As propagation takes them.
 [[nodiscard]] std::vector<UncertainInput> asInputs(std::span<const CarInput> inputs);
 

@@ -12,7 +12,12 @@ namespace {
 
 constexpr std::string_view kMinus = "\u2212";
 constexpr std::string_view kEmDash = "\u2014";
-constexpr double kFractionReach = 5;  // 1/10000 in; how near a fraction a length is shown as it
+constexpr double kFractionReach = 1e-7;  // in; how near a fraction a length is one but for rounding
+constexpr std::string_view kAbout = "\u2248 ";
+constexpr long kTapeFraction = 32;    // what a tape is read to
+constexpr double kTapeLeast = 0.125;  // in; below, a fraction of a tape says too little
+constexpr int kThousandths = 3;
+constexpr int kExactDecimals = 6;  // in
 constexpr long kFinestFraction = 64;
 constexpr double kLargestMixed = 1e6;      // in; beyond, fractions help nobody
 constexpr std::size_t kFixedSize = 400;    // holds the largest double with 15 decimals
@@ -49,7 +54,7 @@ int fieldDecimals(Quantity quantity, Units units) {
     const bool inch = units == Units::inch;
     switch (quantity) {
         case Quantity::length:
-            return inch ? 4 : 2;
+            return inch ? kThousandths : 2;
         case Quantity::mass:
             return inch ? 1 : 2;
         case Quantity::ratio:
@@ -99,20 +104,10 @@ double shown(double value, Quantity quantity, Units units) {
     return value / shownUnit(quantity, units);
 }
 
-/// "12 3/8" for lengths near a 64th, in inch; nothing for others.
-std::optional<std::string> mixedFraction(double inches) {
-    if (std::abs(inches) > kLargestMixed) {
-        return std::nullopt;
-    }
-    const long parts = std::lround(inches * kFinestFraction);
-    // Judged by the decimals that would be shown instead, so that those, typed back, are judged the same.
-    const double decimals = std::round(inches * 10'000);
-    if (std::abs(decimals - static_cast<double>(parts) * 10'000 / kFinestFraction) > kFractionReach) {
-        return std::nullopt;
-    }
-    const std::ldiv_t whole = std::ldiv(std::labs(parts), kFinestFraction);
+/// `parts` of an inch's `under` as a mixed fraction in lowest terms: "12 3/8", "-3/8", "0".
+std::string mixedText(long parts, long under) {
+    const std::ldiv_t whole = std::ldiv(std::labs(parts), under);
     long over = whole.rem;
-    long under = kFinestFraction;
     while (over != 0 && over % 2 == 0) {
         over /= 2;
         under /= 2;
@@ -125,6 +120,37 @@ std::optional<std::string> mixedFraction(double inches) {
         text += (whole.quot != 0 ? " " : "") + std::to_string(over) + "/" + std::to_string(under);
     }
     return text;
+}
+
+/// "12 3/8" for lengths that are 64ths, in inch; nothing for others.
+std::optional<std::string> mixedFraction(double inches) {
+    if (std::abs(inches) > kLargestMixed) {
+        return std::nullopt;
+    }
+    const long parts = std::lround(inches * kFinestFraction);
+    const double off = inches - static_cast<double>(parts) / kFinestFraction;
+    return std::abs(off) > kFractionReach ? std::nullopt : std::optional(mixedText(parts, kFinestFraction));
+}
+
+std::string trimmed(double number, int decimals) {
+    std::string text = fixedText(number, decimals);
+    trimZeros(text);
+    return text;
+}
+
+/// A length in inch as read: its fraction, or the nearest a tape has.
+std::string tapeText(double inches, InchStyle style) {
+    const bool isDecimal = style == InchStyle::decimal;
+    if (std::optional<std::string> fraction = isDecimal ? std::nullopt : mixedFraction(inches)) {
+        return *std::move(fraction);
+    }
+    const double size = std::abs(inches);
+    if (isDecimal || size < kTapeLeast || size > kLargestMixed) {
+        const double thousandths = std::round(inches * 1000) / 1000;
+        const bool isWhole = std::abs(thousandths - inches) <= kFractionReach;
+        return std::string(isWhole ? "" : kAbout) + trimmed(inches, kThousandths);
+    }
+    return std::string(kAbout) + mixedText(std::lround(inches * kTapeFraction), kTapeFraction);
 }
 
 std::string readableText(double value, Quantity quantity, Units units, int decimals) {
@@ -219,14 +245,19 @@ std::string fieldText(double value, Quantity quantity, NumberStyle style) {
         return {};
     }
     const double number = shown(value, quantity, style.units);
-    if (quantity == Quantity::length && style.units == Units::inch && style.inches != InchStyle::decimal) {
-        if (std::optional<std::string> fraction = mixedFraction(number)) {
-            return *std::move(fraction);
-        }
+    return quantity == Quantity::length && style.units == Units::inch
+               ? tapeText(number, style.inches)
+               : trimmed(number, fieldDecimals(quantity, style.units));
+}
+
+std::string exactText(double value, Quantity quantity, NumberStyle style) {
+    if (!std::isfinite(value) || quantity != Quantity::length || style.units != Units::inch) {
+        return fieldText(value, quantity, style);
     }
-    std::string text = fixedText(number, fieldDecimals(quantity, style.units));
-    trimZeros(text);
-    return text;
+    const double inches = shown(value, quantity, style.units);
+    std::optional<std::string> fraction =
+        style.inches == InchStyle::decimal ? std::nullopt : mixedFraction(inches);
+    return fraction ? *std::move(fraction) : trimmed(inches, kExactDecimals);
 }
 
 std::string figureText(double value, Quantity quantity, Units units) {

@@ -26,12 +26,17 @@ struct NumberStyle {
 /// The number and its unit: "12 3/8 in", "2.5°", "45 %"; the number alone where it has no unit.
 [[nodiscard]] std::string withUnit(std::string number, Quantity quantity, Units units);
 
-/// A measured number as it is shown in a field, without unit: what is shown can be typed back and then shows
-/// the same again. Lengths in inch, unless the style is decimal: as a fraction, down to 64ths, where one is
-/// within 0.0005 in. Else decimals, trailing zeros left off: at most 4 in inch, 2 in mm, 2 for angles, 1 for
-/// lb, 2 for kg and percent, 4 for ratios, none for counts. The minus is '-', as on the keyboard. Empty for
-/// NaN and infinity.
+/// A measured number as it is shown, without unit. Lengths in inch as a fraction where they are one exactly,
+/// down to 64ths; what is none shows the nearest 32nd of an inch, as a tape has it, after "≈": "≈ 21 11/32".
+/// Below an eighth of an inch, and where the style is decimal, thousandths, also after "≈" where there is
+/// more to the number. All else in decimals, trailing zeros left off: at most 2 in mm, 2 for angles, 1 for
+/// lb, 2 for kg and percent, 4 for ratios, none for counts. What has no "≈" can be typed back and then shows
+/// the same again. The minus is '-', as on the keyboard. Empty for NaN and infinity.
 [[nodiscard]] std::string fieldText(double value, Quantity quantity, NumberStyle style);
+
+/// The number to type on, as a field shows it while it is entered and in its tip: as fieldText(), but a
+/// length in inch that is no fraction with six decimals at most, a fortieth of a micrometer.
+[[nodiscard]] std::string exactText(double value, Quantity quantity, NumberStyle style);
 
 /// A computed figure for reading, without unit: one decimal for lengths in inch, whole mm, one decimal for
 /// angles, whole percent, pounds and kg, two decimals for ratios. The minus is U+2212. NaN and infinity give

@@ -9,6 +9,7 @@
 #include <algorithm>
 
 #include "geometry/choices/choice_figures.h"
+#include "geometry/edits/edit.h"
 #include "widgets/compare/difference_view.h"
 #include "widgets/compare/keep_dialog.h"
 #include "widgets/compare/kept_list.h"
@@ -316,12 +317,33 @@ void BeforePanel::askRideChange() {
     auto* dialog = new RideChangeDialog(state.car, state.style,
                                         state.faults.empty() ? QString() : faultWords(state), this);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &RideChangeDialog::previewed, this, &BeforePanel::ridePreviewed);
+    connect(dialog, &QDialog::finished, this, [this] { emit ridePreviewed(nullptr); });
     connect(dialog, &QDialog::accepted, this, [this, dialog] {
         if (const std::optional<RideChange> change = dialog->change()) {
-            emit edited(ChangeRide{*change}, EditPhase::whole);
+            takeRideChange(*change, dialog->answer() == RideChangeDialog::Answer::keep);
         }
     });
     dialog->open();
+}
+
+void BeforePanel::takeRideChange(const RideChange& change, bool keeps) {
+    const ChangeRide edit{change};
+    if (!keeps) {
+        emit edited(edit, EditPhase::whole);
+        return;
+    }
+    const Car& car = parts_->state->car;
+    CarResult changed = changeRide(withoutKept(car), change);
+    if (changed.car) {
+        const std::string words = describe(edit, car);
+        emit edited(KeepState{.name = words.substr(words.find(": ") + 2),
+                              .date = QDate::currentDate().toString(Qt::ISODate).toStdString(),
+                              .note = {},
+                              .other = std::make_shared<const Car>(std::move(*changed.car)),
+                              .asBefore = false},
+                    EditPhase::whole);
+    }
 }
 
 }  // namespace bolthole

@@ -27,7 +27,7 @@ class BeforePanel : public QWidget {
     /// Asks for a name and a note and keeps the present state: the window's action of that name does the
     /// same.
     void askKeep();
-    /// Asks for tire radii and ride heights, and emits the change.
+    /// Asks for tire radii and ride heights, and emits what came of it: a setup to keep, or the change.
     void askRideChange();
 
     [[nodiscard]] QSize sizeHint() const override { return {1000, 330}; }
@@ -35,6 +35,9 @@ class BeforePanel : public QWidget {
 
   signals:
     void edited(const bolthole::Edit& edit, bolthole::EditPhase phase);
+    /// A car with other tires or ride height, while it is asked for: to be drawn over the present one; null:
+    /// no more.
+    void ridePreviewed(const std::shared_ptr<const bolthole::Car>& car);
     /// The person wants another car file as the before.
     void otherCarWanted();
     /// The person wants the change sheet: on paper (preview first) or as a PDF file.
@@ -44,6 +47,7 @@ class BeforePanel : public QWidget {
   private:
     void connectStates();
     void askDescribe(int state);
+    void takeRideChange(const RideChange& change, bool keeps);
 
     std::unique_ptr<BeforePanelParts> parts_;
 };

@@ -1,6 +1,6 @@
 #include "widgets/compare/ride_change_dialog.h"
 
-#include <QDialogButtonBox>
+#include <QHBoxLayout>
 #include <QPushButton>
 #include <QVBoxLayout>
 #include <cmath>
@@ -73,22 +73,41 @@ RideChangeDialog::RideChangeDialog(const Car& car, NumberStyle style, const QStr
     column->addSpacing(4);
     column->addWidget(outcome_);
     column->addWidget(refusal_);
-    column->addWidget(
-        wrapped(ToneLabel::Tone::muted,
-                tr("Every measured point, the wheelbase, the CG and the pinion and output angles "
-                   "are re-based to the new ground; the links keep their lengths, the stops their "
-                   "places. It is one step of undo."),
-                this));
-    auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel, this);
-    take_ = buttons->addButton(tr("Change the car"), QDialogButtonBox::AcceptRole);
-    connect(buttons, &QDialogButtonBox::accepted, this, &QDialog::accept);
-    connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
-    column->addSpacing(4);
-    column->addWidget(buttons);
+    column->addWidget(wrapped(
+        ToneLabel::Tone::muted,
+        tr("Drawn over the present car while you type. Every measured point, the wheelbase, the CG and "
+           "the pinion and output angles are worked out for the new ground; the links keep their "
+           "lengths, the stops their places. Kept beside the present setup, the car stays as it is."),
+        this));
+    addButtons();
     if (problem_.isEmpty()) {
         computeTrace(car_, before_);
     }
     refresh();
+}
+
+// Three of a kind in a row of their own: a button box would order them after the desktop's custom.
+void RideChangeDialog::addButtons() {
+    auto* row = new QHBoxLayout;
+    row->setContentsMargins(0, 6, 0, 0);
+    row->setSpacing(8);
+    row->addStretch(1);
+    auto* cancel = new QPushButton(tr("Cancel"), this);
+    take_ = new QPushButton(tr("Change the car"), this);
+    keep_ = new QPushButton(tr("Keep as a setup beside the present one"), this);
+    for (QPushButton* button : {cancel, take_, keep_}) {
+        button->setAutoDefault(button == keep_);
+        row->addWidget(button);
+    }
+    keep_->setDefault(true);
+    connect(cancel, &QAbstractButton::clicked, this, &QDialog::reject);
+    for (QPushButton* button : {take_, keep_}) {
+        connect(button, &QAbstractButton::clicked, this, [this, button] {
+            answer_ = button == keep_ ? Answer::keep : Answer::changeTheCar;
+            accept();
+        });
+    }
+    static_cast<QVBoxLayout*>(layout())->addLayout(row);
 }
 
 NumberField* RideChangeDialog::addField(const QString& label, const QString& name, const QString& howTo,
@@ -123,6 +142,10 @@ void RideChangeDialog::showRefusal(const QString& reason) {
     refusal_->setVisible(!reason.isEmpty());
     outcome_->setVisible(reason.isEmpty());
     take_->setEnabled(reason.isEmpty());
+    keep_->setEnabled(reason.isEmpty());
+    if (!reason.isEmpty()) {
+        emit previewed(nullptr);
+    }
 }
 
 void RideChangeDialog::refresh() {
@@ -145,7 +168,10 @@ void RideChangeDialog::refresh() {
     }
     showRefusal({});
     showOutcome(*result.car);
-    take_->setEnabled(*asked != noChange(car_));
+    const bool changes = *asked != noChange(car_);
+    take_->setEnabled(changes);
+    keep_->setEnabled(changes);
+    emit previewed(changes ? std::make_shared<const Car>(*result.car) : nullptr);
 }
 
 void RideChangeDialog::showOutcome(const Car& after) {

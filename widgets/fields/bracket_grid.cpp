@@ -6,6 +6,7 @@
 #include <QToolButton>
 #include <algorithm>
 
+#include "geometry/car/starting_numbers.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/words/field_words.h"
@@ -141,6 +142,8 @@ void BracketGrid::addHole() {
     Hole added = bracket().holes.back();
     added.id = -1;
     added.name = freeName(bracket());
+    added.spreads = {};
+    startFrom(added);
     const auto place = static_cast<int>(bracket().holes.size());
     hub_.request(AddHole{link_, end_, added}, holeField(link_, end_, place, 0));
 }

@@ -9,6 +9,7 @@
 
 #include "widgets/fields/car_sheet_groups.h"
 #include "widgets/fields/link_section.h"
+#include "widgets/fields/measured_bar.h"
 #include "widgets/kit/theme.h"
 
 namespace bolthole {
@@ -21,12 +22,17 @@ constexpr int kWidest = 480;
 }  // namespace
 
 CarSheet::CarSheet(QWidget* parent)
-    : QWidget(parent), hub_(new SheetHub(this)), scroll_(new QScrollArea(this)) {
+    : QWidget(parent),
+      hub_(new SheetHub(this)),
+      measured_(new MeasuredBar(this)),
+      scroll_(new QScrollArea(this)) {
     setMinimumWidth(kNarrowest);
     setMaximumWidth(kWidest);
     setAccessibleName(tr("car sheet"));
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    column->addWidget(measured_);
     column->addWidget(scroll_);
     scroll_->setWidgetResizable(true);
     scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
@@ -35,6 +41,8 @@ CarSheet::CarSheet(QWidget* parent)
     scroll_->viewport()->setAutoFillBackground(false);
     setStyleSheet(sheetStyle());
     connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, [this] { setStyleSheet(sheetStyle()); });
+    connect(measured_, &MeasuredBar::nextWanted, this, &CarSheet::goToNextStarting);
+    connect(measured_, &MeasuredBar::fieldWanted, this, &CarSheet::fieldWanted);
     connect(hub_, &SheetHub::edited, this, &CarSheet::edited);
     connect(hub_, &SheetHub::sureWanted, this, &CarSheet::fieldWanted);
     connect(hub_, &SheetHub::selected, this, &CarSheet::selected);
@@ -65,6 +73,7 @@ void CarSheet::refresh() {
     if (!built_) {
         return;
     }
+    measured_->showCar(hub_->state().car);
     car_->refresh();
     bool renamed = false;
     for (LinkSection* link : links_) {
@@ -127,17 +136,9 @@ void CarSheet::startAnew() {
     refresh();
 }
 
-void CarSheet::markUnmeasured() {
-    const Car& car = hub_->state().car;
-    for (std::size_t index = 0; index < car.links.size(); ++index) {
-        for (const End end : {End::chassis, End::axle}) {
-            hub_->watchBracket(static_cast<int>(index), end, car.links[index].bracket(end));
-        }
-    }
-    if (car.driveline) {
-        hub_->unmeasured = drivelineNumbers();
-    }
-    refresh();
+void CarSheet::goToNextStarting() {
+    hub_->commitAll();
+    measured_->goOn(hub_->focused());
 }
 
 void CarSheet::retireContent() {

@@ -15,6 +15,7 @@ namespace bolthole {
 class CarSection;
 class DrivelineSection;
 class LinkSection;
+class MeasuredBar;
 class NotesSection;
 class Section;
 
@@ -43,8 +44,8 @@ class CarSheet : public QWidget {
     void discardTyping();
     /// Another car is shown: what was remembered about the last one's numbers is forgotten.
     void startAnew();
-    /// Marks the points of all links, and the driveline, as starting numbers that nobody measured.
-    void markUnmeasured();
+    /// Goes to the next starting number, wherever its field stands: asks for it by fieldWanted().
+    void goToNextStarting();
 
     [[nodiscard]] HeightDatum heightDatum() const { return hub_->datum(); }
     /// Whether axle holes are shown from the ground or from the axle's center.
@@ -84,6 +85,7 @@ class CarSheet : public QWidget {
     [[nodiscard]] std::vector<Section*> sections() const;
 
     SheetHub* hub_;
+    MeasuredBar* measured_;
     QScrollArea* scroll_;
     Shape shape_;
     bool built_ = false;

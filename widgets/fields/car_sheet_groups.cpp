@@ -109,12 +109,6 @@ void CarSection::refresh() {
     }
 }
 
-std::vector<FieldId> drivelineNumbers() {
-    return {carField(Field::pinionAngle),    carField(Field::outputAngle),
-            carField(Field::pinionJoint, 0), carField(Field::pinionJoint, 2),
-            carField(Field::outputJoint, 0), carField(Field::outputJoint, 2)};
-}
-
 DrivelineSection::DrivelineSection(SheetHub& hub, QWidget* parent)
     : Section(tr("Driveline"), parent), hub_(hub) {
     if (hub.state().car.driveline) {
@@ -122,10 +116,6 @@ DrivelineSection::DrivelineSection(SheetHub& hub, QWidget* parent)
     } else {
         offer();
     }
-    connect(&hub, &SheetHub::confirmed, this, [this](const FieldId& id) {
-        std::erase(hub_.unmeasured, id);
-        refresh();
-    });
     refresh();
 }
 
@@ -139,16 +129,11 @@ void DrivelineSection::offer() {
         wrappedToolTip(tr("Puts in starting numbers. They are not your car's: measure each one.")));
     body()->addWidget(add);
     connect(add, &QPushButton::clicked, this, [this] {
-        hub_.unmeasured = drivelineNumbers();
         hub_.request(SetDriveline{startingDriveline(hub_.state().car)}, carField(Field::pinionAngle));
     });
 }
 
 void DrivelineSection::build() {
-    unmeasured_ = new ToneLabel(ToneLabel::Tone::problem, QString(), this);
-    unmeasured_->setWordWrap(true);
-    unmeasured_->setContentsMargins(4, 0, 4, 0);
-    body()->addWidget(unmeasured_);
     body()->addWidget(carRow(hub_, Field::pinionAngle, this));
     body()->addWidget(carRow(hub_, Field::outputAngle, this));
     addJoints();
@@ -184,33 +169,11 @@ void DrivelineSection::addJoints() {
     body()->addLayout(grid);
 }
 
-QString DrivelineSection::unmeasuredWords() const {
-    QStringList names;
-    for (const FieldId& id : hub_.unmeasured) {
-        names << wordsFor(hub_.state().car, id).name;
-    }
-    return names.isEmpty()
-               ? QString()
-               : tr("▲ Starting numbers, not measured: %1. Measure these; Enter in a field says it is "
-                    "right as it stands.")
-                     .arg(names.join(QStringLiteral("; ")));
-}
-
 void DrivelineSection::refresh() {
     const BenchState& state = hub_.state();
-    if (unmeasured_ == nullptr || !state.car.driveline) {
-        return;
+    if (jointsTitle_ != nullptr && state.car.driveline) {
+        jointsTitle_->showText(tr("U-joint centers, %1").arg(unitText(Quantity::length, state.style.units)));
     }
-    jointsTitle_->showText(tr("U-joint centers, %1").arg(unitText(Quantity::length, state.style.units)));
-    if (!hub_.unmeasured.empty()) {
-        Car start = state.car;
-        start.driveline = startingDriveline(state.car);
-        std::erase_if(hub_.unmeasured,
-                      [&](const FieldId& id) { return numberAt(start, id) != numberAt(state.car, id); });
-    }
-    const QString words = unmeasuredWords();
-    unmeasured_->showText(words);
-    unmeasured_->setVisible(!words.isEmpty());
 }
 
 TravelSection::TravelSection(SheetHub& hub, QWidget* parent) : Section(tr("Travel"), parent) {

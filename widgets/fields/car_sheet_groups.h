@@ -40,15 +40,10 @@ class DrivelineSection : public Section {
     void addJoints();
     void build();
     void offer();
-    [[nodiscard]] QString unmeasuredWords() const;
 
     SheetHub& hub_;
-    ToneLabel* unmeasured_ = nullptr;
     ToneLabel* jointsTitle_ = nullptr;
 };
-
-/// The numbers of a driveline that are measured.
-[[nodiscard]] std::vector<FieldId> drivelineNumbers();
 
 /// The swept travel.
 class TravelSection : public Section {

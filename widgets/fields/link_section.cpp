@@ -11,15 +11,10 @@ namespace bolthole {
 LinkSection::LinkSection(SheetHub& hub, int link, QWidget* parent)
     : Section(linkTitle(hub.state().car, link), parent), hub_(hub), link_(link) {
     header()->setToolTip(wrappedToolTip(kindWords(this->link().kind)));
-    const auto warning = [this] {
-        auto* label = new ToneLabel(ToneLabel::Tone::problem, QString(), this);
-        label->setWordWrap(true);
-        label->setContentsMargins(4, 0, 4, 0);
-        body()->addWidget(label);
-        return label;
-    };
-    doubts_ = warning();
-    unmeasured_ = warning();
+    doubts_ = new ToneLabel(ToneLabel::Tone::problem, QString(), this);
+    doubts_->setWordWrap(true);
+    doubts_->setContentsMargins(4, 0, 4, 0);
+    body()->addWidget(doubts_);
     name_ = new NameField(this);
     name_->setAlignment(Qt::AlignRight);
     name_->setToolTip(wrappedToolTip(tr("The link's name in tables and papers.")));
@@ -37,13 +32,6 @@ LinkSection::LinkSection(SheetHub& hub, int link, QWidget* parent)
         length_ = new LengthPart(hub, link, this);
         body()->addWidget(length_);
     }
-    connect(&hub, &SheetHub::confirmed, this, [this](const FieldId& id) {
-        if (id.link == link_ && static_cast<std::size_t>(link_) < hub_.state().car.links.size()) {
-            std::erase_if(hub_.startingPoints,
-                          [&](const SheetHub::StartingPoint& point) { return point.id == id; });
-            refreshWarnings();
-        }
-    });
     refresh();
 }
 
@@ -86,44 +74,11 @@ QString LinkSection::doubtWords(bool ofWholeLink) const {
     return words.join(QStringLiteral("; "));
 }
 
-QString LinkSection::unmeasuredOf(End end) const {
-    const std::vector<Hole>& holes = link().bracket(end).holes;
-    QStringList words;
-    for (std::size_t hole = 0; hole < holes.size(); ++hole) {
-        QStringList axes;
-        for (const SheetHub::StartingPoint& point : hub_.startingPoints) {
-            if (point.id.link == link_ && point.id.end == end && point.id.hole == static_cast<int>(hole)) {
-                axes << axisWord(point.id.axis, link().side);
-            }
-        }
-        if (!axes.isEmpty()) {
-            words << tr("%1 %2").arg(holeName(link().bracket(end), static_cast<int>(hole)),
-                                     axes.join(QStringLiteral(", ")));
-        }
-    }
-    return words.join(QStringLiteral("; "));
-}
-
-QString LinkSection::unmeasuredWords() const {
-    std::erase_if(hub_.startingPoints, [this](const SheetHub::StartingPoint& point) {
-        return point.id.link == link_ && numberAt(hub_.state().car, point.id) != point.value;
-    });
-    QStringList ends{unmeasuredOf(End::chassis), unmeasuredOf(End::axle)};
-    ends.removeAll(QString());
-    return ends.isEmpty() ? QString()
-                          : tr("▲ Starting numbers, not measured: %1. Measure these; Enter in a field says "
-                               "it is right as it stands.")
-                                .arg(ends.join(QStringLiteral("; ")));
-}
-
 void LinkSection::refreshWarnings() {
     header()->showWarning(doubtWords(false));
     const QString doubts = doubtWords(true);
     doubts_->showText(doubts.isEmpty() ? QString() : QStringLiteral("▲ ") + capitalized(doubts) + u'.');
     doubts_->setVisible(!doubts.isEmpty());
-    const QString unmeasured = unmeasuredWords();
-    unmeasured_->showText(unmeasured);
-    unmeasured_->setVisible(!unmeasured.isEmpty());
 }
 
 bool LinkSection::refresh() {

@@ -21,15 +21,12 @@ class LinkSection : public Section {
   private:
     [[nodiscard]] QString summary() const;
     [[nodiscard]] QString doubtWords(bool ofWholeLink) const;
-    [[nodiscard]] QString unmeasuredWords() const;
-    [[nodiscard]] QString unmeasuredOf(End end) const;
     void refreshWarnings();
     [[nodiscard]] const Link& link() const;
 
     SheetHub& hub_;
     int link_;
     ToneLabel* doubts_;
-    ToneLabel* unmeasured_;
     NameField* name_;
     LinkTools* tools_;
     BracketGrid* chassis_;

@@ -118,15 +118,8 @@ void LinkTools::addKinds(QMenu* menu) {
     }
 }
 
-// Ends that had to start anew are starting numbers.
 void LinkTools::turnInto(LinkKind kind) {
-    const Link turned = turnedInto(hub_.state().car, link(), kind);
-    for (const End end : {End::chassis, End::axle}) {
-        if (!(turned.bracket(end) == link().bracket(end))) {
-            hub_.watchBracket(link_, end, turned.bracket(end));
-        }
-    }
-    changeTo(turned);
+    changeTo(turnedInto(hub_.state().car, link(), kind));
 }
 
 void LinkTools::addSides(QMenu* menu) {
@@ -166,7 +159,6 @@ void LinkTools::changeTo(const Link& changed) {
 
 void LinkTools::setApart() {
     hub_.linkComes(link_ + 1);
-    hub_.mirrorMarks(link_, link_ + 1);
     hub_.request(SplitLink{link_}, holeField(link_, End::chassis, 0, 0));
 }
 
@@ -216,8 +208,6 @@ void AddLinkButton::add(int pattern) {
     const Car& car = hub_.state().car;
     const auto place = static_cast<int>(car.links.size());
     const Link link = startingLink(car, static_cast<LinkPattern>(pattern));
-    hub_.watchBracket(place, End::chassis, link.chassis);
-    hub_.watchBracket(place, End::axle, link.axle);
     hub_.request(AddLink{link}, holeField(place, End::chassis, 0, 0));
 }
 

@@ -199,8 +199,11 @@ NumberField* NewCarDialog::addField(QLayout* column, const QString& label, const
     auto* row = new NumberRow(label, field, this);
     row->setMinimumWidth(kFormWidth);
     column->addWidget(row);
-    connect(field, &NumberField::committed, field,
-            [this, field](double typed) { field->showNumber(typed, style_); });
+    field->setStarting(true);
+    connect(field, &NumberField::committed, field, [this, field](double typed) {
+        markTyped(field);
+        field->showNumber(typed, style_);
+    });
     connect(field, &QLineEdit::textChanged, this, &NewCarDialog::refresh);
     connect(field, &NumberField::confirmed, this, [this] { focusNextChild(); });
     return field;
@@ -251,7 +254,26 @@ std::optional<StartingCar> NewCarDialog::typed() const {
                        .units = style_.units,
                        .wheelbase = lengths[0],
                        .rearTireRadius = lengths[1],
-                       .frontTireRadius = lengths[2]};
+                       .frontTireRadius = lengths[2],
+                       .typed = typedFields()};
+}
+
+std::vector<Field> NewCarDialog::typedFields() const {
+    constexpr std::array kFields{Field::wheelbase, Field::rearTireRadius, Field::frontTireRadius};
+    std::vector<Field> typed;
+    for (std::size_t index = 0; index < kFields.size(); ++index) {
+        if (typed_[index] || fields_[index]->isEdited()) {
+            typed.push_back(kFields[index]);
+        }
+    }
+    return typed;
+}
+
+void NewCarDialog::markTyped(const NumberField* field) {
+    for (std::size_t index = 0; index < fields_.size() && !field->isStepping(); ++index) {
+        typed_[index] = typed_[index] || fields_[index] == field;
+        fields_[index]->setStarting(!typed_[index]);
+    }
 }
 
 void NewCarDialog::refresh() {

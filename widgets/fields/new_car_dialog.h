@@ -40,6 +40,8 @@ class NewCarDialog : public QDialog {
     void take();
     // What the form says, as far as its numbers can be read.
     [[nodiscard]] std::optional<StartingCar> typed() const;
+    [[nodiscard]] std::vector<Field> typedFields() const;
+    void markTyped(const NumberField* field);
     [[nodiscard]] LinkLayout layoutChosen() const;
     [[nodiscard]] SidewaysHold sidewaysChosen() const;
 
@@ -47,6 +49,7 @@ class NewCarDialog : public QDialog {
     QListWidget* list_;
     QLineEdit* title_ = nullptr;
     std::array<NumberField*, 3> fields_{};  // wheelbase, rear and front tire radius
+    std::array<bool, 3> typed_{};           // of each whether it was typed, and so is no starting number
     CalmCombo* units_ = nullptr;
     CalmCombo* sideways_ = nullptr;
     ToneLabel* sidewaysWords_ = nullptr;

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "geometry/car/fields.h"
+#include "geometry/car/starting_numbers.h"
 #include "geometry/uncertainty/propagation.h"
 #include "geometry/units/sure_text.h"
 #include "widgets/words/field_words.h"
@@ -46,8 +47,8 @@ NumberField* SheetHub::makeField(const FieldId& id, QWidget* parent) {
     field->setHowTo(words.howTo);
     field->setMayBeEmpty(mayBeAbsent(state_->car, id));
     field->setCheck([this, id](double shown) { return refusal(id, fromShown(id, shown)); });
-    connect(field, &NumberField::committed, this, [this, id](double shown) {
-        request(SetNumber{id, fromShown(id, shown)});
+    connect(field, &NumberField::committed, this, [this, id, field](double shown) {
+        request(SetNumber{id, fromShown(id, shown), !field->isStepping()});
     });
     connect(field, &NumberField::cleared, this, [this, id] { request(ClearNumber{id}); });
     connect(field, &NumberField::confirmed, this, [this, id] { emit confirmed(id); });
@@ -120,6 +121,7 @@ void SheetHub::showNumbers() {
             number = toShown(entry.id, *number);
         }
         entry.field->showNumber(number, state_->style);
+        entry.field->setStarting(isStarting(state_->car, entry.id));
     }
     showFaults();
 }
@@ -139,53 +141,22 @@ void SheetHub::showFaults() {
     }
 }
 
-void SheetHub::watchBracket(int link, End end, const Bracket& bracket) {
-    std::erase_if(startingPoints,
-                  [&](const StartingPoint& point) { return point.id.link == link && point.id.end == end; });
-    for (std::size_t hole = 0; hole < bracket.holes.size(); ++hole) {
-        for (int axis = 0; axis < 3; ++axis) {
-            startingPoints.push_back(
-                {holeField(link, end, static_cast<int>(hole), axis), bracket.holes[hole].at[axis]});
-        }
-    }
-}
-
 void SheetHub::linkComes(int link) {
-    for (StartingPoint& point : startingPoints) {
-        point.id.link += point.id.link >= link ? 1 : 0;
-    }
     for (int& open : openLimits) {
         open += open >= link ? 1 : 0;
     }
 }
 
 void SheetHub::linkGoes(int link) {
-    std::erase_if(startingPoints, [&](const StartingPoint& point) { return point.id.link == link; });
-    for (StartingPoint& point : startingPoints) {
-        point.id.link -= point.id.link > link ? 1 : 0;
-    }
     std::erase(openLimits, link);
     for (int& open : openLimits) {
         open -= open > link ? 1 : 0;
     }
 }
 
-void SheetHub::mirrorMarks(int left, int right) {
-    const std::vector<StartingPoint> marked = startingPoints;
-    for (StartingPoint point : marked) {
-        if (point.id.link == left) {
-            point.id.link = right;
-            point.value *= point.id.axis == 1 ? -1 : 1;
-            startingPoints.push_back(point);
-        }
-    }
-}
-
 void SheetHub::forgetCar() {
-    unmeasured.clear();
     acceptedLengths.clear();
     openLimits.clear();
-    startingPoints.clear();
 }
 
 void SheetHub::refreshWords() {

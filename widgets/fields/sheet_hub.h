@@ -58,8 +58,6 @@ class SheetHub : public QObject {
     /// Emits selected() for the hole or joint `id` belongs to, unless it is selected already.
     void select(const FieldId& id);
 
-    /// Driveline numbers that were put in as starting numbers and not touched since.
-    std::vector<FieldId> unmeasured;
     /// A written length a person said is right though the holes disagree. Holds while neither changes, m.
     struct AcceptedLength {
         int link;
@@ -70,20 +68,9 @@ class SheetHub : public QObject {
     std::vector<AcceptedLength> acceptedLengths;
     /// Links whose limits are unfolded.
     std::vector<int> openLimits;
-    /// Coordinates of links that were put in as starting numbers, with what they were; measured as soon as
-    /// they differ.
-    struct StartingPoint {
-        FieldId id;
-        double value;
-    };
-    std::vector<StartingPoint> startingPoints;
-    /// Takes the points of a bracket, which comes to stand there, for starting numbers.
-    void watchBracket(int link, End end, const Bracket& bracket);
     /// A link is about to come or go at this index: what is remembered about those behind it moves along.
     void linkComes(int link);
     void linkGoes(int link);
-    /// Marks the points of `right`, the mirror image of `left`, as those are.
-    void mirrorMarks(int left, int right);
     /// Forgets what is remembered about one car, before another is shown.
     void forgetCar();
 

@@ -4,10 +4,13 @@
 #include <QFocusEvent>
 #include <QKeyEvent>
 #include <QMenu>
+#include <QPainter>
 #include <QStyle>
 #include <QWheelEvent>
+#include <algorithm>
 #include <cmath>
 
+#include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
 
 namespace bolthole {
@@ -48,6 +51,9 @@ bool isSureKey(const QKeyEvent& event) {
     return event.key() == Qt::Key_U && event.modifiers() == Qt::AltModifier;
 }
 
+/// From the field's right edge to its last digit, px.
+constexpr double kDotsInset = 5;
+
 /// The next multiple of `step` beyond `value`; a value within a millionth of a multiple counts as on it.
 double nextMultiple(double value, double step, bool up) {
     constexpr double kSlack = 1e-6;
@@ -60,6 +66,18 @@ double nextMultiple(double value, double step, bool up) {
 
 double arrowStep(Quantity quantity, NumberStyle style, bool coarse) {
     return shownStep(quantity, style, coarse) * shownUnit(quantity, style.units);
+}
+
+void drawStartingDots(QPainter& painter, double left, double right, double y) {
+    constexpr double kStep = 4;
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(theme().startingMark);
+    for (double x = right - 1; x >= left; x -= kStep) {
+        painter.drawEllipse(QPointF(x, y), 0.9, 0.9);
+    }
+    painter.restore();
 }
 
 QString wrappedToolTip(const QString& words) {
@@ -100,13 +118,24 @@ void NumberField::showNumber(std::optional<double> value, NumberStyle style) {
 void NumberField::render() {
     const bool unitsChanged = textUnits_ != style_.units;
     textUnits_ = style_.units;
-    const QString shown = value_ ? QString::fromStdString(fieldText(*value_, quantity_, style_)) : QString();
-    if (!rendered_ || text() != shown) {
+    const auto text = hasFocus() ? &exactText : &fieldText;
+    const QString shown = value_ ? QString::fromStdString(text(*value_, quantity_, style_)) : QString();
+    if (!rendered_ || this->text() != shown) {
         setText(shown);
         setCursorPosition(0);
     }
     if (unitsChanged || !rendered_) {
         rendered_ = true;
+        refreshNote();
+    }
+}
+
+void NumberField::setStarting(bool starting) {
+    if (starting_ != starting) {
+        starting_ = starting;
+        setProperty("starting", starting);
+        style()->unpolish(this);
+        style()->polish(this);
         refreshNote();
     }
 }
@@ -146,7 +175,8 @@ void NumberField::refreshNote() {
         style()->polish(this);
     }
     const QString words = note();
-    const QString description = words.isEmpty() ? howTo_ : words;
+    const QString start = starting_ ? tr("Starting number, not measured. ") : QString();
+    const QString description = start + (words.isEmpty() ? howTo_ : words);
     if (accessibleDescription() != description) {
         setAccessibleDescription(description);
     }
@@ -211,17 +241,26 @@ void NumberField::step(bool up, bool coarse) {
     }
     const double next = nextMultiple(*from, arrowStep(quantity_, style_, coarse), up);
     if (!check_ || check_(next).empty()) {
+        stepping_ = true;
         take(next);
+        stepping_ = false;
         selectAll();
     }
 }
 
 void NumberField::renewToolTip() {
-    if (sureWords_) {
-        const QString sure = sureWords_();
-        setToolTip(sure.isEmpty() ? wrappedToolTip(howTo_)
-                                  : wrappedToolTip(howTo_) + wrappedToolTip(tr("How sure: %1").arg(sure)));
+    QString tip = wrappedToolTip(howTo_);
+    const std::string exact = value_ ? exactText(*value_, quantity_, style_) : std::string();
+    if (value_ && exact != fieldText(*value_, quantity_, style_)) {
+        tip += wrappedToolTip(
+            tr("Exactly %1").arg(QString::fromStdString(withUnit(exact, quantity_, style_.units))));
     }
+    if (starting_) {
+        tip += wrappedToolTip(tr("Starting number, not measured: type what you measure."));
+    } else if (const QString sure = sureWords_ ? sureWords_() : QString(); !sure.isEmpty()) {
+        tip += wrappedToolTip(tr("How sure: %1").arg(sure));
+    }
+    setToolTip(tip);
 }
 
 bool NumberField::event(QEvent* event) {
@@ -278,6 +317,9 @@ void NumberField::keyPressEvent(QKeyEvent* event) {
 }
 
 void NumberField::focusInEvent(QFocusEvent* event) {
+    if (!edited_) {
+        render();  // the number itself, to type on
+    }
     QLineEdit::focusInEvent(event);
     emit entered();
 }
@@ -287,7 +329,23 @@ void NumberField::focusOutEvent(QFocusEvent* event) {
     // A menu or another window takes the focus only for a while: the typing goes on afterwards.
     if (event->reason() != Qt::PopupFocusReason && event->reason() != Qt::ActiveWindowFocusReason) {
         commit();
+        if (!edited_) {
+            render();
+        }
     }
+}
+
+// Dots below the digits, as under a word penciled in: the ground alone would tell it by color.
+void NumberField::paintEvent(QPaintEvent* event) {
+    QLineEdit::paintEvent(event);
+    if (!starting_ || edited_ || text().isEmpty()) {
+        return;
+    }
+    QPainter painter(this);
+    const double wide = std::min<double>(fontMetrics().horizontalAdvance(text()), width() - 2 * kDotsInset);
+    const double bottom = (height() + fontMetrics().height()) / 2.0 - 0.5;
+    const double right = width() - textMargins().right() - kDotsInset;
+    drawStartingDots(painter, right - wide, right, bottom);
 }
 
 void NumberField::wheelEvent(QWheelEvent* event) {

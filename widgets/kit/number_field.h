@@ -13,7 +13,8 @@ namespace bolthole {
 /// Shows one number and takes a new one. Enter, Tab and leaving the field commit; Esc restores. Text that
 /// cannot be read, or that the check refuses, stays with its reason until it is mended or restored. The
 /// mouse wheel passes through. Up and Down step by the style's fraction, with Shift by the coarse step.
-/// Values are SI; the quantity decides units.
+/// Values are SI; the quantity decides units. While it is not entered it shows what a tape shows, "≈ 21
+/// 11/32"; entered, the number itself.
 class NumberField : public QLineEdit {
     Q_OBJECT
   public:
@@ -33,6 +34,13 @@ class NumberField : public QLineEdit {
     /// field's menu and Alt+U ask for more: sureWanted(). Without it the number is not a measured one.
     using SureWords = std::function<QString()>;
     void setSureWords(SureWords words) { sureWords_ = std::move(words); }
+
+    /// Whether nobody measured the number: a starting number has a ground and a row of dots of its own until
+    /// it is typed.
+    void setStarting(bool starting);
+    [[nodiscard]] bool isStarting() const { return starting_; }
+    /// Whether committed() came of a step, not of typing.
+    [[nodiscard]] bool isStepping() const { return stepping_; }
 
     /// Shows a number (nothing: an absent one). Does next to nothing when neither changed. Text being typed
     /// stays, and is still read in the units it was begun in.
@@ -75,6 +83,7 @@ class NumberField : public QLineEdit {
     void focusOutEvent(QFocusEvent* event) override;
     void wheelEvent(QWheelEvent* event) override;
     void contextMenuEvent(QContextMenuEvent* event) override;
+    void paintEvent(QPaintEvent* event) override;
 
   private:
     [[nodiscard]] TypedNumber read() const;
@@ -96,6 +105,8 @@ class NumberField : public QLineEdit {
     Units textUnits_ = Units::inch;  // units the text was begun in
     bool rendered_ = false;
     bool edited_ = false;
+    bool starting_ = false;
+    bool stepping_ = false;
     QString problem_;  // why the typed text was refused
     QString fault_;    // what is wrong with the number shown
 };
@@ -103,6 +114,9 @@ class NumberField : public QLineEdit {
 /// The step of the arrow keys, SI: a sixteenth, a thirty-second or 0.05 in after the style, 1 mm, 0.1 degree,
 /// 1 lb or kg, 0.1 of a ratio, 1 of a count; coarse: 1 in, 10 mm, 1 degree, 10 lb or kg, 1, 10.
 [[nodiscard]] double arrowStep(Quantity quantity, NumberStyle style, bool coarse);
+
+/// The dots below a number that nobody measured, or a figure that rests on one: from `left` to `right`, px.
+void drawStartingDots(QPainter& painter, double left, double right, double y);
 
 /// Text as a tool tip that wraps instead of running across the screen.
 [[nodiscard]] QString wrappedToolTip(const QString& words);

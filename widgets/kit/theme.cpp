@@ -71,6 +71,7 @@ QString styleSheetFor(const Theme& theme) {
         QTabBar::tab:hover { color: %1; }
         QTabBar::tab:selected { color: %1; border-bottom: 2px solid %4; }
         QTabBar::tab:focus { color: %4; }
+        QLineEdit[starting="true"] { background: %10; }
         QLineEdit[problem="true"] { border: 2px solid %5; padding: 1px 5px; }
         QPushButton, QToolButton { background: %2; color: %1; border: 1px solid %3; border-radius: 4px; padding: 4px 10px; }
         QPushButton:hover, QToolButton:hover { border-color: %4; }
@@ -101,7 +102,7 @@ QString styleSheetFor(const Theme& theme) {
     )")
         .arg(theme.ink.name(), theme.card.name(), theme.border.name(), theme.focus.name(),
              theme.problem.name(), theme.muted.name(), theme.grid.name(), theme.panel.name(),
-             theme.dark ? "#101214" : "#ffffff");
+             theme.dark ? "#101214" : "#ffffff", theme.starting.name());
 }
 
 }  // namespace
@@ -126,7 +127,9 @@ Theme Theme::light() {
             .reference = QColor(0x1b, 0x1e, 0x21),
             .focus = QColor(0x00, 0x66, 0xa3),
             .problem = QColor(0xa8, 0x41, 0x00),
-            .before = QColor(0x6a, 0x6d, 0x73)};
+            .before = QColor(0x6a, 0x6d, 0x73),
+            .starting = QColor(0xf8, 0xf1, 0xdf),
+            .startingMark = QColor(0x8a, 0x6d, 0x2f)};
 }
 
 Theme Theme::darkOne() {
@@ -149,7 +152,9 @@ Theme Theme::darkOne() {
             .reference = QColor(0xea, 0xea, 0xe6),
             .focus = QColor(0x56, 0xb4, 0xe9),
             .problem = QColor(0xff, 0x9a, 0x4d),
-            .before = QColor(0x9a, 0x9e, 0xa4)};
+            .before = QColor(0x9a, 0x9e, 0xa4),
+            .starting = QColor(0x33, 0x30, 0x26),
+            .startingMark = QColor(0xc9, 0xac, 0x6b)};
 }
 
 ThemeKeeper& ThemeKeeper::instance() {

@@ -37,6 +37,8 @@ struct Theme {
     QColor focus;          ///< focus rings and selection
     QColor problem;        ///< faults and doubts; text-safe against card
     QColor before;         ///< the ghost of a kept state
+    QColor starting;       ///< ground of a field whose number nobody measured; ink on it at least 4.5:1
+    QColor startingMark;   ///< the dots below such a number; at least 3:1 against card and `starting`
 
     [[nodiscard]] static Theme light();
     [[nodiscard]] static Theme darkOne();

@@ -1,6 +1,7 @@
 #include "widgets/pages/fact_card.h"
 
 #include <QGridLayout>
+#include <QPainter>
 #include <QVBoxLayout>
 
 #include "widgets/kit/theme.h"
@@ -46,25 +47,43 @@ FactCard::FactCard(const QString& title, QWidget* parent)
     column_->addWidget(note_);
 }
 
+void FigureLabel::showStarting(const QString& words) {
+    setToolTip(words.isEmpty() ? words : wrappedToolTip(tr("Without ±: it rests on %1.").arg(words)));
+    setAccessibleDescription(words);
+    if (starting_ == words.isEmpty()) {
+        starting_ = !words.isEmpty();
+        update();
+    }
+}
+
+void FigureLabel::paintEvent(QPaintEvent* event) {
+    ToneLabel::paintEvent(event);
+    if (starting_ && !text().isEmpty()) {
+        QPainter painter(this);
+        const double width = fontMetrics().horizontalAdvance(text());
+        drawStartingDots(painter, this->width() - width, this->width(), fontMetrics().height() - 0.5);
+    }
+}
+
 void FactCard::addAbove(QWidget* widget) {
     column_->insertWidget(1, widget);
 }
 
 void FactCard::addRow() {
-    const auto make = [this](ToneLabel::Tone tone, int column, Qt::Alignment side) {
-        auto* label = new ToneLabel(tone, QString(), this);
+    const auto place = [this](auto* label, int column, Qt::Alignment side) {
         label->setTextFormat(Qt::PlainText);
         label->setAlignment(side | Qt::AlignTop);
         grid_->addWidget(label, static_cast<int>(rows_.size()), column, Qt::AlignTop);
         return label;
     };
+    using Tone = ToneLabel::Tone;
     Row row{};
-    row.label = make(ToneLabel::Tone::muted, 0, Qt::AlignLeft);
-    row.value = make(ToneLabel::Tone::plain, 1, Qt::AlignRight);
-    row.badValue = make(ToneLabel::Tone::problem, 1, Qt::AlignRight);
-    row.remark = make(ToneLabel::Tone::muted, 2, Qt::AlignLeft);
-    row.badRemark = make(ToneLabel::Tone::problem, 2, Qt::AlignLeft);
-    for (ToneLabel* label : {row.value, row.badValue}) {
+    row.label = place(new ToneLabel(Tone::muted, QString(), this), 0, Qt::AlignLeft);
+    row.value = place(new FigureLabel(Tone::plain, QString(), this), 1, Qt::AlignRight);
+    row.badValue = place(new FigureLabel(Tone::problem, QString(), this), 1, Qt::AlignRight);
+    row.remark = place(new ToneLabel(Tone::muted, QString(), this), 2, Qt::AlignLeft);
+    row.badRemark = place(new ToneLabel(Tone::problem, QString(), this), 2, Qt::AlignLeft);
+    for (FigureLabel* label : {row.value, row.badValue}) {
         QFont bold = textFont(TextSize::body);
         bold.setWeight(QFont::DemiBold);
         label->setFont(bold);
@@ -82,6 +101,9 @@ void FactCard::showRow(const Row& row, const Fact& fact) {
     // The mark, so that color is not alone.
     const QString remark =
         bad && !fact.remark.contains(u'▲') ? QStringLiteral("▲ ") + fact.remark : fact.remark;
+    for (FigureLabel* label : {row.value, row.badValue}) {
+        label->showStarting(fact.starting);
+    }
     QStringList parts{fact.sure, remark};
     parts.removeAll(QString());
     (bad ? row.badRemark : row.remark)->showText(parts.join(QStringLiteral("; ")));
@@ -103,7 +125,9 @@ void FactCard::showFacts(const std::vector<Fact>& facts, const QString& note) {
             continue;
         }
         const Row& row = rows_[index];
-        for (ToneLabel* label : {row.label, row.value, row.badValue, row.remark, row.badRemark}) {
+        const std::initializer_list<ToneLabel*> labels{row.label, row.value, row.badValue, row.remark,
+                                                       row.badRemark};
+        for (ToneLabel* label : labels) {
             label->hide();
         }
     }

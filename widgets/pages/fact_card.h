@@ -52,6 +52,22 @@ struct Fact {
     FactNumber number{};
     QString sure{};  ///< "± 4 lb"; empty where it is not known, not to be seen, or the row shows no number
     std::vector<FactNumber> others{};  ///< more numbers it shows, without a ± of their own on screen
+    QString starting{};  ///< "starting numbers: CG height" where it rests on such, and so has no ±
+};
+
+/// A figure; one that rests on starting numbers has dots under it, as the fields of those have, and its tip
+/// names them.
+class FigureLabel : public ToneLabel {
+    Q_OBJECT
+  public:
+    using ToneLabel::ToneLabel;
+    void showStarting(const QString& words);
+
+  protected:
+    void paintEvent(QPaintEvent* event) override;
+
+  private:
+    bool starting_ = false;
 };
 
 /// Shows facts under a title; a row with an empty value is a heading within the card. Rebuilds nothing while
@@ -69,8 +85,8 @@ class FactCard : public Card {
   private:
     struct Row {
         ToneLabel* label;
-        ToneLabel* value;
-        ToneLabel* badValue;
+        FigureLabel* value;
+        FigureLabel* badValue;
         ToneLabel* remark;
         ToneLabel* badRemark;
     };

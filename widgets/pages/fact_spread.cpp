@@ -10,6 +10,7 @@
 
 #include "geometry/uncertainty/read_spread.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/words/starting_words.h"
 
 namespace bolthole {
 
@@ -54,9 +55,11 @@ std::vector<const FactNumber*> numbersOf(const CardFacts& cards) {
     return numbers;
 }
 
-std::vector<double> spreadOf(const CardFacts& cards, const Car& car, const ReadCards& read) {
-    const std::vector<const FactNumber*> numbers = numbersOf(cards);
-    const ReadNumbers readNumbers = [&](const Car& varied, std::span<double> values) {
+namespace {
+
+/// Reads numbersOf() of other cars, by their ids.
+ReadNumbers readerOf(const std::vector<const FactNumber*>& numbers, const ReadCards& read) {
+    return [&numbers, &read](const Car& varied, std::span<double> values) {
         const CardFacts theirs = read(varied);
         const NumbersById found = byId(theirs);
         std::ranges::transform(numbers, values.begin(), [&found](const FactNumber* number) {
@@ -65,7 +68,18 @@ std::vector<double> spreadOf(const CardFacts& cards, const Car& car, const ReadC
         });
         return true;
     };
-    return readSpread(car, numbers.size(), readNumbers);
+}
+
+}  // namespace
+
+std::vector<double> spreadOf(const CardFacts& cards, const Car& car, const ReadCards& read) {
+    const std::vector<const FactNumber*> numbers = numbersOf(cards);
+    return readSpread(car, numbers.size(), readerOf(numbers, read));
+}
+
+std::vector<std::vector<FieldId>> startsOf(const CardFacts& cards, const Car& car, const ReadCards& read) {
+    const std::vector<const FactNumber*> numbers = numbersOf(cards);
+    return startsBehind(car, numbers.size(), readerOf(numbers, read));
 }
 
 void FactSpread::compute(const CardFacts& cards, const Car& car, const ReadCards& read,
@@ -75,6 +89,7 @@ void FactSpread::compute(const CardFacts& cards, const Car& car, const ReadCards
     spread_.clear();
     if (!whenKnown) {
         spread_ = spreadOf(cards, car, read);
+        starts_ = startsOf(cards, car, read);
         return;
     }
     if (!jobs_) {
@@ -82,8 +97,10 @@ void FactSpread::compute(const CardFacts& cards, const Car& car, const ReadCards
     }
     jobs_->start([this, cards, car, read, whenKnown = std::move(whenKnown)](const Job& job) {
         std::vector<double> spread = spreadOf(cards, car, read);
-        job.answer([this, spread = std::move(spread), whenKnown] {
+        std::vector<std::vector<FieldId>> starts = startsOf(cards, car, read);
+        job.answer([this, spread = std::move(spread), starts = std::move(starts), whenKnown] {
             spread_ = spread;
+            starts_ = starts;
             whenKnown();
         });
     });
@@ -101,8 +118,12 @@ void FactSpread::addTo(CardFacts& cards, const Car& car, Units units, const Read
     for (std::vector<Fact>& card : cards) {
         for (Fact& fact : card) {
             if (!fact.number.id.empty()) {
+                const bool isShown = !std::isnan(fact.number.value);
+                fact.starting = isShown ? startingWords(car, starts_[number]) : QString();
                 const double spread = spread_[number++];
-                fact.sure = std::isnan(fact.number.value) ? QString() : sureOf(fact.number, spread, units);
+                fact.sure = !isShown                  ? QString()
+                            : fact.starting.isEmpty() ? sureOf(fact.number, spread, units)
+                                                      : noSureWords();
             }
             number += static_cast<std::size_t>(std::ranges::count_if(
                 fact.others, [](const FactNumber& other) { return !other.id.empty(); }));

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "geometry/car/car.h"
+#include "geometry/car/field_id.h"
 #include "widgets/kit/job_runner.h"
 #include "widgets/pages/fact_card.h"
 
@@ -26,8 +27,13 @@ using ReadCards = std::function<CardFacts(const Car& car)>;
 /// As readSpread(): some tens of milliseconds at most, not for every step of a drag.
 [[nodiscard]] std::vector<double> spreadOf(const CardFacts& cards, const Car& car, const ReadCards& read);
 
-/// Fills in Fact::sure, for the cards of one page. Keeps the last car's, so that a page that is shown again
-/// because something else came (the instant center's cloud) computes nothing.
+/// For each of numbersOf(`cards`) the starting numbers it rests on; see startsBehind() in
+/// geometry/uncertainty/read_spread.h.
+[[nodiscard]] std::vector<std::vector<FieldId>> startsOf(const CardFacts& cards, const Car& car,
+                                                         const ReadCards& read);
+
+/// Fills in Fact::sure and Fact::starting, for the cards of one page. Keeps the last car's, so that a page
+/// that is shown again because something else came (the instant center's cloud) computes nothing.
 class FactSpread {
   public:
     /// By spreadOf(), which see, for `car`, which must have passed findFaults(). Where nothing is known
@@ -43,6 +49,7 @@ class FactSpread {
     Car car_;                     // that `spread_` is of, or will be
     std::size_t count_ = 0;       // of its numbers
     std::vector<double> spread_;  // of numbersOf() in their order; empty while they are computed
+    std::vector<std::vector<FieldId>> starts_;  // the same
     std::unique_ptr<JobRunner> jobs_;
 };
 

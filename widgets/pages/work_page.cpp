@@ -12,6 +12,7 @@
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
 #include "widgets/words/field_words.h"
+#include "widgets/words/starting_words.h"
 
 namespace bolthole {
 
@@ -46,6 +47,12 @@ WorkPage::WorkPage(const QString& title, QWidget* parent)
     results_->setSpacing(12);
     right->setWidget(shown);
     shown->setAutoFillBackground(false);
+    starts_ = new ToneLabel(ToneLabel::Tone::muted, QString(), this);
+    starts_->setObjectName(QStringLiteral("startingNumbers"));
+    starts_->setWordWrap(true);
+    starts_->setContentsMargins(4, 0, 4, 0);
+    starts_->hide();
+    results_->addWidget(starts_);
     auto* line = new QHBoxLayout(this);
     line->setContentsMargins(0, 0, 0, 0);
     line->setSpacing(4);
@@ -76,6 +83,9 @@ void WorkPage::showState(const BenchState& state) {
 void WorkPage::refreshIfSeen() {
     if (stale_ && built_ && isVisible()) {
         stale_ = false;
+        const QString starts = startingHeading(state().car);
+        starts_->showText(starts);
+        starts_->setVisible(!starts.isEmpty());
         refresh();
     }
 }

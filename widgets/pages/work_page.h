@@ -15,6 +15,7 @@ namespace bolthole {
 
 class CalmCombo;
 class Section;
+class ToneLabel;
 
 /// What all pages share: their fields live in a hub of their own and are built anew only where the parts they
 /// stand for came or went; a hidden page computes nothing. A page says what belongs in it by the three
@@ -80,6 +81,7 @@ class WorkPage : public QWidget {
     SheetHub* hub_;
     QScrollArea* scroll_;
     QVBoxLayout* results_;
+    ToneLabel* starts_;  // what of the car nobody measured, above everything that follows from it
     std::string shape_;
     bool built_ = false;
     bool stale_ = true;  // what follows from the numbers is not shown yet

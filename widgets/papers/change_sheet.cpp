@@ -3,6 +3,7 @@
 #include <QPainter>
 #include <algorithm>
 
+#include "geometry/uncertainty/uncertain_inputs.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/papers/change_sheet_blocks.h"
 #include "widgets/papers/change_sheet_curves.h"
@@ -10,6 +11,7 @@
 #include "widgets/papers/change_sheet_words.h"
 #include "widgets/papers/printed_sheets.h"
 #include "widgets/papers/wall_chart_words.h"
+#include "widgets/words/starting_words.h"
 
 namespace bolthole {
 
@@ -20,9 +22,16 @@ using sheet_type::kText;
 
 constexpr PrintType kTitle{4.6, true};
 constexpr PrintType kNames{3.1, false};
-constexpr double kTitleRule = 15.5;  // mm, down from the top
+constexpr PrintType kStartingType = sheet_type::kStrong;
+constexpr double kTitleRule = 15.5;  // mm, down from the top; more where starting numbers are named above it
 constexpr double kUnderTitle = 3;
 constexpr double kTickEnd = 1.6;
+
+// Of the two cars the one of which less was measured: what differs rests on both.
+QString startingOf(const ChangeRequest& request) {
+    const bool beforeHasMore = startsUsed(request.before).size() > startsUsed(request.after).size();
+    return startingHeading(beforeHasMore ? request.before : request.after);
+}
 
 }  // namespace
 
@@ -46,7 +55,11 @@ struct ChangeSheet::Parts {
         caution = fonts.wrapped(cautionWords(), kText, page.width() - barLength - 8);
         foot = page.height() -
                std::max(static_cast<double>(caution.size()) * kText.leading() + kText.digits, 12.0);
-        body = QRectF(QPointF(0, kTitleRule + kUnderTitle), QPointF(page.width(), foot - 3));
+        starting = fonts.wrapped(startingOf(request), kStartingType, page.width());
+        rule = kTitleRule + (starting.join(QString()).isEmpty()
+                                 ? 0.0
+                                 : static_cast<double>(starting.size()) * kStartingType.leading());
+        body = QRectF(QPointF(0, rule + kUnderTitle), QPointF(page.width(), foot - 3));
         fillBlocks();
         pages = flowed(blocks, body.size());
     }
@@ -71,7 +84,9 @@ struct ChangeSheet::Parts {
     QSizeF page;
     double barLength = 50;
     QStringList caution;
-    double foot = 0;  // rule above the caution
+    QStringList starting;  // what nobody measured, in the heading
+    double rule = 0;       // of the title
+    double foot = 0;       // rule above the caution
     QRectF body;
     std::vector<SheetBlock> blocks;
     std::vector<FlowPage> pages;
@@ -229,7 +244,11 @@ void ChangeSheet::Parts::paintTitle(QPainter& painter, int index) const {
     say(QStringLiteral("to"), kNames);
     say(request.afterName.simplified(), bold);
     painter.setPen(printPen(0.6));
-    painter.drawLine(QPointF(0, kTitleRule), QPointF(right, kTitleRule));
+    painter.drawLine(QPointF(0, rule), QPointF(right, rule));
+    if (rule > kTitleRule) {
+        painter.setPen(Qt::black);
+        fonts.draw(painter, {0, second + kStartingType.leading() + 0.6}, starting, kStartingType);
+    }
 }
 
 void ChangeSheet::Parts::paintFoot(QPainter& painter) const {

@@ -8,6 +8,7 @@
 #include "geometry/units/text.h"
 #include "widgets/papers/printed_sheets.h"
 #include "widgets/papers/template_drawing.h"
+#include "widgets/words/starting_words.h"
 
 namespace bolthole {
 
@@ -16,6 +17,8 @@ namespace {
 constexpr PrintType kTemplateTitle{4.4, true};
 constexpr PrintType kFace{3.0, true};
 constexpr double kTemplateRule = 17;
+constexpr double kFaceLine = 13;
+constexpr double kStartingShare = 0.6;  // of the line, for what nobody measured
 constexpr double kFootHeight = 24;
 constexpr double kRulerStrip = 10;  // at the left, for the upright ruler
 constexpr double kKeyWidth = 60;
@@ -249,11 +252,15 @@ void DrillingTemplate::Parts::paintTitle(QPainter& painter, const TemplateSheet&
     fonts.draw(painter, {0, 6}, fonts.elided(what, title, room), title);
     const QString face =
         sheet.column < 0 ? QStringLiteral("The holes, by their numbers") : scene(sheet.face).faceWords;
+    const QString starting =
+        fonts.elided(startingHeading(request.car), kTemplateStrong, kStartingShare * end);
+    const double faceRoom = starting.isEmpty() ? end : end - fonts.width(starting, kTemplateStrong) - 4;
     PrintType type = kFace;
-    while (type.digits > 2.5 && fonts.width(face, type) > end) {
+    while (type.digits > 2.5 && fonts.width(face, type) > faceRoom) {
         type.digits -= 0.1;
     }
-    fonts.draw(painter, {0, 13}, face, type);
+    fonts.draw(painter, {0, kFaceLine}, fonts.elided(face, type, faceRoom), type);
+    fonts.draw(painter, {end, kFaceLine}, starting, kTemplateStrong, Qt::AlignRight);
     painter.setPen(QPen(Qt::black, 0.6, Qt::SolidLine, Qt::FlatCap));
     painter.drawLine(QPointF(0, kTemplateRule), QPointF(end, kTemplateRule));
 }

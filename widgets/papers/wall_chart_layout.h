@@ -18,7 +18,8 @@ struct SheetFrame {
     double factor = 1;  ///< how much larger than the least the common text is
     PrintType text;
     PrintType strong;
-    double rule = 0;  ///< of the title
+    double rule = 0;       ///< of the title
+    QStringList starting;  ///< what nobody measured, under the title; empty: all was
     std::vector<FactWords> facts;
     std::vector<QPointF> factPlaces;  ///< baselines of the labels
     QStringList treatment;
@@ -29,6 +30,8 @@ struct SheetFrame {
     double barLength = 0;  ///< of the 1:1 scale bar
     QString barWords;
 };
+/// Height of what the frame says of starting numbers between title and rule, mm.
+[[nodiscard]] double startingHeight(const SheetFrame& frame);
 [[nodiscard]] SheetFrame frameOf(QSizeF page, const PrintFonts& fonts, const ChartWords& words, Units units);
 
 /// How a cell and the headings grow with the scale of the big figures. Lines of a cell from the top: the

@@ -43,13 +43,20 @@ void placeFacts(SheetFrame& frame, const PrintFonts& fonts, double top) {
 
 }  // namespace
 
+double startingHeight(const SheetFrame& frame) {
+    return frame.starting.join(QString()).isEmpty()
+               ? 0.0
+               : static_cast<double>(frame.starting.size()) * frame.text.leading();
+}
+
 SheetFrame frameOf(QSizeF page, const PrintFonts& fonts, const ChartWords& words, Units units) {
     SheetFrame frame;
     frame.page = page;
     frame.factor = std::clamp(std::sqrt(page.width() * page.height() / kSmallPage), 1.0, 1.3);
     frame.text = PrintType{digit_height::kText, false}.scaled(frame.factor);
     frame.strong = {frame.text.digits, true};
-    frame.rule = 10.8 * frame.factor;
+    frame.starting = fonts.wrapped(words.starting(), frame.strong, page.width());
+    frame.rule = 10.8 * frame.factor + startingHeight(frame);
     frame.facts = words.facts();
     placeFacts(frame, fonts, frame.rule + 2.1 * frame.text.digits);
     frame.treatment = fonts.wrapped(words.treatment(), frame.text, page.width());

@@ -118,7 +118,7 @@ void SheetPainter::paintTitle(const Car& car, QDate date, int index) {
     const QString sheet = QStringLiteral("sheet %1 of %2").arg(index + 1).arg(layout_.sheets.size()) +
                           partWords(layout_.sheets[static_cast<std::size_t>(index)]);
     painter_.setPen(Qt::black);
-    const double second = frame_.rule - 1.2 * frame_.text.digits;
+    const double second = frame_.rule - startingHeight(frame_) - 1.2 * frame_.text.digits;
     fonts_.draw(painter_, {textRight, second - frame_.text.leading()}, date.toString(Qt::ISODate),
                 frame_.text, Qt::AlignRight);
     fonts_.draw(painter_, {textRight, second}, sheet, frame_.text, Qt::AlignRight);
@@ -131,6 +131,10 @@ void SheetPainter::paintTitle(const Car& car, QDate date, int index) {
     }
     title = fonts_.width(title, type) > room ? fonts_.elided(name, type, room) : title;
     fonts_.draw(painter_, {0, second}, title, type);
+    if (startingHeight(frame_) > 0) {
+        fonts_.draw(painter_, {0, second + frame_.text.leading() + 0.2 * frame_.text.digits}, frame_.starting,
+                    frame_.strong);
+    }
     rule(frame_.rule, 0.6);
 }
 

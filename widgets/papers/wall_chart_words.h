@@ -7,6 +7,7 @@
 
 #include "geometry/units/text.h"
 #include "widgets/papers/wall_chart_choices.h"
+#include "widgets/words/starting_words.h"
 
 namespace bolthole {
 
@@ -69,6 +70,8 @@ class ChartWords {
     [[nodiscard]] std::vector<LengthWords> rowLengths(int row) const;
     [[nodiscard]] std::vector<LengthWords> columnLengths(int column) const;
 
+    /// What the figures rest on that nobody measured; empty: nothing.
+    [[nodiscard]] QString starting() const { return startingHeading(car_); }
     /// The car: wheelbase, heights, tires, weights.
     [[nodiscard]] std::vector<FactWords> facts() const;
     /// How lengths are treated and rounded, and what stays as bolted.

@@ -9,6 +9,7 @@
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/words/figure_words.h"
+#include "widgets/words/starting_words.h"
 #include "widgets/words/sure_words.h"
 
 namespace bolthole {
@@ -186,6 +187,9 @@ void FigureStrip::showState(const BenchState& state) {
     }
     showSure(state);
     QString note = tr("%1 · CG height %2").arg(whereText(state), cgHeightWords(state.solvedCar, state.style));
+    if (const QString starts = startingWords(state.solvedCar); !starts.isEmpty()) {
+        note += QStringLiteral(" · ") + starts;
+    }
     if (!state.problem.empty()) {
         note =
             tr("%1. Shown: the last car that could be computed.").arg(QString::fromStdString(state.problem));

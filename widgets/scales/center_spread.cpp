@@ -44,6 +44,9 @@ std::optional<Between> placesBeside(const TraceSpread& spread, double travel) {
 }
 
 CenterSpread centerSpreadOf(const TraceSpread& spread, std::size_t place) {
+    if (std::isnan(spread.of(place, kInverseDistance))) {  // it rests on a number that nobody measured, too
+        return {kNaN, kNaN, kNaN};
+    }
     const auto row = [&](std::size_t figure) {
         return spread.sensitivity.change.row(static_cast<Eigen::Index>(place * kModelFigures + figure));
     };

@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 #include <array>
 
+#include "geometry/car/starting_numbers.h"
 #include "geometry/units/sure_text.h"
 #include "geometry/weights/entered_figures.h"
 #include "widgets/kit/unit_text.h"
@@ -61,8 +62,10 @@ QString cgHeightWords(const Car& car, NumberStyle style) {
     const CarBalance balance = balanceOf(car);
     const QString height = QString::fromStdString(
         withUnit(fieldText(balance.height, Quantity::length, style), Quantity::length, style.units));
-    QString text = words("%1, as entered").arg(height);
-    if (balance.from.uncertainty) {
+    const bool isStart =
+        balance.from.source == CgHeightSource::entered && isStarting(car, {.field = Field::cgHeight});
+    QString text = words(isStart ? "%1, a starting number" : "%1, as entered").arg(height);
+    if (balance.from.uncertainty && !isStart) {
         const QString spread = QString::fromStdString(
             fineFigureText(kCoverage95 * *balance.from.uncertainty, Quantity::length, style.units));
         constexpr std::array kSources{QT_TRANSLATE_NOOP("FigureWords", "%1 ± %2, as entered"),

@@ -14,7 +14,8 @@ namespace bolthole {
 /// The name with its unit: "Anti-squat, %".
 [[nodiscard]] QString figureWords(Figure figure, Units units);
 
-/// The CG height in use and where it comes from, which belongs wherever anti-squat is: "22 in, as entered".
+/// The CG height in use and where it comes from, which belongs wherever anti-squat is: "22 in, as entered",
+/// "22 in, a starting number".
 [[nodiscard]] QString cgHeightWords(const Car& car, NumberStyle style);
 
 /// What the figure is.

@@ -3,9 +3,11 @@
 #include <cmath>
 #include <utility>
 
+#include "geometry/car/starting_numbers.h"
 #include "geometry/units/sure_text.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/words/starting_words.h"
 
 namespace bolthole {
 
@@ -107,6 +109,16 @@ class Reader {
         if (std::isnan(estimate())) {
             return tr("%1 does not exist at %2: the links do not reach it, or what it needs is not entered.")
                 .arg(figure_.name, placeName_);
+        }
+        std::vector<FieldId> starts;
+        for (const std::size_t input : spread_.startsBehindFigure(place_, figure_.row)) {
+            starts.push_back(spread_.inputs[input].id);
+        }
+        if (!starts.empty()) {
+            return tr("%1 at %2 is %3, without ±: it rests on %4. Nobody measured those, so nobody knows how "
+                      "far it is off. Measure them first.")
+                .arg(figure_.name, placeName_, valueText(figure_, estimate(), style_.units),
+                     startingWords(car_, starts));
         }
         return tr("%1 at %2 is %3, and nothing that was measured moves it.")
             .arg(figure_.name, placeName_, valueText(figure_, estimate(), style_.units));
@@ -210,6 +222,9 @@ QString halfWidthWords(double uncertainty, Quantity quantity, Units units) {
 }
 
 QString surenessWords(const Car& car, const FieldId& id, Units units) {
+    if (isStarting(car, id) && !surenessOf(car, id).own) {
+        return tr("starting number, not measured");
+    }
     const Sureness sure = surenessOf(car, id);
     const QString half = halfWidthWords(sure.uncertainty, quantityOf(id.field), units);
     return QStringLiteral("± %1 (%2)").arg(half, toolWords(car, {id, 0, sure}));

@@ -9,6 +9,7 @@
 #include "widgets/scales/center_spread.h"
 #include "widgets/scales/distance_scale.h"
 #include "widgets/words/figure_words.h"
+#include "widgets/words/starting_words.h"
 
 namespace bolthole {
 
@@ -103,10 +104,38 @@ bool isCenter(Figure figure) {
     return figure == Figure::icX || figure == Figure::icZ;
 }
 
+/// The row of a figure in a spread; the place of the instant center stands there as 1/distance.
+std::size_t spreadRow(Figure figure) {
+    return isCenter(figure) ? kInverseDistance : static_cast<std::size_t>(figure);
+}
+
 }  // namespace
 
 QString sureWords(double uncertainty, Quantity quantity, Units units, Fineness fineness) {
     return QString::fromStdString(sureText(uncertainty, quantity, units, fineness));
+}
+
+std::vector<FieldId> startsBehind(const TraceSpread& spread, Figure figure) {
+    std::vector<FieldId> ids;
+    if (spread.known) {
+        for (const std::size_t place : spread.startsBehindFigure(0, spreadRow(figure))) {
+            ids.push_back(spread.inputs[place].id);
+        }
+    }
+    return ids;
+}
+
+// A figure at ride stands for it through the travel: the same links and heights make it. One that is exact at
+// ride rests on nothing there, and has a neighbor to ask.
+bool restsOnStarts(const TraceSpread& spread, const Station& station, Figure figure) {
+    if (!station.usable || !spread.known || std::isnan(station[figure])) {
+        return false;
+    }
+    const std::size_t row = spreadRow(figure);
+    const std::size_t last = spread.travels.size() - 1;
+    const bool atRide = std::abs(station[Figure::travel]) < kAtRide;
+    return !spread.startsBehindFigure(0, row).empty() ||
+           (!atRide && last > 0 && !spread.startsBehindFigure(last, row).empty());
 }
 
 bool isDrawn(const BenchState& state, Figure figure) {
@@ -118,6 +147,9 @@ QString stationSureWords(const TraceSpread& spread, const Station& station, Figu
                          Fineness fineness) {
     if (!station.usable) {
         return {};
+    }
+    if (restsOnStarts(spread, station, figure)) {
+        return noSureWords();
     }
     if (isCenter(figure)) {
         return centerWords(centerKnown(spread, station), figure, units, fineness);
@@ -132,6 +164,9 @@ QString cursorSureWords(const BenchState& state, Figure figure) {
     if (!state.showsSure || !state.cursor.usable) {
         return {};
     }
+    if (restsOnStarts(state.spread, state.cursor, figure)) {
+        return noSureWords();
+    }
     if (isCenter(figure)) {
         return centerWords(cursorCenter(state), figure, state.style.units, Fineness::plain);
     }
@@ -143,6 +178,9 @@ QString cursorSureWords(const BenchState& state, Figure figure) {
 }
 
 QString centerSureWords(const BenchState& state) {
+    if (state.showsSure && restsOnStarts(state.spread, state.cursor, Figure::icX)) {
+        return noSureWords();
+    }
     const std::optional<CenterKnown> known =
         state.showsSure && state.cursor.usable ? cursorCenter(state) : std::nullopt;
     if (!known) {
@@ -180,6 +218,10 @@ QString sureMeaning(const Car& car, Units units) {
 QString sureTip(const BenchState& state, Figure figure) {
     if (!state.showsSure || !state.spread.known) {
         return {};
+    }
+    if (const std::vector<FieldId> starts = startsBehind(state.spread, figure); !starts.empty()) {
+        return tr("No ±, as it rests on %1. Nobody knows how far those are off: measure them.")
+            .arg(startingWords(state.solvedCar, starts));
     }
     const QString how = isDrawn(state, figure)
                             ? tr("Drawn at random, as a straight line is no good guide here.")

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QString>
+#include <vector>
 
 #include "geometry/units/sure_text.h"
 #include "widgets/state/bench_state.h"
@@ -24,6 +25,11 @@ namespace bolthole {
 /// Beside the instant center at the cursor: "± 4.1 × ± 0.9 in", "40 to 71 × 12 to 20 in", "anywhere from 40
 /// in to infinity". Empty where it is not to be seen or not known.
 [[nodiscard]] QString centerSureWords(const BenchState& state);
+
+/// The starting numbers that a figure at ride rests on, so that it has no ±.
+[[nodiscard]] std::vector<FieldId> startsBehind(const TraceSpread& spread, Figure figure);
+/// Whether there are any, at a station of the trace that `spread` belongs to; then "no ±" stands beside it.
+[[nodiscard]] bool restsOnStarts(const TraceSpread& spread, const Station& station, Figure figure);
 
 /// Whether what stands beside the instant center was drawn at random, not computed to first order.
 [[nodiscard]] bool isDrawn(const BenchState& state, Figure figure);

@@ -22,6 +22,7 @@
 #include <vector>
 
 #include "app/window/main_window.h"
+#include "geometry/car/starting_numbers.h"
 #include "geometry/edits/starting_car.h"
 #include "geometry/kinematics/roll.h"
 #include "widgets/fields/link_tools.h"
@@ -366,21 +367,50 @@ TEST_F(NewCarWindow, CanceledNothingChanges) {
     EXPECT_EQ(car(), before);
 }
 
-// Its numbers are marked where they stand, and the doubts say it until the remark is taken out.
+// Its numbers are marked where they stand and counted, and the doubts say it.
 TEST_F(NewCarWindow, SaysThatNothingWasMeasured) {
     inDialog([](NewCarDialog& dialog) { dialog.accept(); });
-    int marks = 0;
-    for (const QLabel* label : window_->findChildren<QLabel*>()) {
-        marks +=
-            label->isVisible() && label->text().contains(QStringLiteral("Starting numbers, not measured:"))
-                ? 1
-                : 0;
-    }
-    EXPECT_EQ(marks, 3) << "two links and the driveline";
+    const std::size_t all = measurableNumbers(car()).size();
+    const auto* count = window_->findChild<QLabel*>(QStringLiteral("measuredCount"));
+    const auto counts = [&](std::size_t measured) {
+        return count->isVisible() &&
+               count->text() == QStringLiteral("%1 of %2 measured").arg(measured).arg(all);
+    };
+    EXPECT_TRUE(counts(0)) << count->text().toStdString();
+    EXPECT_TRUE(named<NumberField>(QStringLiteral("height of the center of gravity"))->isStarting());
     ASSERT_EQ(window_->state().doubts.size(), 1U);
     EXPECT_THAT(window_->state().doubts[0].reason, testing::HasSubstr("not measured"));
-    window_->document().apply(SetNotes{"Measured."}, EditPhase::whole, {});
-    EXPECT_TRUE(window_->state().doubts.empty());
+    const auto* note = window_->findChild<QLabel*>(QStringLiteral("figureNote"));
+    EXPECT_THAT(note->text().toStdString(), testing::HasSubstr("in, a starting number"));
+    EXPECT_THAT(note->text().toStdString(), testing::HasSubstr("starting numbers: wheelbase"));
+}
+
+// The same number typed and left with Tab is measured; undo takes that back; a file keeps it.
+TEST_F(NewCarWindow, CountsUpAsNumbersAreTyped) {
+    inDialog([](NewCarDialog& dialog) { dialog.accept(); });
+    const std::size_t all = startingNumbers(car()).size();
+    trigger(QStringLiteral("Next starting number"));
+    auto* field = qobject_cast<NumberField*>(QApplication::focusWidget());
+    ASSERT_NE(field, nullptr);
+    EXPECT_EQ(field->accessibleName(), QStringLiteral("wheelbase"));
+    const double before = car().wheelbase;
+    QTest::keyClicks(field, field->text());
+    QTest::keyClick(field, Qt::Key_Tab);
+    EXPECT_FALSE(field->isStarting());
+    EXPECT_EQ(car().wheelbase, before);
+    EXPECT_EQ(startingNumbers(car()).size(), all - 1);
+    type(QStringLiteral("height of the center of gravity"), QStringLiteral("21 1/2"));
+    EXPECT_EQ(startingNumbers(car()).size(), all - 2);
+    EXPECT_FALSE(isStarting(car(), {.field = Field::cgHeight}));
+    trigger(QStringLiteral("Undo"));
+    EXPECT_TRUE(isStarting(car(), {.field = Field::cgHeight}));
+    trigger(QStringLiteral("Redo"));
+    const QTemporaryDir dir;
+    const QString file = dir.filePath(QStringLiteral("started.bolt.json"));
+    ASSERT_TRUE(window_->document().save(file).saved());
+    const ReadResult read = readCarFile(file.toStdString());
+    ASSERT_TRUE(read.loaded);
+    EXPECT_EQ(startingNumbers(read.loaded->car), startingNumbers(car()));
 }
 
 // A removed link comes back by undo, with everything it had.

@@ -222,13 +222,13 @@ TEST_F(WeightsInTheWindow, EverythingTypedByKeyboardComesToTheHandFiguresAndUndo
     ASSERT_EQ(window_->state().car.cgHeightFrom, CgHeightSource::lift);
     ASSERT_TRUE(window_->state().faults.empty());
 
-    EXPECT_EQ(fact("As weighed", "Total"), pounds(kTotal));
-    EXPECT_EQ(fact("As weighed", "Front"), percent(100 * kFront / kTotal));
-    EXPECT_EQ(fact("As weighed", "Left"), percent(100 * (kWith[0] + kWith[2]) / kTotal));
-    EXPECT_EQ(fact("As weighed", "Diagonal"), percent(100 * (kWith[1] + kWith[2]) / kTotal));
-    EXPECT_EQ(fact("As weighed", "CG ahead of rear axle"), inches(kWheelbase * kFront / kTotal));
+    EXPECT_EQ(fact("By the corner weights", "Total"), pounds(kTotal));
+    EXPECT_EQ(fact("By the corner weights", "Front"), percent(100 * kFront / kTotal));
+    EXPECT_EQ(fact("By the corner weights", "Left"), percent(100 * (kWith[0] + kWith[2]) / kTotal));
+    EXPECT_EQ(fact("By the corner weights", "Diagonal"), percent(100 * (kWith[1] + kWith[2]) / kTotal));
+    EXPECT_EQ(fact("By the corner weights", "CG ahead of rear axle"), inches(kWheelbase * kFront / kTotal));
     const double moment = (kWith[0] - kWith[1]) * kFrontTrack / 2 + (kWith[2] - kWith[3]) * kRearTrack / 2;
-    EXPECT_EQ(fact("As weighed", "CG sideways"), inches(moment / kTotal) + " left");
+    EXPECT_EQ(fact("By the corner weights", "CG sideways"), inches(moment / kTotal) + " left");
 
     // The driver: 31, 10, 34 and 5 kg more.
     EXPECT_EQ(fact("Driver and other reading", "Driver"), pounds(80));
@@ -281,7 +281,7 @@ TEST_F(WeightsInTheWindow, EverythingTypedByKeyboardComesToTheHandFiguresAndUndo
     }
     EXPECT_EQ(window_->state().car, opened_);
     EXPECT_FALSE(window_->document().isEdited());
-    EXPECT_EQ(fact("As weighed", "Total"), pounds(kTotal));
+    EXPECT_EQ(fact("By the corner weights", "Total"), pounds(kTotal));
     EXPECT_EQ(fact("CG height", "In use"), inches(heightBefore));
 }
 

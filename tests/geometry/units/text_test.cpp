@@ -302,21 +302,25 @@ TEST(FieldText, ShowsInchesAsOnATape) {
     EXPECT_EQ(text(0.375), "3/8");
     EXPECT_EQ(text(-0.375), "-3/8");
     EXPECT_EQ(text(-12.375), "-12 3/8");
-    EXPECT_EQ(text(12.3754), "12 3/8");
-    EXPECT_EQ(text(12.3746), "12 3/8");
-    EXPECT_EQ(text(12.3756), "12.3756");
-    EXPECT_EQ(text(11.9998), "12");
-    EXPECT_EQ(text(0.0004), "0");
-    EXPECT_EQ(text(-0.0004), "0");
-    EXPECT_EQ(text(12.3), "12.3");
-    EXPECT_EQ(text(12.12345), "12.1235");
-    EXPECT_EQ(text(0.3937007874), "0.3937");
+    EXPECT_EQ(text(12.37500001), "12 3/8") << "a rounding";
+    EXPECT_EQ(text(12.3754), "\u2248 12 3/8");
+    EXPECT_EQ(text(12.3746), "\u2248 12 3/8");
+    EXPECT_EQ(text(21.3436), "\u2248 21 11/32");
+    EXPECT_EQ(text(-21.3436), "\u2248 -21 11/32");
+    EXPECT_EQ(text(11.9998), "\u2248 12");
+    EXPECT_EQ(text(12.3), "\u2248 12 5/16");
+    EXPECT_EQ(text(0.3937007874), "\u2248 13/32");
+    EXPECT_EQ(text(0.0004), "\u2248 0") << "below an eighth a tape says too little";
+    EXPECT_EQ(text(-0.0004), "\u2248 0");
+    EXPECT_EQ(text(0.05), "0.05");
+    EXPECT_EQ(text(0.0714285), "\u2248 0.071");
     EXPECT_EQ(text(1e9), "1000000000");
 }
 
 TEST(FieldText, FollowsTheStyle) {
     EXPECT_EQ(fieldText(12.375 * kInch, Quantity::length, {Units::inch, InchStyle::decimal}), "12.375");
-    EXPECT_EQ(fieldText(12.33333 * kInch, Quantity::length, {Units::inch, InchStyle::decimal}), "12.3333");
+    EXPECT_EQ(fieldText(12.33333 * kInch, Quantity::length, {Units::inch, InchStyle::decimal}),
+              "\u2248 12.333");
     EXPECT_EQ(fieldText(12.15625 * kInch, Quantity::length, {Units::inch, InchStyle::thirtySeconds}),
               "12 5/32");
     const NumberStyle metric{Units::metric, InchStyle::sixteenths};
@@ -346,11 +350,36 @@ TEST(FieldText, IsEmptyForWhatIsNoNumber) {
     }
 }
 
+// What is shown as it is, and the number to type on, read back to what is shown.
 void expectShowsTheSameAgain(double value, Quantity quantity, NumberStyle style) {
     const std::string text = fieldText(value, quantity, style);
-    const TypedNumber read = readTyped(text, quantity, style.units);
-    ASSERT_TRUE(read.value.has_value()) << text << ": " << read.problem;
-    ASSERT_EQ(fieldText(*read.value, quantity, style), text) << value;
+    const std::string exact = exactText(value, quantity, style);
+    const TypedNumber read = readTyped(exact, quantity, style.units);
+    ASSERT_TRUE(read.value.has_value()) << exact << ": " << read.problem;
+    ASSERT_EQ(exactText(*read.value, quantity, style), exact) << value;
+    if (text.find("\u2248") == std::string::npos) {
+        ASSERT_EQ(fieldText(*read.value, quantity, style), text) << value;
+    }
+}
+
+TEST(FieldText, ShowsNoFourDecimalsOfAnInch) {
+    std::mt19937_64 random(5);
+    std::uniform_real_distribution<double> size(-3, 3);
+    for (int round = 0; round < 20'000; ++round) {
+        const NumberStyle style{Units::inch, static_cast<InchStyle>(random() % 3)};
+        const std::string text = fieldText(size(random), Quantity::length, style);
+        const std::size_t point = text.find('.');
+        ASSERT_TRUE(point == std::string::npos || text.size() - point <= 4) << text;
+    }
+}
+
+TEST(FieldText, ExactlyIsWhatStandsInTheCar) {
+    const NumberStyle style;
+    EXPECT_EQ(exactText(21.3436 * kInch, Quantity::length, style), "21.3436");
+    EXPECT_EQ(exactText(12.375 * kInch, Quantity::length, style), "12 3/8");
+    EXPECT_EQ(exactText(0.01, Quantity::length, style), "0.393701");
+    EXPECT_EQ(exactText(0.314321, Quantity::length, {Units::metric, InchStyle::sixteenths}), "314.32");
+    EXPECT_FALSE(readTyped("\u2248 12 3/8", Quantity::length, Units::inch).value) << "never guessed";
 }
 
 TEST(FieldText, ReadsBackToWhatIsShown) {

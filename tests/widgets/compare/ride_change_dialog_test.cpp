@@ -31,14 +31,15 @@ class RideChangeTest : public test::BeforeBench {
     std::string words(const char* label) {
         return dialog()->findChild<QLabel*>(QString::fromLatin1(label))->text().toStdString();
     }
-    QPushButton* take() {
+    QPushButton* button(const QString& text) {
         for (auto* each : dialog()->findChildren<QPushButton*>()) {
-            if (each->text() == "Change the car") {
+            if (each->text() == text) {
                 return each;
             }
         }
         return nullptr;
     }
+    QPushButton* take() { return button("Change the car"); }
 };
 
 TEST_F(RideChangeTest, ShowsBeforehandWhatItDoes) {
@@ -64,6 +65,39 @@ TEST_F(RideChangeTest, ShowsBeforehandWhatItDoes) {
     EXPECT_NEAR(lastEdit<ChangeRide>().change.frontLower, -0.5 * kMetresPerInch, 1e-12);
     EXPECT_EQ(lastEdit<ChangeRide>().change.rearLower, 0);
     EXPECT_EQ(dialog(), nullptr);
+}
+
+// A comparison first: Enter keeps it beside the present setup, and the car stays as it is.
+TEST_F(RideChangeTest, ItsDefaultKeepsASetupBeside) {
+    open();
+    type("new rear tire radius, loaded", "14 1/4");
+    QPushButton* keepButton = button("Keep as a setup beside the present one");
+    ASSERT_NE(keepButton, nullptr);
+    EXPECT_TRUE(keepButton->isDefault());
+    EXPECT_FALSE(take()->isDefault());
+    QTest::mouseClick(keepButton, Qt::LeftButton);
+    ASSERT_EQ(edits_.size(), 1U);
+    const KeepState& kept = lastEdit<KeepState>();
+    ASSERT_NE(kept.other, nullptr);
+    EXPECT_NEAR(kept.other->rearTireRadius, 14.25 * kMetresPerInch, 1e-12);
+    EXPECT_FALSE(kept.asBefore) << "the baseline stays";
+    EXPECT_THAT(kept.name, HasSubstr("14 1/4"));
+    EXPECT_EQ(dialog(), nullptr);
+}
+
+// Drawn over the present car while it is asked for, and no longer.
+TEST_F(RideChangeTest, IsDrawnWhileItIsAskedFor) {
+    std::vector<std::shared_ptr<const Car>> shown;
+    QObject::connect(&panel_, &BeforePanel::ridePreviewed, &panel_,
+                     [&shown](const std::shared_ptr<const Car>& car) { shown.push_back(car); });
+    open();
+    type("new rear tire radius, loaded", "14 1/4");
+    ASSERT_FALSE(shown.empty());
+    ASSERT_NE(shown.back(), nullptr);
+    EXPECT_NEAR(shown.back()->rearTireRadius, 14.25 * kMetresPerInch, 1e-12);
+    dialog()->reject();
+    EXPECT_EQ(shown.back(), nullptr);
+    EXPECT_TRUE(edits_.empty());
 }
 
 TEST_F(RideChangeTest, RefusesInPlace) {

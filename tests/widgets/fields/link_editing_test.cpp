@@ -7,6 +7,7 @@
 #include <QToolButton>
 #include <algorithm>
 
+#include "geometry/car/starting_numbers.h"
 #include "geometry/checks/doubts.h"
 #include "tests/support/sheet_bench.h"
 #include "widgets/fields/link_section.h"
@@ -60,6 +61,14 @@ class LinkEditing : public test::SheetBench {
         auto* header = named<SectionHeader>(title);
         return header == nullptr ? "no such heading" : header->warning().toStdString();
     }
+    // How many numbers the sheet marks, which are those of the car.
+    std::string count() {
+        QApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+        const auto fields = sheet_->findChildren<NumberField*>();
+        const auto marked = std::ranges::count_if(fields, &NumberField::isStarting);
+        EXPECT_EQ(static_cast<std::size_t>(marked), startingNumbers(state_.car).size());
+        return "starting " + std::to_string(marked);
+    }
     bool says(const QString& words) {
         QApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
         const auto labels = sheet_->findChildren<ToneLabel*>();
@@ -80,20 +89,28 @@ TEST_F(LinkEditing, ALinkIsAddedWithStartingNumbersAndRemoved) {
     ASSERT_EQ(state_.car.links.size(), 4U);
     EXPECT_EQ(state_.car.links[3].kind, LinkKind::slider);
     EXPECT_TRUE(named<NumberField>("torque arm, chassis hole front, forward")->hasFocus());
-    EXPECT_TRUE(says("Starting numbers, not measured: front forward, left, height; arm forward"));
+    EXPECT_TRUE(named<NumberField>("torque arm, chassis hole front, forward")->isStarting());
+    EXPECT_EQ(count(), "starting 6");
     click("torque arm: remove the link");
     EXPECT_EQ(state_.car, test::inventedCar()) << "no question is asked: undo brings it back";
-    EXPECT_FALSE(says("Starting numbers"));
+    EXPECT_EQ(count(), "starting 0");
 }
 
-TEST_F(LinkEditing, WhatIsWrittenOverOrConfirmedIsMeasured) {
+TEST_F(LinkEditing, WhatIsTypedIsMeasuredTheSameNumberToo) {
     add("Watts guide");
+    EXPECT_EQ(count(), "starting 6");
     type("Watts guide, chassis hole center, height", "13");
-    EXPECT_TRUE(says("not measured: center forward, left; center forward, left, height."));
+    EXPECT_EQ(count(), "starting 5");
     auto* field = named<NumberField>("Watts guide, chassis hole center, forward");
     field->setFocus();
+    const QString shown = field->text();
     QTest::keyClick(field, Qt::Key_Return);
-    EXPECT_TRUE(says("not measured: center left; center forward, left, height."));
+    EXPECT_TRUE(field->isStarting()) << "nothing was typed";
+    field->selectAll();
+    QTest::keyClicks(field, shown);
+    QTest::keyClick(field, Qt::Key_Tab);
+    EXPECT_FALSE(field->isStarting());
+    EXPECT_EQ(count(), "starting 4");
 }
 
 // The marks of a link stay its own when one before it goes.
@@ -102,11 +119,8 @@ TEST_F(LinkEditing, MarksMoveAlongWithTheirLink) {
     ASSERT_EQ(state_.car.links[3].name, "track bar 2");
     click("lower: remove the link");
     ASSERT_EQ(state_.car.links.size(), 3U);
-    auto* section = sheet_->findChildren<LinkSection*>().back();
-    const auto labels = section->findChildren<ToneLabel*>();
-    EXPECT_TRUE(std::ranges::any_of(labels, [](const ToneLabel* label) {
-        return label->isVisible() && label->text().contains("Starting numbers");
-    }));
+    EXPECT_EQ(count(), "starting 6");
+    EXPECT_TRUE(isStarting(state_.car, holeField(2, End::axle, 0, 1)));
 }
 
 TEST_F(LinkEditing, LeftAndRightAreSetApartAndJoined) {
@@ -231,11 +245,31 @@ TEST_F(LinkEditing, AFullCarTakesNoMoreLinks) {
     EXPECT_FALSE(named<AddLinkButton>("Add a link")->isEnabled());
 }
 
-TEST_F(LinkEditing, AnotherCarForgetsTheMarks) {
-    sheet_->markUnmeasured();
-    EXPECT_TRUE(says("Starting numbers, not measured: front forward, out, height"));
-    sheet_->startAnew();
-    EXPECT_FALSE(says("Starting numbers"));
+// The numbers in the order of their fields, and from the last on to the first.
+TEST_F(LinkEditing, NextGoesThroughTheStartingNumbers) {
+    add("Watts guide");
+    setStarting(state_.car, {.field = Field::cgHeight}, true);
+    findWrong();
+    std::vector<FieldId> asked;
+    QObject::connect(sheet_, &CarSheet::fieldWanted, sheet_, [&](const FieldId& id) {
+        asked.push_back(id);
+        sheet_->focusField(id);
+    });
+    auto* next = named<QAbstractButton>("Go to the next starting number");
+    ASSERT_NE(next, nullptr);
+    EXPECT_EQ(sheet_->findChild<QLabel*>("measuredCount")->text(),
+              QStringLiteral("%1 of %2 measured")
+                  .arg(measurableNumbers(state_.car).size() - 7)
+                  .arg(measurableNumbers(state_.car).size()));
+    named<NumberField>("wheelbase")->setFocus();
+    for (int press = 0; press < 8; ++press) {
+        QTest::mouseClick(next, Qt::LeftButton);
+    }
+    ASSERT_EQ(asked.size(), 8U);
+    EXPECT_EQ(asked[0], FieldId{.field = Field::cgHeight});
+    EXPECT_EQ(asked[1], holeField(3, End::chassis, 0, 0));
+    EXPECT_EQ(asked[6], holeField(3, End::axle, 0, 1));
+    EXPECT_EQ(asked[7], asked[0]);
 }
 
 }  // namespace

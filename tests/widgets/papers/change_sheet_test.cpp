@@ -13,6 +13,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "geometry/car/starting_numbers.h"
 #include "tests/support/car_generator.h"
 #include "tests/support/made_units.h"
 #include "tests/support/pdf_page.h"
@@ -473,6 +474,22 @@ TEST(ChangeSheet, LabelsTheSideViewWithoutCollisions) {
             }
         }
     }
+}
+
+TEST(ChangeSheet, NamesStartingNumbersInItsHeading) {
+    const auto heads = [](const Car& before, const Car& after) {
+        int found = 0;
+        for (const PdfPage& page : pagesOf(before, after, ChangePaper::letter)) {
+            const QString words = page.allText().replace(u'\n', u' ');
+            found += words.contains(QStringLiteral("Starting numbers, not measured: CG height")) ? 1 : 0;
+        }
+        return found;
+    };
+    Car guessed = otherPlainCar();
+    setStarting(guessed, {.field = Field::cgHeight}, true);
+    EXPECT_EQ(heads(plainCar(), otherPlainCar()), 0);
+    EXPECT_GE(heads(plainCar(), guessed), 1);
+    EXPECT_GE(heads(guessed, plainCar()), 1) << "what differs rests on both";
 }
 
 }  // namespace

@@ -13,6 +13,7 @@
 #include <optional>
 #include <set>
 
+#include "geometry/car/starting_numbers.h"
 #include "geometry/plates/plate_room.h"
 #include "tests/support/bracket_car.h"
 #include "tests/support/pdf_page.h"
@@ -330,6 +331,16 @@ TEST(TemplateLength, HasNoFalsePrecision) {
     EXPECT_EQ(templateLength(0.0206789, NumberStyle{Units::metric}), QStringLiteral("20.7 mm"));
     EXPECT_EQ(templateLength(0.8124 * kMetresPerInch, {Units::inch, InchStyle::decimal}),
               QStringLiteral("0.812 in"));
+}
+
+TEST(DrillingTemplatePdf, NamesStartingNumbersInItsHeading) {
+    TemplateRequest request = requestFor(Units::inch);
+    setStarting(request.car, {.field = Field::cgHeight}, true);
+    for (const PdfPage& page : pagesOf(request, templatePageOf(ChartPaper::letter, request))) {
+        std::string text = page.allText().toStdString();
+        std::ranges::replace(text, '\n', ' ');
+        EXPECT_THAT(text, HasSubstr("Starting numbers, not measured: CG height"));
+    }
 }
 
 }  // namespace bolthole

@@ -10,6 +10,7 @@
 #include <cmath>
 #include <set>
 
+#include "geometry/car/starting_numbers.h"
 #include "tests/support/car_generator.h"
 #include "tests/support/plain_car.h"
 #include "widgets/papers/wall_chart_cells.h"
@@ -377,6 +378,18 @@ TEST(WallChart, CountsItsChoicesWithoutComputingThem) {
     addHoles(car.links[0].axle, 64, 0.1);
     addHoles(car.links[1].chassis, 64, 0.1);
     EXPECT_EQ(chartChoiceCount(car), 64U * 64U * 64U);
+}
+
+// What nobody measured stands in the heading, and what follows stands lower by it.
+TEST(WallChart, NamesStartingNumbersInItsHeading) {
+    const Made measured(carWithUppers(2), LengthTreatment::keep);
+    EXPECT_EQ(startingHeight(measured.frame), 0);
+    Car car = carWithUppers(2);
+    setStarting(car, {.field = Field::cgHeight}, true);
+    const Made made(car, LengthTreatment::keep);
+    EXPECT_EQ(made.frame.starting.join(QLatin1Char(' ')),
+              QStringLiteral("Starting numbers, not measured: CG height"));
+    EXPECT_NEAR(made.frame.rule - measured.frame.rule, made.frame.text.leading(), 1e-9);
 }
 
 }  // namespace

@@ -276,7 +276,7 @@ Fact endFact(const TravelEnd& end, bool bump, const Car& car, const SpringFindin
 Fact carriedFact(const Car& car, const SpringFindings& found) {
     const double weighed = (car.cornerWeights.leftRear + car.cornerWeights.rightRear) * kGravity;
     const bool tooMuch = found.carried() > weighed;
-    const QString scales = tr("the rear tires carry %1 as weighed, axle and wheels with it")
+    const QString scales = tr("the rear tires carry %1 by the corner weights, axle and wheels with it")
                                .arg(rounded(weighed, Quantity::force, car.units));
     return {tr("Springs carry at ride"),
             rounded(found.carried(), Quantity::force, car.units),

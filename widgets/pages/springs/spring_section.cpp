@@ -53,17 +53,12 @@ SuspensionPart turnedInto(SuspensionPart part, PartKind kind) {
 
 }  // namespace
 
-SpringSection::SpringSection(SheetHub& hub, int item, const StartingNumbers& starting, QWidget* parent)
-    : Section(springTitle(hub.state().car, item), parent), hub_(hub), item_(item), starting_(starting) {
-    const auto warning = [this] {
-        auto* label = new ToneLabel(ToneLabel::Tone::problem, QString(), this);
-        label->setWordWrap(true);
-        label->setContentsMargins(4, 0, 4, 0);
-        body()->addWidget(label);
-        return label;
-    };
-    refused_ = warning();
-    unmeasured_ = warning();
+SpringSection::SpringSection(SheetHub& hub, int item, QWidget* parent)
+    : Section(springTitle(hub.state().car, item), parent), hub_(hub), item_(item) {
+    refused_ = new ToneLabel(ToneLabel::Tone::problem, QString(), this);
+    refused_->setWordWrap(true);
+    refused_->setContentsMargins(4, 0, 4, 0);
+    body()->addWidget(refused_);
     addWords();
     chassis_ = new MountGrid(hub, item, End::chassis, this);
     axle_ = new MountGrid(hub, item, End::axle, this);
@@ -146,25 +141,6 @@ void SpringSection::addRemove() {
     connect(remove, &QAbstractButton::clicked, this, [this] { emit removeWanted(item_); });
 }
 
-QString SpringSection::unmeasuredWords() const {
-    QStringList ends;
-    for (const End end : {End::chassis, End::axle}) {
-        QStringList axes;
-        for (const FieldId& id : starting_.of(item_)) {
-            if (id.end == end) {
-                axes << axisWord(id.axis, part().side);
-            }
-        }
-        if (!axes.isEmpty()) {
-            ends << tr("%1 %2").arg(mountTitle(part().kind, end).toLower(), axes.join(QStringLiteral(", ")));
-        }
-    }
-    return ends.isEmpty() ? QString()
-                          : tr("▲ Starting numbers, not measured: %1. Measure these; Enter in a field says "
-                               "it is right as it stands.")
-                                .arg(ends.join(QStringLiteral("; ")));
-}
-
 void SpringSection::refresh() {
     const Car& car = hub_.state().car;
     const QString summary = tr("%1 / %2").arg(holeName(part().chassis, part().chassis.use),
@@ -183,9 +159,6 @@ void SpringSection::refresh() {
     refused_->showText(reason.empty() ? QString()
                                       : tr("▲ Not computed: %1.").arg(QString::fromStdString(reason)));
     refused_->setVisible(!reason.empty());
-    const QString unmeasured = unmeasuredWords();
-    unmeasured_->showText(unmeasured);
-    unmeasured_->setVisible(!unmeasured.isEmpty());
 }
 
 }  // namespace bolthole

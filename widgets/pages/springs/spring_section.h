@@ -3,7 +3,6 @@
 
 #include "widgets/kit/section.h"
 #include "widgets/pages/springs/mount_grid.h"
-#include "widgets/pages/springs/starting_spring.h"
 
 namespace bolthole {
 
@@ -12,7 +11,7 @@ class SpringSection : public Section {
     Q_OBJECT
   public:
     /// `starting` must outlive the section.
-    SpringSection(SheetHub& hub, int item, const StartingNumbers& starting, QWidget* parent = nullptr);
+    SpringSection(SheetHub& hub, int item, QWidget* parent = nullptr);
 
     /// Brings everything but the hub's numbers up to date.
     void refresh();
@@ -30,14 +29,11 @@ class SpringSection : public Section {
     void addRemove();
     [[nodiscard]] CalmCombo* combo(const QStringList& options, const QString& label, const QString& toolTip);
     void ask(const SuspensionPart& changed);
-    [[nodiscard]] QString unmeasuredWords() const;
     [[nodiscard]] const SuspensionPart& part() const;
 
     SheetHub& hub_;
     int item_;
-    const StartingNumbers& starting_;
     ToneLabel* refused_;
-    ToneLabel* unmeasured_;
     NameField* name_ = nullptr;
     CalmCombo* kind_ = nullptr;
     CalmCombo* side_ = nullptr;

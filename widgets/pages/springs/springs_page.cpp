@@ -18,10 +18,6 @@ namespace bolthole {
 
 SpringsPage::SpringsPage(QWidget* parent) : WorkPage(tr("Springs"), parent) {
     buildResults();
-    connect(&hub(), &SheetHub::confirmed, this, [this](const FieldId& id) {
-        starting_.confirm(id);
-        refreshSections();
-    });
 }
 
 std::string SpringsPage::shapeOf(const Car& car) const {
@@ -71,7 +67,7 @@ QWidget* SpringsPage::addButton(QWidget* parent) {
 }
 
 void SpringsPage::addSection(int item, QWidget* content, QVBoxLayout* column) {
-    auto* section = new SpringSection(hub(), item, starting_, content);
+    auto* section = new SpringSection(hub(), item, content);
     section->setUnfolded(std::ranges::find(folded_, item) == folded_.end());
     connect(section->header(), &QAbstractButton::toggled, this, [this, item, section](bool unfolded) {
         std::erase(folded_, item);
@@ -90,14 +86,9 @@ void SpringsPage::addPart(PartKind kind) {
     chosen_ = item;
     hub().request(AddSpring{startingSpring(state().car, kind)},
                   {.field = Field::mountAt, .end = End::chassis, .hole = 0, .axis = 0, .item = item});
-    if (static_cast<int>(state().car.springs.size()) == item + 1) {
-        starting_.watchLast(state().car);
-        refreshSections();
-    }
 }
 
 void SpringsPage::removePart(int item) {
-    starting_.removed(item);
     std::erase(folded_, item);
     for (int& folded : folded_) {
         folded -= folded > item ? 1 : 0;
@@ -227,7 +218,7 @@ void SpringsPage::setTravel(double travel) {
 }
 
 void SpringsPage::cut(Field field, const TravelEnd& end) {
-    hub().request(SetNumber{{.field = field}, roundedDown(end, state().style.units)});
+    hub().request(SetNumber{{.field = field}, roundedDown(end, state().style.units), false});
 }
 
 // The bench's cursor is taken over whenever it was moved there.
@@ -240,7 +231,6 @@ void SpringsPage::showEvent(QShowEvent* event) {
 }
 
 void SpringsPage::refreshSections() {
-    starting_.follow(state().car);
     for (SpringSection* section : sections_) {
         section->refresh();
     }

@@ -57,7 +57,6 @@ class SpringsPage : public WorkPage {
     void showPartCards(const CardFacts& facts);
     void cut(Field field, const TravelEnd& end);
 
-    StartingNumbers starting_;
     std::vector<SpringSection*> sections_;
     std::vector<int> folded_;
     SpringFindings found_;

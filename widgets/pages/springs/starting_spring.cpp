@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/car/starting_numbers.h"
+
 namespace bolthole {
 
 namespace {
@@ -66,48 +68,8 @@ SuspensionPart startingSpring(const Car& car, PartKind kind) {
     part.kind = kind;
     part.chassis.holes = {Hole{-1, "top", point(place.chassisOut, place.chassisUp)}};
     part.axle.holes = {Hole{-1, "bottom", point(place.axleOut, place.axleUp)}};
+    startFrom(part);
     return part;
-}
-
-void StartingNumbers::watchLast(const Car& car) {
-    const int item = static_cast<int>(car.springs.size()) - 1;
-    for (const End end : {End::chassis, End::axle}) {
-        for (int axis = 0; axis < 3; ++axis) {
-            const FieldId id{.field = Field::mountAt, .end = end, .hole = 0, .axis = axis, .item = item};
-            if (const std::optional<double> start = numberAt(car, id)) {
-                numbers_.push_back({id, *start});
-            }
-        }
-    }
-}
-
-void StartingNumbers::confirm(const FieldId& id) {
-    std::erase_if(numbers_, [&](const Number& number) { return number.id == id; });
-}
-
-void StartingNumbers::removed(int item) {
-    std::erase_if(numbers_, [&](const Number& number) { return number.id.item == item; });
-    for (Number& number : numbers_) {
-        number.id.item -= number.id.item > item ? 1 : 0;
-    }
-}
-
-// A part that is not there (its adding was undone) may come back as it was.
-void StartingNumbers::follow(const Car& car) {
-    std::erase_if(numbers_, [&](const Number& number) {
-        const std::optional<double> now = numberAt(car, number.id);
-        return now && *now != number.start;
-    });
-}
-
-std::vector<FieldId> StartingNumbers::of(int item) const {
-    std::vector<FieldId> ids;
-    for (const Number& number : numbers_) {
-        if (number.id.item == item) {
-            ids.push_back(number.id);
-        }
-    }
-    return ids;
 }
 
 }  // namespace bolthole

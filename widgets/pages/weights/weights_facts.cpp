@@ -245,7 +245,7 @@ CardWords loadedCard(const Car& car, const Stance& stance) {
     card.note = loadsNote(car, numbers);
     const std::vector<MassAt> changes = changesSinceWeighed(loadsOf(car));
     if (changes.empty()) {
-        card.facts.push_back({tr("As weighed"), kDash, tr("nothing that counts came or went since")});
+        card.facts.push_back({tr("No change"), kDash, tr("nothing that counts came or went since")});
         return card;
     }
     const LoadedResult result = withLoads(car.cornerWeights, stance, changes);

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <tuple>
 
+#include "geometry/car/starting_numbers.h"
 #include "geometry/units/sure_text.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
@@ -12,10 +13,12 @@ namespace bolthole {
 
 namespace {
 
-QString sourceWords(const CgHeight& height) {
+QString sourceWords(const Car& car, const CgHeight& height) {
     switch (height.source) {
         case CgHeightSource::entered:
-            return tr("as entered; how sure it is stands on the How sure page");
+            return isStarting(car, {.field = Field::cgHeight})
+                       ? tr("a starting number, not measured")
+                       : tr("as entered; how sure it is stands on the How sure page");
         case CgHeightSource::lift:
             return tr("by the lift method");
         case CgHeightSource::estimate:
@@ -196,7 +199,7 @@ CardWords heightCard(const Car& car, std::optional<double> antiSquat) {
     CardWords card;
     card.facts.push_back({tr("In use"),
                           numbers.height(balance.from),
-                          sourceWords(balance.from),
+                          sourceWords(car, balance.from),
                           false,
                           FactNumber{},
                           {},

@@ -15,7 +15,7 @@ namespace bolthole {
 WeightsPage::WeightsPage(QWidget* parent)
     : WorkPage(tr("Weights"), parent),
       picture_(new PlanPicture(this)),
-      weighedCard_(new FactCard(tr("As weighed"), this)),
+      weighedCard_(new FactCard(tr("By the corner weights"), this)),
       loadedCard_(new FactCard(tr("With what is aboard now"), this)),
       heightCard_(new FactCard(tr("CG height"), this)),
       driverCard_(new FactCard(tr("Driver and other reading"), this)),

@@ -121,7 +121,7 @@ class Weights : public testing::Test {
     std::vector<Edit> edits_;
 };
 
-const QString kWeighed = QStringLiteral("As weighed");
+const QString kWeighed = QStringLiteral("By the corner weights");
 const QString kLoaded = QStringLiteral("With what is aboard now");
 const QString kHeight = QStringLiteral("CG height");
 const QString kDriver = QStringLiteral("Driver and other reading");
@@ -338,12 +338,12 @@ TEST_F(Weights, FuelByVolumeAndDensityMovesTotalsAndCenterOfGravity) {
     typeRates();
     state_.car.loads.push_back({.name = "Fuel", .at = {}});
     show();
-    EXPECT_THAT(fact(kLoaded, QStringLiteral("As weighed")).toStdString(), testing::HasSubstr("nothing"));
+    EXPECT_THAT(fact(kLoaded, QStringLiteral("No change")).toStdString(), testing::HasSubstr("nothing"));
     type(QStringLiteral("Fuel, volume when full"), QStringLiteral("60"));
     type(QStringLiteral("Fuel, density"), QStringLiteral("0.74"));
     type(QStringLiteral("Fuel, place, forward"), QStringLiteral("-700"));
     type(QStringLiteral("Fuel, place, left"), QStringLiteral("-300"));
-    EXPECT_THAT(fact(kLoaded, QStringLiteral("As weighed")).toStdString(), testing::HasSubstr("nothing"));
+    EXPECT_THAT(fact(kLoaded, QStringLiteral("No change")).toStdString(), testing::HasSubstr("nothing"));
     type(QStringLiteral("Fuel, place, height"), QStringLiteral("400"));
     type(QStringLiteral("Fuel, part aboard when weighed"), QStringLiteral("50"));
     const double added = 30 * 0.74;
@@ -490,7 +490,7 @@ TEST_F(Weights, EveryNumberOfThePageSaysHowItIsMeasured) {
 TEST_F(Weights, TheTotalIsAsSureAsItsFourReadings) {
     state_.car.weighing.scaleUncertainty = 0.5;
     show();
-    const auto total = [this] { return fact(QStringLiteral("As weighed"), QStringLiteral("Total")); };
+    const auto total = [this] { return fact(QStringLiteral("By the corner weights"), QStringLiteral("Total")); };
     ASSERT_TRUE(awaitJobs());
     EXPECT_THAT(total().toStdString(), testing::HasSubstr("| ± 2.0 kg; four corners"));
     state_.showsSure = false;

@@ -1,0 +1,88 @@
+// The marks of starting numbers in the car file: Reader and Writer of app/carfile/car_file_io.h.
+#include <array>
+
+#include "app/carfile/car_file_io.h"
+#include "geometry/car/starting_numbers.h"
+
+namespace bolthole::detail {
+
+namespace {
+
+constexpr std::array<std::string_view, 3> kAxisMarks{"[0]", "[1]", "[2]"};
+
+// Marks the number or point of that name. False: the object has none.
+bool markNamed(std::string_view name, Spreads& marks, Scope scope) {
+    for (const FieldRule* rule : rulesOf(scope)) {
+        if (!mayBeStarting(rule->field) || !name.starts_with(rule->path)) {
+            continue;
+        }
+        const std::string_view rest = name.substr(rule->path.size());
+        bool isNamed = rest.empty() && !rule->hasAxis;
+        if (isNamed) {
+            marks.setStarting(rule->field, -1, true);
+        }
+        for (int axis = 0; rule->hasAxis && axis < 3; ++axis) {
+            if (rest.empty() || rest == kAxisMarks[static_cast<std::size_t>(axis)]) {
+                marks.setStarting(rule->field, axis, true);
+                isNamed = true;
+            }
+        }
+        if (isNamed) {
+            return true;
+        }
+    }
+    return false;
+}
+
+void writePoint(const Spreads& marks, const FieldRule& rule, Json& names) {
+    std::array<bool, 3> marked{};
+    for (std::size_t axis = 0; axis < 3; ++axis) {
+        marked[axis] = marks.isStarting(rule.field, static_cast<int>(axis));
+    }
+    if (marked[0] && marked[1] && marked[2]) {
+        names.push_back(rule.path);
+        return;
+    }
+    for (std::size_t axis = 0; axis < 3; ++axis) {
+        if (marked[axis]) {
+            names.push_back(std::string(rule.path).append(kAxisMarks[axis]));
+        }
+    }
+}
+
+}  // namespace
+
+void Reader::starting(const char* key, Spreads& marks, Scope scope) {
+    const Json* node = find(key);
+    if (node == nullptr) {
+        return;
+    }
+    const std::string path = pathOf(path_, key);
+    if (!node->is_array()) {
+        failExpected(path, "an array of names of numbers", *node);
+    }
+    for (std::size_t index = 0; index < node->size(); ++index) {
+        const Json& name = (*node)[index];
+        if (!name.is_string() || !markNamed(name.get_ref<const std::string&>(), marks, scope)) {
+            failExpected(pathOf(path, index), "the name of a measured number of this object", name);
+        }
+    }
+}
+
+void Writer::starting(const char* key, const Spreads& marks, Scope scope) {
+    Json names = Json::array();
+    for (const FieldRule* rule : rulesOf(scope)) {
+        if (rule->hasAxis) {
+            writePoint(marks, *rule, names);
+        } else if (marks.isStarting(rule->field)) {
+            names.push_back(rule->path);
+        }
+    }
+    if (names.empty()) {
+        remove(key);
+    } else {
+        put(key, std::move(names));
+    }
+}
+
+}  // namespace bolthole::detail

@@ -1,0 +1,26 @@
+#include "widgets/words/starting_words.h"
+
+#include "geometry/uncertainty/uncertain_inputs.h"
+#include "widgets/kit/translation.h"
+
+namespace bolthole {
+
+QString startingWords(const Car& car, std::span<const FieldId> starts) {
+    const QString names = QString::fromStdString(startWords(car, starts));
+    return names.isEmpty() ? names : tr("starting numbers: %1").arg(names);
+}
+
+QString startingWords(const Car& car) {
+    return startingWords(car, startsUsed(car));
+}
+
+QString startingHeading(const Car& car) {
+    const QString names = QString::fromStdString(startWords(car, startsUsed(car)));
+    return names.isEmpty() ? names : tr("Starting numbers, not measured: %1").arg(names);
+}
+
+QString noSureWords() {
+    return tr("no ±");
+}
+
+}  // namespace bolthole

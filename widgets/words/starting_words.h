@@ -1,0 +1,25 @@
+// What is said where figures rest on numbers that nobody measured.
+#pragma once
+
+#include <QString>
+#include <span>
+
+#include "geometry/car/car.h"
+#include "geometry/car/field_id.h"
+
+namespace bolthole {
+
+/// "starting numbers: CG height, lower front hole"; empty for none. English on paper and screen alike, as
+/// names of numbers are.
+[[nodiscard]] QString startingWords(const Car& car, std::span<const FieldId> starts);
+
+/// The same of all that the figures of the car rest on.
+[[nodiscard]] QString startingWords(const Car& car);
+
+/// The same with a capital, for the heading of a paper: "Starting numbers, not measured: CG height".
+[[nodiscard]] QString startingHeading(const Car& car);
+
+/// What stands where a ± would: a starting number has none.
+[[nodiscard]] QString noSureWords();
+
+}  // namespace bolthole
