@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "geometry/choices/present_choice.h"
+
 namespace bolthole {
 
 namespace {
@@ -93,8 +95,13 @@ void ChoiceRunner::work(const std::shared_ptr<Running>& running) {
                 return;
             }
             HoleChoice& choice = portion->choices[offset];
-            solver.solve(running->space.at(first + offset), choice);
-            choice.index = first + offset;
+            const std::uint64_t index = first + offset;
+            if (running->space.present() == index) {
+                choice = choiceAsItStands(*running->job.car);  // no treatment: nothing is done to get there
+            } else {
+                solver.solve(running->space.at(index), choice);
+            }
+            choice.index = index;
         }
         emit solved(portion, QPrivateSignal());
     }

@@ -4,8 +4,11 @@
 #include <QFocusEvent>
 #include <QKeyEvent>
 #include <QMenu>
+#include <QMouseEvent>
+#include <QScrollArea>
 #include <QStyle>
 #include <QWheelEvent>
+#include <algorithm>
 #include <cmath>
 
 #include "widgets/kit/unit_text.h"
@@ -97,6 +100,14 @@ void NumberField::showNumber(std::optional<double> value, NumberStyle style) {
     }
 }
 
+QSize NumberField::minimumSizeHint() const {
+    constexpr int kBeside = 14;  // px: border, padding and the cursor's room
+    const int text =
+        std::max(fontMetrics().horizontalAdvance(this->text()), fontMetrics().horizontalAdvance(leastText_));
+    const QSize plain = QLineEdit::minimumSizeHint();
+    return {std::max(plain.width(), text + kBeside), plain.height()};
+}
+
 void NumberField::render() {
     const bool unitsChanged = textUnits_ != style_.units;
     textUnits_ = style_.units;
@@ -104,6 +115,7 @@ void NumberField::render() {
     if (!rendered_ || text() != shown) {
         setText(shown);
         setCursorPosition(0);
+        updateGeometry();
     }
     if (unitsChanged || !rendered_) {
         rendered_ = true;
@@ -114,6 +126,13 @@ void NumberField::render() {
 void NumberField::setFault(const QString& reason) {
     if (fault_ != reason) {
         fault_ = reason;
+        refreshNote();
+    }
+}
+
+void NumberField::setDoubt(const QString& reason) {
+    if (doubt_ != reason) {
+        doubt_ = reason;
         refreshNote();
     }
 }
@@ -131,7 +150,7 @@ QString NumberField::note() const {
         return textUnits_ == Units::inch ? tr("begun before the units changed: still read in inch units")
                                          : tr("begun before the units changed: still read in metric units");
     }
-    return fault_;
+    return fault_.isEmpty() ? doubt_ : fault_;
 }
 
 QString NumberField::unitText() const {
@@ -168,6 +187,21 @@ std::optional<double> NumberField::typedNumber() const {
     return edited_ ? read().value : value_;
 }
 
+QString NumberField::refusalNow() const {
+    return edited_ ? QString::fromStdString(read().problem) : QString();
+}
+
+QString unreadField(std::span<NumberField* const> fields) {
+    for (const NumberField* field : fields) {
+        const QString reason = field->refusalNow();
+        if (!reason.isEmpty()) {
+            const QString name = field->accessibleName();
+            return name.left(1).toUpper() + name.mid(1) + QStringLiteral(": ") + reason;
+        }
+    }
+    return {};
+}
+
 bool NumberField::commit() {
     if (!edited_) {
         return true;
@@ -200,7 +234,36 @@ void NumberField::restore() {
     problem_.clear();
     render();
     refreshNote();
-    selectAll();
+    selectWhereEntered();
+}
+
+// A selection where no keys arrive reads as one that will be typed over.
+void NumberField::selectWhereEntered() {
+    if (hasFocus()) {
+        selectAll();
+    }
+}
+
+void NumberField::enterNextNumber(QWidget* from) {
+    QWidget* part = from->parentWidget();
+    for (QWidget* around = part; around != nullptr; around = around->parentWidget()) {
+        if (qobject_cast<QScrollArea*>(around) != nullptr) {
+            part = around;
+            break;
+        }
+    }
+    for (QWidget* next = from->nextInFocusChain();
+         next != from && part != nullptr && part->isAncestorOf(next); next = next->nextInFocusChain()) {
+        auto* field = qobject_cast<NumberField*>(next);
+        if (field == nullptr || !field->isVisible() || !field->isEnabled()) {
+            continue;
+        }
+        if (auto* list = qobject_cast<QScrollArea*>(part)) {
+            list->ensureWidgetVisible(field, 0, 60);
+        }
+        field->setFocus(Qt::TabFocusReason);
+        return;
+    }
 }
 
 void NumberField::step(bool up, bool coarse) {
@@ -212,7 +275,7 @@ void NumberField::step(bool up, bool coarse) {
     const double next = nextMultiple(*from, arrowStep(quantity_, style_, coarse), up);
     if (!check_ || check_(next).empty()) {
         take(next);
-        selectAll();
+        selectWhereEntered();
     }
 }
 
@@ -220,7 +283,7 @@ void NumberField::renewToolTip() {
     if (sureWords_) {
         const QString sure = sureWords_();
         setToolTip(sure.isEmpty() ? wrappedToolTip(howTo_)
-                                  : wrappedToolTip(howTo_) + wrappedToolTip(tr("How sure: %1").arg(sure)));
+                                  : wrappedToolTip(howTo_) + wrappedToolTip(tr("Accuracy: %1").arg(sure)));
     }
 }
 
@@ -257,8 +320,11 @@ void NumberField::keyPressEvent(QKeyEvent* event) {
         case Qt::Key_Return:
         case Qt::Key_Enter:
             if (commit()) {
-                selectAll();
+                selectWhereEntered();
                 emit confirmed();
+                if (hasFocus()) {
+                    goOn();
+                }
             }
             return;
         case Qt::Key_Escape:
@@ -279,7 +345,26 @@ void NumberField::keyPressEvent(QKeyEvent* event) {
 
 void NumberField::focusInEvent(QFocusEvent* event) {
     QLineEdit::focusInEvent(event);
+    clickedInto_ = event->reason() == Qt::MouseFocusReason;
     emit entered();
+}
+
+// A click that enters the field selects the number, so that typing replaces it; one that drags over a part of
+// it selects that, and the next click sets the cursor.
+void NumberField::mouseReleaseEvent(QMouseEvent* event) {
+    QLineEdit::mouseReleaseEvent(event);
+    if (clickedInto_ && !hasSelectedText()) {
+        selectAll();
+    }
+    clickedInto_ = false;
+}
+
+// While its window is not in front a field may lose the focus without being told.
+void NumberField::changeEvent(QEvent* event) {
+    QLineEdit::changeEvent(event);
+    if (event->type() == QEvent::ActivationChange && hasSelectedText() && window()->focusWidget() != this) {
+        deselect();
+    }
 }
 
 void NumberField::focusOutEvent(QFocusEvent* event) {
@@ -302,7 +387,7 @@ void NumberField::contextMenuEvent(QContextMenuEvent* event) {
     menu->setAttribute(Qt::WA_DeleteOnClose);
     if (sureWords_) {
         menu->addSeparator();
-        menu->addAction(tr("&How sure is this number…\tAlt+U"), this, [this] {
+        menu->addAction(tr("&Accuracy of this number…\tAlt+U"), this, [this] {
             if (commit()) {
                 emit sureWanted();
             }

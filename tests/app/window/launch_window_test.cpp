@@ -23,7 +23,7 @@ class LaunchInTheWindow : public ::testing::Test {
         window_.show();
         open();
         QApplication::setActiveWindow(&window_);
-        QTest::keyClick(&window_, Qt::Key_5, Qt::AltModifier);
+        QTest::keyClick(&window_, Qt::Key_9, Qt::AltModifier);
     }
     ~LaunchInTheWindow() override { window_.document().undoStack().setClean(); }
 

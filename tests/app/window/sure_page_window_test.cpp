@@ -110,7 +110,7 @@ TEST_F(SurePageInTheWindow, AFieldsTipSaysHowSureItIs) {
     ASSERT_NE(wheelbase, nullptr);
     QHelpEvent help(QEvent::ToolTip, QPoint(4, 4), wheelbase->mapToGlobal(QPoint(4, 4)));
     QApplication::sendEvent(wheelbase, &help);
-    EXPECT_THAT(wheelbase->toolTip().toStdString(), testing::HasSubstr("How sure: ± 0.05 in (tape)"));
+    EXPECT_THAT(wheelbase->toolTip().toStdString(), testing::HasSubstr("Accuracy: ± 0.05 in (tape)"));
 }
 
 TEST_F(SurePageInTheWindow, TheBoardsSecondPassComesAndFollowsTheCar) {

@@ -28,7 +28,7 @@ bool isOpen(const SuspensionPart& part, double length) {
 // What is worth a word beside the length.
 QString stateWords(const SuspensionPart& part, double length) {
     if (isClosed(part, length)) {
-        return tr(", ▲ closed");
+        return tr(", ▲ compressed");
     }
     if (isOpen(part, length)) {
         return part.kind == PartKind::strap ? tr(", ▲ taut") : tr(", ▲ all out");
@@ -143,7 +143,7 @@ std::vector<SpringCurve> sideCurves(const SpringFindings& found, std::span<const
 std::vector<SpringLimit> limitsOf(const SuspensionPart& part) {
     std::vector<SpringLimit> limits;
     if (part.closedLength) {
-        limits.push_back({*part.closedLength, tr("closed"), true});
+        limits.push_back({*part.closedLength, tr("compressed"), true});
     }
     if (part.openLength) {
         limits.push_back({*part.openLength, part.kind == PartKind::strap ? tr("taut") : tr("open"), true});
