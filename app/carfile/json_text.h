@@ -14,12 +14,16 @@ inline constexpr std::size_t kMaxJsonValues = 2'000'000;  ///< numbers, texts, t
 inline constexpr std::size_t kMaxJsonParts = 1'000'000;   ///< keys, arrays and objects
 
 /// What was wrong with a file: the JSON path and what was expected, as one line without the file's name:
-/// "links[0].axle.holes[1].at: expected three numbers".
+/// "links[0].axle.holes[1].at: expected three numbers (link 'lower', axle hole 'top')".
 struct FileProblem {
     std::string path;    ///< JSON path, may be empty (the whole file)
     std::string reason;  ///< what is wrong and what was expected
+    std::string
+        part{};  ///< what a person calls the part at fault: "link 'lower', axle hole 'top'"; may be empty
 
-    [[nodiscard]] std::string line() const { return path.empty() ? reason : path + ": " + reason; }
+    [[nodiscard]] std::string line() const {
+        return (path.empty() ? reason : path + ": " + reason) + (part.empty() ? "" : " (" + part + ")");
+    }
 };
 
 /// The document, or the problem.

@@ -14,10 +14,10 @@ std::string refusal(const Request& request, const Car& car, LengthTreatment link
         return "-o: no file given for the chart, expected -o FILE";
     }
     if (links == LengthTreatment::uppers && !hasUpperRod(car)) {
-        return "--lengths: 'uppers' needs an upper rod and the car has none, expected keep or refit";
+        return "--lengths: 'uppers' needs an upper link and the car has none, expected keep or refit";
     }
     if (const std::uint64_t count = chartChoiceCount(car); count > kMostChartChoices) {
-        return "links: the holes make " + std::to_string(count) + " choices, expected at most " +
+        return "links: the holes make " + std::to_string(count) + " combinations, expected at most " +
                std::to_string(kMostChartChoices) + " for a chart";
     }
     return {};
@@ -46,11 +46,11 @@ ChartOutcome makeChart(const Request& request, const Car& car) {
     const QPageLayout page = pageLayoutOf(paperAsked(request, car.units));
     const WallChart chart({car, links, NumberStyle{car.units}, QDate::currentDate()}, page);
     if (!chart.anyAssembled()) {
-        return {Ending::cannotAssemble, {}, "links: no choice of holes can be assembled at ride"};
+        return {Ending::cannotAssemble, {}, "links: no combination of holes can be assembled at ride"};
     }
     const QByteArray pdf = pdfOf(chart, page, car.title);
     if (pdf.isEmpty()) {
-        return {Ending::badUse, {}, "the chart could not be painted"};
+        return {Ending::badUse, {}, std::string("the chart ") + kNotPainted};
     }
     return {Ending::done, pdf.toStdString(), {}};
 }

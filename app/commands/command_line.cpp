@@ -28,6 +28,7 @@
 #include "app/commands/template_command.h"
 #include "app/commands/try_command.h"
 #include "app/papers/change_file.h"
+#include "app/papers/pdf_file.h"
 #include "geometry/car/faults.h"
 #include "geometry/car/numbers.h"
 #include "geometry/checks/doubts.h"
@@ -140,7 +141,7 @@ Outcome changeSheet(const std::vector<std::string>& files, const Car& before, co
     if (!pdf.empty()) {
         return {ExitCode::done, std::move(pdf)};
     }
-    complain("compare", "the change sheet could not be painted");
+    complain("compare", std::string("the change sheet ") + kNotPainted);
     return {ExitCode::badUse};
 }
 
@@ -175,13 +176,13 @@ Outcome compare(const Request& request) {
 // Why the car's hole choices can't be told, or empty.
 std::string refuseHoles(const Request& request, const HolesTable& table) {
     if (table.lengths == LengthTreatment::uppers && !hasUpperRod(*table.car)) {
-        return "--lengths: 'uppers' needs an upper rod and the car has none, expected keep or refit";
+        return "--lengths: 'uppers' needs an upper link and the car has none, expected keep or refit";
     }
     const std::uint64_t count = ChoiceSpace(*table.car, table.scope).count();
     if (count > kManyChoices && !request.has(kAllOption)) {
         const bool uncounted = count == ChoiceSpace::kCountLimit;
         return "links: " + std::to_string(count) + (uncounted ? " or more" : "") +
-               " hole choices, expected at most " + std::to_string(kManyChoices) +
+               " hole combinations, expected at most " + std::to_string(kManyChoices) +
                "; --all computes them all";
     }
     return {};
@@ -203,7 +204,8 @@ Outcome holes(const Request& request) {
     }
     if (!anyAssembled(table)) {
         const MoveReport now = computeTrace(*car).assembly;
-        complain(file, now.usable() ? "links: no hole choice can be assembled at ride" : stopLine(now, *car));
+        complain(file,
+                 now.usable() ? "links: no hole combination can be assembled at ride" : stopLine(now, *car));
         return {ExitCode::cannotAssemble};
     }
     return {ExitCode::done, std::nullopt,
@@ -336,11 +338,11 @@ constexpr std::array<Option, 3> kLogOptions{kImportOption, kOutputOption, kUnits
 constexpr std::array<Command, 12> kCommands{{
     {"sweep", "CAR", "CSV, a row a travel step from full droop to full bump", 1, kTableOptions, sweep},
     {"holes", "CAR",
-     "CSV, a row a hole choice, with its figures at ride and anti-squat at both ends of travel", 1,
+     "CSV, a row a hole combination, with its figures at ride and anti-squat at both ends of travel", 1,
      kHolesOptions, holes},
     {"roll", "CAR", "CSV, the axle at ride rolled from -3 to 3 degrees: a row every half degree", 1,
      kTableOptions, roll},
-    {"chart", "CAR", "the wall chart as PDF: every hole choice, for the shop wall; needs -o FILE", 1,
+    {"chart", "CAR", "the wall chart as PDF: every hole combination, for the shop wall; needs -o FILE", 1,
      kChartOptions, chart},
     {"template", "CAR",
      "the drilling template of a bracket at true size: both faces as PDF, one as SVG or DXF; needs --link,\n"

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "geometry/choices/present_choice.h"
+
 namespace bolthole {
 
 namespace {
@@ -46,7 +48,7 @@ void ChoiceDesk::show() {
 void ChoiceDesk::reset() {
     chosen_.reset();
     wantsMany_ = false;
-    state_.scope = {};
+    state_.scope = BoardState::kFirstScope;
     point(std::nullopt);
     compute(false);
 }
@@ -131,9 +133,7 @@ void ChoiceDesk::start(bool dragging) {
 // Of a space too large to compute unasked, the present choice alone.
 void ChoiceDesk::solvePresent() {
     if (state_.present) {
-        ChoiceSolver solver(*comingCar_, state_.lengths);
-        HoleChoice choice;
-        solver.solve(holesInUse(*comingCar_), choice);
+        HoleChoice choice = choiceAsItStands(*comingCar_);
         choice.index = *state_.present;
         state_.choices = {choice};
     }
@@ -161,6 +161,7 @@ void ChoiceDesk::publishDue() {
         state_.car = std::exchange(finishedCar_, nullptr);
         state_.choices = std::exchange(finished_, {});
         state_.complete = true;
+        state_.inDrag = true;
         clearSpreads();
         putPresentFirst();
         show();
@@ -180,6 +181,7 @@ void ChoiceDesk::publishComing(bool last) {
     state_.choices.insert(state_.choices.end(), coming_.begin(), coming_.end());
     coming_.clear();
     state_.complete = last;
+    state_.inDrag = false;
     putPresentFirst();
     show();
     if (last) {

@@ -6,6 +6,8 @@
 #include <tuple>
 #include <utility>
 
+#include "geometry/choices/present_choice.h"
+
 namespace bolthole {
 
 namespace {
@@ -59,8 +61,15 @@ void ChoiceRunner::work(Running& running, const Job& job) {
             if (job.isCancelled()) {
                 return;
             }
-            solver.solve(running.space.at(first + offset), choices[offset]);
-            choices[offset].index = first + offset;
+            HoleChoice& choice = choices[offset];
+            const std::uint64_t index = first + offset;
+            if (running.space.present() == index) {
+                choice =
+                    choiceAsItStands(*running.question.car);  // no treatment: nothing is done to get there
+            } else {
+                solver.solve(running.space.at(index), choice);
+            }
+            choice.index = index;
         }
         job.answer([this, &running, choices = std::move(choices)] {
             running.arrivedCount += choices.size();

@@ -141,7 +141,7 @@ QString WantedDesk::nearestInWords(const Eigen::Vector2d& onGround) const {
     const Units units = bench_.style.units;
     const std::string by = withUnit(figureText(least, Quantity::length, units), Quantity::length, units);
     return tr("nearest holes %1 miss by %2")
-        .arg(names.empty() ? tr("as bolted") : QString::fromStdString(names), QString::fromStdString(by));
+        .arg(names.empty() ? tr("current") : QString::fromStdString(names), QString::fromStdString(by));
 }
 
 void WantedDesk::search() {

@@ -57,10 +57,22 @@ Document::~Document() {
 }
 
 void Document::become(std::shared_ptr<const Car> car, const PointId& selection) {
+    if (car->units != units_) {
+        auto shown = std::make_shared<Car>(*car);
+        shown->units = units_;
+        car = std::move(shown);
+    }
     car_ = std::move(car);
     preview_.reset();
     selection_ = selection;
     emit carChanged();
+}
+
+void Document::showIn(Units units) {
+    units_ = units;
+    if (car_->units != units) {
+        become(car_, selection_);
+    }
 }
 
 void Document::reset(LoadedCar loaded, const QString& fileName, const QByteArray& hash) {
@@ -70,6 +82,7 @@ void Document::reset(LoadedCar loaded, const QString& fileName, const QByteArray
     source_ = std::make_shared<const nlohmann::ordered_json>(std::move(loaded.source));
     fileName_ = fileName;
     noteFile(hash);
+    units_ = loaded.car.units;
     become(std::make_shared<const Car>(std::move(loaded.car)), {});
     emit fileChanged();
     emit fileStateChanged();
@@ -191,6 +204,10 @@ RecoveryPoint Document::recoveryPoint(const QString& what) const {
 QString Document::apply(const Edit& edit, EditPhase phase, const PointId& selected) {
     if (phase == EditPhase::abandoned) {
         abandonDrag();
+        return {};
+    }
+    if (const auto* shown = std::get_if<SetUnits>(&edit)) {
+        showIn(shown->units);
         return {};
     }
     EditResult result = bolthole::apply(*car_, edit);

@@ -64,8 +64,9 @@ class Document : public QObject {
     /// What the recovery log is to keep: the car without a drag under way.
     [[nodiscard]] RecoveryPoint recoveryPoint(const QString& what) const;
 
-    /// The one door. `selected`: what the person has selected with it. Gives why the edit was refused, or
-    /// nothing.
+    /// The one door. Units are what the car is shown in and no change of it: SetUnits is no step of undo, and
+    /// a file is not edited by it; the next save writes them. `selected`: what the person has selected with
+    /// it. Gives why the edit was refused, or nothing.
     QString apply(const Edit& edit, EditPhase phase, const PointId& selected);
     /// The same for passes that come all at once, in the place of all there are: one undoable step, or why
     /// not.
@@ -86,6 +87,7 @@ class Document : public QObject {
   private:
     friend class ChangeCar;
     void become(std::shared_ptr<const Car> car, const PointId& selection);
+    void showIn(Units units);
     void reset(LoadedCar loaded, const QString& fileName, const QByteArray& hash);
     void noteFile(const QByteArray& hash);
     [[nodiscard]] bool isTheirs(const FileBytes& file) const;
@@ -95,6 +97,7 @@ class Document : public QObject {
 
     std::shared_ptr<const Car> car_;
     std::shared_ptr<const Car> preview_;  // the drag under way, or null
+    Units units_ = Units::inch;           // what every car of the history is shown in
     PointId selection_;
     QString lastStep_;                                      // in words; empty: none since the car was opened
     std::shared_ptr<const nlohmann::ordered_json> source_;  // as read: unknown keys live there

@@ -36,10 +36,11 @@ bool canChart(QWidget* parent, const ChartRequest& request) {
 
 QString chartRefusal(const ChartRequest& request) {
     if (request.lengths == LengthTreatment::uppers && !hasUpperRod(request.car)) {
-        return QStringLiteral("The car has no upper rods to set: choose another treatment of the lengths.");
+        return QStringLiteral(
+            "The car has no upper links to refit: choose another treatment of the lengths.");
     }
     if (const std::uint64_t count = chartChoiceCount(request.car); count > kMostChartChoices) {
-        return QStringLiteral("The holes make %1 choices; a wall chart is made for %2 at most.")
+        return QStringLiteral("The holes make %1 combinations; a wall chart is made for %2 at most.")
             .arg(count)
             .arg(kMostChartChoices);
     }

@@ -67,7 +67,10 @@ PaperPreview::PaperPreview(QWidget* parent, const PaperJob& job) : job_(job), di
     layout->addWidget(&pages_, 1);
     QObject::connect(&pages_, &QPrintPreviewWidget::paintRequested, &dialog_, [this](QPrinter* printer) {
         if (sheets_ && !printSheets(*sheets_, *printer)) {
-            sayOfPaper(&dialog_, job_.what, QStringLiteral("The %1 could not be painted.").arg(job_.what));
+            sayOfPaper(&dialog_, job_.what,
+                       QStringLiteral("The %1 could not be painted: the preview gave no page to paint on. "
+                                      "Choose another paper, or save it as PDF.")
+                           .arg(job_.what));
         }
     });
     QObject::connect(&pages_, &QPrintPreviewWidget::previewChanged, &dialog_,
@@ -155,7 +158,10 @@ bool printPaper(QWidget* parent, const PaperJob& job, const QPageLayout& page) {
     printer.setPageOrientation(page.orientation());
     const bool printed = printSheets(*job.layOut(printer.pageLayout()), printer);
     if (!printed) {
-        sayOfPaper(parent, job.what, QStringLiteral("The %1 could not be printed.").arg(job.what));
+        sayOfPaper(parent, job.what,
+                   QStringLiteral("The %1 could not be printed: the printer took no page. See that it "
+                                  "is on and has paper, or save the %1 as PDF.")
+                       .arg(job.what));
     }
     return printed;
 }

@@ -28,7 +28,7 @@ std::string writePdf(const PrintedSheets& sheets, const QPageLayout& page, const
                      const std::string& fileName) {
     const QByteArray pdf = pdfOf(sheets, page, title);
     if (pdf.isEmpty()) {
-        return "the sheets could not be painted";
+        return std::string("the sheets ") + kNotPainted;
     }
     return writeWholeFile(fileName, std::string_view(pdf.constData(), static_cast<std::size_t>(pdf.size())));
 }

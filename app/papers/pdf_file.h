@@ -10,9 +10,13 @@
 namespace bolthole {
 
 /// The sheets as PDF, every font embedded. `page`: the one they were laid out for. Empty: they could not be
-/// painted.
+/// painted, for want of memory.
 [[nodiscard]] QByteArray pdfOf(const PrintedSheets& sheets, const QPageLayout& page,
                                const std::string& title);
+
+/// What is said where nothing could be painted: why, and what to do.
+inline constexpr const char* kNotPainted =
+    "could not be painted: memory ran out; close other programs, or choose a smaller paper, and try again";
 
 /// Writes that PDF, whole or not at all. Gives what went wrong, in words; empty: written.
 [[nodiscard]] std::string writePdf(const PrintedSheets& sheets, const QPageLayout& page,

@@ -208,26 +208,26 @@ void MainWindow::carChanged() {
     showState();
 }
 
+// A car that can't be assembled has no figures, and none of another car stand in for them.
 void MainWindow::solve() {
     state_.faults = findFaults(state_.car);
     state_.traceIsCurrent = false;
     state_.problem.clear();
     if (!state_.faults.empty()) {
         state_.problem = state_.faults.front().path + ": " + state_.faults.front().reason;
+        state_.trace = {};
     } else {
-        computeTrace(state_.car, spareTrace_);
-        if (spareTrace_.assembly.usable() || state_.trace.stations.empty()) {
-            std::swap(state_.trace, spareTrace_);
-            state_.solvedCar = state_.car;
+        computeTrace(state_.car, state_.trace);
+        state_.solvedCar = state_.car;
+        state_.traceIsCurrent = state_.trace.assembly.usable();
+        if (!state_.traceIsCurrent) {
+            state_.problem = describe(state_.trace.assembly, state_.car, state_.style.units);
         }
-        state_.traceIsCurrent = state_.trace.assembly.usable() && state_.solvedCar == state_.car;
-        if (state_.traceIsCurrent) {
-            computeSpread(state_.car, state_.spread);
-        } else {
-            const MoveReport& report =
-                state_.trace.assembly.usable() ? spareTrace_.assembly : state_.trace.assembly;
-            state_.problem = describe(report, state_.car, state_.style.units);
-        }
+    }
+    if (state_.traceIsCurrent) {
+        computeSpread(state_.car, state_.spread);
+    } else {
+        state_.spread = {};
     }
     if (!document_.isDragging()) {
         state_.doubts = state_.faults.empty() ? findDoubts(state_.car) : std::vector<Doubt>{};
@@ -287,7 +287,7 @@ void MainWindow::showState() {
         doubts_->showState(state_);
         const std::size_t count = state_.faults.size() + state_.doubts.size();
         pages_->setTabText(pages_->indexOf(doubts_),
-                           count == 0 ? tr("No doubts") : tr("Doubts: %1").arg(count));
+                           count == 0 ? tr("No warnings") : tr("Warnings: %1").arg(count));
         showStyle();
         showFileState();
     }

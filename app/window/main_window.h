@@ -157,7 +157,6 @@ class MainWindow : public QMainWindow {
     Settings settings_;
     Document document_;
     BenchState state_;
-    Trace spareTrace_;
     QTimer numbersTimer_;
     std::unique_ptr<RecoveryDesk> recovery_;
     bool toldChanged_ = false;  // of the file being changed elsewhere, once

@@ -247,7 +247,7 @@ void MainWindow::bringBack(const AbandonedLog& log) {
     }
     const QString problem = recovery_->bringBack(log);
     if (!problem.isEmpty()) {
-        notice_->say(tr("Not brought back: %1").arg(problem));
+        notice_->say(tr("Not recovered: %1").arg(problem));
         return;
     }
     startAnew();

@@ -106,7 +106,7 @@ void MainWindow::buildCompareEntries(QMenu* menu) {
     });
     menu->addAction(tr("Compare with another car &file…"), this, &MainWindow::askOtherCar);
     menu->addSeparator();
-    menu->addAction(tr("What if: other &tires or ride height…"), QKeySequence(QStringLiteral("Ctrl+T")), this,
+    menu->addAction(tr("Change &tires or ride height…"), QKeySequence(QStringLiteral("Ctrl+T")), this,
                     [this] {
                         settleTyping();
                         beforePanel_->askRideChange();
@@ -163,7 +163,7 @@ void MainWindow::buildViewMenu() {
     sheetAction_ = addToggle(tr("&Car sheet"), sheet_, QStringLiteral("F2"));
     addToggle(tr("Travel c&urves"), curves_->parentWidget(), QStringLiteral("F3"));
     addToggle(tr("&Panel below"), panelSplit_->widget(1), QStringLiteral("F4"));
-    QAction* sure = menu->addAction(tr("Show how &sure"));
+    QAction* sure = menu->addAction(tr("Show &±"));
     sure->setCheckable(true);
     sure->setChecked(settings_.showsSure);
     sure->setShortcut(QKeySequence(QStringLiteral("Ctrl+U")));
@@ -171,13 +171,13 @@ void MainWindow::buildViewMenu() {
     connect(sure, &QAction::toggled, this, &MainWindow::chooseSure);
     menu->addAction(buildStillEntry());
     menu->addSeparator();
-    menu->addAction(tr("&Hole board"), QKeySequence(QStringLiteral("F6")), this,
+    menu->addAction(tr("&Hole combinations"), QKeySequence(QStringLiteral("F6")), this,
                     [this] { showPage(board_); });
     menu->addAction(tr("&Before and after"), QKeySequence(QStringLiteral("F7")), this,
                     [this] { showPage(beforePanel_); });
     menu->addAction(tr("&Figures through travel"), QKeySequence(QStringLiteral("F8")), this,
                     [this] { showPage(figures_); });
-    menu->addAction(tr("D&oubts"), QKeySequence(QStringLiteral("F9")), this, [this] { showPage(doubts_); });
+    menu->addAction(tr("Warn&ings"), QKeySequence(QStringLiteral("F9")), this, [this] { showPage(doubts_); });
     menu->addSeparator();
     auto* group = new QActionGroup(this);
     const auto addLook = [&](const QString& text, Appearance appearance) {
@@ -242,21 +242,21 @@ void MainWindow::showKeys() {
            "(<b>Shift</b>: four "
            "times as far); <b>Enter</b> bolts it.<br>Wheel or <b>+ −</b> zoom, drag on empty space pans, "
            "<b>L</b> shows "
-           "the links, <b>A</b> the whole car. <b>W</b> shows the wanted instant center as a mark to be "
+           "the links, <b>A</b> the whole car. <b>W</b> shows the target instant center as a mark to be "
            "dragged; "
            "<b>Ctrl arrows</b> move it.</p>"
            "<h3>Travel</h3><p>Drag the slider or anywhere in the curves. <b>Up Down</b> one row, <b>Page Up "
            "Page Down</b> "
            "ten, <b>Home End</b> full bump and full droop, <b>R</b> or double-click ride.<br><b>Ctrl+U</b> "
-           "shows how sure the figures are, or leaves it out.</p>"
-           "<h3>Hole board</h3><p>Point at a dot or a row: its ghost stands in side view and curves. "
+           "shows or hides the ± of the figures.</p>"
+           "<h3>Hole combinations</h3><p>Point at a dot or a row: its ghost stands in side view and curves. "
            "<b>Enter</b> "
-           "or a double click bolts the car to it. Drag on the map to say what you want.<br><b>F6</b> hole "
-           "board, "
-           "<b>F7</b> before and after, <b>F8</b> figures, <b>F9</b> doubts.</p>"
-           "<h3>Before and after</h3><p><b>Ctrl+K</b> keeps the car as it stands; <b>Ctrl+Shift+K</b> swaps "
+           "or a double click bolts the car to it. Drag on the map to set a target.<br><b>F6</b> hole "
+           "combinations, "
+           "<b>F7</b> before and after, <b>F8</b> figures, <b>F9</b> warnings.</p>"
+           "<h3>Before and after</h3><p><b>Ctrl+K</b> keeps the current car; <b>Ctrl+Shift+K</b> swaps "
            "it with "
-           "the before.</p>"
+           "the baseline.</p>"
            "<h3>Launch</h3><p><b>Space</b> plays and stops; drag the track or anywhere in the curves. In "
            "picture, track and curves <b>Left Right</b> a hundredth of a second, <b>Page Up Page Down</b> a "
            "tenth, <b>Home End</b> the release and the end. In a click's field <b>Up Down</b> turn it.</p>"
@@ -267,7 +267,7 @@ void MainWindow::showKeys() {
            "<h3>Car sheet</h3><p><b>Ctrl+N</b> starts a new car of a chosen layout. Type 12 3/8, 12-3/8, "
            "12.375 or 314 mm; <b>Up Down</b> step; <b>Esc</b> "
            "brings the old "
-           "number back. <b>Alt+U</b> in a measured number's field goes to how sure it is.</p>"
+           "number back. <b>Alt+U</b> in a measured number's field goes to its ±.</p>"
            "<h3>Shop papers</h3><p><b>Ctrl+P</b> prints the wall chart. The menu has the measuring sheet, to "
            "be filled in at the car by pen, the test-day sheet, the setup card, and the drilling "
            "template.</p>"));
@@ -276,17 +276,24 @@ void MainWindow::showKeys() {
 void MainWindow::showCautions() {
     QMessageBox::information(
         this, tr("Cautions"),
-        tr("<p>Bolthole computes geometry from what was measured. It does not know the strength of a "
-           "bracket, a weld, a "
+        tr("<p>Bolthole calculates from your measurements. It knows nothing of the strength of a bracket, a "
+           "weld, a "
            "bolt or a driveshaft: that is for a qualified person.</p><p>Car on rated stands on level ground, "
            "wheels "
-           "chocked, before anything comes loose. Torque every bolt to its maker's figure. After a change "
-           "run the "
+           "chocked, before anything comes loose. Take weight off a link before its bolt comes out, and hold "
+           "the "
+           "axle: with a link out it can roll, and the pinion can drop or snap up. A squeezed spring can "
+           "kill: a "
+           "compressor made for it, nobody in its way.</p><p>Before you drill: link out, eyes covered, and "
+           "look what "
+           "is behind the plate.</p><p>Torque every bolt to the manufacturer's spec. After a change run the "
            "suspension through its full travel and check for bind, driveline and yoke engagement, brake "
-           "hoses and lines, "
-           "tire clearance and wheel alignment, before the car moves under power.</p><p>Test only on a "
-           "closed course and "
-           "where it is legal. Local rules, the sanctioning body and licensed practice come first.</p>"));
+           "hoses and "
+           "lines, tire clearance and wheel alignment, before the car moves under power. A preload may pull "
+           "to one "
+           "side under braking: try it gently first.</p><p>Test only on a closed course and where it is "
+           "legal. Local "
+           "rules, the sanctioning body and a licensed engineer's or mechanic's word come first.</p>"));
 }
 
 void MainWindow::showAbout() {
@@ -294,9 +301,13 @@ void MainWindow::showAbout() {
         this, tr("About Bolthole"),
         tr("<h3>Bolthole %1</h3><p>A workbench for the rear links of a car that has to hook: where the "
            "instant center "
-           "goes, before a bolt is moved.</p><p>Free software under the GNU General Public License, version "
-           "3 or later. "
-           "It stands on Qt (LGPL-3), Eigen (MPL-2), QCustomPlot (GPL-3) and JSON for Modern C++ (MIT).</p>")
+           "goes, before a bolt is moved.</p><p>Copyright © 2026 the authors of Bolthole.</p><p>Free "
+           "software under "
+           "the GNU General Public License, version 3 or later: you may share and change it under its terms. "
+           "It "
+           "comes with no warranty, to the extent the law permits; see sections 15 and 16 of the license.</p>"
+           "<p>It stands on Qt (LGPL-3), Eigen (MPL-2), QCustomPlot (GPL-3) and JSON for Modern C++ "
+           "(MIT).</p>")
             .arg(QApplication::applicationVersion()));
 }
 

@@ -50,7 +50,7 @@ std::optional<ChangeRequest> MainWindow::changeRequest() {
     }
     const KeptState* before = state_.car.beforeState();
     if (before == nullptr) {
-        notice_->say(tr("Nothing to compare with yet: keep the car as it stands (Ctrl+K), then change it."));
+        notice_->say(tr("Nothing to compare with yet: keep the current car (Ctrl+K), then change it."));
         return std::nullopt;
     }
     const QString now = tr("as on the bench");

@@ -11,6 +11,7 @@
 #include <QTabWidget>
 #include <QToolButton>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "app/desks/before_desk.h"
 #include "app/desks/choice_desk.h"
@@ -23,6 +24,7 @@
 #include "widgets/curves/travel_curves.h"
 #include "widgets/fields/car_sheet.h"
 #include "widgets/kit/card.h"
+#include "widgets/kit/grouped_tabs.h"
 #include "widgets/kit/notice_bar.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/pages/accuracy/sure_page.h"
@@ -82,9 +84,9 @@ void MainWindow::buildPanels() {
     redoAction_ = new QAction(tr("&Redo"), this);
     redoAction_->setShortcuts(
         {QKeySequence(QStringLiteral("Ctrl+Shift+Z")), QKeySequence(QStringLiteral("Ctrl+Y"))});
-    keepAction_ = new QAction(tr("&Keep this state…"), this);
+    keepAction_ = new QAction(tr("&Keep this setup…"), this);
     keepAction_->setShortcut(QKeySequence(QStringLiteral("Ctrl+K")));
-    keepAction_->setToolTip(tr("Keeps the car as it stands, to compare with after the next change"));
+    keepAction_->setToolTip(tr("Keeps the current car, to compare with after the next change"));
     notice_ = new NoticeBar(this);
     sheet_ = new CarSheet(this);
     sheet_->setMinimumWidth(270);
@@ -114,10 +116,10 @@ void MainWindow::buildPanels() {
     column->addWidget(notice_);
     column->addWidget(benchSplit_, 1);
     setCentralWidget(whole);
-    auto* caution = new QLabel(tr("Geometry only. Car on rated stands, wheels chocked, before a bolt comes "
-                                  "out; brackets and welds are for a "
-                                  "qualified person."),
-                               this);
+    auto* caution =
+        new QLabel(tr("Calculated from your measurements; no strength of brackets, welds or bolts. Car "
+                      "on rated stands, wheels chocked, before a bolt comes out."),
+                   this);
     caution->setFont(textFont(TextSize::small));
     caution->setContentsMargins(10, 0, 0, 0);
     statusBar()->addWidget(caution, 1);
@@ -196,22 +198,23 @@ QWidget* MainWindow::buildPanel() {
     pages_->setDocumentMode(true);
     pages_->setObjectName(QStringLiteral("pages"));
     pages_->setAccessibleName(tr("Panel"));
-    pages_->addTab(board_, tr("Hole board"));
+    pages_->addTab(board_, tr("Hole combinations"));
     pages_->addTab(beforePanel_, tr("Before and after"));
     pages_->addTab(figures_, tr("Figures through travel"));
-    pages_->addTab(doubts_, tr("Doubts"));
+    pages_->addTab(doubts_, tr("Warnings"));
     return makeCard(pages_, this);
 }
 
 QWidget* MainWindow::buildPages(QWidget* bench) {
     workPages_ = new QStackedWidget(this);
     pageGroup_ = new QActionGroup(this);
-    pageTabs_ = new QTabBar(this);
+    auto* tabs = new GroupedTabs(this);
+    pageTabs_ = tabs;
     pageTabs_->setObjectName(QStringLiteral("workPages"));
     pageTabs_->setAccessibleName(tr("Pages"));
     pageTabs_->setDrawBase(false);
     pageTabs_->setExpanding(false);
-    addPage(tr("Links"), tr("The bench: side view, curves, hole board, before and after"), bench);
+    addPage(tr("Links"), tr("The bench: side view, curves, hole combinations, before and after"), bench);
     auto* driveline = new DrivelinePage(this);
     connect(driveline, &DrivelinePage::cursorMoved, this, &MainWindow::moveCursor);
     auto* roll = new RollPage(this);
@@ -225,27 +228,26 @@ QWidget* MainWindow::buildPages(QWidget* bench) {
     wantedDesk_ = new WantedDesk(state_, desk_->state(), *wanted, *mark, this);
     days_ = new TestDaysPage(this);
     passDesk_ = new PassDesk(state_, *days_, this);
-    besideBench_ = {new WeightsPage(this),
-                    driveline,
-                    new SpringsPage(this),
-                    launch_,
-                    roll,
-                    new SurePage(this),
-                    wanted,
-                    brackets_,
-                    new LoadsPage(this)};
+    // As the person's week goes: measure, choose, launch, and the test days.
+    besideBench_ = {new WeightsPage(this), driveline, new SpringsPage(this), brackets_, wanted, roll,
+                    new SurePage(this),    launch_,   new LoadsPage(this)};
+    const std::vector<QWidget*> firsts{wanted, launch_};
     const QStringList tips{tr("Scales, pads, loads and CG height"),
-                           tr("Joint angles, speed swing, plunge and pinion angle"),
+                           tr("Joint angles, speed variation, slip-yoke travel and pinion angle"),
                            tr("Springs, shocks, stops and straps through travel"),
-                           tr("The first second after the release: played, over time and in figures"),
+                           tr("Plates, room around the holes, drilling template"),
+                           tr("A target, and the holes and lengths that give it"),
                            tr("Roll center, roll axis, roll steer and bind"),
                            tr("How far each figure can be trusted, and what to measure again"),
-                           tr("What is wanted, and the holes and lengths that give it"),
-                           tr("Plates, room around the holes, drilling template"),
+                           tr("The first second after the release: played, over time and in figures"),
                            tr("Load transfer, attitude, roll, link loads and braking")};
     for (std::size_t index = 0; index < besideBench_.size(); ++index) {
+        if (std::ranges::find(firsts, besideBench_[index]) != firsts.end()) {
+            tabs->beginGroup();
+        }
         addPage(besideBench_[index]->title(), tips[static_cast<int>(index)], besideBench_[index]);
     }
+    tabs->beginGroup();
     addPage(days_->title(), tr("Every pass with its setup, and what the times tell"), days_);
     pageActions_.front()->setChecked(true);
     connect(pageTabs_, &QTabBar::currentChanged, this, &MainWindow::showWorkPage);

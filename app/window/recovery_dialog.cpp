@@ -41,7 +41,7 @@ RecoveryDialog::RecoveryDialog(QList<AbandonedLog> logs, QWidget* parent)
     auto* title = new QLabel(tr("Bolthole ended before this was saved"), this);
     title->setFont(textFont(TextSize::title, true));
     auto* words =
-        new QLabel(tr("Every change up to the moment shown is here. What you bring back is not saved until "
+        new QLabel(tr("Every change up to the moment shown is here. What you recover is not saved until "
                       "you save it."),
                    this);
     words->setWordWrap(true);
@@ -51,10 +51,10 @@ RecoveryDialog::RecoveryDialog(QList<AbandonedLog> logs, QWidget* parent)
     list_->setAllColumnsShowFocus(true);
     list_->setAccessibleName(tr("Unsaved work"));
     auto* buttons = new QDialogButtonBox(this);
-    bringBack_ = buttons->addButton(tr("&Bring back"), QDialogButtonBox::AcceptRole);
+    bringBack_ = buttons->addButton(tr("&Recover"), QDialogButtonBox::AcceptRole);
     buttons->addButton(tr("&Leave for later"), QDialogButtonBox::RejectRole)
         ->setToolTip(tr("It is offered again at the next start, and under File, Unsaved work"));
-    throwAway_ = buttons->addButton(tr("&Throw away…"), QDialogButtonBox::DestructiveRole);
+    throwAway_ = buttons->addButton(tr("&Delete…"), QDialogButtonBox::DestructiveRole);
     bringBack_->setDefault(true);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(20, 18, 20, 16);
@@ -103,7 +103,7 @@ const AbandonedLog& RecoveryDialog::chosen() const {
 void RecoveryDialog::throwAway() {
     const AbandonedLog log = chosen();
     const auto answer = QMessageBox::question(
-        this, tr("Throw away?"),
+        this, tr("Delete?"),
         tr("'%1' as it stood %2 will be gone for good.")
             .arg(list_->currentItem()->text(0), whenInWords(log.newest.when, QDate::currentDate())),
         QMessageBox::Discard | QMessageBox::Cancel, QMessageBox::Cancel);

@@ -6,6 +6,7 @@
 #include <QPainter>
 #include <QScreen>
 #include <QTimer>
+#include <algorithm>
 #include <cstdio>
 
 #include "app/commands/command_line.h"
@@ -50,6 +51,21 @@ QIcon programIcon() {
 
 }  // namespace
 
+void fitOnScreen(QWidget& window, const QRect& available) {
+    constexpr QSize kFrame(8, 40);  // px, of a title bar and borders; not known before the window is shown
+    if (window.isMaximized() || window.isFullScreen()) {
+        return;
+    }
+    const QRect room(available.topLeft(), available.size() - kFrame);
+    window.resize(window.size().boundedTo(room.size()));
+    QRect place(window.pos(), window.size());
+    place.moveRight(std::min(place.right(), room.right()));
+    place.moveBottom(std::min(place.bottom(), room.bottom()));
+    place.moveLeft(std::max(place.left(), room.left()));
+    place.moveTop(std::max(place.top(), room.top()));
+    window.move(place.topLeft());
+}
+
 int runWindow(int argc, char** argv) {
     if (!hasDisplay()) {
         std::fputs("bolthole: no display for a window; `bolthole --help` lists the commands that need none\n",
@@ -65,11 +81,8 @@ int runWindow(int argc, char** argv) {
     QLocale::setDefault(QLocale::c());
     Settings settings = Settings::load();
     ThemeKeeper::instance().choose(settings.appearance);
-    const bool firstStart = settings.windowGeometry.isEmpty();
     MainWindow window(std::move(settings));
-    if (firstStart) {
-        window.resize(window.size().boundedTo(window.screen()->availableSize()));
-    }
+    fitOnScreen(window, window.screen()->availableGeometry());
     const QStringList words = QApplication::arguments();
     const QString problem = window.openAtStart(words.value(1), QStringLiteral("long-roof-wagon.bolt.json"));
     if (!problem.isEmpty()) {

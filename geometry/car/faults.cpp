@@ -116,7 +116,7 @@ void FaultFinder::checkReach(int index) {
     const Link& link = car_.links[static_cast<std::size_t>(index)];
     if (link.kind == LinkKind::rod && !link.length && holeDistance(link) == 0) {
         add({.field = Field::linkLength, .link = index}, linkPath(index),
-            "expected a rod's holes in use apart, found both at the same place");
+            "expected a link's current holes apart, found both at the same place");
     }
 }
 

@@ -31,7 +31,7 @@ BOLTHOLE_FIELD(rearTrack, .scope = Scope::car, .path = "rear_track", .place = kA
                .meaning = "Distance of the rear tires' centers; may be absent", .compared = Compared::always,
                .label = "Rear track",
                .howTo = {"Between the middles of the rear treads, at the ground. Needed for where the CG "
-                         "lies sideways; may be left empty."})
+                         "lies laterally; may be left empty."})
 
 BOLTHOLE_FIELD(
     leftFrontWeight, .scope = Scope::car, .path = "corner_weights.left_front",
@@ -69,15 +69,15 @@ BOLTHOLE_FIELD(
               "pressure, fuel aboard as entered on the Weights page, driver in or out as chosen there. Roll "
               "it on, bounce both ends, let it settle. Chock the wheels before anyone works around the car."})
 
-BOLTHOLE_FIELD(cgHeight, .scope = Scope::car, .path = "cg_height", .place = kAt<&Car::cgHeight>,
-               .quantity = Quantity::length, .limits = &kPositiveLength, .words = "CG height",
-               .meaning = "Height of the center of gravity above the ground at the measured pose",
-               .tool = MeasuringTool::estimate, .compared = Compared::always, .label = "CG height",
-               .name = "height of the center of gravity",
-               .howTo = {
-                   "Height of the whole car's center of gravity above the ground at ride height: from "
-                   "weighing with one end raised, or an honest estimate. Raising an end for weighing: chock "
-                   "the wheels on the ground, stands under the raised end, nobody under or beside the car."})
+BOLTHOLE_FIELD(
+    cgHeight, .scope = Scope::car, .path = "cg_height", .place = kAt<&Car::cgHeight>,
+    .quantity = Quantity::length, .limits = &kPositiveLength, .words = "CG height",
+    .meaning = "Height of the center of gravity above the ground at the measured pose",
+    .tool = MeasuringTool::estimate, .compared = Compared::always, .label = "CG height",
+    .name = "height of the center of gravity",
+    .howTo = {"Height of the whole car's center of gravity above the ground at ride height: from "
+              "weighing with one end raised, or an honest estimate. Raising an end for weighing is for a "
+              "shop with the ramps, stops and restraints for it: see the Weights page."})
 
 BOLTHOLE_FIELD(bump, .scope = Scope::car, .path = "travel.bump",
                .place = kAt<&Car::travel, &TravelRange::bump>, .quantity = Quantity::length,
@@ -120,4 +120,4 @@ BOLTHOLE_FIELD(frontTrack, .scope = Scope::car, .path = "front_track", .place = 
                .quantity = Quantity::length, .limits = &kPositiveLength, .words = "front track",
                .meaning = "Distance of the front tires' centers; may be absent", .label = "Front track",
                .howTo = {"Between the middles of the front treads, at the ground, wheels straight ahead. "
-                         "Needed for where the CG lies sideways; may be left empty."})
+                         "Needed for where the CG lies laterally; may be left empty."})

@@ -50,12 +50,12 @@ BOLTHOLE_FIELD(
 BOLTHOLE_FIELD(
     jointLimit, .scope = Scope::driveline, .path = "joint_limit", .place = kAt<&Driveline::jointLimit>,
     .quantity = Quantity::angle, .limits = &kJointLimit, .words = "driveshaft joint angle limit",
-    .meaning = "Largest working angle of either driveshaft joint in travel; absent: no limit known",
-    .isMeasured = false, .compared = Compared::never, .label = "Joints bend at most",
-    .name = "driveshaft joints, largest working angle",
-    .howTo = {"The largest angle either driveshaft joint may work at anywhere in the travel, from the "
-              "maker's table for the speed it turns at, or from where its yokes would touch. Left empty, "
-              "nothing is marked."})
+    .meaning = "Largest operating angle of either driveshaft joint in travel; absent: no limit known",
+    .isMeasured = false, .compared = Compared::never, .label = "Joint operating angle, max",
+    .name = "driveshaft joints, largest operating angle",
+    .howTo = {
+        "The largest angle either driveshaft joint may work at anywhere in the travel, from the "
+        "manufacturer's table for the speed it turns at, or from where its yokes would touch. Left empty, " "nothing is marked."})
 
 BOLTHOLE_FIELD(
     carrierJoint, .scope = Scope::driveline, .path = "carrier_joint",
@@ -73,24 +73,24 @@ BOLTHOLE_FIELD(
 
 BOLTHOLE_FIELD(frontYokeOffset, .scope = Scope::driveline, .path = "front_yoke_offset",
                .place = kAt<&Driveline::shaft, &EnteredShaft::frontYokeOffset>, .quantity = Quantity::angle,
-               .limits = &kAngle, .words = "yoke offset of the front shaft",
+               .limits = &kAngle, .words = "yoke phasing of the front shaft",
                .meaning =
                    "How far the front (or only) shaft's rear yoke is turned from its front yoke, clockwise "
                    "seen from the rear; absent: in phase",
-               .label = "Yokes off, front or only piece", .name = "yoke offset of the front or only shaft",
+               .label = "Yoke phasing, front or only piece",
+               .name = "yoke phasing of the front or only shaft",
                .howTo = {"How far the rear yoke of this shaft is turned from its front yoke: 0, or empty, "
                          "where both lie in one plane, as shafts are usually welded. Turn the shaft by hand "
                          "until the angle finder across the front yoke's bearing caps reads level, then read "
-                         "it across the rear yoke's; plus is clockwise seen from the rear."},
-               .caution = Caution::shaft)
+                         "it across the rear yoke's; plus is clockwise seen from the rear."}, .caution = Caution::shaft)
 
 BOLTHOLE_FIELD(rearYokeOffset, .scope = Scope::driveline, .path = "rear_yoke_offset",
                .place = kAt<&Driveline::shaft, &EnteredShaft::rearYokeOffset>, .quantity = Quantity::angle,
-               .limits = &kAngle, .words = "yoke offset of the rear shaft",
+               .limits = &kAngle, .words = "yoke phasing of the rear shaft",
                .meaning =
                    "How far the rear shaft's rear yoke is turned from its front yoke, clockwise seen from "
                    "the rear; absent: in phase",
-               .label = "Yokes off, rear piece",
+               .label = "Yoke phasing, rear piece",
                .howTo = {"How far the rear yoke of this shaft is turned from its front yoke: 0, or empty, "
                          "where both lie in one plane, as shafts are usually welded. Turn the shaft by hand "
                          "until the angle finder across the front yoke's bearing caps reads level, then read "
@@ -123,7 +123,7 @@ BOLTHOLE_FIELD(shaftGear, .scope = Scope::driveline, .path = "gear",
                .meaning = "Ratio of the gear it is reached in", .label = "In a gear of ratio",
                .name = "ratio of the gear at that engine speed",
                .howTo = {"The transmission's ratio in the gear in which that engine speed is reached: 1 for "
-                         "direct drive, below 1 for an overdrive; from the maker's list."})
+                         "direct drive, below 1 for an overdrive; from the manufacturer's list."})
 
 BOLTHOLE_FIELD(
     slipEngagement, .scope = Scope::driveline, .path = "slip_yoke.engagement",
@@ -141,16 +141,16 @@ BOLTHOLE_FIELD(
     slipLeast, .scope = Scope::driveline, .path = "slip_yoke.least_engagement",
     .place = kAt<&Driveline::shaft, &EnteredShaft::slip, &EnteredSlip::leastEngagement>,
     .quantity = Quantity::length, .limits = &kEngagement, .words = "least slip yoke engagement",
-    .meaning = "Spline that must stay held", .isMeasured = false, .label = "Engagement, at least",
-    .howTo = {"Length of spline that must stay held anywhere in the travel: the figure of the yoke's or the "
-              "transmission's maker. Where there is none, ask a driveshaft shop; none is assumed here."})
+    .meaning = "Spline that must stay held", .isMeasured = false, .label = "Engagement, least",
+    .howTo = {
+        "Length of spline that must stay held anywhere in the travel: the figure of the yoke's or the " "transmission's manufacturer. Where there is none, ask a driveshaft shop; none is assumed here."})
 
 BOLTHOLE_FIELD(
     slipInward, .scope = Scope::driveline, .path = "slip_yoke.inward",
     .place = kAt<&Driveline::shaft, &EnteredShaft::slip, &EnteredSlip::inward>, .quantity = Quantity::length,
     .limits = &kEngagement, .words = "slip yoke travel inward",
-    .meaning = "How far it can go in before it bottoms", .label = "Room inward",
-    .name = "slip yoke room inward at ride height",
+    .meaning = "How far it can go in before it bottoms", .label = "Travel to bottoming",
+    .name = "slip yoke travel to bottoming at ride height",
     .howTo =
         {"How far the yoke can go in from where it stands at ride height before it bottoms. Tape around the "
          "barrel at the seal at ride height; with the rear joint undone and the shaft held up by a strap, "

@@ -29,8 +29,8 @@ BOLTHOLE_FIELD(converter, .scope = Scope::car, .path = "launch.converter",
                .limits = &kMultiple, .words = "converter multiplication",
                .meaning = "Multiplication of a torque converter; absent: 1", .label = "Converter",
                .name = "torque converter's multiplication",
-               .howTo = {"By how much the converter multiplies torque as the car leaves: its maker's stall "
-                         "ratio. With a clutch leave it empty: 1."})
+               .howTo = {
+                   "By how much the converter multiplies torque as the car leaves: its manufacturer's stall " "ratio. With a clutch leave it empty: 1."})
 
 BOLTHOLE_FIELD(launchGear, .scope = Scope::car, .path = "launch.gear",
                .place = kAt<&Car::launch, &EnteredLaunch::gear>, .quantity = Quantity::ratio,
@@ -66,7 +66,7 @@ BOLTHOLE_FIELD(axleRatio, .scope = Scope::car, .path = "launch.axle_ratio",
 BOLTHOLE_FIELD(springBase, .scope = Scope::car, .path = "launch.spring_base",
                .place = kAt<&Car::launch, &EnteredLaunch::springBase>, .quantity = Quantity::length,
                .limits = &kPositiveLength, .words = "distance between the rear springs",
-               .meaning = "Between the rear springs, sideways", .label = "Springs apart",
+               .meaning = "Between the rear springs, laterally", .label = "Spring spacing",
                .howTo = {"Between the middles of the two rear springs, across the car. Where the springs' "
                          "mounts are entered, link loads take those instead."},
                .caution = Caution::lift)
@@ -74,8 +74,8 @@ BOLTHOLE_FIELD(springBase, .scope = Scope::car, .path = "launch.spring_base",
 BOLTHOLE_FIELD(leftShift, .scope = Scope::car, .path = "launch.left_shift",
                .place = kAt<&Car::launch, &EnteredLaunch::leftShift>, .quantity = Quantity::force,
                .limits = &kForce, .words = "load on the left rear tire over half",
-               .meaning = "Load on the left rear tire over half the axle's", .label = "Left tire over half",
-               .name = "load on the left rear tire over half the axle's",
+               .meaning = "Load on the left rear tire over half the axle's",
+               .label = "Extra load on left rear", .name = "load on the left rear tire over half the axle's",
                .howTo = {"How much more than half of the rear axle's load the left tire carries in the "
                          "launch. Left empty, it comes from the driveshaft's torque where tracks and wheel "
                          "rates are known; else both tires are taken to carry the same."})
@@ -109,10 +109,10 @@ BOLTHOLE_FIELD(
     pitchInertia, .scope = Scope::car, .path = "launch.pitch_inertia",
     .place = kAt<&Car::launch, &EnteredLaunch::pitchInertia>, .quantity = Quantity::inertia,
     .limits = &kInertia, .words = "pitch inertia",
-    .meaning = "Moment of inertia of the sprung mass about the sideways axis through its own center",
+    .meaning = "Moment of inertia of the sprung mass about the lateral axis through its own center",
     .label = "Pitch inertia",
     .howTo = {
-        "How hard the body is to tip nose up: its moment of inertia about the sideways axis through its own "
+        "How hard the body is to tip nose up: its moment of inertia about the lateral axis through its own "
         "center of gravity, wheels and axle left out. From a swing test, or an estimate, marked as one."})
 
 BOLTHOLE_FIELD(housingInertia, .scope = Scope::car, .path = "launch.housing_inertia",
@@ -144,7 +144,7 @@ BOLTHOLE_FIELD(
     .meaning = "Of all that turns with the driveshaft, on the turbine's side; absent: 0",
     .label = "Driveline inertia",
     .howTo = {
-        "Moment of inertia of all that turns at the transmission's input speed in the gear it launches in: "
+        "Moment of inertia of all that rotates at the transmission's input speed in the gear it launches in: "
         "turbine or clutch disc, gears and, taken back to that speed, the driveshaft. Left empty, 0."})
 
 BOLTHOLE_FIELD(release, .scope = Scope::car, .path = "launch.release",
@@ -210,7 +210,7 @@ BOLTHOLE_FIELD(engineInertia, .scope = Scope::car, .path = "launch.engine.inerti
                .quantity = Quantity::inertia, .limits = &kInertia, .words = "engine inertia",
                .meaning = "Crankshaft, flywheel or flexplate, and a converter's pump",
                .label = "Engine inertia",
-               .howTo = {"Moment of inertia of all that turns at engine speed: crankshaft, flywheel or "
+               .howTo = {"Moment of inertia of all that rotates at engine speed: crankshaft, flywheel or "
                          "flexplate with clutch cover, or the converter's pump with its oil, and balancer."})
 
 BOLTHOLE_FIELD(launchSpeed, .scope = Scope::car, .path = "launch.engine.launch_rpm",
@@ -241,15 +241,15 @@ BOLTHOLE_FIELD(couplingRatio, .scope = Scope::car, .path = "launch.coupling.coup
                .meaning = "Turbine over engine speed from which a converter multiplies no more; absent: 0.88",
                .label = "Coupling ratio",
                .howTo = {"Turbine speed over engine speed from which the converter multiplies torque no "
-                         "more: from its maker. Left empty, 0.88; common practice, no source."})
+                         "more: from its manufacturer. Left empty, 0.88; common practice, no source."})
 
-BOLTHOLE_FIELD(
-    clutchCapacity, .scope = Scope::car, .path = "launch.coupling.capacity",
-    .place = kAt<&Car::launch, &EnteredLaunch::coupling, &EnteredCoupling::capacity>,
-    .quantity = Quantity::torque, .limits = &kTorque, .words = "capacity of the clutch",
-    .meaning = "Most torque a clutch carries", .label = "Clutch capacity",
-    .howTo = {
-        "The most torque the clutch carries before it slips: from its maker, for the spring load it has."})
+BOLTHOLE_FIELD(clutchCapacity, .scope = Scope::car, .path = "launch.coupling.capacity",
+               .place = kAt<&Car::launch, &EnteredLaunch::coupling, &EnteredCoupling::capacity>,
+               .quantity = Quantity::torque, .limits = &kTorque, .words = "capacity of the clutch",
+               .meaning = "Most torque a clutch carries", .label = "Clutch capacity",
+               .howTo = {"The most torque the clutch carries before it slips: from its manufacturer, for the "
+
+                         "spring load it has."})
 
 BOLTHOLE_FIELD(frontDroop, .scope = Scope::car, .path = "launch.front.droop",
                .place = kAt<&Car::launch, &EnteredLaunch::front, &EnteredFront::droop>,
@@ -281,7 +281,7 @@ BOLTHOLE_FIELD(frontBumpClick, .scope = Scope::car, .path = "launch.front.dampin
                .quantity = Quantity::count, .limits = &kClick, .words = "bump click of the front shocks",
                .meaning = "The click it is set to", .label = "Front bump, click",
                .howTo = {"Clicks of the bump adjuster of both front shocks as the table counts them, from "
-                         "the stop its maker says."})
+                         "the stop its manufacturer says."})
 
 BOLTHOLE_FIELD(frontReboundClick, .scope = Scope::car, .path = "launch.front.damping.rebound.at",
                .place = kAt<&Car::launch, &EnteredLaunch::front, &EnteredFront::damping, &Damping::rebound,
@@ -289,7 +289,7 @@ BOLTHOLE_FIELD(frontReboundClick, .scope = Scope::car, .path = "launch.front.dam
                .quantity = Quantity::count, .limits = &kClick, .words = "rebound click of the front shocks",
                .meaning = "The click it is set to", .label = "Front rebound, click",
                .howTo = {"Clicks of the rebound adjuster of both front shocks as the table counts them, from "
-                         "the stop its maker says."})
+                         "the stop its manufacturer says."})
 
 BOLTHOLE_FIELD(brakeRearShare, .scope = Scope::car, .path = "brakes.rear_share",
                .place = kAt<&Car::brakes, &EnteredBrakes::rearShare>, .quantity = Quantity::percent,

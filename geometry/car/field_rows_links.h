@@ -53,7 +53,7 @@ BOLTHOLE_FIELD(
     .place = kAt<&Link::adjuster, &Adjuster::engagement>, .quantity = Quantity::length,
     .limits = &kEngagement, .words = "thread engagement",
     .meaning = "Thread held in each threaded end at the length engagement_at; absent: not measured",
-    .label = "Thread held", .name = "%1, thread held in each end",
+    .label = "Thread engagement", .name = "%1, thread engagement in each end",
     .howTo = {"How much thread each threaded end holds as the rod is built now: the thread's whole length "
               "less what shows past the jam nut, or a wire down the inspection hole. The length it was "
               "measured at is kept with it."})
@@ -63,30 +63,30 @@ BOLTHOLE_FIELD(adjusterEngagementAt, .scope = Scope::link, .path = "adjuster.eng
                .limits = &kPositiveLength, .words = "length at that engagement",
                .meaning = "The rod's length when its engagement was measured; absent: as it is built now",
                .label = "Measured at", .name = "%1, length at which the thread was measured",
-               .howTo = {"The rod's length, center to center, when the thread held was measured."})
+               .howTo = {"The rod's length, center to center, when that engagement was measured."})
 
 BOLTHOLE_FIELD(adjusterLeastEngagement, .scope = Scope::link, .path = "adjuster.least_engagement",
                .place = kAt<&Link::adjuster, &Adjuster::leastEngagement>, .quantity = Quantity::length,
                .limits = &kEngagement, .words = "least thread engagement",
                .meaning = "Thread that must stay held in each end; absent: no limit known",
-               .isMeasured = false, .label = "Thread, at least", .name = "%1, least thread held in each end",
-               .howTo = {"How much thread must stay held in each end: the maker's figure or the rule book's. "
-                         "A rod end with too little pulls out under load. Left empty, nothing is marked."})
+               .isMeasured = false, .label = "Thread engagement, least",
+               .name = "%1, least thread engagement in each end",
+               .howTo = { "How much thread must stay held in each end: the manufacturer's spec or the rule book's. " "A rod end with too little pulls out under load. Left empty, nothing is marked."})
 
 BOLTHOLE_FIELD(rodEndLimit, .scope = Scope::link, .path = "rod_end_limit", .place = kAt<&Link::rodEndLimit>,
                .quantity = Quantity::angle, .limits = &kJointLimit, .words = "rod-end angle limit",
                .meaning =
                    "How far a rod end may lean out of the plane square to its bolt before it binds; absent: "
                    "no limit known",
-               .isMeasured = false, .label = "Rod ends lean at most", .name = "%1, largest lean of a rod end",
-               .howTo = {"How far a rod end may lean to either side before its body touches the bracket or "
-                         "the spacers: the maker's figure, or an angle finder on the rod with the end bolted "
-                         "in. Bushings: as far as their maker allows. Left empty, nothing is marked."})
+               .isMeasured = false, .label = "Rod-end misalignment, largest",
+               .name = "%1, largest rod-end misalignment",
+               .howTo = {
+                   "How far a rod end may lean to either side before its body touches the bracket or " "the spacers: the manufacturer's spec, or an angle finder on the rod with the end bolted " "in. Bushings: as far as their manufacturer allows. Left empty, nothing is marked."})
 
 BOLTHOLE_FIELD(linkRating, .scope = Scope::link, .path = "rating", .place = kAt<&Link::rating>,
                .quantity = Quantity::force, .limits = &kPositiveForce, .words = "rating",
                .meaning = "What the link's weakest part may carry, as entered; absent: not compared",
                .isMeasured = false, .label = "%1", .name = "%1, rating",
-               .howTo = {"What the link's weakest part may carry, as its maker states it for this use: the "
-                         "rod end, the bushing, the tube, the bolt or the bracket, whichever is least. Left "
-                         "empty, nothing is held against it."})
+               .howTo = {
+                   "What the link's weakest part may carry, as its manufacturer states it for this use: the "
+                   "rod end, the bushing, the tube, the bolt or the bracket, whichever is least. Left " "empty, nothing is held against it."})

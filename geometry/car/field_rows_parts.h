@@ -51,18 +51,18 @@ BOLTHOLE_FIELD(springFreeLength, .scope = Scope::spring, .path = "free_length",
 
 BOLTHOLE_FIELD(springClosedLength, .scope = Scope::spring, .path = "closed_length",
                .place = kAt<&SuspensionPart::closedLength>, .quantity = Quantity::length,
-               .limits = &kPositiveLength, .words = "closed length",
+               .limits = &kPositiveLength, .words = "compressed length",
                .meaning = "The shortest: coils touch, shock bottoms")
 
 BOLTHOLE_FIELD(springOpenLength, .scope = Scope::spring, .path = "open_length",
                .place = kAt<&SuspensionPart::openLength>, .quantity = Quantity::length,
-               .limits = &kPositiveLength, .words = "open length",
+               .limits = &kPositiveLength, .words = "extended length",
                .meaning = "The longest: shock topped out, strap taut")
 
 BOLTHOLE_FIELD(springPush, .scope = Scope::spring, .path = "push", .place = kAt<&SuspensionPart::push>,
                .quantity = Quantity::force, .limits = &kForce, .words = "push",
                .meaning = "What it pushes at any length: a shock's gas", .fallback = kNoPush, .isRare = true,
-               .label = "Gas push", .name = "%1, gas push",
+               .label = "Gas force", .name = "%1, gas force",
                .howTo = {"What it pushes at any length, the damper at rest: a gas shock's force on a "
                          "bathroom scale, held half in. 0 without gas."})
 
@@ -70,15 +70,15 @@ BOLTHOLE_FIELD(bumpClick, .scope = Scope::spring, .path = "damping.bump.at",
                .place = kAt<&SuspensionPart::damping, &Damping::bump, &DampingWay::at>,
                .quantity = Quantity::count, .limits = &kClick, .words = "bump click",
                .meaning = "The click it is set to", .label = "Bump, click", .name = "%1, bump click",
-               .howTo = {"Clicks of the bump adjuster as the table counts them, from the stop its maker "
-                         "says. A pair is set alike."})
+               .howTo = {
+                   "Clicks of the bump adjuster as the table counts them, from the stop its manufacturer " "says. A pair is set alike."})
 
 BOLTHOLE_FIELD(reboundClick, .scope = Scope::spring, .path = "damping.rebound.at",
                .place = kAt<&SuspensionPart::damping, &Damping::rebound, &DampingWay::at>,
                .quantity = Quantity::count, .limits = &kClick, .words = "rebound click",
                .meaning = "The click it is set to", .label = "Rebound, click", .name = "%1, rebound click",
-               .howTo = {"Clicks of the rebound adjuster as the table counts them, from the stop its maker "
-                         "says. A pair is set alike."})
+               .howTo = {
+                   "Clicks of the rebound adjuster as the table counts them, from the stop its manufacturer " "says. A pair is set alike."})
 
 BOLTHOLE_FIELD(mountAt, .scope = Scope::mount, .path = "at", .place = kAt<&Hole::at>,
                .quantity = Quantity::length, .limits = &kPosition, .words = "hole")

@@ -82,8 +82,8 @@ BOLTHOLE_FIELD(padRightRear, .scope = Scope::car, .path = "weighing.pads.right_r
 BOLTHOLE_FIELD(
     ticketFront, .scope = Scope::car, .path = "weighing.axle_ticket.front",
     .place = kAt<&Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::front>, .quantity = Quantity::mass,
-    .limits = &kWeight, .words = "front axle on the other scale", .meaning = "Front axle",
-    .tool = MeasuringTool::otherScale, .label = "Front axle", .name = "other scale, front axle",
+    .limits = &kWeight, .words = "front axle on the truck-scale ticket", .meaning = "Front axle",
+    .tool = MeasuringTool::otherScale, .label = "Front axle", .name = "truck-scale ticket, front axle",
     .howTo = {
         "From a truck scale's ticket or any other scale that takes a whole axle or the whole car. Nobody "
         "stands on the scale or between car and scale while it reads; engine off, car in park or chocked."})
@@ -91,8 +91,8 @@ BOLTHOLE_FIELD(
 BOLTHOLE_FIELD(
     ticketRear, .scope = Scope::car, .path = "weighing.axle_ticket.rear",
     .place = kAt<&Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::rear>, .quantity = Quantity::mass,
-    .limits = &kWeight, .words = "rear axle on the other scale", .meaning = "Rear axle",
-    .tool = MeasuringTool::otherScale, .label = "Rear axle", .name = "other scale, rear axle",
+    .limits = &kWeight, .words = "rear axle on the truck-scale ticket", .meaning = "Rear axle",
+    .tool = MeasuringTool::otherScale, .label = "Rear axle", .name = "truck-scale ticket, rear axle",
     .howTo = {
         "From a truck scale's ticket or any other scale that takes a whole axle or the whole car. Nobody "
         "stands on the scale or between car and scale while it reads; engine off, car in park or chocked."})
@@ -100,17 +100,17 @@ BOLTHOLE_FIELD(
 BOLTHOLE_FIELD(
     ticketTotal, .scope = Scope::car, .path = "weighing.axle_ticket.total",
     .place = kAt<&Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::total>, .quantity = Quantity::mass,
-    .limits = &kWeight, .words = "total on the other scale", .meaning = "Whole car",
-    .tool = MeasuringTool::otherScale, .label = "Whole car", .name = "other scale, whole car",
+    .limits = &kWeight, .words = "total on the truck-scale ticket", .meaning = "Whole car",
+    .tool = MeasuringTool::otherScale, .label = "Whole car", .name = "truck-scale ticket, whole car",
     .howTo = {
         "From a truck scale's ticket or any other scale that takes a whole axle or the whole car. Nobody "
         "stands on the scale or between car and scale while it reads; engine off, car in park or chocked."})
 
 BOLTHOLE_FIELD(ticketUncertainty, .scope = Scope::car, .path = "weighing.axle_ticket.uncertainty",
                .place = kAt<&Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::uncertainty>,
-               .quantity = Quantity::mass, .limits = &kSpread, .words = "uncertainty of the other scale",
+               .quantity = Quantity::mass, .limits = &kSpread, .words = "uncertainty of the truck scale",
                .meaning = "Standard uncertainty of one reading; absent: 10 kg", .isMeasured = false,
-               .label = "Its ±", .name = "other scale, ±",
+               .label = "Its ±", .name = "truck-scale ticket, ±",
                .howTo = {
                    "How far one reading of that scale may be off: 95 of 100 lie within. Its smallest step is "
                    "the least. Left empty, ± 20 kg (43 lb) is taken (common practice, no source)."})
@@ -120,19 +120,19 @@ BOLTHOLE_FIELD(liftHeight, .scope = Scope::car, .path = "lift.height",
                .limits = &kPositiveLength, .words = "lift",
                .meaning = "How far that end's tires stood above the other end's", .label = "Raised by",
                .name = "lift: how far the end was raised",
-               .howTo = {"How much higher the tires of the raised end stand than those of the other end, at "
-                         "the contact patches. Turn the car by 15° or more: small lifts make small errors "
-                         "large. Chock the wheels that stay down, rated stands under the raised end before "
-                         "anyone goes near, nobody under or beside the car while it is raised or lowered."})
-
-BOLTHOLE_FIELD(liftReading, .scope = Scope::car, .path = "lift.reading",
-               .place = kAt<&Car::lift, &EnteredLift::reading>, .quantity = Quantity::mass,
-               .limits = &kWeight, .words = "reading with one end raised", .meaning = "Both its tires",
-               .label = "Axle then read", .name = "lift: reading of that axle with the car raised",
                .howTo = {
-                   "Both tires of the axle that was read, added, with the car raised and settled: springs "
-                   "blocked at ride height, fluids and loads as they were when level. The weight of chocks "
-                   "that stand on the pads taken off. Read it from beside the display, away from the car."})
+                   "How much higher the tires of the raised end stand than those of the other end, at "
+                   "the contact patches. A job for a shop that has the ramps, stops and restraints for "
+                   "it: the car held so that it can't run off or tip, the wheels free to roll a little, " "backup supports just clear of the raised end, nobody under, before or behind the " "car. The ± beside the height says what this lift is worth."})
+
+BOLTHOLE_FIELD(
+    liftReading, .scope = Scope::car, .path = "lift.reading", .place = kAt<&Car::lift, &EnteredLift::reading>,
+    .quantity = Quantity::mass, .limits = &kWeight, .words = "reading with one end raised",
+    .meaning = "Both its tires", .label = "Axle then read",
+    .name = "lift: reading of that axle with the car raised",
+    .howTo = {"Both tires of the axle that stays on the ground, added, with the other end raised and "
+              "settled: springs blocked at ride height, fluids and loads as they were when level, wheels "
+              "free to roll a little, as a dragging brake falsifies the scales. Read it from beside the " "display, away from the car."})
 
 BOLTHOLE_FIELD(frontWheelRate, .scope = Scope::car, .path = "wheel_rates.front.wheel",
                .place = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::wheel>,
@@ -152,9 +152,9 @@ BOLTHOLE_FIELD(
     .meaning = "One tire; absent: taken as rigid", .label = "Front tire rate",
     .name = "front tire rate, one tire",
     .howTo = {
-        "How much more one tire carries for each unit of length it is pressed flatter: from its maker at "
-        "race pressure, or by loading it on a scale: read load and height of the wheel's center twice, and "
-        "divide the change of one by the change of the other. Left empty, tires are taken as rigid."})
+        "How much more one tire carries for each unit of length it is pressed flatter: from its manufacturer "
+        "at "
+        "race pressure, or by loading it on a scale: read load and height of the wheel's center twice, and " "divide the change of one by the change of the other. Left empty, tires are taken as rigid."})
 
 BOLTHOLE_FIELD(
     frontRollRate, .scope = Scope::car, .path = "wheel_rates.front.roll",
@@ -182,9 +182,9 @@ BOLTHOLE_FIELD(
     .limits = &kRate, .words = "rear tire rate", .meaning = "One tire; absent: taken as rigid",
     .label = "Rear tire rate", .name = "rear tire rate, one tire",
     .howTo = {
-        "How much more one tire carries for each unit of length it is pressed flatter: from its maker at "
-        "race pressure, or by loading it on a scale: read load and height of the wheel's center twice, and "
-        "divide the change of one by the change of the other. Left empty, tires are taken as rigid."})
+        "How much more one tire carries for each unit of length it is pressed flatter: from its manufacturer "
+        "at "
+        "race pressure, or by loading it on a scale: read load and height of the wheel's center twice, and " "divide the change of one by the change of the other. Left empty, tires are taken as rigid."})
 
 BOLTHOLE_FIELD(
     rearRollRate, .scope = Scope::car, .path = "wheel_rates.rear.roll",

@@ -301,7 +301,7 @@ PassFault findFault(const Pass& pass, std::size_t setups) {
     }
     if (pass.setup && (*pass.setup < 0 || static_cast<std::size_t>(*pass.setup) >= setups)) {
         return {"setup", (setups == 0 ? std::string("expected no index, as nothing is kept")
-                                      : "expected the index of a kept state, a whole number from 0 to " +
+                                      : "expected the index of a kept setup, a whole number from 0 to " +
                                             std::to_string(setups - 1)) +
                              ", found " + std::to_string(*pass.setup)};
     }

@@ -32,17 +32,17 @@ std::string ProblemWriter::one(ChoiceProblem problem) const {
         case ChoiceProblem::notAssembled:
             return "can't be assembled at ride" + (detail.link < 0 ? "" : ": " + link(detail.link));
         case ChoiceProblem::droopRunsOut:
-            return link(detail.link) + " runs out at " + measure(std::abs(detail.value), Quantity::length) +
-                   " of droop";
+            return link(detail.link) + " stops travel at " +
+                   measure(std::abs(detail.value), Quantity::length) + " of droop";
         case ChoiceProblem::bumpRunsOut:
-            return link(detail.link) + " runs out at " + measure(std::abs(detail.value), Quantity::length) +
-                   " of bump";
+            return link(detail.link) + " stops travel at " +
+                   measure(std::abs(detail.value), Quantity::length) + " of bump";
         case ChoiceProblem::frontJoint:
             return "front driveshaft joint reaches " + measure(detail.value, Quantity::angle);
         case ChoiceProblem::rearJoint:
             return "rear driveshaft joint reaches " + measure(detail.value, Quantity::angle);
         case ChoiceProblem::rodEnd:
-            return link(detail.link) + " rod end leans " + measure(detail.value, Quantity::angle);
+            return link(detail.link) + " rod-end misalignment " + measure(detail.value, Quantity::angle);
         case ChoiceProblem::tooShort:
             return link(detail.link) + " can't be set as short as " + measure(detail.value, Quantity::length);
         case ChoiceProblem::tooLong:

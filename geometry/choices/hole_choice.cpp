@@ -58,7 +58,7 @@ std::string_view wordsFor(LengthTreatment treatment) {
         case LengthTreatment::uppers:
             break;
     }
-    return "upper rods are set so that the pinion keeps its angle; the others keep their lengths";
+    return "uppers are refit so that the pinion keeps its angle; the others keep their lengths";
 }
 
 bool hasUpperRod(const Car& car) {
@@ -320,7 +320,7 @@ std::string refuseChoice(const Car& car, const HoleUse& use, LengthTreatment tre
         }
     }
     if (treatment == LengthTreatment::uppers && !hasUpperRod(car)) {
-        return "this car has no upper rod to set; expected keep or refit";
+        return "this car has no upper link to refit; expected keep or refit";
     }
     return {};
 }

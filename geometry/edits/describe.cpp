@@ -257,7 +257,7 @@ std::string Describer::operator()(const SetWanted& edit) const {
         return "Want nothing in particular";
     }
     const auto percent = [](double value) { return figureText(value, Quantity::percent, Units::inch); };
-    return "Want anti-squat " + percent(edit.wanted->antiSquatLow) + " to " +
+    return "Set target: anti-squat " + percent(edit.wanted->antiSquatLow) + " to " +
            percent(edit.wanted->antiSquatHigh) + " %";
 }
 
@@ -270,7 +270,7 @@ std::string Describer::operator()(const ChooseHoles& edit) const {
 std::string Describer::stateWords(int state) const {
     const bool exists = state >= 0 && static_cast<std::size_t>(state) < car_.kept.size();
     return exists ? "'" + car_.kept[static_cast<std::size_t>(state)].name + "'"
-                  : "kept state " + std::to_string(state + 1);
+                  : "kept setup " + std::to_string(state + 1);
 }
 
 std::string Describer::operator()(const KeepState& edit) const {
@@ -290,7 +290,7 @@ std::string Describer::operator()(const RemoveKept& edit) const {
 }
 
 std::string Describer::operator()(const RestoreKept& edit) const {
-    return "Bring back " + stateWords(edit.state);
+    return "Recover " + stateWords(edit.state);
 }
 
 std::string Describer::operator()(const SwapBefore&) const {
@@ -326,7 +326,7 @@ std::string Describer::operator()(const SetChoice& edit) const {
         case Choice::liftDriver:
             return edit.option == 0 ? "Lift with driver" : "Lift without driver";
         case Choice::ticketDriver:
-            return edit.option == 0 ? "Other scale with driver" : "Other scale without driver";
+            return edit.option == 0 ? "Truck-scale ticket with driver" : "Truck-scale ticket without driver";
         case Choice::differential: {
             constexpr std::array<std::string_view, 4> kWords{"not entered", "open", "limited slip", "locked"};
             return "Differential: " + std::string(kWords[static_cast<std::size_t>(edit.option % 4)]);

@@ -29,7 +29,7 @@ constexpr std::string_view kOnlyRods = "only a rod has a length of its own";
 /// Why `value` cannot stand at `id`, as a sentence; empty if it can.
 std::string refusalSentence(const FieldId& id, double value) {
     const std::string expected = refusal(id, value);
-    const std::string_view whose = id.spread ? ", how sure" : "";
+    const std::string_view whose = id.spread ? ", ±" : "";
     return expected.empty() ? expected
                             : std::string(ruleOf(id.field).words).append(whose) + ": expected " + expected;
 }
@@ -64,7 +64,7 @@ std::string missingNumber(const Car& car, const FieldId& id) {
         case Scope::driveline:
             return std::string(kNoDriveline);
         case Scope::wanted:
-            return "nothing is wanted of this car yet";
+            return "no target is set for this car yet";
         case Scope::load:
             return "there is no load " + std::to_string(id.item + 1);
         case Scope::spring:

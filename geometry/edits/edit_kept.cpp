@@ -15,7 +15,7 @@ namespace {
 
 std::string missingState(const Car& car, int state) {
     const bool exists = state >= 0 && static_cast<std::size_t>(state) < car.kept.size();
-    return exists ? std::string() : "there is no kept state " + std::to_string(state + 1);
+    return exists ? std::string() : "there is no kept setup " + std::to_string(state + 1);
 }
 
 // A file with such a state in it could not be opened again.
@@ -158,7 +158,7 @@ void keepInPlaceOf(KeptState& before, const Car& car, const std::string& date) {
 
 std::string applyTo(Car& car, const KeepState& edit) {
     if (isBlank(edit.name)) {
-        return "a kept state needs a name";
+        return "a kept setup needs a name";
     }
     if (car.kept.size() >= kMaxKept) {
         return tooManyKept();
@@ -181,7 +181,7 @@ std::string applyTo(Car& car, const KeepState& edit) {
 std::string applyTo(Car& car, const DescribeKept& edit) {
     std::string reason = missingState(car, edit.state);
     if (reason.empty() && isBlank(edit.name)) {
-        reason = "a kept state needs a name";
+        reason = "a kept setup needs a name";
     }
     if (reason.empty()) {
         stateAt(car, edit.state).name = edit.name;
@@ -228,7 +228,7 @@ std::string applyTo(Car& car, const RestoreKept& edit) {
 
 std::string applyTo(Car& car, const SwapBefore& edit) {
     if (!car.before) {
-        return "no state is kept as the before yet";
+        return "no setup is kept as the baseline yet";
     }
     if (std::string reason = refuseFaults(car); !reason.empty()) {
         return reason;

@@ -16,10 +16,11 @@ TraceSpread computeRideSpread(const Car& car, LengthTreatment treatment, const H
 ChoiceSpreader::ChoiceSpreader(const Car& car, LengthTreatment treatment)
     : car_(withoutKept(car)),
       treatment_(treatment),
-      present_(computeRideSpread(car_, treatment, holesInUse(car_))) {}
+      presentUse_(holesInUse(car_)),
+      present_(computeRideSpread(car_, LengthTreatment::keep, presentUse_)) {}
 
 ChoiceSpread ChoiceSpreader::solve(const HoleUse& use) const {
-    const TraceSpread spread = computeRideSpread(car_, treatment_, use);
+    const TraceSpread spread = use == presentUse_ ? present_ : computeRideSpread(car_, treatment_, use);
     constexpr auto kAntiSquat = static_cast<std::size_t>(Figure::antiSquat);
     return {.antiSquat = spread.atRide(Figure::antiSquat),
             .inverse = spread.inverseAtRide(),

@@ -20,7 +20,8 @@ struct ChoiceSpread {
 /// findFaults() and, for `uppers`, have an upper rod.
 [[nodiscard]] TraceSpread computeRideSpread(const Car& car, LengthTreatment treatment, const HoleUse& use);
 
-/// Computes one choice after another of one car. Not for several threads at once.
+/// Computes one choice after another of one car; the one it is bolted to with its lengths as they are. Not
+/// for several threads at once.
 class ChoiceSpreader {
   public:
     /// The car as for computeRideSpread().
@@ -31,6 +32,7 @@ class ChoiceSpreader {
   private:
     Car car_;
     LengthTreatment treatment_;
+    HoleUse presentUse_;
     TraceSpread present_;
 };
 

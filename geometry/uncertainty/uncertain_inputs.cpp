@@ -24,7 +24,7 @@ double cgSpread(const Car& car) {
 
 std::string_view nameOf(MeasuringTool tool) {
     constexpr std::array<std::string_view, 6> kNames{"tape",   "calipers",        "angle finder",
-                                                     "scales", "the other scale", "estimate"};
+                                                     "scales", "the truck scale", "estimate"};
     return kNames[static_cast<std::size_t>(tool)];
 }
 
@@ -40,7 +40,7 @@ double uncertaintyOf(const Car& car, MeasuringTool tool) {
         case MeasuringTool::scales:
             return scales;
         case MeasuringTool::otherScale:
-            return car.weighing.ticket.uncertainty.value_or(scales);
+            return car.weighing.ticket.uncertainty.value_or(AxleTicket{}.uncertainty);
         case MeasuringTool::estimate:
             break;
     }
@@ -282,7 +282,7 @@ std::vector<UncertainInput> asInputs(std::span<const CarInput> inputs) {
 }
 
 std::string numberWords(const Car& car, const FieldId& id) {
-    constexpr std::array<std::string_view, 3> kAxes{"forward", "sideways", "up"};
+    constexpr std::array<std::string_view, 3> kAxes{"forward", "lateral", "up"};
     const FieldRule& rule = ruleOf(id.field);
     std::string words(rule.words);
     if (rule.scope == Scope::hole) {

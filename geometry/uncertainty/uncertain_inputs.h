@@ -23,7 +23,7 @@ struct Sureness {
 /// a number (a written length) is taken with the tape too. The lift's reading is the sum of two tires'.
 [[nodiscard]] Sureness surenessOf(const Car& car, const FieldId& id);
 /// The standard uncertainty of a tool as entered for the car, or the one it has by default, SI. A ticket's
-/// scale without one: as the pads.
+/// scale without one: that of AxleTicket.
 [[nodiscard]] double uncertaintyOf(const Car& car, MeasuringTool tool);
 
 /// One measured number, with the estimate that stands in the car.

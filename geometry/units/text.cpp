@@ -206,13 +206,13 @@ std::string_view unitMark(Quantity quantity, Units units) {
         case Quantity::percent:
             return "%";
         case Quantity::force:
-            return inch ? "lbf" : "N";
+            return inch ? "lb" : "N";
         case Quantity::torque:
-            return inch ? "lbf\u00B7ft" : "N\u00B7m";
+            return inch ? "lb-ft" : "N\u00B7m";
         case Quantity::rate:
-            return inch ? "lbf/in" : "N/mm";
+            return inch ? "lb/in" : "N/mm";
         case Quantity::rollRate:
-            return inch ? "lbf\u00B7ft/\u00B0" : "N\u00B7m/\u00B0";
+            return inch ? "lb-ft/\u00B0" : "N\u00B7m/\u00B0";
         case Quantity::volume:
             return inch ? "gal" : "L";
         case Quantity::density:
@@ -226,7 +226,7 @@ std::string_view unitMark(Quantity quantity, Units units) {
         case Quantity::shaftSpeed:
             return inch ? "in/s" : "mm/s";
         case Quantity::damping:
-            return inch ? "lbf\u00B7s/in" : "N\u00B7s/mm";
+            return inch ? "lb-s/in" : "N\u00B7s/mm";
         default:
             return "";
     }

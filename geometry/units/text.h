@@ -20,7 +20,7 @@ struct NumberStyle {
     bool operator==(const NumberStyle&) const = default;
 };
 
-/// Unit mark after a number: "in", "mm", "lb", "kg", "°", "%", "lbf/in" and so on, or "".
+/// Unit mark after a number: "in", "mm", "lb", "kg", "°", "%", "lb/in" and so on, or "".
 [[nodiscard]] std::string_view unitMark(Quantity quantity, Units units);
 
 /// The number and its unit: "12 3/8 in", "2.5°", "45 %"; the number alone where it has no unit.
@@ -53,12 +53,12 @@ struct TypedNumber {
 };
 
 /// Reads what a person types into a field: "12 3/8", "12-3/8", "12.375", "3/8", "-3/8", "314 mm", "1 ft 2 1/2
-/// in", "12 3/8\"", "2°", "40 lb", "18 kg"; typographic minus, prime, degree and fraction signs too. Without
-/// a unit the shown unit of `units` is meant. Refused with a reason, never guessed: a comma ("type 12.5 or 12
-/// 1/2": it could mean thousands or decimals), a fraction over 0, an improper mixed fraction, a fraction
-/// without a unit where mm are shown, a unit of another kind, anything left over, an exponent, nan and inf.
-/// Fractions and decimals of an inch give the double nearest to the length meant. Limits of the field are not
-/// applied.
+/// in", "12 3/8\"", "2°", "40 lb", "18 kg"; typographic minus, prime, degree and fraction signs too; and,
+/// with spaces around the slash, a number divided by another: "26 3/4 / 2", "680 mm / 2". Without a unit the
+/// shown unit of `units` is meant. Refused with a reason, never guessed: a comma ("type 12.5 or 12 1/2": it
+/// could mean thousands or decimals), a fraction over 0, an improper mixed fraction, a fraction without a
+/// unit where mm are shown, a unit of another kind, anything left over, an exponent, nan and inf. Fractions
+/// and decimals of an inch give the double nearest to the length meant. Limits of the field are not applied.
 [[nodiscard]] TypedNumber readTyped(std::string_view text, Quantity quantity, Units units);
 
 /// 12 significant digits and 15 decimals at most, trailing zeros left off, '.' as decimal point, no exponent,

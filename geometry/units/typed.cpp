@@ -103,6 +103,8 @@ class TypedReader {
     bool readMeasure(double& value);
     bool readUnit(const TypedUnit*& unit);
     bool readInchesAfter(double feet, double& value);
+    [[nodiscard]] bool atDivision() const;
+    bool divide(double& value);
     bool refuseRest();
 
     std::string text_;
@@ -217,7 +219,7 @@ bool TypedReader::readAmount(Amount& amount) {
         at_ += dashed ? 1 : 0;
         return readMixed(digits, number, amount);
     }
-    if (peek() == '/') {
+    if (peek() == '/' && !atDivision()) {
         amount.fraction = true;
         return readFractionOf(digits, number, amount.value);
     }
@@ -247,6 +249,30 @@ bool TypedReader::readUnit(const TypedUnit*& unit) {
     return true;
 }
 
+/// A slash with spaces around it divides: "26 3/4 / 2", half a diameter. Within a mixed number, "12 3 / 8",
+/// it is the fraction's.
+bool TypedReader::atDivision() const {
+    return at_ > 0 && text_[at_ - 1] == ' ' && peek() == '/' && peek(1) == ' ';
+}
+
+bool TypedReader::divide(double& value) {
+    take('/');
+    skipSpaces();
+    std::string_view digits;
+    double by = 0;
+    if (!isDigit(peek()) && peek() != '.') {
+        return refuse("a number is missing after the '/'");
+    }
+    if (!readNumber(digits, by)) {
+        return false;
+    }
+    if (by <= 0) {
+        return refuse("a number divided by 0 has no value");
+    }
+    value /= by;
+    return true;
+}
+
 /// What may follow feet: nothing, or inches as in "1 ft 2 1/2 in" or, as on drawings, "1'-2 1/2\"".
 bool TypedReader::readInchesAfter(double feet, double& value) {
     if (peek() == '-' && isDigit(peek(1))) {
@@ -254,7 +280,7 @@ bool TypedReader::readInchesAfter(double feet, double& value) {
     }
     skipSpaces();
     Amount inches;
-    if (!rest().empty()) {
+    if (!rest().empty() && !atDivision()) {
         if (!isDigit(peek()) && peek() != '.') {
             return refuseRest();
         }
@@ -280,7 +306,7 @@ bool TypedReader::readMeasure(double& value) {
     }
     skipSpaces();
     const TypedUnit* unit = &shownTypedUnit(quantity_, units_);
-    const bool bare = rest().empty();
+    const bool bare = rest().empty() || atDivision();
     if (bare && amount.fraction && unit->sameSize(kMillimetreUnit)) {
         return refuse("a fraction of an inch or of a millimeter? Add in or mm");
     }
@@ -323,6 +349,10 @@ bool TypedReader::readAll(double& value) {
         return refuse("type " + std::string(wantedWords(quantity_)));
     }
     if (!readSigned(value)) {
+        return false;
+    }
+    skipSpaces();
+    if (atDivision() && !divide(value)) {
         return false;
     }
     skipSpaces();

@@ -175,13 +175,13 @@ std::string_view wantedWords(Quantity quantity) {
         case Quantity::count:
             return "a whole number, such as 81";
         case Quantity::force:
-            return "a force, such as 250 lbf or 1100 N";
+            return "a force, such as 250 lb or 1100 N";
         case Quantity::torque:
-            return "a torque, such as 400 lbf-ft or 540 Nm";
+            return "a torque, such as 400 lb-ft or 540 Nm";
         case Quantity::rate:
-            return "a rate, such as 175 lbf/in or 31 N/mm";
+            return "a rate, such as 175 lb/in or 31 N/mm";
         case Quantity::rollRate:
-            return "a roll rate, such as 200 lbf-ft/deg or 270 Nm/deg";
+            return "a roll rate, such as 200 lb-ft/deg or 270 Nm/deg";
         case Quantity::volume:
             return "a volume, such as 16 gal or 60 L";
         case Quantity::density:
@@ -195,7 +195,7 @@ std::string_view wantedWords(Quantity quantity) {
         case Quantity::shaftSpeed:
             return "a speed, such as 3 in/s or 75 mm/s";
         case Quantity::damping:
-            return "a damping, such as 0.6 lbf-s/in or 0.1 N-s/mm";
+            return "a damping, such as 0.6 lb-s/in or 0.1 N-s/mm";
     }
     return "a number";
 }

@@ -93,21 +93,13 @@ std::string refusalOf(const LiftTest& test, const LiftCar& car, Units units) {
 }
 
 // What makes a lift doubtful: a CG under the wheels' centers, which no car has (common practice, no source)
-// and which a wrong end gives, or an angle too small.
-std::string remarkOn(const LiftTest& test, const LiftCar& car, Units units) {
+// and which a wrong end gives.
+std::string remarkOn(const LiftTest& test, const LiftCar& car) {
     if (liftHeight(test, car) < std::min(car.rearTireRadius, car.frontTireRadius)) {
         return "these readings put the CG under the wheels' centers, where no car has it: check which end "
-               "was "
-               "raised and which was read";
+               "was raised and which was read";
     }
-    const double angle = std::abs(liftAngle(test, car));
-    if (angle >= kLeastLiftAngle) {
-        return {};
-    }
-    const std::string turned = withUnit(figureText(angle, Quantity::angle, units), Quantity::angle, units);
-    return "raised by " + turned +
-           " only, and below 15\u00B0 small errors of scale and tape grow large: " + "lift one end by " +
-           lengthText(car.wheelbase * std::sin(kLeastLiftAngle), units) + " or more";
+    return {};
 }
 
 }  // namespace
@@ -149,7 +141,7 @@ CgHeightResult cgHeightByLift(const LiftTest& test, const LiftCar& car, const Li
         result.value = CgHeight{.height = liftHeight(test, car),
                                 .uncertainty = liftParts(test, car, uncertainty).total(),
                                 .source = CgHeightSource::lift,
-                                .remark = remarkOn(test, car, units)};
+                                .remark = remarkOn(test, car)};
     }
     return result;
 }

@@ -1,5 +1,9 @@
 #include "geometry/weights/entered_figures.h"
 
+#include <cmath>
+#include <numbers>
+
+#include "geometry/car/measuring_tool.h"
 #include "geometry/car/numbers.h"
 
 namespace bolthole {
@@ -108,7 +112,14 @@ std::optional<LiftTest> liftOf(const Car& car) {
 
 LiftUncertainty liftUncertaintyOf(const Car& car) {
     LiftUncertainty uncertainty;
+    const auto own = [&car](Field field) { return numberAt(car, {.field = field, .spread = true}); };
     uncertainty.scale = car.weighing.scaleUncertainty.value_or(uncertainty.scale);
+    const double tape = car.tools.tape.value_or(kTapeSpread);
+    uncertainty.lift = own(Field::liftHeight).value_or(uncertainty.lift);
+    uncertainty.wheelbase = own(Field::wheelbase).value_or(tape);
+    uncertainty.radius =
+        std::hypot(own(Field::rearTireRadius).value_or(tape), own(Field::frontTireRadius).value_or(tape)) /
+        std::numbers::sqrt2;
     return uncertainty;
 }
 
@@ -151,9 +162,12 @@ CarBalance balanceOf(const Car& car) {
             }
         }
     }
-    if (const auto own = numberAt(car, {.field = Field::cgHeight, .spread = true});
-        own && balance.from.source != CgHeightSource::lift) {
-        balance.from.uncertainty = own;  // entered for this number; a lift's follows from its own readings
+    // A lift's follows from its own readings.
+    if (balance.from.source != CgHeightSource::lift) {
+        const auto own = numberAt(car, {.field = Field::cgHeight, .spread = true});
+        const bool isTyped = balance.from.source == CgHeightSource::entered;
+        const double usual = isTyped ? kEnteredCgSpread : balance.from.uncertainty.value_or(kEnteredCgSpread);
+        balance.from.uncertainty = own.value_or(usual);
     }
     balance.height = balance.from.height;
     if (car.loads.empty() && car.cornersAre == DriverSeat::aboard) {

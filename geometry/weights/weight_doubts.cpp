@@ -103,7 +103,7 @@ void WeightDoubtFinder::checkReading(const CornerWeights& corners, bool withDriv
         return;
     }
     checkHalf(figures.leftPercent, "left side", withDriver);
-    checkHalf(figures.diagonalPercent, "diagonal of right front and left rear", withDriver);
+    checkHalf(figures.diagonalPercent, "cross weight, right front and left rear", withDriver);
 }
 
 void WeightDoubtFinder::checkHalf(double percent, std::string_view words, bool withDriver) {
@@ -225,11 +225,11 @@ void WeightDoubtFinder::checkPads(const CornerWeights& read) {
     const std::string stand = "the left front pad stands " + length(std::abs(figures.warp)) +
                               (figures.warp < 0 ? " below" : " above") + " the plane of the other three";
     if (worst && *worst > kCoverage * weighing_.scaleUncertainty) {
-        add(WeightPart::pads, stand + ", which throws a corner by " + mass(*worst) +
+        add(WeightPart::pads, stand + ", which changes a corner reading by " + mass(*worst) +
                                   ": level the pads; the total is right all the same");
     } else if (!worst && std::abs(figures.warp) > kLevelPads) {
         add(WeightPart::pads, stand +
-                                  "; without tracks and wheel rates it is not known how far that throws "
+                                  "; without tracks and wheel rates it is not known how far that changes "
                                   "the corners: level the pads or enter both");
     }
 }

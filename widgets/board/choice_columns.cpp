@@ -1,5 +1,6 @@
 #include "widgets/board/choice_columns.h"
 
+#include <algorithm>
 #include <bit>
 #include <cmath>
 
@@ -56,7 +57,7 @@ QString adjusters(const HoleChoice& choice) {
     if (choice.newRods == 0) {
         return QString::number(choice.adjustersTurned);
     }
-    const QString fresh = tr("%1 new rods").arg(choice.newRods);
+    const QString fresh = tr("%1 new links").arg(choice.newRods);
     return choice.adjustersTurned == 0 ? fresh
                                        : QStringLiteral("%1 + %2").arg(choice.adjustersTurned).arg(fresh);
 }
@@ -69,14 +70,13 @@ QString rod(const ChoiceColumn& column, const HoleChoice& choice, const ChoiceLi
 }
 
 QString bolts(const HoleChoice& choice, const ChoiceList& list, std::size_t at) {
-    return list.present() == at ? tr("in use") : QString::number(choice.boltsMoved);
+    return list.present() == at ? tr("current") : QString::number(choice.boltsMoved);
 }
 
 }  // namespace
 
 std::vector<ChoiceColumn> choiceColumns(const Car& car) {
-    constexpr std::size_t kFewHoles =
-        3;  // with more brackets to choose, the figures come first: they must be seen
+    constexpr std::size_t kFewHoles = 3;  // with more brackets to choose, their names stand in one column
     const int links = static_cast<int>(car.links.size());
     std::vector<ChoiceColumn> holes;
     for (int link = 0; link < links; ++link) {
@@ -86,11 +86,19 @@ std::vector<ChoiceColumn> choiceColumns(const Car& car) {
             }
         }
     }
-    std::vector<ChoiceColumn> columns{
-        {Kind::instantCenter}, {Kind::antiSquat}, {Kind::sure}, {Kind::toldApart}};
-    columns.insert(holes.size() > kFewHoles ? columns.end() : columns.begin(), holes.begin(), holes.end());
-    columns.insert(columns.begin(), {Kind::rank});
-    columns.push_back({Kind::antiSquatTravel});
+    const bool few = holes.size() <= kFewHoles;
+    std::vector<ChoiceColumn> columns{{Kind::rank}};
+    if (few) {
+        columns.insert(columns.end(), holes.begin(), holes.end());
+    } else {
+        columns.push_back({Kind::names});
+    }
+    columns.insert(columns.end(), {{Kind::problem},
+                                   {Kind::instantCenter},
+                                   {Kind::antiSquat},
+                                   {Kind::sure},
+                                   {Kind::toldApart},
+                                   {Kind::antiSquatTravel}});
     if (car.driveline) {
         columns.push_back({Kind::pinion});
     }
@@ -103,8 +111,16 @@ std::vector<ChoiceColumn> choiceColumns(const Car& car) {
             columns.push_back({Kind::rod, link});
         }
     }
-    columns.insert(columns.end(), {{Kind::bolts}, {Kind::adjusters}, {Kind::problem}});
+    columns.insert(columns.end(), {{Kind::bolts}, {Kind::adjusters}});
+    if (!few) {
+        columns.insert(columns.end(), holes.begin(), holes.end());
+    }
     return columns;
+}
+
+int frozenCount(const std::vector<ChoiceColumn>& columns) {
+    const auto problem = std::ranges::find(columns, Kind::problem, &ChoiceColumn::kind);
+    return problem == columns.end() ? 0 : static_cast<int>(problem - columns.begin()) + 1;
 }
 
 QString columnTitle(const ChoiceColumn& column, const Car& car, Units units) {
@@ -112,6 +128,8 @@ QString columnTitle(const ChoiceColumn& column, const Car& car, Units units) {
     switch (column.kind) {
         case Kind::rank:
             return QStringLiteral("#");
+        case Kind::names:
+            return tr("Holes");
         case Kind::hole:
             return capitalized(bracketName(car, column));
         case Kind::instantCenter:
@@ -121,13 +139,13 @@ QString columnTitle(const ChoiceColumn& column, const Car& car, Units units) {
         case Kind::sure:
             return QStringLiteral("±");
         case Kind::toldApart:
-            return tr("Told from now?");
+            return tr("Clearly different?");
         case Kind::antiSquatTravel:
             return tr("droop … bump, %");
         case Kind::pinion:
             return tr("Pinion");
         case Kind::pinionChange:
-            return car.driveline ? tr("Pinion change") : tr("Housing turn");
+            return car.driveline ? tr("Pinion change") : tr("Housing rotation");
         case Kind::axleShift:
             return tr("Axle shift, %1").arg(length);
         case Kind::frontJoint:
@@ -162,7 +180,9 @@ QString columnHelp(const ChoiceColumn& column, const Car& car) {
         case Kind::rank:
             return tr(
                 "Place in the order written under the table. Click to go back to it. A "
-                "struck ring: the choice has a problem; a disc in a ring: in use now.");
+                "struck ring: the combination has a problem; a disc in a ring: current.");
+        case Kind::names:
+            return tr("The hole of each bracket that has several, in the order of the car sheet.");
         case Kind::hole:
             return tr("Hole of the %1 bracket. Sorts as the holes are "
                       "listed in the car sheet.")
@@ -199,17 +219,17 @@ QString columnHelp(const ChoiceColumn& column, const Car& car) {
         case Kind::rod:
             return tr(
                 "Length center to center, and how far the adjuster is turned to get there "
-                "from what the rod is now. Without an adjuster: a new rod.");
+                "from what the link is now. Without an adjuster: a new link.");
         case Kind::bolts:
             return tr("Bolts that go to another hole, both sides counted.");
         case Kind::adjusters:
             return tr(
-                "Rods whose adjuster is turned, and rods without one that "
+                "Links whose adjuster is turned, and links without one that "
                 "need another length, both sides counted.");
         case Kind::problem:
             break;
     }
-    return tr("What is wrong with the choice at ride height or in travel.");
+    return tr("What is wrong with the combination at ride height or in travel.");
 }
 
 QString columnText(const ChoiceColumn& column, const ChoiceList& list, std::size_t at) {
@@ -223,6 +243,8 @@ QString columnText(const ChoiceColumn& column, const ChoiceList& list, std::size
     const HoleChoice& choice = *found;
     const Units units = list.style().units;
     switch (column.kind) {
+        case Kind::names:
+            return list.nameOf(at);
         case Kind::hole:
             return holeName(list.car()->links[static_cast<std::size_t>(column.link)].bracket(column.end),
                             choice.use.of(column.link, column.end));
@@ -273,6 +295,8 @@ double columnKey(const ChoiceColumn& column, const ChoiceList& list, std::size_t
     }
     const HoleChoice& choice = *found;
     switch (column.kind) {
+        case Kind::names:
+            return static_cast<double>(item.index);
         case Kind::hole:
             return choice.use.of(column.link, column.end);
         case Kind::antiSquat:
@@ -304,8 +328,8 @@ double columnKey(const ChoiceColumn& column, const ChoiceList& list, std::size_t
 }
 
 bool isNumeric(const ChoiceColumn& column) {
-    return column.kind != Kind::hole && column.kind != Kind::problem && column.kind != Kind::rod &&
-           column.kind != Kind::toldApart;
+    return column.kind != Kind::names && column.kind != Kind::hole && column.kind != Kind::problem &&
+           column.kind != Kind::rod && column.kind != Kind::toldApart;
 }
 
 QString widestText(const ChoiceColumn& column, const ChoiceList& list) {
@@ -338,8 +362,10 @@ QString widestText(const ChoiceColumn& column, const ChoiceList& list) {
         case Kind::rod:
             return list.lengths() == LengthTreatment::keep ? QStringLiteral("00 00/00")
                                                            : QStringLiteral("00 00/00, 0.0 turns shorter");
+        case Kind::names:
+            return QStringLiteral("1 / 1 / 1 / 1 / 1");
         case Kind::problem:
-            return QStringLiteral("lower runs out at 0.00 in of droop; and so on");
+            return QStringLiteral("lower stops travel at");
         default:
             return QStringLiteral("−00.00");
     }
@@ -365,7 +391,7 @@ QString rodWorkText(const Link& rod, double lengthChange) {
         return {};
     }
     if (!rod.adjuster) {
-        return tr("new rod");
+        return tr("new link");
     }
     const double turns = std::abs(adjusterTurns(lengthChange, *rod.adjuster));
     const bool halves = rod.adjuster->threadedEnds == 1;
@@ -394,7 +420,7 @@ QString choiceInWords(const ChoiceList& list, std::size_t at) {
         return list.nameOf(at);
     }
     const Units units = list.style().units;
-    QString text = list.nameOf(at) + (list.present() == at ? tr(", in use") : QString());
+    QString text = list.nameOf(at) + (list.present() == at ? tr(", current") : QString());
     if (choice->assembled) {
         const bool infinite = std::isnan((*choice)[Figure::icX]);
         const QString unit = infinite ? QString() : QLatin1Char(' ') + unitText(Quantity::length, units);

@@ -12,7 +12,8 @@ namespace bolthole {
 struct ChoiceColumn {
     enum class Kind {
         rank,
-        hole,  ///< hole in use of a bracket that has several: link, end
+        names,  ///< all holes together, where there are too many brackets for a column each in front
+        hole,   ///< hole in use of a bracket that has several: link, end
         instantCenter,
         antiSquat,
         sure,       ///< ± of anti-squat
@@ -35,8 +36,11 @@ struct ChoiceColumn {
     bool operator==(const ChoiceColumn&) const = default;
 };
 
-/// The columns a car needs, left to right. Pinion and joints only where it has a driveline.
+/// The columns a car needs, left to right: first rank, holes and problem, which stay in sight. Pinion and
+/// joints only where it has a driveline.
 [[nodiscard]] std::vector<ChoiceColumn> choiceColumns(const Car& car);
+/// How many of them stay in sight while the others scroll.
+[[nodiscard]] int frozenCount(const std::vector<ChoiceColumn>& columns);
 
 /// What stands above a column, and what it is in a sentence or two, with how it sorts where that is not
 /// plain.
@@ -54,7 +58,7 @@ struct ChoiceColumn {
 
 /// A length as a tape reads it, for a rod: the fraction of the style, or whole mm.
 [[nodiscard]] QString rodLengthText(double length, NumberStyle style);
-/// What it takes to get a rod from its built length to another: "2.3 turns longer", "new rod"; empty for
+/// What it takes to get a rod from its built length to another: "2.3 turns longer", "new link"; empty for
 /// none.
 [[nodiscard]] QString rodWorkText(const Link& rod, double lengthChange);
 /// "58.2 × 14.0", "∞", or an em dash without an instant center.

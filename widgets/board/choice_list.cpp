@@ -182,7 +182,7 @@ std::optional<std::size_t> ChoiceList::present() const {
 
 QString ChoiceList::nameOf(std::size_t at) const {
     const QString names = QString::fromStdString(holeNames(items_[at].use, *key_.car));
-    return names.isEmpty() ? QCoreApplication::translate("HoleBoard", "as bolted") : names;
+    return names.isEmpty() ? QCoreApplication::translate("HoleBoard", "current") : names;
 }
 
 }  // namespace bolthole

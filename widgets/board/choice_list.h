@@ -71,7 +71,7 @@ class ChoiceList {
     [[nodiscard]] bool isFiltered() const { return shownCount_ != items_.size(); }
     /// Changes with everything but rank, how sure, and what is wanted: the map's dots stay while it stays.
     [[nodiscard]] int version() const { return version_; }
-    /// "top / high", or "as bolted" where no bracket has more than one hole.
+    /// "top / high", or "current" where no bracket has more than one hole.
     [[nodiscard]] QString nameOf(std::size_t at) const;
 
   private:

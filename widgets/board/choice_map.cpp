@@ -55,7 +55,7 @@ QPointF wayOf(int key) {
 
 ChoiceMap::ChoiceMap(const ChoiceList& list, QWidget* parent) : QWidget(parent), list_(list) {
     setObjectName(QStringLiteral("choiceMap"));
-    setAccessibleName(tr("Map of hole choices"));
+    setAccessibleName(tr("Map of hole combinations"));
     setMouseTracking(true);
     setFocusPolicy(Qt::StrongFocus);
     connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, [this] {
@@ -65,9 +65,14 @@ ChoiceMap::ChoiceMap(const ChoiceList& list, QWidget* parent) : QWidget(parent),
     describe();
 }
 
-// While a window is dragged the axes keep still: it is read against them.
-void ChoiceMap::refresh() {
+// While a window or the car is dragged the axes keep still: it is read against them. Settled, the same
+// choices always stand on the same axes, however they came about.
+void ChoiceMap::refresh(bool settled) {
     if (!drag_) {
+        if (settled && fittedFor_ != list_.version()) {
+            fittedFor_ = list_.version();
+            scale_.forget();
+        }
         scale_.follow(list_.items(), list_.wanted());
     }
     pointed_.reset();
@@ -140,7 +145,6 @@ void ChoiceMap::paintEvent(QPaintEvent*) {
     painter.drawPixmap(0, 0, dots_);
     paintMapWindowSides(painter, picture);
     paintMapMarks(painter, picture);
-    paintMarkedErrors(painter, picture);
 }
 
 void ChoiceMap::resizeEvent(QResizeEvent* event) {
@@ -363,8 +367,8 @@ void ChoiceMap::describe() {
     setAccessibleDescription(
         at && list_.car() != nullptr
             ? choiceInWords(list_, *at)
-            : tr("IC distance across, anti-squat up. Arrow keys walk from choice to choice, Enter "
-                 "bolts, Delete takes the wanted window away. The window's numbers can be "
+            : tr("IC distance across, anti-squat up. Arrow keys walk from one to the next, Enter "
+                 "bolts, Delete takes the target window away. The window's numbers can be "
                  "typed below."));
 }
 

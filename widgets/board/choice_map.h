@@ -20,8 +20,9 @@ class ChoiceMap : public QWidget {
     /// The list must outlive the map.
     explicit ChoiceMap(const ChoiceList& list, QWidget* parent = nullptr);
 
-    /// The list, its filter or the wanted window has changed.
-    void refresh();
+    /// The list, its filter or the wanted window has changed. `settled`: every choice is there and no drag is
+    /// under way; then the axes are fitted anew.
+    void refresh(bool settled);
     /// What is selected, and what is pointed at here or in the table.
     void showMarks(std::optional<std::size_t> selected, std::optional<std::size_t> pointed);
 
@@ -71,6 +72,7 @@ class ChoiceMap : public QWidget {
     void describe();
 
     const ChoiceList& list_;
+    int fittedFor_ = -1;  // the list's version the axes were last fitted to, settled
     ChoiceMapScale scale_;
     std::vector<std::optional<QPointF>> places_;
     QPixmap dots_;          // null: to be painted anew

@@ -1,5 +1,6 @@
 // The layer of the hole board's map under the dots: how sure the choices are.
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "geometry/units/sure_text.h"
@@ -25,10 +26,11 @@ void paintBar(QPainter& painter, QPointF from, QPointF to) {
     painter.drawLine(to - across, to + across);
 }
 
-void paintChoice(QPainter& painter, const ChoiceMapPicture& picture, std::size_t at) {
+// The ends of a choice's bars: left, right, below, above.
+std::optional<std::array<QPointF, 4>> barEnds(const ChoiceMapPicture& picture, std::size_t at) {
     const ChoiceSpread* spread = picture.list.spread(at);
     if (spread == nullptr || !picture.places[at] || !std::isfinite(spread->inverse)) {
-        return;
+        return std::nullopt;
     }
     const ChoiceList::Item& item = picture.list.items()[at];
     const QPointF place = picture.scale.at(item.inverse, item.antiSquat);
@@ -42,11 +44,29 @@ void paintChoice(QPainter& painter, const ChoiceMapPicture& picture, std::size_t
     };
     const double inverse = kCoverage95 * spread->inverse;
     const double antiSquat = kCoverage95 * spread->antiSquat;
-    paintBar(painter, {x(item.inverse + inverse), place.y()}, {x(item.inverse - inverse), place.y()});
-    paintBar(painter, {place.x(), y(item.antiSquat - antiSquat)}, {place.x(), y(item.antiSquat + antiSquat)});
+    return std::array{
+        QPointF(x(item.inverse + inverse), place.y()), QPointF(x(item.inverse - inverse), place.y()),
+        QPointF(place.x(), y(item.antiSquat - antiSquat)), QPointF(place.x(), y(item.antiSquat + antiSquat))};
+}
+
+void paintChoice(QPainter& painter, const ChoiceMapPicture& picture, std::size_t at) {
+    if (const auto ends = barEnds(picture, at)) {
+        paintBar(painter, (*ends)[0], (*ends)[1]);
+        paintBar(painter, (*ends)[2], (*ends)[3]);
+    }
 }
 
 }  // namespace
+
+std::vector<QRectF> errorBars(const ChoiceMapPicture& picture, std::size_t at) {
+    const auto ends = at < picture.places.size() ? barEnds(picture, at) : std::nullopt;
+    if (!ends) {
+        return {};
+    }
+    const QRectF across((*ends)[0], (*ends)[1]);
+    const QRectF up((*ends)[3], (*ends)[2]);
+    return {across.normalized().adjusted(-1, -kCap, 1, kCap), up.normalized().adjusted(-kCap, -1, kCap, 1)};
+}
 
 void paintMapErrors(QPainter& painter, const ChoiceMapPicture& picture) {
     if (picture.list.shownCount() > kFewChoices) {

@@ -1,6 +1,7 @@
 // The top layer of the hole board's map: marks of single choices and their names.
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "widgets/board/choice_dots.h"
 #include "widgets/board/choice_map_paint.h"
@@ -37,6 +38,11 @@ class MarkPainter {
 
   private:
     void takeDots();
+    void takeBars();
+    void markDots();
+    void tie(QPointF place, const QRectF& box, double gap);
+    void paintChip(const QRectF& chip, const QString& name);
+    [[nodiscard]] QRectF chipPlace(QPointF place, QSizeF size, double ring) const;
     void takeWindow();
     void countBeyond();
     void paintNow(std::size_t at, QPointF place);
@@ -79,6 +85,32 @@ void MarkPainter::takeDots() {
     }
 }
 
+// Where each choice has its bars, they keep names off; where only marked ones have, those do.
+void MarkPainter::takeBars() {
+    const std::array marked{picture_.list.present(), picture_.selected, picture_.pointed};
+    const bool all = picture_.list.shownCount() <= kFewChoices;
+    for (std::size_t at = 0; at < picture_.places.size(); ++at) {
+        if (all || std::ranges::find(marked, std::optional(at)) != marked.end()) {
+            for (const QRectF& bar : errorBars(picture_, at)) {
+                placer_.take(bar);
+            }
+        }
+    }
+}
+
+// A label that found no room at its point is tied to it.
+void MarkPainter::tie(QPointF place, const QRectF& box, double gap) {
+    constexpr double kAtItsPoint = 1.6;  // of the gap; a label at a corner of its point is 1.42 of it away
+    const QPointF near(std::clamp(place.x(), box.left(), box.right()),
+                       std::clamp(place.y(), box.top(), box.bottom()));
+    const QPointF way = near - place;
+    const double length = std::hypot(way.x(), way.y());
+    if (length > kAtItsPoint * gap) {
+        painter_.setPen(QPen(theme().muted, 1));
+        painter_.drawLine(place + way / length * gap, near);
+    }
+}
+
 // How many lie beyond each edge, in words along it.
 void MarkPainter::countBeyond() {
     std::array<int, 4> counts{};  // left, right, above, below
@@ -113,7 +145,6 @@ void MarkPainter::countBeyond() {
 }
 
 void MarkPainter::paintNow(std::size_t at, QPointF place) {
-    paintPresent(painter_, place, std::max(radius_, 3.0), kindOf(at));
     placer_.take(around(place, radius_ + 6));
     const QFontMetricsF metrics(bold_);
     const QString now = tr("NOW");
@@ -131,6 +162,7 @@ void MarkPainter::paintNow(std::size_t at, QPointF place) {
         box = QRectF(place + QPointF(radius_ + 8, -metrics.height() / 2), QSizeF(chip, metrics.height() + 1));
         box.moveRight(std::min(box.right(), picture_.scale.plot().right()));
     }
+    tie(place, box, radius_ + 8);
     named_[at] = !shown.isEmpty();
     const QRectF ink(box.topLeft(), QSizeF(chip, box.height()));
     painter_.setPen(Qt::NoPen);
@@ -164,6 +196,7 @@ void MarkPainter::paintBefore(const BeforeMark& before) {
     const QRectF box =
         placer_.place(place, {metrics.horizontalAdvance(word) + 4, metrics.height()}, ring + 3, 6);
     if (!box.isNull()) {
+        tie(place, box, ring + 3);
         painter_.setPen(Qt::NoPen);
         painter_.setBrush(faded(theme().card, 0.85));
         painter_.drawRoundedRect(box, 3, 3);
@@ -186,7 +219,7 @@ void MarkPainter::nameOthers() {
         const QSizeF size(metrics.horizontalAdvance(name), metrics.height());
         const bool atEdge = !beyond(picture_.list.items()[at], picture_.scale).isNull();
         const double gap = radius_ + (atEdge ? kEdgeGap : kLabelGap);
-        const QRectF box = placer_.place(*picture_.places[at], size, gap);
+        const QRectF box = placer_.place(*picture_.places[at], size, gap, 0, 1);
         if (!box.isNull()) {
             painter_.drawText(box, Qt::AlignCenter, name);
             named_[at] = true;
@@ -209,14 +242,31 @@ void MarkPainter::paintFocused(std::size_t at, bool selected) {
     }
     const QFontMetricsF metrics(bold_);
     const QString name = picture_.list.nameOf(at);
-    QRectF chip(0, 0, metrics.horizontalAdvance(name) + 2 * kChipPad, metrics.height() + 3);
-    const QRectF& plot = picture_.scale.plot();
-    chip.moveCenter(place - QPointF(0, ring + kLabelGap + chip.height() / 2));
-    chip.moveLeft(
-        std::clamp(chip.left(), plot.left() + 2, std::max(plot.left() + 2, plot.right() - 2 - chip.width())));
-    if (chip.top() < plot.top() + 2) {
-        chip.moveTop(place.y() + ring + kLabelGap);
+    const QSizeF size(metrics.horizontalAdvance(name) + 2 * kChipPad, metrics.height() + 3);
+    paintChip(chipPlace(place, size, ring), name);
+}
+
+// In a quarter between the bars, which run across and up: above and right of the dot, or where the plot has
+// room.
+QRectF MarkPainter::chipPlace(QPointF place, QSizeF size, double ring) const {
+    const QRectF plot = picture_.scale.plot().adjusted(2, 2, -2, -2);
+    const double off = ring * 0.75 + 1;
+    const std::array corners{QPointF(place.x() + off, place.y() - off - size.height()),
+                             QPointF(place.x() - off - size.width(), place.y() - off - size.height()),
+                             QPointF(place.x() + off, place.y() + off),
+                             QPointF(place.x() - off - size.width(), place.y() + off)};
+    for (const QPointF& corner : corners) {
+        if (plot.contains(QRectF(corner, size))) {
+            return {corner, size};
+        }
     }
+    QRectF chip(corners[0], size);
+    chip.moveLeft(std::clamp(chip.left(), plot.left(), std::max(plot.left(), plot.right() - size.width())));
+    chip.moveTop(std::clamp(chip.top(), plot.top(), std::max(plot.top(), plot.bottom() - size.height())));
+    return chip;
+}
+
+void MarkPainter::paintChip(const QRectF& chip, const QString& name) {
     painter_.setPen(QPen(theme().focus, 1));
     painter_.setBrush(theme().card);
     painter_.drawRoundedRect(chip, 3, 3);
@@ -225,10 +275,21 @@ void MarkPainter::paintFocused(std::size_t at, bool selected) {
     painter_.drawText(chip, Qt::AlignCenter, name);
 }
 
+// What stands under the bars.
+void MarkPainter::markDots() {
+    const std::optional<std::size_t> present = picture_.list.present();
+    if (present && picture_.places[*present]) {
+        paintPresent(painter_, *picture_.places[*present], std::max(radius_, 3.0), kindOf(*present));
+    }
+    paintMarkedErrors(painter_, picture_);
+}
+
 void MarkPainter::paint() {
+    markDots();
     if (namesFit()) {
         takeDots();
     }
+    takeBars();
     countBeyond();
     if (const std::optional<std::size_t> present = picture_.list.present();
         present && picture_.places[*present]) {

@@ -109,7 +109,7 @@ void paintTitles(QPainter& painter, const ChoiceMapPicture& picture, const QFont
 }
 
 QString windowLabel() {
-    return tr("wanted");
+    return tr("target");
 }
 
 }  // namespace

@@ -61,7 +61,10 @@ inline constexpr std::size_t kFewChoices = 40;
 void paintMapErrors(QPainter& painter, const ChoiceMapPicture& picture);
 /// The same of those in use, selected or pointed at, over their marks, which would hide short ones.
 void paintMarkedErrors(QPainter& painter, const ChoiceMapPicture& picture);
-/// The present choice, what is selected or pointed at, names where they fit, what lies beyond the edges.
+/// Where the bars of a choice lie, px: across, then up; nothing where it has none.
+[[nodiscard]] std::vector<QRectF> errorBars(const ChoiceMapPicture& picture, std::size_t at);
+/// The present choice, what is selected or pointed at, names where they fit, what lies beyond the edges. A
+/// name stands at its dot, is tied to it by a line, or comes when it is pointed at; none stands on a bar.
 void paintMapMarks(QPainter& painter, const ChoiceMapPicture& picture);
 
 }  // namespace bolthole

@@ -78,6 +78,11 @@ void ChoiceMapScale::follow(const std::vector<ChoiceList::Item>& items,
     antiSquat_.follow(up.least, up.most, 1.0, kNoFloor);
 }
 
+void ChoiceMapScale::forget() {
+    inverse_.forget();
+    antiSquat_.forget();
+}
+
 double ChoiceMapScale::x(double inverse) const {
     return plot_.left() + (mostInverse() - inverse) / (mostInverse() - leastInverse()) * plot_.width();
 }

@@ -33,6 +33,8 @@ class ChoiceMapScale {
     /// Follows what is to be shown without jittering: the bulk of the choices that have a place, and the
     /// wanted window where that does not squash them.
     void follow(const std::vector<ChoiceList::Item>& items, const std::optional<WantedWindow>& wanted);
+    /// The next follow() starts afresh.
+    void forget();
     /// Where the axes lie, px.
     void place(const QRectF& plot) { plot_ = plot; }
 

@@ -26,11 +26,12 @@ bool isAlike(const ChoiceList::Difference& apart) {
 }  // namespace
 
 QString sureHelp(const ChoiceColumn& column) {
-    return column.kind == Kind::sure ? tr("How far the anti-squat may be off, measured as the car was: 95 of "
-                                          "100 lie within. Computed once all choices are there.")
-                                     : tr("Whether the anti-squat can be told from that of the holes in use. "
-                                          "What both rest on was measured once, and its errors cancel. Sorts "
-                                          "from alike to sure.");
+    return column.kind == Kind::sure
+               ? tr("How far the anti-squat may be off, measured as the car was: 95 of "
+                    "100 lie within. Computed once all combinations are there.")
+               : tr("Whether the anti-squat can be told from that of the current holes. "
+                    "What both rest on was measured once, and its errors cancel. Sorts "
+                    "from alike to sure.");
 }
 
 QString sureCell(const ChoiceColumn& column, const ChoiceList& list, std::size_t at) {

@@ -9,6 +9,7 @@
 #include <QStyledItemDelegate>
 
 #include "widgets/board/choice_dots.h"
+#include "widgets/board/frozen_columns.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/pens.h"
 #include "widgets/kit/theme.h"
@@ -39,7 +40,7 @@ class RowDelegate : public QStyledItemDelegate {
 ChoiceTable::ChoiceTable(const ChoiceList& list, QWidget* parent)
     : QTableView(parent), list_(list), model_(new ChoiceTableModel(list, this)) {
     setObjectName(QStringLiteral("choiceTable"));
-    setAccessibleName(tr("Table of hole choices"));
+    setAccessibleName(tr("Table of hole combinations"));
     setModel(model_);
     setItemDelegate(new RowDelegate(this));
     setSelectionBehavior(QAbstractItemView::SelectRows);
@@ -54,7 +55,6 @@ ChoiceTable::ChoiceTable(const ChoiceList& list, QWidget* parent)
     verticalHeader()->hide();
     verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
     horizontalHeader()->setHighlightSections(false);
-    horizontalHeader()->setSectionsMovable(true);
     horizontalHeader()->setSectionsClickable(true);
     connect(horizontalHeader(), &QHeaderView::sectionClicked, this, &ChoiceTable::sortBy);
     connect(this, &QAbstractItemView::entered, this,
@@ -65,8 +65,25 @@ ChoiceTable::ChoiceTable(const ChoiceList& list, QWidget* parent)
             emit bolted(*at);
         }
     });
+    buildFrozen();
     dress();
     connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &ChoiceTable::dress);
+}
+
+void ChoiceTable::buildFrozen() {
+    frozen_ = new FrozenColumns(this);
+    frozen_->setObjectName(QStringLiteral("frozenColumns"));
+    frozen_->setItemDelegate(new RowDelegate(frozen_));
+    connect(frozen_, &FrozenColumns::headerClicked, this, &ChoiceTable::sortBy);
+    connect(frozen_, &QAbstractItemView::entered, this, &QAbstractItemView::entered);
+    connect(frozen_, &QAbstractItemView::viewportEntered, this, &QAbstractItemView::viewportEntered);
+    connect(frozen_, &QAbstractItemView::doubleClicked, this, &QAbstractItemView::doubleClicked);
+    connect(frozen_, &QAbstractItemView::clicked, this, [this] { setFocus(Qt::MouseFocusReason); });
+}
+
+void ChoiceTable::resizeEvent(QResizeEvent* event) {
+    QTableView::resizeEvent(event);
+    frozen_->lieDown();
 }
 
 void ChoiceTable::dress() {
@@ -79,6 +96,10 @@ void ChoiceTable::dress() {
                                  "QAbstractScrollArea::corner { background: transparent; border: none; }")
                       .arg(theme().card.name(), over(theme().focus, 0.22, theme().card).name(),
                            theme().ink.name(), theme().focus.name()));
+    frozen_->setFont(font());
+    frozen_->horizontalHeader()->setFont(horizontalHeader()->font());
+    frozen_->setStyleSheet(QStringLiteral("QTableView, QTableView:focus { border: none; }"));
+    frozen_->lieDown();
     viewport()->update();
 }
 
@@ -91,6 +112,7 @@ void ChoiceTable::refresh() {
     showing_ = false;
     verticalScrollBar()->setValue(down);
     horizontalScrollBar()->setValue(across);
+    frozen_->hold(frozenCount(model_->columns()));
 }
 
 // A second click on a column turns its order about.
@@ -203,7 +225,7 @@ void ChoiceTable::paintEvent(QPaintEvent* event) {
         painter.setFont(textFont(TextSize::body));
         painter.setPen(theme().muted);
         painter.drawText(viewport()->rect().adjusted(kEmptyInset, 0, -kEmptyInset, 0),
-                         Qt::AlignCenter | Qt::TextWordWrap, tr("No choice passes the filter."));
+                         Qt::AlignCenter | Qt::TextWordWrap, tr("No combination passes the filter."));
     }
 }
 

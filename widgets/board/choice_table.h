@@ -60,6 +60,8 @@ class ChoiceTableModel : public QAbstractTableModel {
     Qt::SortOrder order_ = Qt::AscendingOrder;
 };
 
+class FrozenColumns;
+
 /// The view: one row selected at a time, pointing and picking told apart.
 class ChoiceTable : public QTableView {
     Q_OBJECT
@@ -82,16 +84,19 @@ class ChoiceTable : public QTableView {
     void keyPressEvent(QKeyEvent* event) override;
     void leaveEvent(QEvent* event) override;
     bool event(QEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
     void selectionChanged(const QItemSelection& selected, const QItemSelection& deselected) override;
 
   private:
     void dress();
     void sizeColumns();
     void sortBy(int column);
+    void buildFrozen();
     [[nodiscard]] std::optional<std::size_t> selectedItem() const;
 
     const ChoiceList& list_;
     ChoiceTableModel* model_;
+    FrozenColumns* frozen_;  // rank, holes and problem
     std::vector<ChoiceColumn> sizedFor_;
     LengthTreatment sizedLengths_ = LengthTreatment::keep;
     NumberStyle sizedStyle_;

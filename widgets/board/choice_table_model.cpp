@@ -15,7 +15,7 @@ namespace {
 
 QString spokenRank(const ChoiceList& list, std::size_t at, bool present) {
     QString text = ChoiceTableModel::tr("rank %1").arg(list.items()[at].rank + 1);
-    text += present ? ChoiceTableModel::tr(", in use") : QString();
+    text += present ? ChoiceTableModel::tr(", current") : QString();
     return list.items()[at].problem ? text + ChoiceTableModel::tr(", has a problem") : text;
 }
 

@@ -10,7 +10,7 @@ namespace bolthole {
 
 HoleBoard::HoleBoard(QWidget* parent) : QWidget(parent), parts_(std::make_unique<HoleBoardParts>(*this)) {
     setObjectName(QStringLiteral("holeBoard"));
-    setAccessibleName(tr("Hole board"));
+    setAccessibleName(tr("Hole combinations"));
     connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, qOverload<>(&QWidget::update));
 }
 

@@ -17,11 +17,16 @@ namespace bolthole {
 /// `choices` goes with one of `car` or of their number, one of `spreads` with one of `spreadCount`, and
 /// showBoard() should follow soon: until then rows that have moved stay blank.
 struct BoardState {
+    /// What is varied until the person says otherwise: a track bar's holes set the roll center, not what this
+    /// board compares.
+    static constexpr ChoiceScope kFirstScope{.tieSides = false, .crosswise = false};
+
     LengthTreatment lengths = LengthTreatment::keep;
-    ChoiceScope scope;
+    ChoiceScope scope = kFirstScope;
     std::uint64_t total = 0;          ///< choices in the space
     bool mayCompute = true;           ///< false: more than kManyChoices, and the person was not asked yet
     bool complete = false;            ///< every choice is there
+    bool inDrag = false;              ///< they are of a car that is being dragged: more follow at once
     std::vector<HoleChoice> choices;  ///< solved so far, the present one first
     std::optional<std::uint64_t> present;  ///< index of the choice the car is bolted to
     std::shared_ptr<const Car> car;        ///< the car they were computed for; null: none can be

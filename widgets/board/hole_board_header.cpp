@@ -36,18 +36,18 @@ QString helpFor(LengthTreatment lengths) {
     switch (lengths) {
         case LengthTreatment::keep:
             return HoleBoardHeader::tr(
-                "Only bolts move. Every rod keeps its length, so the axle shifts and the "
+                "Only bolts move. Every link keeps its length, so the axle shifts and the "
                 "pinion turns to wherever the links put them.");
         case LengthTreatment::refit:
             return HoleBoardHeader::tr(
-                "Every rod, with an adjuster or not, gets the length that leaves the axle in "
-                "the place and attitude it was measured in. A rod without an adjuster has "
+                "Every link, with an adjuster or not, gets the length that leaves the axle in "
+                "the place and attitude it was measured in. A link without an adjuster has "
                 "to be made anew.");
         case LengthTreatment::uppers:
             break;
     }
     return HoleBoardHeader::tr(
-        "Lower and crosswise rods keep their lengths and place the axle; the upper rods are set "
+        "Lowers and the track bar keep their lengths and place the axle; the uppers are refit "
         "so that the pinion keeps the angle it was measured at.");
 }
 
@@ -62,7 +62,7 @@ QString crosswiseLabel(const Car& car) {
     QString name;
     for (int link = 0; link < static_cast<int>(car.links.size()); ++link) {
         if (roleOf(car.links[static_cast<std::size_t>(link)], car.rearTireRadius) == Role::crosswise) {
-            name = name.isEmpty() ? linkName(car, link) : HoleBoardHeader::tr("crosswise links");
+            name = name.isEmpty() ? linkName(car, link) : HoleBoardHeader::tr("track bars and guides");
         }
     }
     if (!name.isEmpty()) {
@@ -134,7 +134,7 @@ HoleBoardHeader::HoleBoardHeader(QWidget* parent)
       lengths_(new CalmCombo(second_)),
       text_(new QLineEdit(second_)),
       noProblems_(new QCheckBox(tr("No problems"), second_)),
-      wantedOnly_(new QCheckBox(tr("Wanted only"), second_)) {
+      wantedOnly_(new QCheckBox(tr("In target only"), second_)) {
     layout_->setContentsMargins(0, 0, 0, 0);
     layout_->setSpacing(6);
     layout_->addWidget(first_, 1);
@@ -160,7 +160,7 @@ void HoleBoardHeader::buildScope() {
         wrappedToolTip(tr("A left and a right link that are alike move to the same holes together. "
                           "Off: each side is varied by itself.")));
     crosswise_->setToolTip(wrappedToolTip(
-        tr("Vary the holes of the crosswise link as well. Off: it stays where it is bolted.")));
+        tr("Vary the holes of the track bar or guide as well. Off: it stays where it is bolted.")));
     const auto choose = [this] {
         if (!showing_) {
             emit scopeChosen({.tieSides = sides_->isChecked(), .crosswise = crosswise_->isChecked()});
@@ -174,7 +174,7 @@ void HoleBoardHeader::buildScope() {
 
 void HoleBoardHeader::buildLengths() {
     lengths_->setObjectName(QStringLiteral("lengthTreatment"));
-    lengths_->setAccessibleName(tr("What happens to the rods' lengths"));
+    lengths_->setAccessibleName(tr("What happens to the links' lengths"));
     for (const LengthTreatment lengths : kTreatments) {
         lengths_->addItem(labelOf(lengths));
         lengths_->setItemData(lengths_->count() - 1, wrappedToolTip(helpFor(lengths)), Qt::ToolTipRole);
@@ -189,7 +189,7 @@ void HoleBoardHeader::buildLengths() {
 void HoleBoardHeader::buildFilter() {
     text_->setObjectName(QStringLiteral("choiceFilter"));
     text_->setPlaceholderText(tr("Filter"));
-    text_->setAccessibleName(tr("Filter choices"));
+    text_->setAccessibleName(tr("Filter combinations"));
     text_->setToolTip(wrappedToolTip(
         tr("Words that must stand in the names of the holes or in the problem: top low, or thread")));
     text_->setClearButtonEnabled(true);
@@ -197,7 +197,7 @@ void HoleBoardHeader::buildFilter() {
     text_->setMaximumWidth(150);
     noProblems_->setObjectName(QStringLiteral("noProblems"));
     wantedOnly_->setObjectName(QStringLiteral("wantedOnly"));
-    noProblems_->setToolTip(wrappedToolTip(tr("Only choices without a problem.")));
+    noProblems_->setToolTip(wrappedToolTip(tr("Only combinations without a problem.")));
     for (QWidget* part : std::initializer_list<QWidget*>{text_, noProblems_, wantedOnly_}) {
         second_->layout()->addWidget(part);
     }
@@ -218,8 +218,8 @@ void HoleBoardHeader::showBoard(const BoardState& board, bool hasWanted, std::si
     showScope(board);
     wantedOnly_->setEnabled(hasWanted);
     wantedOnly_->setToolTip(wrappedToolTip(hasWanted
-                                               ? tr("Only choices inside the wanted window.")
-                                               : tr("Nothing is wanted yet: drag a window on the map.")));
+                                               ? tr("Only combinations inside the target window.")
+                                               : tr("No target is set yet: drag a window on the map.")));
     showing_ = false;
     showCount(board, shown);
     fold();
@@ -238,7 +238,7 @@ void HoleBoardHeader::showLengths(const BoardState& board) {
     qobject_cast<QStandardItemModel*>(lengths_->model())->item(uppers)->setEnabled(canSetUppers);
     lengths_->setItemData(uppers,
                           wrappedToolTip(canSetUppers ? helpFor(LengthTreatment::uppers)
-                                                      : tr("This car has no upper rod to set.")),
+                                                      : tr("This car has no upper link to refit.")),
                           Qt::ToolTipRole);
 }
 
@@ -260,8 +260,8 @@ void HoleBoardHeader::showCount(const BoardState& board, std::size_t shown) {
         return;
     }
     const QString words = QString::fromUtf8(wordsFor(board.lengths).data());
-    QString text = board.total == 1 ? tr("1 choice, %1").arg(words)
-                                    : tr("%1 choices, %2").arg(groupedNumber(board.total), words);
+    QString text = board.total == 1 ? tr("1 combination, %1").arg(words)
+                                    : tr("%1 combinations, %2").arg(groupedNumber(board.total), words);
     if (board.mayCompute && !board.complete && board.choices.size() < board.total) {
         text = tr("%1 of %2, %3").arg(groupedNumber(board.choices.size()), groupedNumber(board.total), words);
     }

@@ -31,13 +31,13 @@ BoardMessage tooMany(const BoardState& board, const QString& computingTime) {
     const QString count = groupedNumber(board.total);
     const double memory = static_cast<double>(board.total) * static_cast<double>(sizeof(HoleChoice));
     if (memory > kMostMemory) {
-        return {tr("This car has %1 choices, more than can be compared at once. "
+        return {tr("This car has %1 combinations, more than can be compared at once. "
                    "Tie the sides, leave the track bar out, or take holes away in "
                    "the car sheet.")
                     .arg(board.total >= ChoiceSpace::kCountLimit ? tr("over %1").arg(count) : count),
                 false};
     }
-    return {tr("This car has %1 choices; computing them takes %2 and %3 GB of memory.")
+    return {tr("This car has %1 combinations; computing them takes %2 and %3 GB of memory.")
                 .arg(count, computingTime, QString::number(std::max(memory / 1e9, 0.1), 'f', 1)),
             true};
 }
@@ -49,7 +49,7 @@ BoardMessage boardMessage(const BoardState& board, const QString& computingTime)
         return {board.problem, false};
     }
     if (!board.car) {
-        return {tr("Computing the choices…"), false};
+        return {tr("Computing the combinations…"), false};
     }
     if (!board.mayCompute) {
         return tooMany(board, computingTime);
@@ -90,10 +90,10 @@ QString aboutSeconds(double seconds) {
 QString orderInWords(bool hasWanted, bool hasDriveline, const QString& sortedBy) {
     const QString change =
         hasDriveline ? tr("least pinion change (to 0.1°)") : tr("least turn of the housing (to 0.1°)");
-    const QString then = tr("%1, then fewest bolts moved; ties by fewest rods adjusted, then by the "
+    const QString then = tr("%1, then fewest bolts moved; ties by fewest links adjusted, then by the "
                             "holes' own order. What can't be assembled comes last.")
                              .arg(change);
-    QString order = hasWanted ? tr("inside the wanted window first, then %1").arg(then) : then;
+    QString order = hasWanted ? tr("inside the target window first, then %1").arg(then) : then;
     order = sortedBy.isEmpty() ? tr("Order: %1").arg(order)
                                : tr("Sorted by %1; click # for the order: %2").arg(sortedBy, order);
     return hasWanted ? order

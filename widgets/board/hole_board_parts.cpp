@@ -20,8 +20,9 @@
 namespace bolthole {
 
 namespace {
-constexpr int kLowBoard = 225;  // px; below, map and table stand alone
-}
+constexpr int kLowBoard = 225;     // px; below, the order goes
+constexpr int kLowestBoard = 150;  // below, map and table stand alone
+}  // namespace
 
 HoleBoardParts::HoleBoardParts(HoleBoard& board) : board_(board) {
     build();
@@ -156,7 +157,7 @@ void HoleBoardParts::show(const BenchState& bench, const BoardState& state) {
 }
 
 void HoleBoardParts::refreshViews() {
-    map_->refresh();
+    map_->refresh(state_->complete && !state_->inDrag);
     table_->refresh();
     forgetHidden();
     showMarks(false);
@@ -205,11 +206,11 @@ void HoleBoardParts::showOrder() {
 void HoleBoardParts::showButton() {
     const QString refusal = refuseBolt(selected_ ? list_.find(*selected_) : std::nullopt);
     boltButton_->setEnabled(refusal.isEmpty());
-    boltButton_->setToolTip(wrappedToolTip(
-        refusal.isEmpty()
-            ? tr("Bolt every link to the selected choice's holes. Enter or a double click does the same; "
-                 "one step to undo.")
-            : refusal));
+    boltButton_->setToolTip(wrappedToolTip(refusal.isEmpty()
+                                               ? tr("Bolt every link to the selected combination's holes. "
+                                                    "Enter or a double click does the same; "
+                                                    "one step to undo.")
+                                               : refusal));
 }
 
 // Of the choice pointed at or selected, whether it can be told from the one in use.
@@ -221,7 +222,7 @@ void HoleBoardParts::showSure() {
 }
 
 void HoleBoardParts::fitTo(int height) {
-    wanted_->setVisible(height >= kLowBoard);
+    wanted_->setVisible(height >= kLowestBoard);
     orderRow_->setVisible(height >= kLowBoard);
 }
 
@@ -266,7 +267,7 @@ void HoleBoardParts::showMarks(bool reveal) {
 QString HoleBoardParts::refuseBolt(const std::optional<std::size_t>& at) const {
     const HoleChoice* choice = at ? list_.choice(*at) : nullptr;
     if (choice == nullptr) {
-        return tr("Pick a choice on the map or in the table first.");
+        return tr("Pick a combination on the map or in the table first.");
     }
     if (!choice->assembled) {
         return tr("The links can't be assembled in these holes.");

@@ -25,24 +25,24 @@ double inverseOf(std::optional<double> distance) {
 HoleBoardWanted::HoleBoardWanted(QWidget* parent)
     : QWidget(parent),
       lengthUnit_(new ToneLabel(ToneLabel::Tone::muted, {}, this)),
-      clear_(smallButton(tr("Clear"), tr("Take the wanted window away"),
-                         tr("Want nothing any more. On the map: Delete."), this)),
+      clear_(smallButton(tr("Clear"), tr("Take the target window away"),
+                         tr("Clear target. On the map: Delete."), this)),
       note_(new NoteLabel(this)) {
     const QString behind = tr("Minus: behind the axle. Empty: infinitely far.");
-    fields_[kNear] = makeField(kNear, tr("Wanted IC distance, nearest"),
-                               tr("Nearest wanted distance of the instant center at ride height. ") + behind);
-    fields_[kFar] = makeField(kFar, tr("Wanted IC distance, farthest"),
-                              tr("Farthest wanted distance of the instant center at ride height. ") + behind);
+    fields_[kNear] = makeField(kNear, tr("Target IC distance, nearest"),
+                               tr("Nearest target distance of the instant center at ride height. ") + behind);
+    fields_[kFar] = makeField(kFar, tr("Target IC distance, farthest"),
+                              tr("Farthest target distance of the instant center at ride height. ") + behind);
     fields_[kLow] =
-        makeField(kLow, tr("Wanted anti-squat, least"), tr("Least wanted anti-squat at ride height."));
-    fields_[kHigh] =
-        makeField(kHigh, tr("Wanted anti-squat, most"), tr("Most wanted anti-squat at ride height."));
+        makeField(kLow, tr("Target anti-squat, min"), tr("Lowest anti-squat of the target at ride height."));
+    fields_[kHigh] = makeField(kHigh, tr("Target anti-squat, max"),
+                               tr("Highest anti-squat of the target at ride height."));
     const auto label = [this](const QString& text) {
         return new ToneLabel(ToneLabel::Tone::muted, text, this);
     };
     auto* row = new QHBoxLayout;
     row->setSpacing(5);
-    row->addWidget(label(tr("Wanted: IC")));
+    row->addWidget(label(tr("Target: IC")));
     row->addWidget(fields_[kNear]);
     row->addWidget(label(tr("to")));
     row->addWidget(fields_[kFar]);

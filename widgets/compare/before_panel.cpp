@@ -91,11 +91,11 @@ QString assemblyWords(const QString& name, const Trace& trace, const Car& car, U
 // Why there is no table to show; empty: there is one.
 QString messageFor(const BenchState& state, const Comparison* comparison) {
     if (state.car.kept.empty()) {
-        return BeforePanel::tr("Keep the car as it stands, then move a bolt: the difference shows here.");
+        return BeforePanel::tr("Keep the current car, then move a bolt: the difference shows here.");
     }
     const KeptState* before = state.car.beforeState();
     if (before == nullptr) {
-        return BeforePanel::tr("Choose a kept state and compare with it: the difference shows here.");
+        return BeforePanel::tr("Choose a kept setup and compare with it: the difference shows here.");
     }
     if (!state.faults.empty()) {
         return faultWords(state);
@@ -107,7 +107,7 @@ QString messageFor(const BenchState& state, const Comparison* comparison) {
         return words.isEmpty() ? BeforePanel::tr("%1 was not compared yet.").arg(name) : words;
     }
     const QString first = assemblyWords(name, comparison->before, comparison->beforeCar, units);
-    return first.isEmpty() ? assemblyWords(BeforePanel::tr("The car as it stands"), comparison->after,
+    return first.isEmpty() ? assemblyWords(BeforePanel::tr("The current car"), comparison->after,
                                            comparison->afterCar, units)
                            : first;
 }
@@ -118,31 +118,31 @@ BeforePanelParts::BeforePanelParts(QWidget* parent)
     : list(new KeptList(parent)),
       empty(new ToneLabel(ToneLabel::Tone::muted, BeforePanel::tr("Nothing kept yet."), parent)),
       view(new DifferenceView(parent)),
-      keep(
-          button(BeforePanel::tr("&Keep this state…"),
-                 BeforePanel::tr("Keep the car as it stands under a name, and compare with it from then on."),
+      keep(button(BeforePanel::tr("&Keep this setup…"),
+                  BeforePanel::tr("Keep the current car under a name, and compare with it from then on."),
+                  parent)),
+      whatIf(
+          button(BeforePanel::tr("Change &tires or ride height…"),
+                 BeforePanel::tr("Other tires or another ride height: every measured point is recalculated."),
                  parent)),
-      whatIf(button(BeforePanel::tr("What &if…"),
-                    BeforePanel::tr("Other tires or another ride height: every measured point is re-based."),
-                    parent)),
       other(button(BeforePanel::tr("&Another car file…"),
-                   BeforePanel::tr("Take another car file as the before."), parent)),
+                   BeforePanel::tr("Take another car file as the baseline."), parent)),
       sheet(new QToolButton(parent)),
       compare(button(BeforePanel::tr("Co&mpare with"), {}, parent)),
-      swap(button(
-          BeforePanel::tr("S&wap"),
-          BeforePanel::tr("The before comes to the bench, and the car as it stands becomes the before. "
-                          "Undo turns it back."),
-          parent)),
-      restore(button(BeforePanel::tr("&Bring back"),
-                     BeforePanel::tr("Put the selected state on the bench; the kept ones stay. Undo turns it "
+      swap(
+          button(BeforePanel::tr("S&wap"),
+                 BeforePanel::tr("The baseline comes to the bench, and the current car becomes the baseline. "
+                                 "Undo turns it back."),
+                 parent)),
+      restore(button(BeforePanel::tr("&Recover"),
+                     BeforePanel::tr("Put the selected setup on the bench; the kept ones stay. Undo turns it "
                                      "back."),
                      parent)),
       rename(button(BeforePanel::tr("&Rename…"),
-                    BeforePanel::tr("Change name and note of the selected state (F2)."), parent)),
+                    BeforePanel::tr("Change name and note of the selected setup (F2)."), parent)),
       remove(
           button(BeforePanel::tr("&Delete"),
-                 BeforePanel::tr("Delete the selected state (Delete key). It is not asked about: undo brings "
+                 BeforePanel::tr("Delete the selected setup (Delete key). It is not asked about: undo brings "
                                  "it back."),
                  parent)) {
     sheet->setText(BeforePanel::tr("Change shee&t ▾"));
@@ -212,8 +212,8 @@ void BeforePanelParts::showButtons() {
     const bool isBefore = hasSelected && state->car.before == list->selected();
     compare->setText(isBefore ? BeforePanel::tr("Don't co&mpare") : BeforePanel::tr("Co&mpare with"));
     const QString words = isBefore
-                              ? BeforePanel::tr("No state is the before any more; all stay kept.")
-                              : BeforePanel::tr("Make the selected state the before (Enter in the list).");
+                              ? BeforePanel::tr("No setup is the baseline any more; all stay kept.")
+                              : BeforePanel::tr("Make the selected setup the baseline (Enter in the list).");
     compare->setToolTip(wrappedToolTip(words));
     compare->setAccessibleDescription(words);
     for (QPushButton* each : {compare, restore, rename, remove}) {
@@ -288,7 +288,7 @@ void BeforePanel::askKeep() {
     if (parts_->state == nullptr) {
         return;
     }
-    auto* dialog = new KeepDialog(tr("Keep this state"), tr("Keep"),
+    auto* dialog = new KeepDialog(tr("Keep this setup"), tr("Keep"),
                                   {defaultName(parts_->state->car), today(), {}}, this);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, &QDialog::accepted, this, [this, dialog] {

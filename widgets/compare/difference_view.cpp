@@ -38,7 +38,7 @@ QString titleOf(const BenchState& state) {
         return {};
     }
     const QString date = QString::fromStdString(before->date);
-    return DifferenceView::tr("From '%1'%2 to the car as it stands")
+    return DifferenceView::tr("From '%1'%2 to the current car")
         .arg(QString::fromStdString(before->name),
              date.isEmpty() ? QString() : QStringLiteral(" (%1)").arg(date));
 }
@@ -124,7 +124,7 @@ void DifferenceView::showTelling(const BenchState& state) {
     }
     telling_->showText(
         names.isEmpty()
-            ? tr("At ride every telling change is more than we may be off by.")
+            ? tr("At ride every change big enough to matter is more than we may be off by.")
             : tr("At ride we %1 by: %2.").arg(cannotTellWords(), names.join(QStringLiteral("; "))));
     telling_->setToolTip(wrappedToolTip(telling_->text() + QLatin1Char(' ') +
                                         sureMeaning(state.solvedCar, state.style.units) + QLatin1Char(' ') +
@@ -173,8 +173,8 @@ void DifferenceView::fit() {
 void DifferenceView::showFold() {
     const int quiet = table_->quietCount();
     const QString arrow = fold_->isChecked() ? QStringLiteral("▾ ") : QStringLiteral("▸ ");
-    const QString words = quiet == 1 ? tr("1 figure without a telling change")
-                                     : tr("%1 figures without a telling change").arg(quiet);
+    const QString words = quiet == 1 ? tr("1 figure without a change big enough to matter")
+                                     : tr("%1 figures without a change big enough to matter").arg(quiet);
     if (fold_->text() != arrow + words) {
         fold_->setText(arrow + words);
         fold_->setAccessibleName(words);

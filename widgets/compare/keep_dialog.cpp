@@ -24,10 +24,10 @@ KeepDialog::KeepDialog(const QString& title, const QString& action, const KeptWo
       before_(words),
       name_(new QLineEdit(QString::fromStdString(words.name), this)),
       note_(new QPlainTextEdit(QString::fromStdString(words.note), this)),
-      problem_(new ToneLabel(ToneLabel::Tone::problem, tr("▲ A kept state needs a name."), this)) {
+      problem_(new ToneLabel(ToneLabel::Tone::problem, tr("▲ A kept setup needs a name."), this)) {
     setWindowTitle(title);
     name_->setMaxLength(kLongestName);
-    name_->setAccessibleName(tr("Name of the state"));
+    name_->setAccessibleName(tr("Name of the setup"));
     name_->selectAll();
     note_->setAccessibleName(tr("Note"));
     note_->setPlaceholderText(tr("Weather, track, tire pressures, what it felt like"));

@@ -87,7 +87,7 @@ class StateDelegate : public QStyledItemDelegate {
             painter.setPen(ring);
             painter.setBrush(Qt::NoBrush);
             painter.drawEllipse(QPointF(line.left() + 5, line.bottom() + 1 - height / 2.0), 4, 4);
-            const QString word = KeptList::tr("the before");
+            const QString word = KeptList::tr("the baseline");
             line.setLeft(line.left() + 14);
             painter.setPen(theme().ink);
             painter.drawText(line, Qt::AlignBottom | Qt::AlignLeft, word);
@@ -105,9 +105,9 @@ class StateDelegate : public QStyledItemDelegate {
 
 KeptList::KeptList(QWidget* parent) : QListWidget(parent) {
     setObjectName(QStringLiteral("keptStates"));
-    setAccessibleName(tr("Kept states"));
+    setAccessibleName(tr("Kept setups"));
     setAccessibleDescription(
-        tr("Enter compares with the selected state, F2 renames it, Delete deletes it; "
+        tr("Enter compares with the selected setup, F2 renames it, Delete deletes it; "
            "undo brings it back."));
     setItemDelegate(new StateDelegate(this));
     setFrameShape(QFrame::NoFrame);
@@ -155,7 +155,7 @@ void KeptList::fill(const std::vector<Shown>& states) {
         each.setData(kNote, state.note.simplified());
         each.setData(kIsBefore, state.isBefore);
         QString spoken = state.name + QStringLiteral(", ") + state.date;
-        spoken += state.isBefore ? tr(", the before") : QString();
+        spoken += state.isBefore ? tr(", the baseline") : QString();
         spoken += state.note.isEmpty() ? QString() : QStringLiteral(": ") + state.note.simplified();
         each.setData(Qt::AccessibleTextRole, spoken);
         each.setToolTip(wrappedToolTip(spoken));

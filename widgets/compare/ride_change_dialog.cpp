@@ -46,8 +46,7 @@ RideChangeDialog::RideChangeDialog(const Car& car, NumberStyle style, const QStr
       problem_(problem),
       outcome_(wrapped(ToneLabel::Tone::plain, QString(), this)),
       refusal_(wrapped(ToneLabel::Tone::problem, QString(), this)) {
-    setStyleSheet(sheetStyle());
-    setWindowTitle(tr("What if: other tires or another ride height"));
+    setWindowTitle(tr("Change tires or ride height"));
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(16, 16, 16, 12);
     column->setSpacing(6);
@@ -76,7 +75,7 @@ RideChangeDialog::RideChangeDialog(const Car& car, NumberStyle style, const QStr
     column->addWidget(wrapped(
         ToneLabel::Tone::muted,
         tr("Drawn over the present car while you type. Every measured point, the wheelbase, the CG and "
-           "the pinion and output angles are worked out for the new ground; the links keep their "
+           "the pinion and output angles are recalculated to the new ground; the links keep their "
            "lengths, the stops their places. Kept beside the present setup, the car stays as it is."),
         this));
     addButtons();
@@ -158,7 +157,7 @@ void RideChangeDialog::refresh() {
     }
     const std::optional<RideChange> asked = change();
     if (!asked) {
-        showRefusal(tr("One of the numbers can't be read or is not allowed."));
+        showRefusal(unreadField(fields_));
         return;
     }
     const CarResult result = changeRide(car_, *asked);

@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "geometry/car/starting_numbers.h"
+#include "geometry/edits/next_hole.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/words/field_words.h"
@@ -18,30 +19,12 @@ namespace {
 /// Reading order of the axes: forward, height, sideways.
 constexpr int kAxes[] = {0, 2, 1};
 
-/// Room for a figure like "21 13/16" with padding and border: numbers go before names where it is narrow.
-int widestNumber(const QWidget& field) {
-    return field.fontMetrics().horizontalAdvance(QStringLiteral("21 13/16")) + 12;
-}
-
 /// The side of the part a point belongs to; center for joints and loads.
 Side sideOf(const Car& car, const FieldId& id) {
     if (id.field == Field::mountAt) {
         return car.springs[static_cast<std::size_t>(id.item)].side;
     }
     return id.link < 0 ? Side::center : car.links[static_cast<std::size_t>(id.link)].side;
-}
-
-/// A name no hole of the bracket has yet: "new", "new 2", ...
-std::string freeName(const Bracket& bracket) {
-    const auto taken = [&](const std::string& name) {
-        return std::any_of(bracket.holes.begin(), bracket.holes.end(),
-                           [&](const Hole& hole) { return hole.name == name; });
-    };
-    std::string name = "new";
-    for (int number = 2; taken(name); ++number) {
-        name = "new " + std::to_string(number);
-    }
-    return name;
 }
 
 }  // namespace
@@ -62,7 +45,7 @@ void addPointFields(SheetHub& hub, QGridLayout* grid, int row, int column, Field
         NumberField* field = hub.makeField(id, parent);
         field->setProperty("compact", true);
         field->setFont(textFont(TextSize::small));
-        field->setMinimumWidth(widestNumber(*field));
+        field->setLeastText(QStringLiteral("21 13/16"));  // numbers go before names where it is narrow
         note->watch(field, axisWord(axis, sideOf(hub.state().car, id)));
         grid->addWidget(field, row, column++);
     }
@@ -100,12 +83,12 @@ void BracketGrid::addHeading(QGridLayout* grid) {
                                                     bracketTitle(Role::lower, end_).toLower());
     QAbstractButton* add =
         smallButton(QStringLiteral("+"), tr("Add a hole: %1").arg(of),
-                    tr("Add a hole, starting where the last one is. The bolt stays where it is."), this);
+                    tr("Add a hole next to the last one. The bolt stays where it is."), this);
     add->setEnabled(bracket().holes.size() < kMaxHoles);
     connect(add, &QAbstractButton::clicked, this, &BracketGrid::addHole);
     QAbstractButton* remove = smallButton(QStringLiteral("−"), tr("Remove a hole: %1").arg(of),
                                           tr("Remove a hole; pick which one from the list."), this);
-    remove->setVisible(bracket().holes.size() > 1);
+    keepPlace(remove, bracket().holes.size() > 1);
     auto* menu = new QMenu(remove);
     connect(menu, &QMenu::aboutToShow, this, [this, menu] { fillRemoveMenu(menu); });
     connect(remove, &QAbstractButton::clicked, this,
@@ -139,10 +122,7 @@ void BracketGrid::addRow(QGridLayout* grid, int hole) {
 }
 
 void BracketGrid::addHole() {
-    Hole added = bracket().holes.back();
-    added.id = -1;
-    added.name = freeName(bracket());
-    added.spreads = {};
+    Hole added = nextHole(bracket(), hub_.state().style.units);
     startFrom(added);
     const auto place = static_cast<int>(bracket().holes.size());
     hub_.request(AddHole{link_, end_, added}, holeField(link_, end_, place, 0));
@@ -151,7 +131,7 @@ void BracketGrid::addHole() {
 void BracketGrid::fillRemoveMenu(QMenu* menu) {
     menu->clear();
     for (int hole = 0; hole < static_cast<int>(bracket().holes.size()); ++hole) {
-        const QString in = bracket().use == hole ? tr(" (in use)") : QString();
+        const QString in = bracket().use == hole ? tr(" (current)") : QString();
         QString name = holeName(bracket(), hole);
         name.replace(u'&', QStringLiteral("&&"));
         connect(menu->addAction(tr("Remove '%1'%2").arg(name, in)), &QAction::triggered, this, [this, hole] {

@@ -39,8 +39,6 @@ CarSheet::CarSheet(QWidget* parent)
     scroll_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
     scroll_->setFocusPolicy(Qt::NoFocus);
     scroll_->viewport()->setAutoFillBackground(false);
-    setStyleSheet(sheetStyle());
-    connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, [this] { setStyleSheet(sheetStyle()); });
     connect(measured_, &MeasuredBar::nextWanted, this, &CarSheet::goToNextStarting);
     connect(measured_, &MeasuredBar::fieldWanted, this, &CarSheet::fieldWanted);
     connect(hub_, &SheetHub::edited, this, &CarSheet::edited);
@@ -84,6 +82,14 @@ void CarSheet::refresh() {
     }
     driveline_->refresh();
     notes_->refresh();
+    keepRoom();
+}
+
+// No number is clipped: the sheet is as wide as they need.
+void CarSheet::keepRoom() {
+    constexpr int kScrollBar = 14;  // px
+    const int wanted = scroll_->widget()->minimumSizeHint().width() + kScrollBar;
+    setMinimumWidth(std::clamp(wanted, kNarrowest, kWidest));
 }
 
 std::vector<Section*> CarSheet::sections() const {

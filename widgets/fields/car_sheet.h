@@ -81,6 +81,7 @@ class CarSheet : public QWidget {
     void retireContent();
     void fillContent(QWidget* content);
     void refresh();
+    void keepRoom();
     QWidget* unfoldedEditor(const FieldId& id);
     [[nodiscard]] std::vector<Section*> sections() const;
 

@@ -28,7 +28,7 @@ ForwardFinder::ForwardFinder(SheetHub& hub, int link, QWidget* parent)
     const QString name = linkName(hub.state().car, link);
     auto* intro = new ToneLabel(ToneLabel::Tone::muted,
                                 tr("From both heights and the length between the bolts, the fore-aft figure "
-                                   "follows. Holes in use:"),
+                                   "follows. Current holes:"),
                                 this);
     intro->setWordWrap(true);
     intro->setContentsMargins(4, 0, 4, 0);
@@ -115,7 +115,7 @@ void ForwardFinder::refresh() {
 QString ForwardFinder::resultWords(const ForwardFigure& figure) const {
     const NumberStyle style = hub_.state().style;
     if (!figure.forward) {
-        return tr("▲ Too short: heights and sideways figures alone put the holes %1 apart. Check them, and "
+        return tr("▲ Too short: heights and lateral figures alone put the holes %1 apart. Check them, and "
                   "the "
                   "length.")
             .arg(lengthWords(figure.shortest, style));

@@ -40,7 +40,7 @@ LengthQuestion::LengthQuestion(const QString& linkName, QWidget* parent)
                           "again when length or holes change.")));
     auto* holes = new QPushButton(tr("The holes are right"), this);
     holes->setToolTip(
-        wrappedToolTip(tr("Drop the written length: the link is taken to fit the holes in use.")));
+        wrappedToolTip(tr("Drop the written length: the link is taken to fit the current holes.")));
     length->setAccessibleName(tr("%1: the length is right").arg(linkName));
     holes->setAccessibleName(tr("%1: the holes are right").arg(linkName));
     for (QPushButton* button : {length, holes}) {
@@ -93,7 +93,7 @@ void LengthPart::addLength() {
     auto* row = new NumberRow(tr("Length"), length_, this);
     clear_ =
         smallButton(QStringLiteral("×"), tr("%1: remove the length, fit the holes").arg(name),
-                    tr("Remove the written length: the link is then taken to fit the holes in use."), this);
+                    tr("Remove the written length: the link is then taken to fit the current holes."), this);
     row->addTrailing(clear_);
     connect(clear_, &QAbstractButton::clicked, this,
             [this] { hub_.request(ClearNumber{linkField(Field::linkLength, link_)}); });

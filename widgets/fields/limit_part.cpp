@@ -21,8 +21,8 @@ QVBoxLayout* columnOf(QWidget* widget) {
 LimitPart::LimitPart(SheetHub& hub, int link, QWidget* parent) : QWidget(parent), hub_(hub), link_(link) {
     auto* column = columnOf(this);
     button_ = smallButton(QString(), tr("%1: limits").arg(linkName(hub.state().car, link)),
-                          tr("What the rod can be set to, how much thread must stay held, and how far its "
-                             "ends may lean. Hole choices that would pass a limit are marked."),
+                          tr("What the link can be set to, the least thread engagement, and how far its "
+                             "ends may be misaligned. Hole combinations that would pass a limit are marked."),
                           this);
     button_->setCheckable(true);
     column->addWidget(button_, 0, Qt::AlignLeft);

@@ -16,7 +16,7 @@ namespace {
 QString kindName(LinkKind kind) {
     switch (kind) {
         case LinkKind::rod:
-            return LinkTools::tr("rod");
+            return LinkTools::tr("link");
         case LinkKind::pivot:
             return LinkTools::tr("ladder bar");
         case LinkKind::slider:
@@ -56,11 +56,11 @@ LinkTools::LinkTools(SheetHub& hub, int link, QWidget* parent) : QWidget(parent)
     row->setSpacing(2);
     words_ = new ToneLabel(ToneLabel::Tone::muted, QString(), this);
     row->addWidget(words_, 1);
-    apart_ = smallButton(tr("Set apart"), QString(),
+    apart_ = smallButton(tr("Split left and right"), QString(),
                          tr("Makes two links of the pair, left and right, that can then have holes and a "
                             "length each of their own."),
                          this);
-    join_ = smallButton(tr("Join"), QString(),
+    join_ = smallButton(tr("Mirror"), QString(),
                         tr("Makes a mirrored pair of the left and the right link again; both get the points "
                            "and length of this one."),
                         this);

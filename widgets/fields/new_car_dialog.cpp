@@ -35,7 +35,7 @@ LayoutWords wordsFor(LinkLayout layout) {
     switch (layout) {
         case LinkLayout::triangulatedFourLink:
             return {NewCarDialog::tr("Triangulated four-link"),
-                    NewCarDialog::tr("The uppers run together at the axle and hold it sideways.")};
+                    NewCarDialog::tr("The uppers run together at the axle and hold it laterally.")};
         case LinkLayout::parallelFourLink:
             return {NewCarDialog::tr("Parallel four-link"),
                     NewCarDialog::tr("Two lowers and two uppers along the car.")};
@@ -111,7 +111,6 @@ ToneLabel* wrapped(ToneLabel::Tone tone, const QString& text, QWidget* parent) {
 
 NewCarDialog::NewCarDialog(NumberStyle style, QWidget* parent)
     : QDialog(parent), style_(style), list_(new QListWidget(this)) {
-    setStyleSheet(sheetStyle());
     setWindowTitle(tr("New car"));
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(16, 16, 16, 12);
@@ -151,8 +150,8 @@ QLayout* NewCarDialog::buildForm() {
     title_->setPlaceholderText(tr("what you call it"));
     title_->setAccessibleName(tr("title of the new car"));
     column->addWidget(new BoxRow(tr("Title"), title_, this));
-    sideways_ = addCombo(column, tr("Held sideways by"), {tr("a track bar"), tr("a Watts linkage")});
-    sidewaysWords_ = wrapped(ToneLabel::Tone::muted, tr("Its uppers hold the axle sideways."), this);
+    sideways_ = addCombo(column, tr("Held laterally by"), {tr("a track bar"), tr("a Watts linkage")});
+    sidewaysWords_ = wrapped(ToneLabel::Tone::muted, tr("Its uppers hold the axle laterally."), this);
     sidewaysWords_->setContentsMargins(10, 0, 4, 2);
     column->addWidget(sidewaysWords_);
     const StartingCar usual;
@@ -284,8 +283,7 @@ void NewCarDialog::refresh() {
     sideways_->setEnabled(needsHold);
     sidewaysWords_->setVisible(!needsHold);
     const std::optional<StartingCar> asked = typed();
-    const QString problem = asked ? QString::fromStdString(refusal(*asked))
-                                  : tr("One of the numbers can't be read or is not allowed.");
+    const QString problem = asked ? QString::fromStdString(refusal(*asked)) : unreadField(fields_);
     problem_->showText(problem.isEmpty() ? problem : QStringLiteral("▲ ") + problem);
     problem_->setVisible(!problem.isEmpty());
     start_->setEnabled(problem.isEmpty());

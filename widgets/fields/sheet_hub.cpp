@@ -46,12 +46,19 @@ NumberField* SheetHub::makeField(const FieldId& id, QWidget* parent) {
     field->setAccessibleName(words.name);
     field->setHowTo(words.howTo);
     field->setMayBeEmpty(mayBeAbsent(state_->car, id));
-    field->setCheck([this, id](double shown) { return refusal(id, fromShown(id, shown)); });
+    field->setCheck(
+        [this, id](double shown) { return refusalIn(id, fromShown(id, shown), state_->style.units); });
     connect(field, &NumberField::committed, this, [this, id, field](double shown) {
         request(SetNumber{id, fromShown(id, shown), !field->isStepping()});
     });
     connect(field, &NumberField::cleared, this, [this, id] { request(ClearNumber{id}); });
-    connect(field, &NumberField::confirmed, this, [this, id] { emit confirmed(id); });
+    connect(field, &NumberField::confirmed, this, [this, id, field] {
+        emit confirmed(id);
+        auto* now = qobject_cast<NumberField*>(editor(id));
+        if (now != nullptr && now != field) {
+            now->goOn();  // the number brought other fields: the one it was typed into is gone
+        }
+    });
     connect(field, &NumberField::entered, this, [this, id] { select(id); });
     tieSureness(id, field);
     entries_.push_back({id, field, field});
@@ -124,6 +131,20 @@ void SheetHub::showNumbers() {
         entry.field->setStarting(isStarting(state_->car, entry.id));
     }
     showFaults();
+    showDoubts();
+}
+
+// Of the car's own numbers; what is doubtful about a link or a spring its section says.
+void SheetHub::showDoubts() {
+    for (const Entry& entry : entries_) {
+        if (entry.field == nullptr || entry.id.link >= 0 || entry.id.item >= 0) {
+            continue;
+        }
+        const auto found =
+            std::ranges::find_if(state_->doubts, [&](const Doubt& doubt) { return doubt.id == entry.id; });
+        entry.field->setDoubt(found == state_->doubts.end() ? QString()
+                                                            : QString::fromStdString(found->reason));
+    }
 }
 
 void SheetHub::showFaults() {

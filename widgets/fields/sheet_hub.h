@@ -93,6 +93,7 @@ class SheetHub : public QObject {
     [[nodiscard]] double toShown(const FieldId& id, double value) const;
     [[nodiscard]] double fromShown(const FieldId& id, double shown) const;
     void showFaults();
+    void showDoubts();
     void tieSureness(const FieldId& id, NumberField* field);
 
     const BenchState* state_ = nullptr;

@@ -18,8 +18,8 @@ class LabelPlacer {
 
     /// A free place of `size` beside `point`, `gap` away: tries the eight directions, preferred first (0
     /// right, then counterclockwise), then farther out. Takes it. Null if everything near is taken: then
-    /// leave the label out.
-    [[nodiscard]] QRectF place(QPointF point, QSizeF size, double gap, int preferred = 0);
+    /// leave the label out. `distances`: how many distances are tried; 1 keeps the label at its point.
+    [[nodiscard]] QRectF place(QPointF point, QSizeF size, double gap, int preferred = 0, int distances = 3);
 
     /// Whether nothing was put there and it is inside the picture.
     [[nodiscard]] bool isFree(const QRectF& place) const;

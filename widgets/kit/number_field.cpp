@@ -4,7 +4,9 @@
 #include <QFocusEvent>
 #include <QKeyEvent>
 #include <QMenu>
+#include <QMouseEvent>
 #include <QPainter>
+#include <QScrollArea>
 #include <QStyle>
 #include <QWheelEvent>
 #include <algorithm>
@@ -115,6 +117,14 @@ void NumberField::showNumber(std::optional<double> value, NumberStyle style) {
     }
 }
 
+QSize NumberField::minimumSizeHint() const {
+    constexpr int kBeside = 14;  // px: border, padding and the cursor's room
+    const int text =
+        std::max(fontMetrics().horizontalAdvance(this->text()), fontMetrics().horizontalAdvance(leastText_));
+    const QSize plain = QLineEdit::minimumSizeHint();
+    return {std::max(plain.width(), text + kBeside), plain.height()};
+}
+
 void NumberField::render() {
     const bool unitsChanged = textUnits_ != style_.units;
     textUnits_ = style_.units;
@@ -123,6 +133,7 @@ void NumberField::render() {
     if (!rendered_ || this->text() != shown) {
         setText(shown);
         setCursorPosition(0);
+        updateGeometry();
     }
     if (unitsChanged || !rendered_) {
         rendered_ = true;
@@ -147,6 +158,13 @@ void NumberField::setFault(const QString& reason) {
     }
 }
 
+void NumberField::setDoubt(const QString& reason) {
+    if (doubt_ != reason) {
+        doubt_ = reason;
+        refreshNote();
+    }
+}
+
 void NumberField::setProblem(const QString& problem) {
     problem_ = problem;
     refreshNote();
@@ -160,7 +178,7 @@ QString NumberField::note() const {
         return textUnits_ == Units::inch ? tr("begun before the units changed: still read in inch units")
                                          : tr("begun before the units changed: still read in metric units");
     }
-    return fault_;
+    return fault_.isEmpty() ? doubt_ : fault_;
 }
 
 QString NumberField::unitText() const {
@@ -198,6 +216,21 @@ std::optional<double> NumberField::typedNumber() const {
     return edited_ ? read().value : value_;
 }
 
+QString NumberField::refusalNow() const {
+    return edited_ ? QString::fromStdString(read().problem) : QString();
+}
+
+QString unreadField(std::span<NumberField* const> fields) {
+    for (const NumberField* field : fields) {
+        const QString reason = field->refusalNow();
+        if (!reason.isEmpty()) {
+            const QString name = field->accessibleName();
+            return name.left(1).toUpper() + name.mid(1) + QStringLiteral(": ") + reason;
+        }
+    }
+    return {};
+}
+
 bool NumberField::commit() {
     if (!edited_) {
         return true;
@@ -230,7 +263,36 @@ void NumberField::restore() {
     problem_.clear();
     render();
     refreshNote();
-    selectAll();
+    selectWhereEntered();
+}
+
+// A selection where no keys arrive reads as one that will be typed over.
+void NumberField::selectWhereEntered() {
+    if (hasFocus()) {
+        selectAll();
+    }
+}
+
+void NumberField::enterNextNumber(QWidget* from) {
+    QWidget* part = from->parentWidget();
+    for (QWidget* around = part; around != nullptr; around = around->parentWidget()) {
+        if (qobject_cast<QScrollArea*>(around) != nullptr) {
+            part = around;
+            break;
+        }
+    }
+    for (QWidget* next = from->nextInFocusChain();
+         next != from && part != nullptr && part->isAncestorOf(next); next = next->nextInFocusChain()) {
+        auto* field = qobject_cast<NumberField*>(next);
+        if (field == nullptr || !field->isVisible() || !field->isEnabled()) {
+            continue;
+        }
+        if (auto* list = qobject_cast<QScrollArea*>(part)) {
+            list->ensureWidgetVisible(field, 0, 60);
+        }
+        field->setFocus(Qt::TabFocusReason);
+        return;
+    }
 }
 
 void NumberField::step(bool up, bool coarse) {
@@ -244,7 +306,7 @@ void NumberField::step(bool up, bool coarse) {
         stepping_ = true;
         take(next);
         stepping_ = false;
-        selectAll();
+        selectWhereEntered();
     }
 }
 
@@ -258,7 +320,7 @@ void NumberField::renewToolTip() {
     if (starting_) {
         tip += wrappedToolTip(tr("Starting number, not measured: type what you measure."));
     } else if (const QString sure = sureWords_ ? sureWords_() : QString(); !sure.isEmpty()) {
-        tip += wrappedToolTip(tr("How sure: %1").arg(sure));
+        tip += wrappedToolTip(tr("Accuracy: %1").arg(sure));
     }
     setToolTip(tip);
 }
@@ -296,8 +358,11 @@ void NumberField::keyPressEvent(QKeyEvent* event) {
         case Qt::Key_Return:
         case Qt::Key_Enter:
             if (commit()) {
-                selectAll();
+                selectWhereEntered();
                 emit confirmed();
+                if (hasFocus()) {
+                    goOn();
+                }
             }
             return;
         case Qt::Key_Escape:
@@ -321,7 +386,26 @@ void NumberField::focusInEvent(QFocusEvent* event) {
         render();  // the number itself, to type on
     }
     QLineEdit::focusInEvent(event);
+    clickedInto_ = event->reason() == Qt::MouseFocusReason;
     emit entered();
+}
+
+// A click that enters the field selects the number, so that typing replaces it; one that drags over a part of
+// it selects that, and the next click sets the cursor.
+void NumberField::mouseReleaseEvent(QMouseEvent* event) {
+    QLineEdit::mouseReleaseEvent(event);
+    if (clickedInto_ && !hasSelectedText()) {
+        selectAll();
+    }
+    clickedInto_ = false;
+}
+
+// While its window is not in front a field may lose the focus without being told.
+void NumberField::changeEvent(QEvent* event) {
+    QLineEdit::changeEvent(event);
+    if (event->type() == QEvent::ActivationChange && hasSelectedText() && window()->focusWidget() != this) {
+        deselect();
+    }
 }
 
 void NumberField::focusOutEvent(QFocusEvent* event) {
@@ -360,7 +444,7 @@ void NumberField::contextMenuEvent(QContextMenuEvent* event) {
     menu->setAttribute(Qt::WA_DeleteOnClose);
     if (sureWords_) {
         menu->addSeparator();
-        menu->addAction(tr("&How sure is this number…\tAlt+U"), this, [this] {
+        menu->addAction(tr("&Accuracy of this number…\tAlt+U"), this, [this] {
             if (commit()) {
                 emit sureWanted();
             }

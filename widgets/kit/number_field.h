@@ -4,17 +4,19 @@
 #include <QLineEdit>
 #include <functional>
 #include <optional>
+#include <span>
 #include <string>
 
 #include "geometry/units/text.h"
 
 namespace bolthole {
 
-/// Shows one number and takes a new one. Enter, Tab and leaving the field commit; Esc restores. Text that
-/// cannot be read, or that the check refuses, stays with its reason until it is mended or restored. The
-/// mouse wheel passes through. Up and Down step by the style's fraction, with Shift by the coarse step.
-/// Values are SI; the quantity decides units. While it is not entered it shows what a tape shows, "≈ 21
-/// 11/32"; entered, the number itself.
+/// Shows one number and takes a new one. Enter, Tab and leaving the field commit, Enter and Tab go on to the
+/// next; Esc restores. A click into it selects the number, as Tab does; leaving it leaves nothing selected.
+/// Text that cannot be read, or that the check refuses, stays with its reason until it is mended or restored.
+/// The mouse wheel passes through. Up and Down step by the style's fraction, with Shift by the coarse step.
+/// Values are SI; the quantity decides units. While it is not entered it shows what a tape
+/// shows, "≈ 21 11/32"; entered, the number itself.
 class NumberField : public QLineEdit {
     Q_OBJECT
   public:
@@ -26,6 +28,9 @@ class NumberField : public QLineEdit {
     void setCheck(Check check) { check_ = std::move(check); }
     /// Whether emptying the field is a way to remove the number.
     void setMayBeEmpty(bool may) { mayBeEmpty_ = may; }
+    /// The field is never narrower than its number, nor than this text.
+    void setLeastText(const QString& text) { leastText_ = text; }
+    [[nodiscard]] QSize minimumSizeHint() const override;
     /// Where steps begin while there is no number, SI.
     void setStepStart(double start) { stepStart_ = start; }
     /// How the number is measured: tool tip, and accessible description while nothing is wrong.
@@ -47,13 +52,17 @@ class NumberField : public QLineEdit {
     void showNumber(std::optional<double> value, NumberStyle style);
     /// What is wrong with the number the car holds; empty: nothing.
     void setFault(const QString& reason);
+    /// What looks doubtful about it; empty: nothing. Said where nothing worse is, and no problem.
+    void setDoubt(const QString& reason);
 
     /// The number last shown, SI.
     [[nodiscard]] std::optional<double> number() const { return value_; }
     /// The number as it now stands typed, SI; nothing where it cannot be read or is not allowed.
     [[nodiscard]] std::optional<double> typedNumber() const;
-    /// What to say under the field: why the text was refused, the fault, or that the text is still read in
-    /// the units it was begun in. Empty: nothing.
+    /// Why the text as it now stands can't be taken; empty: it can.
+    [[nodiscard]] QString refusalNow() const;
+    /// What to say under the field: why the text was refused, that the text is still read in the units it was
+    /// begun in, the fault, or the doubt. Empty: nothing.
     [[nodiscard]] QString note() const;
     /// Whether the note is a complaint.
     [[nodiscard]] bool hasProblem() const { return !problem_.isEmpty() || !fault_.isEmpty(); }
@@ -67,6 +76,10 @@ class NumberField : public QLineEdit {
     bool commit();
     /// Drops what was typed and shows the number again.
     void restore();
+    /// Enters the next number field of the same list or part; stays where this is the last.
+    void goOn() { enterNextNumber(this); }
+    /// The same from another widget.
+    static void enterNextNumber(QWidget* from);
 
   signals:
     void committed(double value);  ///< a new number was typed or stepped to, SI
@@ -81,6 +94,8 @@ class NumberField : public QLineEdit {
     void keyPressEvent(QKeyEvent* event) override;
     void focusInEvent(QFocusEvent* event) override;
     void focusOutEvent(QFocusEvent* event) override;
+    void mouseReleaseEvent(QMouseEvent* event) override;
+    void changeEvent(QEvent* event) override;
     void wheelEvent(QWheelEvent* event) override;
     void contextMenuEvent(QContextMenuEvent* event) override;
     void paintEvent(QPaintEvent* event) override;
@@ -92,12 +107,14 @@ class NumberField : public QLineEdit {
     void step(bool up, bool coarse);
     void render();
     void setProblem(const QString& problem);
+    void selectWhereEntered();
     void refreshNote();
 
     Quantity quantity_;
     Check check_;
     bool mayBeEmpty_ = false;
     double stepStart_ = 0;
+    QString leastText_;
     QString howTo_;
     SureWords sureWords_;
     std::optional<double> value_;
@@ -107,9 +124,15 @@ class NumberField : public QLineEdit {
     bool edited_ = false;
     bool starting_ = false;
     bool stepping_ = false;
-    QString problem_;  // why the typed text was refused
-    QString fault_;    // what is wrong with the number shown
+    bool clickedInto_ = false;  // the press that entered the field is not let go yet
+    QString problem_;           // why the typed text was refused
+    QString fault_;             // what is wrong with the number shown
+    QString doubt_;             // what looks doubtful about it
 };
+
+/// Which of the fields holds no number that may be taken, and why, in a sentence: "Wheelbase: expected a
+/// length above 0". Empty: none.
+[[nodiscard]] QString unreadField(std::span<NumberField* const> fields);
 
 /// The step of the arrow keys, SI: a sixteenth, a thirty-second or 0.05 in after the style, 1 mm, 0.1 degree,
 /// 1 lb or kg, 0.1 of a ratio, 1 of a count; coarse: 1 in, 10 mm, 1 degree, 10 lb or kg, 1, 10.

@@ -1,5 +1,6 @@
 #include "widgets/kit/sheet_parts.h"
 
+#include <QAbstractItemView>
 #include <QEvent>
 #include <QHBoxLayout>
 #include <QKeyEvent>
@@ -189,7 +190,7 @@ bool NameField::event(QEvent* event) {
 void NameField::keyPressEvent(QKeyEvent* event) {
     if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) {
         commit();
-        selectAll();
+        NumberField::enterNextNumber(this);
         return;
     }
     if (event->key() == Qt::Key_Escape && isModified()) {
@@ -264,6 +265,12 @@ void CalmCombo::paintEvent(QPaintEvent* event) {
     painter.drawPolygon(QPolygonF({tip, tip + QPointF(-4, -5), tip + QPointF(4, -5)}));
 }
 
+void CalmCombo::showPopup() {
+    constexpr int kBeside = 30;  // px: padding, border and a scroll bar's room
+    view()->setMinimumWidth(view()->sizeHintForColumn(0) + kBeside);
+    QComboBox::showPopup();
+}
+
 void CalmCombo::wheelEvent(QWheelEvent* event) {
     event->ignore();
 }
@@ -280,6 +287,13 @@ QAbstractButton* smallButton(const QString& text, const QString& accessibleName,
     return button;
 }
 
+void keepPlace(QWidget* part, bool shown) {
+    QSizePolicy policy = part->sizePolicy();
+    policy.setRetainSizeWhenHidden(true);
+    part->setSizePolicy(policy);
+    part->setVisible(shown);
+}
+
 QColor roleColor(Role role) {
     const Theme& colors = theme();
     switch (role) {
@@ -291,32 +305,6 @@ QColor roleColor(Role role) {
             break;
     }
     return colors.crosswise;
-}
-
-QString sheetStyle() {
-    const Theme& colors = theme();
-    return QStringLiteral(R"(
-        QLineEdit[quiet="true"], QLineEdit[quiet="true"]:focus,
-        QLineEdit[quiet="true"][problem="true"] { border: none; background: transparent; padding: 0px; }
-        QComboBox[quiet="true"], QComboBox[quiet="true"]:focus {
-            border: none; background: transparent; padding: 0px; }
-        QLineEdit[compact="true"] { padding: 2px 3px 2px 1px; }
-        QLineEdit[compact="true"]:focus,
-        QLineEdit[compact="true"][problem="true"] { padding: 1px 2px 1px 0px; }
-        QLineEdit[nameLike="true"] {
-            border: 1px solid transparent; background: transparent; padding: 2px 3px; }
-        QLineEdit[nameLike="true"]:hover { border-color: %1; }
-        QLineEdit[nameLike="true"]:focus { border: 2px solid %2; background: %3; padding: 1px 2px; }
-        QToolButton[small="true"] {
-            padding: 1px 5px; background: transparent; color: %4; border-color: transparent; }
-        QToolButton[small="true"]:hover { color: %5; border-color: %2; }
-        QToolButton[small="true"]:focus { padding: 0px 4px; color: %5; border-color: %2; }
-        QToolButton[small="true"]:checked { background: %3; color: %5; border-color: %4; }
-        QToolButton[small="true"]:checked:focus { border-color: %2; }
-        QToolButton[small="true"]:disabled { color: %1; border-color: transparent; }
-    )")
-        .arg(colors.border.name(), colors.focus.name(), colors.card.name(), colors.muted.name(),
-             colors.ink.name());
 }
 
 }  // namespace bolthole

@@ -137,11 +137,12 @@ class HoleMark : public QRadioButton {
     Role role_ = Role::lower;
 };
 
-/// A combo box the mouse wheel passes through.
+/// A combo box the mouse wheel passes through, whose list is as wide as its longest line.
 class CalmCombo : public QComboBox {
     Q_OBJECT
   public:
     using QComboBox::QComboBox;
+    void showPopup() override;
 
   protected:
     void wheelEvent(QWheelEvent* event) override;
@@ -152,11 +153,10 @@ class CalmCombo : public QComboBox {
 [[nodiscard]] QAbstractButton* smallButton(const QString& text, const QString& accessibleName,
                                            const QString& toolTip, QWidget* parent);
 
+/// Shows a part or leaves its place empty, so that what stands beside it stays where it is.
+void keepPlace(QWidget* part, bool shown);
+
 /// The color of a role in the theme in force.
 [[nodiscard]] QColor roleColor(Role role);
-
-/// The style sheet that makes fields quiet, compact or name-like; belongs on the sheet, renewed with the
-/// theme.
-[[nodiscard]] QString sheetStyle();
 
 }  // namespace bolthole

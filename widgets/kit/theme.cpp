@@ -3,8 +3,9 @@
 #include <QApplication>
 #include <QFontDatabase>
 #include <QPalette>
-#include <QStyleFactory>
 #include <QWidget>
+
+#include "widgets/kit/calm_style.h"
 
 namespace bolthole {
 
@@ -54,8 +55,9 @@ QPalette paletteFor(const Theme& theme) {
     return palette;
 }
 
-/// The little the palette cannot say: rounded fields with a clear focus ring, quiet scroll bars, menus, tool
-/// tips.
+/// The little the palette cannot say: rounded fields with a clear focus ring, quiet scroll bars, menus, lists
+/// that drop down, tool tips; and fields that are quiet, compact or name-like, by their properties. One sheet
+/// for the whole program: each further one has every widget under it styled once more when the theme changes.
 QString styleSheetFor(const Theme& theme) {
     return QStringLiteral(R"(
         QToolTip { color: %1; background: %2; border: 1px solid %3; padding: 4px 6px; }
@@ -99,6 +101,26 @@ QString styleSheetFor(const Theme& theme) {
         QTableView, QListView { background: %2; alternate-background-color: %8; border: none; }
         QSplitter::handle { background: transparent; }
         QSplitter::handle:hover { background: %3; }
+        QLineEdit[quiet="true"], QLineEdit[quiet="true"]:focus, QLineEdit[quiet="true"][problem="true"],
+        QComboBox[quiet="true"], QComboBox[quiet="true"]:focus {
+            border: none; background: transparent; padding: 0px; }
+        QLineEdit[compact="true"] { padding: 2px 3px 2px 1px; }
+        QLineEdit[compact="true"]:focus, QLineEdit[compact="true"][problem="true"] { padding: 1px 2px 1px 0px; }
+        QLineEdit[nameLike="true"] { border: 1px solid transparent; background: transparent; padding: 2px 3px; }
+        QLineEdit[nameLike="true"]:hover { border-color: %3; }
+        QLineEdit[nameLike="true"]:focus { border: 2px solid %4; background: %2; padding: 1px 2px; }
+        QToolButton[small="true"] { padding: 1px 5px; background: transparent; color: %6; border-color: transparent; }
+        QToolButton[small="true"]:hover { color: %1; border-color: %4; }
+        QToolButton[small="true"]:focus { padding: 0px 4px; color: %1; border-color: %4; }
+        QToolButton[small="true"]:checked { background: %2; color: %1; border-color: %6; }
+        QToolButton[small="true"]:checked:focus { border-color: %4; }
+        QToolButton[small="true"]:disabled { color: %3; border-color: transparent; }
+        QComboBox { combobox-popup: 0; }
+        QComboBox QAbstractItemView { background: %2; color: %1; border: 1px solid %3; padding: 3px; outline: none;
+            selection-background-color: %4; selection-color: %9; }
+        QComboBox QAbstractItemView::item { padding: 4px 8px; min-height: 20px; }
+        QTreeView, QTreeWidget { background: %2; alternate-background-color: %8; border: 1px solid %3; }
+        QDialog, QMessageBox { background: %8; }
     )")
         .arg(theme.ink.name(), theme.card.name(), theme.border.name(), theme.focus.name(),
              theme.problem.name(), theme.muted.name(), theme.grid.name(), theme.panel.name(),
@@ -175,10 +197,15 @@ void ThemeKeeper::choose(Appearance appearance) {
     emit changed();
 }
 
+// Style and font are the same in every theme: set again, they would have every widget measured anew.
 void ThemeKeeper::install() {
-    QApplication::setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
+    if (!installed_) {
+        installed_ = true;
+        QApplication::setStyle(new CalmStyle);
+        QApplication::setFont(applicationFont());
+        QApplication::setAttribute(Qt::AA_DontUseNativeDialogs);  // theirs would be another program's
+    }
     QApplication::setPalette(paletteFor(theme_));
-    QApplication::setFont(applicationFont());
     qApp->setStyleSheet(styleSheetFor(theme_));
 }
 

@@ -68,6 +68,7 @@ class ThemeKeeper : public QObject {
     Theme theme_;
     Appearance appearance_ = Appearance::followDesktop;
     bool desktopIsDark_ = false;
+    bool installed_ = false;  // what is the same in every theme
 };
 
 /// The theme in force.

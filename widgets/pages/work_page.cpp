@@ -58,9 +58,7 @@ WorkPage::WorkPage(const QString& title, QWidget* parent)
     line->setSpacing(4);
     line->addWidget(scroll_);
     line->addWidget(right, 1);
-    setStyleSheet(sheetStyle());
     connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, [this] {
-        setStyleSheet(sheetStyle());
         stale_ = true;
         refreshIfSeen();
     });

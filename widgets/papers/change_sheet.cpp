@@ -116,7 +116,7 @@ SheetBlock ChangeSheet::Parts::curves() const {
 
 void ChangeSheet::Parts::addTurns(const BlockMaker& make) {
     if (!words.problems.isEmpty()) {
-        blocks.push_back(make.alert(QStringLiteral("Mind"), words.problems));
+        blocks.push_back(make.alert(QStringLiteral("Warning"), words.problems));
     }
     if (!words.differs) {
         blocks.push_back(make.heading(QStringLiteral("Nothing differs")));
@@ -124,13 +124,16 @@ void ChangeSheet::Parts::addTurns(const BlockMaker& make) {
             QStringLiteral("The two cars are the same: nothing to turn, and every figure stays as it is.")));
         return;
     }
+    if (!words.bolts.rows.empty() || !words.lengths.rows.empty()) {
+        blocks.push_back(make.paragraph(QString::fromUtf8(kBeforeBolts)));
+    }
     for (const SheetTable* table :
          {&words.bolts, &words.lengths, &words.unshared, &words.numbers, &words.holes}) {
         add(make.table(*table));
     }
     if (words.bolts.rows.empty() && words.lengths.rows.empty()) {
         blocks.push_back(
-            make.paragraph(QStringLiteral("No bolt goes to another hole, and no rod gets another length.")));
+            make.paragraph(QStringLiteral("No bolt goes to another hole, and no link gets another length.")));
     }
 }
 

@@ -56,7 +56,8 @@ class CheckWriter {
         addAlignment();
         addRods();
         add("Every bolt",
-            "Torqued to its maker's figure, with rubber bushings the car's weight on its wheels; marked, and "
+            "Torqued to the manufacturer's spec, with rubber bushings the car's weight on its wheels; "
+            "marked, and "
             "checked again after the first drive.");
         return std::move(checks_);
     }
@@ -113,7 +114,7 @@ class CheckWriter {
         add("Slip yoke",
             moved + QStringLiteral(
                         "In travel from there %1 outward and %2 inward at most: it keeps the engagement its "
-                        "maker asks for and never bottoms.")
+                        "manufacturer asks for and never bottoms.")
                         .arg(measure(std::max(0.0, plunge.most), Quantity::length),
                              measure(std::max(0.0, -plunge.least), Quantity::length)));
     }
@@ -164,14 +165,14 @@ class CheckWriter {
                 const auto& least = rod.adjuster->leastEngagement;
                 held << QStringLiteral("%1 %2").arg(linkName(comparison_.afterCar, move.link.after),
                                                     measure(*thread, Quantity::length)) +
-                            (least ? QStringLiteral(" (at least %1)").arg(measure(*least, Quantity::length))
+                            (least ? QStringLiteral(" (least %1)").arg(measure(*least, Quantity::length))
                                    : QString());
             }
         }
         const QString thread = held.isEmpty() ? QString()
-                                              : QStringLiteral(" Thread held in each end: ") +
+                                              : QStringLiteral(" Thread engagement in each end: ") +
                                                     held.join(QStringLiteral(", ")) + '.';
-        add("Rods and rod ends",
+        add("Links and rod ends",
             QStringLiteral(
                 "Jam nuts locked, rod ends centered, nothing binds or touches through full travel.") +
                 thread);

@@ -135,7 +135,7 @@ class Writer {
                         {3},
                         {}};
         words_.holes = {QStringLiteral("Holes that stand elsewhere"),
-                        QStringLiteral("moved, measured anew or re-based"),
+                        QStringLiteral("moved, measured anew or recalculated"),
                         {QStringLiteral("link"), QStringLiteral("end"), QStringLiteral("hole"),
                          QStringLiteral("now stands")},
                         {},
@@ -156,7 +156,7 @@ class Writer {
     [[nodiscard]] QString adjusterWords(const LengthMove& move) const {
         const bool isLonger = move.after > move.before;
         if (!move.turns) {
-            return isLonger ? QStringLiteral("new rod, longer") : QStringLiteral("new rod, shorter");
+            return isLonger ? QStringLiteral("new link, longer") : QStringLiteral("new link, shorter");
         }
         const Car& owner =
             linkOf(move.link).adjuster.has_value() ? comparison_.afterCar : comparison_.beforeCar;
@@ -170,8 +170,8 @@ class Writer {
         words_.lengths = {
             QStringLiteral("Set these lengths"),
             QStringLiteral("bolt center to bolt center; the turns get near it, the length counts"),
-            {QStringLiteral("rod"), QStringLiteral("from"), QStringLiteral("to"), QStringLiteral("adjuster"),
-             QStringLiteral("rods")},
+            {QStringLiteral("link"), QStringLiteral("from"), QStringLiteral("to"), QStringLiteral("adjuster"),
+             QStringLiteral("links")},
             {},
             {2, 3},
             {}};
@@ -308,7 +308,7 @@ class Writer {
                                               signedFigure(change.change(), quantity, style_.units) + ' ' +
                                               sure + unit(quantity);
         }
-        addSure(QStringLiteral("How sure, at ride: "), told);
+        addSure(QStringLiteral("Accuracy at ride: "), told);
         addSure(QStringLiteral("Here we ") + cannotTellWords() +
                     QStringLiteral(", the change is less than we can measure: "),
                 untold);

@@ -68,6 +68,12 @@ struct SheetWords {
 /// fineFigureText() writes them, an instant center beyond kFarAway as infinity.
 [[nodiscard]] SheetWords sheetWordsOf(const Comparison& comparison, NumberStyle style);
 
+/// What is said above the bolts to move.
+inline constexpr const char* kBeforeBolts =
+    "Car on rated stands, wheels chocked. Take weight off the link and hold the axle before its bolt comes "
+    "out: with "
+    "a link out the axle can roll, and the pinion can drop or snap up.";
+
 /// Turns as a hand turns them, to quarters: "1 1/2 turns longer", "less than 1/4 turn shorter". `turns`: +
 /// longer.
 [[nodiscard]] QString quarterTurns(double turns, bool isLonger);

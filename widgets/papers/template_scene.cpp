@@ -219,6 +219,10 @@ void SceneMaker::addNotes() {
     scene_.notes << QStringLiteral(
         "As true as what was measured. Lay it on the existing holes first: all "
         "have to fit.");
+    scene_.notes << QStringLiteral(
+        "Before you drill: car on rated stands, link out, eyes covered; look what is behind the plate: "
+        "lines, "
+        "wires, a tank.");
 }
 
 }  // namespace

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <limits>
 
+#include "geometry/choices/present_choice.h"
+
 namespace bolthole {
 
 namespace {
@@ -223,7 +225,11 @@ ChartChoices computeChart(const Car& car, LengthTreatment lengths) {
             HoleUse use = present;
             chart.axes.down.apply(row, use);
             chart.axes.across.apply(column, use);
-            solver.solve(use, *choice);
+            if (use == present) {
+                *choice = choiceAsItStands(car);
+            } else {
+                solver.solve(use, *choice);
+            }
         }
     }
     chart.now = findNow(chart, present);

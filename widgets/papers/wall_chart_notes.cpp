@@ -48,11 +48,11 @@ QString ChartWords::roundingWords() const {
              : style_.inches == InchStyle::thirtySeconds ? QStringLiteral("1/32 in")
                                                          : QStringLiteral("0.01 in");
     }
-    return QStringLiteral("rod lengths from hole center to hole center, to the nearest ") + to +
+    return QStringLiteral("link lengths from hole center to hole center, to the nearest ") + to +
            QStringLiteral("; turns to the nearest quarter, + longer");
 }
 
-// "track bar as bolted: middle / middle".
+// "track bar current: middle / middle".
 QString ChartWords::heldWords() const {
     QStringList held;
     for (std::size_t index = 0; index < car_.links.size(); ++index) {
@@ -69,7 +69,7 @@ QString ChartWords::heldWords() const {
             }
         }
         if (!names.isEmpty()) {
-            held << linkName(number) + QStringLiteral(" as bolted: ") + names.join(QStringLiteral(" / "));
+            held << linkName(number) + QStringLiteral(" current: ") + names.join(QStringLiteral(" / "));
         }
     }
     return held.join(QStringLiteral("; "));
@@ -91,7 +91,7 @@ QString ChartWords::sure() const {
     const auto words = [&](Figure figure) { return stationSureWords(spread, ride, figure, style_.units); };
     const QString unit = ' ' + fromView(unitMark(Quantity::length, style_.units));
     const QString height = words(Figure::icZ).isEmpty() ? QString() : " \u00D7 " + words(Figure::icZ);
-    return QStringLiteral("How sure, as bolted today: anti-squat %1 %, instant center %2. ")
+    return QStringLiteral("Accuracy, current holes: anti-squat %1 %, instant center %2. ")
                .arg(words(Figure::antiSquat), words(Figure::icX) + height + unit) +
            sureMeaning(car_, style_.units);
 }
@@ -105,7 +105,7 @@ QStringList ChartWords::legend() const {
         QStringLiteral("Then anti-squat at full droop (%1) and full bump (%2).")
             .arg(lengthText(car_.travel.droop) + unit, lengthText(car_.travel.bump) + unit)};
     if (chart_.now) {
-        lines << QStringLiteral("NOW, thick frame: as bolted today.");
+        lines << QStringLiteral("NOW, thick frame: the current holes.");
         if (const QString words = sure(); !words.isEmpty()) {
             lines << words;
         }
@@ -120,7 +120,7 @@ QStringList ChartWords::legend() const {
                      .arg(lengthText(kFarAway) + unit);
     }
     if (any([](const HoleChoice& choice) { return choice.problems != 0; })) {
-        lines << QStringLiteral("Hatched: the choice has the problem its cell names.");
+        lines << QStringLiteral("Hatched: the combination has the problem its cell names.");
     }
     return lines;
 }
@@ -136,7 +136,7 @@ QStringList ChartWords::rodLines() const {
         if (!rod.changes) {
             line += QStringLiteral(", stays");
         } else if (rod.place == LengthPlace::once && any != nullptr) {
-            line += QStringLiteral("; for every choice ") + lengthOf(*any, rod.link).whole();
+            line += QStringLiteral("; for every combination ") + lengthOf(*any, rod.link).whole();
         } else if (rod.place != LengthPlace::once) {
             line += rod.place == LengthPlace::row      ? QStringLiteral("; each row says its length")
                     : rod.place == LengthPlace::column ? QStringLiteral("; each column says its length")
@@ -149,10 +149,12 @@ QStringList ChartWords::rodLines() const {
 
 QString cautionWords() {
     return QStringLiteral(
-        "Car on rated stands, wheels chocked. Torque every bolt to its maker's figure, then check the full "
-        "travel for bind, driveline and brake hose before it moves. Geometry only: brackets and welds are "
-        "for "
-        "a qualified person. Test on a closed course; local rules and the sanctioning body's come first.");
+        "Car on rated stands, wheels chocked; take weight off the link and hold the axle before a bolt comes "
+        "out. Torque every bolt to the manufacturer's spec, then check the full travel for bind, driveline "
+        "and "
+        "brake hose before it moves. Calculated from your measurements; no strength of brackets, welds or "
+        "bolts: those are for a qualified person. Test on a closed course; local rules and the sanctioning "
+        "body's come first.");
 }
 
 }  // namespace bolthole

@@ -99,7 +99,7 @@ QString SheetPainter::partWords(const ChartSheet& sheet) const {
         return QStringLiteral(": side view and key");
     }
     if (!chart_.axes.isMatrix()) {
-        return QStringLiteral(": choices ") + range(sheet.firstRow, sheet.rows, chart_.rows);
+        return QStringLiteral(": combinations ") + range(sheet.firstRow, sheet.rows, chart_.rows);
     }
     return QStringLiteral(": rows ") + range(sheet.firstRow, sheet.rows, chart_.rows) +
            QStringLiteral(", columns ") + range(sheet.firstColumn, sheet.columns, chart_.columns);

@@ -36,6 +36,8 @@ class ChartSideDrawer {
     [[nodiscard]] double carWidth(double scale) const;
     [[nodiscard]] bool isDrawn(std::size_t link) const;
     [[nodiscard]] QPointF onPaper(const Eigen::Vector3d& point) const;
+    [[nodiscard]] QLineF lineOf(std::size_t link) const;
+    [[nodiscard]] bool isArm(std::size_t link) const;
     void gather();
     void drawWheel();
     void drawGround();
@@ -130,6 +132,18 @@ QPointF ChartSideDrawer::onPaper(const Eigen::Vector3d& point) const {
     return origin_ + QPointF(point.x(), -point.z()) * 1000 / picture_.scale;
 }
 
+bool ChartSideDrawer::isArm(std::size_t link) const {
+    return car_.links[link].kind == LinkKind::pivot || car_.links[link].kind == LinkKind::slider;
+}
+
+// A rod from hole to hole; an arm, which is rigid with the axle, from the axle's line to its one point.
+QLineF ChartSideDrawer::lineOf(std::size_t link) const {
+    const Link& drawn = car_.links[link];
+    const Eigen::Vector3d root =
+        isArm(link) ? Eigen::Vector3d(0, 0, car_.rearTireRadius) : drawn.axle.inUse().at;
+    return {onPaper(root), onPaper(drawn.chassis.inUse().at)};
+}
+
 void ChartSideDrawer::gather() {
     for (std::size_t link = 0; link < car_.links.size(); ++link) {
         for (const End end : {End::chassis, End::axle}) {
@@ -181,8 +195,7 @@ void ChartSideDrawer::drawLinks() {
         if (!isDrawn(link)) {
             continue;
         }
-        const QLineF line(onPaper(car_.links[link].axle.inUse().at),
-                          onPaper(car_.links[link].chassis.inUse().at));
+        const QLineF line = lineOf(link);
         if (line.length() > 0.1) {
             painter_.drawLine(line);
             placer_.take(line, 2.0);
@@ -251,9 +264,8 @@ void ChartSideDrawer::drawLinkNames() {
         }
         const QString name = words_.linkName(static_cast<int>(link)).toUpper();
         const QSizeF size(fonts_.width(name, frame_.strong) + 0.4, 1.5 * frame_.strong.digits);
-        const QLineF line(onPaper(car_.links[link].axle.inUse().at),
-                          onPaper(car_.links[link].chassis.inUse().at));
-        const QRectF box = placer_.placeNear(line.center(), size);
+        const QLineF line = lineOf(link);
+        const QRectF box = placer_.placeNear(isArm(link) ? line.pointAt(0.82) : line.center(), size);
         if (!box.isNull()) {
             fonts_.draw(painter_, {box.left() + 0.2, box.center().y() + frame_.strong.digits / 2}, name,
                         frame_.strong);

@@ -79,7 +79,7 @@ LengthWords ChartWords::lengthOf(const HoleChoice& choice, int link) const {
     if (adjuster) {
         words.work = turnsText(adjusterTurns(change, *adjuster));
     } else if (std::abs(change) > kNoAdjustment) {
-        words.work = QStringLiteral("new rod");
+        words.work = QStringLiteral("new link");
     }
     return words;
 }
@@ -145,15 +145,15 @@ QString ChartWords::problem(const HoleChoice& choice, ChoiceProblem which) const
             return QStringLiteral("can't be assembled") +
                    (link.isEmpty() ? "" : ": " + link + " won't reach");
         case ChoiceProblem::droopRunsOut:
-            return link + QStringLiteral(" runs out at ") + length + QStringLiteral(" droop");
+            return link + QStringLiteral(" stops travel at ") + length + QStringLiteral(" droop");
         case ChoiceProblem::bumpRunsOut:
-            return link + QStringLiteral(" runs out at ") + length + QStringLiteral(" bump");
+            return link + QStringLiteral(" stops travel at ") + length + QStringLiteral(" bump");
         case ChoiceProblem::frontJoint:
             return QStringLiteral("front joint angle ") + angle;
         case ChoiceProblem::rearJoint:
             return QStringLiteral("rear joint angle ") + angle;
         case ChoiceProblem::rodEnd:
-            return link + QStringLiteral(" rod end leans ") + angle;
+            return link + QStringLiteral(" rod-end misalignment ") + angle;
         case ChoiceProblem::tooShort:
             return link + QStringLiteral(" can't be set so short");
         case ChoiceProblem::tooLong:

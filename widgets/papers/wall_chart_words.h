@@ -15,7 +15,7 @@ namespace bolthole {
 /// useful figure. A judgement, common practice, no source.
 inline constexpr double kFarAway = 25.4;
 
-/// A rod's length, and what must be done to get there: "upper 16 5/8 in" and "+1 1/4 turns", "new rod", or
+/// A rod's length, and what must be done to get there: "upper 16 5/8 in" and "+1 1/4 turns", "new link", or
 /// nothing where it stays as built.
 struct LengthWords {
     QString length;

@@ -6,7 +6,7 @@ namespace bolthole {
 
 DoubtList::DoubtList(QWidget* parent) : QListWidget(parent) {
     setObjectName(QStringLiteral("doubtList"));
-    setAccessibleName(tr("Doubts"));
+    setAccessibleName(tr("Warnings"));
     setToolTip(tr("Double-click or press Enter to go to the field."));
     setFrameShape(QFrame::NoFrame);
     setWordWrap(true);

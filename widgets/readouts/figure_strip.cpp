@@ -16,6 +16,9 @@ namespace bolthole {
 
 namespace {
 
+constexpr int kBetween = 18;  // px between two figures
+constexpr int kSides = 28;    // left and right of them
+
 QString figure(double value, Quantity quantity, Units units) {
     return QString::fromStdString(figureText(value, quantity, units));
 }
@@ -63,7 +66,7 @@ QString whereText(const BenchState& state) {
 FigureStrip::FigureStrip(QWidget* parent) : QWidget(parent), note_(new QLabel(this)) {
     auto* row = new QHBoxLayout;
     row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(18);
+    row->setSpacing(kBetween);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(14, 8, 14, 6);
     column->setSpacing(2);
@@ -106,7 +109,7 @@ FigureStrip::FigureStrip(QWidget* parent) : QWidget(parent), note_(new QLabel(th
 FigureStrip::Cell FigureStrip::addCell(const QString& title, const char* objectName, const QString& tip) {
     Cell cell{new QLabel(title, this), new QLabel(this), new QLabel(this), new QLabel(this), tip};
     cell.sure->setObjectName(QLatin1String(objectName) + QStringLiteral("Sure"));
-    cell.sure->setAccessibleName(tr("%1, how sure").arg(title));
+    cell.sure->setAccessibleName(tr("%1, ±").arg(title));
     cell.before->setObjectName(QLatin1String(objectName) + QStringLiteral("Before"));
     cell.before->setAccessibleName(tr("%1 before").arg(title));
     cell.before->hide();
@@ -142,13 +145,17 @@ void FigureStrip::dress() {
     fix(pinion_, QStringLiteral("\u221200.0°"));
     note_->setFont(textFont(TextSize::small));
     note_->setPalette(quiet);
+    // Without the swing arm, which goes first; narrower, the others would run into each other.
+    setMinimumWidth(kSides + 2 * kBetween + antiSquat_.value->width() + instantCenter_.value->width() +
+                    pinion_.value->width());
 }
 
 // In a narrow window the swing arm goes first: its angle says the same as anti-squat.
 void FigureStrip::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
-    const bool room = width() >= 28 + 3 * 18 + antiSquat_.value->width() + instantCenter_.value->width() +
-                                     swingArm_.value->width() + pinion_.value->width();
+    const bool room = width() >= kSides + 3 * kBetween + antiSquat_.value->width() +
+                                     instantCenter_.value->width() + swingArm_.value->width() +
+                                     pinion_.value->width();
     swingArm_.title->setVisible(room);
     swingArm_.value->setVisible(room);
     swingArm_.sure->setVisible(room && !pinion_.sure->isHidden());
@@ -191,8 +198,7 @@ void FigureStrip::showState(const BenchState& state) {
         note += QStringLiteral(" · ") + starts;
     }
     if (!state.problem.empty()) {
-        note =
-            tr("%1. Shown: the last car that could be computed.").arg(QString::fromStdString(state.problem));
+        note = tr("No figures: %1").arg(QString::fromStdString(state.problem));
     } else if (!station.usable) {
         note = tr("The links do not reach %1").arg(whereText(state).mid(3));
     }
@@ -200,6 +206,7 @@ void FigureStrip::showState(const BenchState& state) {
     colors.setColor(QPalette::WindowText,
                     state.problem.empty() && station.usable ? theme().muted : theme().problem);
     note_->setPalette(colors);
+    note_->setWordWrap(!state.problem.empty());  // why there are no figures is never cut
     setChanged(note_, note);
     note_->setToolTip(note);
 }

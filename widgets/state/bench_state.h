@@ -44,9 +44,9 @@ struct BenchState {
     Car car;                    ///< as edited, faults included
     std::vector<Fault> faults;  ///< not empty: the car cannot be computed as it stands
     std::vector<Doubt> doubts;  ///< computed when no drag is under way
-    Car solvedCar;              ///< the car `trace` belongs to: `car`, or the last that could be solved
+    Car solvedCar;              ///< the car `trace` belongs to: `car` unless that has faults
     Trace trace;
-    bool traceIsCurrent = false;  ///< false: `trace` is the last good picture, `problem` says why
+    bool traceIsCurrent = false;  ///< false: `trace` has no figures, `problem` says why
     std::string problem;          ///< one sentence, empty when all is well
     double cursorTravel = 0;      ///< m; where the axle is drawn
     Station cursor;               ///< the axle there; unusable where the links do not reach

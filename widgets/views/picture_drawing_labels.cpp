@@ -60,7 +60,10 @@ void PictureDrawing::drawLinkNames() {
         }
         const QString name =
             QString::fromStdString(state_.car.links[static_cast<std::size_t>(link.link)].name);
-        const QPointF middle = camera_.toPicture((link.axle + link.chassis) / 2);
+        // An arm reaches past the links: near its front end nothing else bears the name.
+        const LinkKind kind = state_.car.links[static_cast<std::size_t>(link.link)].kind;
+        const double share = kind == LinkKind::pivot || kind == LinkKind::slider ? 0.82 : 0.5;
+        const QPointF middle = camera_.toPicture(link.axle + (link.chassis - link.axle) * share);
         const QString shown = metrics.elidedText(name, Qt::ElideRight, 140);
         const QRectF box =
             labels_.place(middle, metrics.size(0, shown) + QSizeF(4, 0), 9, link.role == Role::lower ? 6 : 2);

@@ -32,6 +32,9 @@ void SideDrawing::draw(StillPicture* still) {
     }
     drawCenterSpread(painter_, state_, camera_, picture_);
     drawLinks();
+    if (station_ != nullptr) {
+        markInstantCenter();  // under the holes: a ladder bar's lie in it
+    }
     drawPoints();
     if (station_ != nullptr) {
         drawCenterOfGravity();

@@ -63,6 +63,7 @@ class SideDrawing : public PictureDrawing {
     void drawRollAxis();
     void nameRollAxis();
     void drawCenterOfGravity();
+    void markInstantCenter();
     void drawInstantCenter();
 
     static constexpr double kNoLimit = 1e7;  // pixels; a point farther out is as good as at infinity

@@ -43,6 +43,20 @@ void SideDrawing::drawCenterOfGravity() {
     drawChip(place, text, faded(theme_.canvas, 0.85));
 }
 
+// Its ring and dot, where it is in the picture.
+void SideDrawing::markInstantCenter() {
+    const QPointF at = picture(station_->icCarX, station_->icCarZ);
+    if (!std::isfinite(station_->icCarX) || !inPicture(at, 12)) {
+        return;
+    }
+    painter_.setPen(roundPen(theme_.instantCenter, 3.0));
+    painter_.setBrush(faded(theme_.canvas, 0.7));
+    painter_.drawEllipse(at, 11, 11);
+    painter_.setPen(Qt::NoPen);
+    painter_.setBrush(theme_.instantCenter);
+    painter_.drawEllipse(at, 4, 4);
+}
+
 void SideDrawing::drawInstantCenter() {
     const Station& station = *station_;
     if (!std::isfinite(station.icCarX)) {
@@ -60,12 +74,6 @@ void SideDrawing::drawInstantCenter() {
                        theme_.instantCenter);
         return;
     }
-    painter_.setPen(roundPen(theme_.instantCenter, 3.0));
-    painter_.setBrush(faded(theme_.canvas, 0.7));
-    painter_.drawEllipse(at, 11, 11);
-    painter_.setPen(Qt::NoPen);
-    painter_.setBrush(theme_.instantCenter);
-    painter_.drawEllipse(at, 4, 4);
     labels_.take(QRectF(at - QPointF(13, 13), QSizeF(26, 26)));
     const QFontMetricsF small(textFont(TextSize::small));
     const QFontMetricsF bold(textFont(TextSize::body, true));

@@ -33,7 +33,7 @@ WantedMark::WantedMark(SideView& view) : QWidget(&view), view_(view) {
     setAttribute(Qt::WA_TransparentForMouseEvents);
     setFocusPolicy(Qt::NoFocus);
     setObjectName(QStringLiteral("wantedMark"));
-    setAccessibleName(tr("Wanted instant center"));
+    setAccessibleName(tr("Target instant center"));
     view.installEventFilter(this);
     setGeometry(view.rect());
     hide();
@@ -175,7 +175,7 @@ void WantedMark::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     const QPointF at = place();
     paintMark(painter, at);
-    const QString words = line_.isEmpty() ? tr("wanted IC") : tr("wanted IC: %1").arg(line_);
+    const QString words = line_.isEmpty() ? tr("target IC") : tr("target IC: %1").arg(line_);
     painter.setFont(textFont(TextSize::small));
     const double most = std::min(320.0, width() - 40.0);
     QRectF box =

@@ -56,7 +56,7 @@ class LineWriter {
     void addLengths() {
         const Units units = style_.units;
         for (const LengthMove& move : comparison_.lengths) {
-            const QString rods = move.rods == 1 ? tr("1 rod") : tr("%1 rods").arg(move.rods);
+            const QString rods = move.rods == 1 ? tr("1 link") : tr("%1 links").arg(move.rods);
             lines_.push_back(
                 {tr("%1: length from %2 to %3 %4, %5, %6")
                      .arg(capitalized(nameOf(move.link)), figure(move.before, Quantity::length, units),
@@ -70,8 +70,8 @@ class LineWriter {
         for (const UnsharedLink& link : comparison_.unshared) {
             const QString name =
                 link.name.empty() ? tr("a link without a name") : QString::fromStdString(link.name);
-            lines_.push_back({link.inBefore ? tr("%1: only in the before").arg(capitalized(name))
-                                            : tr("%1: only in the car as it stands").arg(capitalized(name)),
+            lines_.push_back({link.inBefore ? tr("%1: only in the baseline").arg(capitalized(name))
+                                            : tr("%1: only in the current car").arg(capitalized(name)),
                               {}});
         }
     }
@@ -180,7 +180,7 @@ class LineWriter {
             return;
         }
         lines_.push_back(
-            {tr("%1 holes in use stand elsewhere: moved, measured anew or re-based").arg(holes.size()),
+            {tr("%1 current holes stand elsewhere: moved, measured anew or recalculated").arg(holes.size()),
              holes.join(QLatin1Char('\n'))});
     }
 

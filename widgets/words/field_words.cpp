@@ -1,6 +1,10 @@
 #include "widgets/words/field_words.h"
 
+#include <algorithm>
+#include <cmath>
+
 #include "geometry/car/fields.h"
+#include "geometry/units/text.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/words/entered_words.h"
@@ -132,7 +136,45 @@ FieldWords numberFieldWords(const Car& car, const FieldId& id) {
     return rowWords(car, id);
 }
 
+/// A limit in the unit shown, rounded to the side that is allowed: at most four digits.
+std::string limitText(double limit, Quantity quantity, Units units) {
+    const double shown = limit / shownUnit(quantity, units);
+    const double size = std::abs(shown);
+    const double digit = size < 100      ? 0.1
+                         : size < 10'000 ? 1.0
+                                         : std::pow(10.0, std::floor(std::log10(size)) - 3);
+    const double inside = std::trunc(shown / digit + (shown < 0 ? -1e-9 : 1e-9)) * digit;
+    return plainDecimal(inside);
+}
+
+/// "a length above 0 and at most 3937 in": the row's own words up to its numbers, then the limits as shown.
+std::string limitWords(const Limits& limits, Quantity quantity, Units units) {
+    std::string words(limits.expected);
+    std::size_t end = words.size();
+    for (const std::string_view before : {" above ", " from ", " within ", " between "}) {
+        end = std::min(end, words.find(before));
+    }
+    words.erase(end);
+    const std::string high = withUnit(limitText(limits.high, quantity, units), quantity, units);
+    const std::string low = limitText(limits.low, quantity, units);
+    if (limits.lowIsOpen) {
+        return words + " above " + low + (limits.highIsOpen ? " and below " : " and at most ") + high;
+    }
+    return words + " from " + low + " to " + high;
+}
+
 }  // namespace
+
+std::string refusalIn(const FieldId& id, double value, Units units) {
+    const std::string expected = refusal(id, value);
+    const FieldRule& rule = ruleOf(id.field);
+    const Limits& limits = id.spread ? spreadLimits(id.field) : *rule.limits;
+    if (expected.empty() || unitMark(rule.quantity, units).empty() || rule.quantity == Quantity::percent ||
+        limits.expected.find(" of 0 or more") != std::string_view::npos) {
+        return expected;  // allowed, or without a unit
+    }
+    return limitWords(limits, rule.quantity, units);
+}
 
 FieldWords wordsFor(const Car& car, const FieldId& id) {
     if (id.spread) {
@@ -190,7 +232,7 @@ QString sidewaysWord(Side side) {
 QString kindWords(LinkKind kind) {
     switch (kind) {
         case LinkKind::rod:
-            return tr("A rod with a joint or bushing at each end.");
+            return tr("A link with a joint or bushing at each end.");
         case LinkKind::pivot:
             return tr("An arm rigid with the axle, pinned at its front.");
         case LinkKind::slider:
@@ -198,7 +240,7 @@ QString kindWords(LinkKind kind) {
         case LinkKind::guide:
             break;
     }
-    return tr("A guide that holds the axle sideways and nothing else.");
+    return tr("A guide that holds the axle laterally and nothing else.");
 }
 
 QString axisWord(int axis, Side side) {

@@ -17,6 +17,10 @@ struct FieldWords {
 /// Words for one number of `car`. The id must name a part of the car.
 [[nodiscard]] FieldWords wordsFor(const Car& car, const FieldId& id);
 
+/// Why `value` (SI) is not allowed for the number: what is, with its limits in the units shown. Empty: it is
+/// allowed.
+[[nodiscard]] std::string refusalIn(const FieldId& id, double value, Units units);
+
 /// What the link's group is headed by: "Lower link, both sides".
 [[nodiscard]] QString linkTitle(const Car& car, int link);
 

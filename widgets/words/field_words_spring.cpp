@@ -63,7 +63,8 @@ FieldWords mountWords(const Car& car, const FieldId& id) {
 FieldWords rateWords(PartKind kind, const QString& name) {
     if (kind == PartKind::bumpStop) {
         return {tr("Rate"), tr("%1, rate").arg(name),
-                tr("Force that squeezes the stop by one more unit of length, from its maker. Rubber and foam "
+                tr("Force that squeezes the stop by one more unit of length, from its manufacturer. Rubber "
+                   "and foam "
                    "stiffen as they squeeze: one rate is good for a small part of the stroke only. Left "
                    "empty, the stop adds no rate.")};
     }
@@ -84,18 +85,19 @@ FieldWords freeLengthWords(PartKind kind, const QString& name) {
 FieldWords closedWords(PartKind kind, const QString& name) {
     switch (kind) {
         case PartKind::spring:
-            return {
-                tr("Coils touch at"), tr("%1, length with the coils touching").arg(name),
-                tr("Length with all coils touching, from the maker, or wire thickness times the number of "
-                   "coils. Never squeeze one solid to find out.")};
+            return {tr("Coils touch at"), tr("%1, length with the coils touching").arg(name),
+                    tr("Length with all coils touching, from the manufacturer, or wire thickness times the "
+                       "number of "
+                       "coils. Never squeeze one solid to find out.")};
         case PartKind::bumpStop:
             return {tr("Solid at"), tr("%1, length squeezed solid").arg(name),
-                    tr("Height of the stop squeezed as far as its maker lets it.")};
+                    tr("Height of the stop squeezed as far as its manufacturer lets it.")};
         default:
-            return {tr("Closed length"), tr("%1, closed length").arg(name),
-                    tr("Eye to eye, or mount to mount, pushed in until it bottoms; with a bump rubber on its "
-                       "shaft, until that is squeezed. From the maker, or measured off the car with the "
-                       "spring off.")};
+            return {
+                tr("Compressed length"), tr("%1, compressed length").arg(name),
+                tr("Eye to eye, or mount to mount, pushed in until it bottoms; with a bump rubber on its "
+                   "shaft, until that is squeezed. From the manufacturer, or measured off the car with the "
+                   "spring off.")};
     }
 }
 
@@ -106,7 +108,7 @@ FieldWords openWords(PartKind kind, const QString& name) {
             tr("Bolt to bolt with the strap pulled straight. A new strap stretches some under load. Which "
                "strap, and what it bolts to, is for a qualified eye.")};
     }
-    return {tr("Open length"), tr("%1, open length").arg(name),
+    return {tr("Extended length"), tr("%1, extended length").arg(name),
             tr("Eye to eye, or mount to mount, pulled out as far as it goes, off the car. A gas shock pushes "
                "itself open: hold it by its strap.")};
 }

@@ -35,7 +35,7 @@ const char* wordsOf(Figure figure) {
         case Figure::rearJoint:
             return QT_TRANSLATE_NOOP("FigureWords", "Rear joint angle");
         case Figure::plunge:
-            return QT_TRANSLATE_NOOP("FigureWords", "Driveshaft plunge, + out");
+            return QT_TRANSLATE_NOOP("FigureWords", "Slip-yoke travel, + out");
         case Figure::ground:
             return QT_TRANSLATE_NOOP("FigureWords", "Ground angle");
         default:

@@ -189,7 +189,7 @@ const std::vector<SureFigure>& sureFigures() {
         figureOf(Figure::driveshaft, QT_TRANSLATE_NOOP("SurePage", "Driveshaft's angle")),
         figureOf(Figure::frontJoint, QT_TRANSLATE_NOOP("SurePage", "Front joint's angle")),
         figureOf(Figure::rearJoint, QT_TRANSLATE_NOOP("SurePage", "Rear joint's angle")),
-        figureOf(Figure::plunge, QT_TRANSLATE_NOOP("SurePage", "Slip yoke's plunge"))};
+        figureOf(Figure::plunge, QT_TRANSLATE_NOOP("SurePage", "Slip-yoke travel"))};
     return figures;
 }
 

@@ -1,4 +1,4 @@
-// What the page "How sure" says of one figure: where its spread stems from, and what to measure again.
+// What the page "Accuracy" says of one figure: where its spread stems from, and what to measure again.
 #pragma once
 
 #include <QString>

@@ -158,7 +158,7 @@ TEST(PassesInFile, WhatIsWrongIsNamedWhereItStands) {
         {"/time", "9 am", "passes[0].time: expected a time as 14:05 or 14:05:30, found \"9 am\""},
         {"/place", 3, "passes[0].place: expected a text, found 3"},
         {"/setup", 1,
-         "passes[0].setup: expected the index of a kept state, a whole number from 0 to 0, found 1"},
+         "passes[0].setup: expected the index of a kept setup, a whole number from 0 to 0, found 1"},
         {"/setup", -1, "passes[0].setup: expected an index"},
         {"/struck", 0, "passes[0].struck: expected true or false, found 0"},
         {"/surface", 4, "passes[0].surface: expected an object, found 4"},

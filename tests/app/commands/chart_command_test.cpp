@@ -85,7 +85,7 @@ TEST_F(ChartCommand, EndsWithOneWhereNoChoiceCanBeAssembled) {
     const std::string car = changed(R"("length": 539.56)", R"("length": 2539.56)");
     EXPECT_EQ(run({car, "-o", pdf(), "--lengths", "keep"}), ExitCode::cannotAssemble);
     EXPECT_EQ(out_, "");
-    EXPECT_THAT(err_, HasSubstr("no choice of holes can be assembled"));
+    EXPECT_THAT(err_, HasSubstr("no combination of holes can be assembled"));
     EXPECT_FALSE(fs::exists(pdf()));
 }
 

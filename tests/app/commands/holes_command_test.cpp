@@ -176,7 +176,7 @@ TEST_F(HolesCommand, OutputGoesToTheFileWholeOrNotAtAll) {
 TEST_F(HolesCommand, RefusesUppersWithoutAnUpperRod) {
     const std::string without = changed(test::kCoupeFile, [](Json& car) { car["links"].erase(1); });
     expectRefused(runHoles({without, "--lengths", "uppers"}), ExitCode::badUse,
-                  "'uppers' needs an upper rod and the car has none, expected keep or refit");
+                  "'uppers' needs an upper link and the car has none, expected keep or refit");
 }
 
 TEST_F(HolesCommand, OneThatCannotBeAssembledAtAllEndsWith1) {
@@ -193,14 +193,14 @@ TEST_F(HolesCommand, OneThatCannotBeAssembledAtAllEndsWith1) {
 TEST_F(HolesCommand, MoreThanManyAreAskedForFirst) {
     const std::string many = drilled(7);  // 7^6
     expectRefused(runHoles({many}), ExitCode::badUse,
-                  "links: 117649 hole choices, expected at most 65536; --all computes them all");
+                  "links: 117649 hole combinations, expected at most 65536; --all computes them all");
     const fs::path target = folder / "all.csv";
     const Outcome all = runHoles({many, "--all", "-o", target.string()});
     EXPECT_EQ(all.code, ExitCode::done);
     EXPECT_EQ(all.err, "");
     const std::string table = bytesOf(target);
     EXPECT_EQ(std::ranges::count(table, '\n'), 1 + 117649);
-    expectRefused(runHoles({drilled(64)}), ExitCode::badUse, "links: 68719476736 hole choices");
+    expectRefused(runHoles({drilled(64)}), ExitCode::badUse, "links: 68719476736 hole combinations");
 }
 
 TEST_F(HolesCommand, TiesSidesOnRequest) {

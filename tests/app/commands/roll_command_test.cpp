@@ -106,7 +106,7 @@ TEST_F(RollCommand, NothingSidewaysEndsWith1AndNothingWritten) {
     const std::string loose = changed(test::kCoupeFile, [](Json& car) { car["links"].erase(2); });
     EXPECT_EQ(roll({loose}), ExitCode::cannotAssemble);
     EXPECT_EQ(out_, "");
-    EXPECT_EQ(err_, "bolthole: " + loose + ": links: nothing holds the axle sideways\n");
+    EXPECT_EQ(err_, "bolthole: " + loose + ": links: nothing holds the axle laterally\n");
     EXPECT_EQ(roll({loose, "-o", file("roll.csv")}), ExitCode::cannotAssemble);
     EXPECT_FALSE(std::filesystem::exists(file("roll.csv")));
     EXPECT_EQ(runAs("sweep", {loose}), ExitCode::done) << "travel needs none";
@@ -143,8 +143,8 @@ TEST_F(RollCommand, RowsOutOfReachStayEmptyAndTheLinkIsNamed) {
     EXPECT_THAT(cells[1], ElementsAre("-3", "", "", "", "", ""));
     EXPECT_NE(cells[7][4], "");
     EXPECT_EQ(std::ranges::count(err_, '\n'), 2);
-    EXPECT_THAT(err_, AllOf(HasSubstr("links[2]: link 'stub' runs out at 2."), HasSubstr("to the right\n"),
-                            EndsWith("to the left\n")));
+    EXPECT_THAT(err_, AllOf(HasSubstr("links[2]: link 'stub' stops travel at 2."),
+                            HasSubstr("to the right\n"), EndsWith("to the left\n")));
 }
 
 TEST_F(RollCommand, OutputGoesToTheFile) {

@@ -40,6 +40,29 @@ TEST_F(DocumentTest, AnEditIsOneStepAndUndoBringsTheCarBack) {
     EXPECT_FALSE(document_.isEdited());
 }
 
+TEST_F(DocumentTest, UnitsAreNoChangeOfTheCar) {
+    ASSERT_EQ(document_.car().units, Units::inch);
+    QSignalSpy changed(&document_, &Document::carChanged);
+    EXPECT_EQ(document_.apply(SetUnits{Units::metric}, EditPhase::whole, {}), QString());
+    EXPECT_EQ(document_.car().units, Units::metric);
+    EXPECT_EQ(changed.count(), 1);
+    EXPECT_EQ(document_.undoStack().count(), 0);
+    EXPECT_FALSE(document_.isEdited());
+    EXPECT_EQ(document_.apply(SetNumber{{.field = Field::wheelbase}, 3.0}, EditPhase::whole, {}), QString());
+    document_.apply(SetUnits{Units::inch}, EditPhase::whole, {});
+    EXPECT_EQ(document_.undoStack().count(), 1);
+    document_.undoStack().undo();
+    EXPECT_EQ(document_.car().units, Units::inch) << "an older step may have been made in other units";
+    EXPECT_FALSE(document_.isEdited());
+    QTemporaryDir folder;
+    const QString file = folder.filePath(QStringLiteral("car.bolt.json"));
+    document_.apply(SetUnits{Units::metric}, EditPhase::whole, {});
+    ASSERT_TRUE(document_.save(file).saved());
+    Document again;
+    ASSERT_EQ(again.open(file), QString());
+    EXPECT_EQ(again.car().units, Units::metric);
+}
+
 TEST_F(DocumentTest, NoChangeIsNoStep) {
     const double same = document_.car().wheelbase;
     EXPECT_EQ(document_.apply(SetNumber{{.field = Field::wheelbase}, same}, EditPhase::whole, {}), QString());

@@ -284,8 +284,8 @@ TEST_F(ChartFile, RepeatsTitleFactsAndHeadingsOnEverySheet) {
         for (const char* part :
              {"Light coupe", "2026-03-09", "axle center 12 3/4 in", "rear 12 3/4, front 12 in",
               "2450 lb, 52.8 % front", "652, 641, 588, 569 lb", "101 in", "19 1/2 in",
-              "upper rods are set so that the pinion keeps its angle",
-              "Track bar as bolted: chassis middle / axle middle", "rated stands", "wheels chocked",
+              "uppers are refit so that the pinion keeps its angle",
+              "Track bar current: chassis middle / axle middle", "rated stands", "wheels chocked",
               "Torque every bolt", "full travel", "qualified person", "local rules", "sanctioning body",
               "closed course"}) {
             QString flowing = text;

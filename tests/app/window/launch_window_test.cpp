@@ -32,7 +32,7 @@ class LaunchInTheWindow : public testing::Test {
         window_->show();
         ASSERT_TRUE(QTest::qWaitForWindowActive(window_.get()));
         window_->openDemo(QStringLiteral("light-coupe.bolt.json"));
-        QTest::keyClick(window_.get(), Qt::Key_5, Qt::AltModifier);
+        QTest::keyClick(window_.get(), Qt::Key_9, Qt::AltModifier);
         QCoreApplication::processEvents();
     }
     void TearDown() override { window_->document().undoStack().setClean(); }

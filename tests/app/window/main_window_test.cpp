@@ -179,22 +179,32 @@ TEST_F(Bench, UnitsSwitchEveryFigure) {
     emit choice->activated(3);
     EXPECT_EQ(window_->state().car.units, Units::metric);
     EXPECT_TRUE(text("instantCenterFigure").contains(QStringLiteral(" mm")));
-    trigger(QStringLiteral("Undo"));
+    EXPECT_EQ(window_->document().undoStack().count(), 0) << "units are no change of the car";
+    EXPECT_FALSE(window_->document().isEdited());
+    choice->setCurrentIndex(0);
+    emit choice->activated(0);
     EXPECT_EQ(window_->state().car, before);
-    EXPECT_EQ(choice->currentIndex(), 0);
 }
 
-// The last good picture stays, and one sentence says why.
-TEST_F(Bench, ACarThatCannotBeAssembledKeepsTheLastPicture) {
+// No figure of another car stands in for those it does not have, and one sentence says why, whole.
+TEST_F(Bench, ACarThatCannotBeAssembledShowsNoFigures) {
     const QString before = text("instantCenterFigure");
     Document& document = window_->document();
     EXPECT_EQ(document.apply(SetNumber{{.field = Field::linkLength, .link = 0}, 2.0}, EditPhase::whole, {}),
               QString());
     EXPECT_FALSE(window_->state().traceIsCurrent);
-    EXPECT_TRUE(text("figureNote").contains(QStringLiteral("last car that could be computed")));
-    EXPECT_EQ(text("instantCenterFigure"), before);
+    EXPECT_EQ(text("instantCenterFigure"), QStringLiteral("\u2014"));
+    EXPECT_EQ(text("antiSquatFigure"), QStringLiteral("\u2014"));
+    for (const Station& station : window_->state().trace.stations) {
+        EXPECT_FALSE(station.usable);
+    }
+    auto* note = window_->findChild<QLabel*>(QStringLiteral("figureNote"));
+    EXPECT_TRUE(note->text().contains(QString::fromStdString(window_->state().problem)));
+    QCoreApplication::processEvents();
+    EXPECT_GE(note->height(), note->heightForWidth(note->width())) << "the reason is cut";
     trigger(QStringLiteral("Undo"));
     EXPECT_TRUE(window_->state().traceIsCurrent);
+    EXPECT_EQ(text("instantCenterFigure"), before);
 }
 
 TEST_F(Bench, SavesAndReopensTheSameCar) {

@@ -242,7 +242,7 @@ void startIn(NewCarDialog& dialog, const StartingCar& asked, bool byMouse) {
         QTest::keyClick(list, Qt::Key_Down);
     }
     if (asked.sideways == SidewaysHold::watts) {
-        QTest::keyClick(&childNamed<QComboBox>(dialog, "Held sideways by"), Qt::Key_Down);
+        QTest::keyClick(&childNamed<QComboBox>(dialog, "Held laterally by"), Qt::Key_Down);
     }
     typeInto(childNamed<NumberField>(dialog, "wheelbase of the new car"), "102 1/2");
     typeInto(childNamed<NumberField>(dialog, "rear tire radius of the new car, loaded"), "13.25");

@@ -144,7 +144,7 @@ TEST_F(Recovery, OnAFullDiskTheOldLogOutlivesBringingBack) {
     rlimit full = normal;
     full.rlim_cur = 700;  // room for a record without a car
     ASSERT_EQ(setrlimit(RLIMIT_FSIZE, &full), 0);
-    answer(QStringLiteral("Bring back"));
+    answer(QStringLiteral("Recover"));
     window_->offerLeftBehind();
     ASSERT_EQ(setrlimit(RLIMIT_FSIZE, &normal), 0);
     EXPECT_EQ(window_->document().car().wheelbase, 3.0);
@@ -180,7 +180,7 @@ TEST_F(Recovery, LeftForLaterItIsOfferedAgainAndThrownAwayItIsGone) {
     QTimer::singleShot(0, qApp, [this] {
         answer(QStringLiteral("Discard"));
         for (QPushButton* button : QApplication::activeModalWidget()->findChildren<QPushButton*>()) {
-            if (button->text() == QStringLiteral("&Throw away…")) {
+            if (button->text() == QStringLiteral("&Delete…")) {
                 button->click();
                 return;
             }

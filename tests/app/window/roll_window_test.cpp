@@ -28,7 +28,7 @@ class RollInTheWindow : public testing::Test {
         window_->show();
         ASSERT_TRUE(QTest::qWaitForWindowActive(window_.get()));
         window_->openDemo(QStringLiteral("light-coupe.bolt.json"));
-        QTest::keyClick(window_.get(), Qt::Key_6, Qt::AltModifier);
+        QTest::keyClick(window_.get(), Qt::Key_7, Qt::AltModifier);
         QCoreApplication::processEvents();
     }
     void TearDown() override { window_->document().undoStack().setClean(); }
@@ -89,7 +89,7 @@ TEST_F(RollInTheWindow, TheTravelCursorIsTheBenchsBothWays) {
     EXPECT_THAT(travel.accessibleDescription().toStdString(), StartsWith("At 4.0 in droop"));
     QTest::keyClick(window_.get(), Qt::Key_1, Qt::AltModifier);
     QTest::keyClick(window_->findChild<TravelCurves*>(), Qt::Key_Home);
-    QTest::keyClick(window_.get(), Qt::Key_6, Qt::AltModifier);
+    QTest::keyClick(window_.get(), Qt::Key_7, Qt::AltModifier);
     EXPECT_THAT(travel.accessibleDescription().toStdString(), StartsWith("At 4.0 in bump"));
 }
 

@@ -77,7 +77,7 @@ TEST_F(SpringsInTheWindow, AShockByKeysThenTheTravelCutToItAndBack) {
     type(QStringLiteral("rear shock, axle mount bottom, height"), QStringLiteral("11"));
     type(QStringLiteral("rear shock, axle mount bottom, out"), QStringLiteral("18"));
     type(QStringLiteral("rear shock, axle mount bottom, forward"), QStringLiteral("0"));
-    type(QStringLiteral("rear shock, closed length"), QStringLiteral("13 1/2"));
+    type(QStringLiteral("rear shock, compressed length"), QStringLiteral("13 1/2"));
     ASSERT_EQ(page_->findings().ride.size(), 2U);
     EXPECT_NEAR(page_->findings().ride[0].length, 15.5 * kMetresPerInch, 2e-5)
         << "the links' written length is a few micrometers off the holes";
@@ -89,7 +89,7 @@ TEST_F(SpringsInTheWindow, AShockByKeysThenTheTravelCutToItAndBack) {
     const double entered = car().travel.bump;
     QPushButton* cut = nullptr;
     for (QPushButton* button : page_->findChildren<QPushButton*>()) {
-        if (button->text().startsWith(QStringLiteral("Cut bump to")) && button->isVisible()) {
+        if (button->text().startsWith(QStringLiteral("Limit bump to")) && button->isVisible()) {
             cut = button;
         }
     }

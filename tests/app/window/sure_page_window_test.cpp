@@ -36,7 +36,7 @@ class SurePageInTheWindow : public testing::Test {
     [[nodiscard]] SureTable& table() { return *page().findChild<SureTable*>(); }
     [[nodiscard]] const Car& car() const { return window_->state().car; }
     [[nodiscard]] const BoardState& board() const { return window_->boardState(); }
-    void openPage() { QTest::keyClick(window_.get(), Qt::Key_7, Qt::AltModifier); }
+    void openPage() { QTest::keyClick(window_.get(), Qt::Key_8, Qt::AltModifier); }
     NumberField* sheetField(const QString& name) {
         for (NumberField* field : window_->findChild<CarSheet*>()->findChildren<NumberField*>()) {
             if (field->accessibleName() == name) {
@@ -110,7 +110,7 @@ TEST_F(SurePageInTheWindow, AFieldsTipSaysHowSureItIs) {
     ASSERT_NE(wheelbase, nullptr);
     QHelpEvent help(QEvent::ToolTip, QPoint(4, 4), wheelbase->mapToGlobal(QPoint(4, 4)));
     QApplication::sendEvent(wheelbase, &help);
-    EXPECT_THAT(wheelbase->toolTip().toStdString(), testing::HasSubstr("How sure: ± 0.05 in (tape)"));
+    EXPECT_THAT(wheelbase->toolTip().toStdString(), testing::HasSubstr("Accuracy: ± 0.05 in (tape)"));
 }
 
 TEST_F(SurePageInTheWindow, TheBoardsSecondPassComesAndFollowsTheCar) {

@@ -245,7 +245,7 @@ TEST_F(UndoInTheWindow, TheKeyInUntouchedNotesTakesAStepBack) {
 TEST_F(UndoInTheWindow, WithADialogOpenTheKeyStaysInIt) {
     release(dragBy(kLowerFront, {0, 16}));
     const Car moved = car();
-    choose(QStringLiteral("Keep this state…"));
+    choose(QStringLiteral("Keep this setup…"));
     ASSERT_NE(dialog(), nullptr);
     auto* name = dialog()->findChild<QLineEdit*>();
     const QString offered = name->text();
@@ -265,7 +265,7 @@ TEST_F(UndoInTheWindow, WithADialogOpenTheKeyStaysInIt) {
 
 // A dialog that opens in a drag ends it: its release would go to the dialog.
 TEST_F(UndoInTheWindow, ADialogOpenedInADragGivesTheDragUp) {
-    for (const char* words : {"Keep this state…", "What if: other tires or ride height…"}) {
+    for (const char* words : {"Keep this setup…", "Change tires or ride height…"}) {
         dragBy(kLowerFront, {0, 16});
         choose(QString::fromUtf8(words));
         ASSERT_NE(dialog(), nullptr) << words;

@@ -162,9 +162,9 @@ class WeightsInTheWindow : public testing::Test {
         type("Tool box, part aboard now", QStringLiteral("0"));
     }
     void typeTicketAndLift() {
-        type("other scale, front axle", 1060, "kg");
-        type("other scale, rear axle", 775, "kg");
-        type("other scale, whole car", 1836, "kg");
+        type("truck-scale ticket, front axle", 1060, "kg");
+        type("truck-scale ticket, rear axle", 775, "kg");
+        type("truck-scale ticket, whole car", 1836, "kg");
         type("lift: how far the end was raised", kRise, "mm");
         tabTo(QStringLiteral("Axle read"));
         key(Qt::Key_Down);
@@ -225,15 +225,15 @@ TEST_F(WeightsInTheWindow, EverythingTypedByKeyboardComesToTheHandFiguresAndUndo
     EXPECT_EQ(fact("By the corner weights", "Total"), pounds(kTotal));
     EXPECT_EQ(fact("By the corner weights", "Front"), percent(100 * kFront / kTotal));
     EXPECT_EQ(fact("By the corner weights", "Left"), percent(100 * (kWith[0] + kWith[2]) / kTotal));
-    EXPECT_EQ(fact("By the corner weights", "Diagonal"), percent(100 * (kWith[1] + kWith[2]) / kTotal));
+    EXPECT_EQ(fact("By the corner weights", "Cross weight"), percent(100 * (kWith[1] + kWith[2]) / kTotal));
     EXPECT_EQ(fact("By the corner weights", "CG ahead of rear axle"), inches(kWheelbase * kFront / kTotal));
     const double moment = (kWith[0] - kWith[1]) * kFrontTrack / 2 + (kWith[2] - kWith[3]) * kRearTrack / 2;
-    EXPECT_EQ(fact("By the corner weights", "CG sideways"), inches(moment / kTotal) + " left");
+    EXPECT_EQ(fact("By the corner weights", "CG lateral"), inches(moment / kTotal) + " left");
 
     // The driver: 31, 10, 34 and 5 kg more.
     EXPECT_EQ(fact("Driver and other reading", "Driver"), pounds(80));
     EXPECT_EQ(fact("Driver and other reading", "Ahead of rear axle"), inches(kWheelbase * 41 / 80));
-    EXPECT_EQ(fact("Driver and other reading", "Sideways"),
+    EXPECT_EQ(fact("Driver and other reading", "Lateral"),
               inches((21 * kFrontTrack / 2 + 29 * kRearTrack / 2) / 80) + " left");
 
     // Half the tank more, the tool box less.
@@ -243,7 +243,7 @@ TEST_F(WeightsInTheWindow, EverythingTypedByKeyboardComesToTheHandFiguresAndUndo
     EXPECT_EQ(fact("With what is aboard now", "Total"), pounds(total));
     EXPECT_EQ(fact("With what is aboard now", "Front"), percent(100 * front / total));
     EXPECT_EQ(fact("With what is aboard now", "CG ahead of rear axle"), inches(kWheelbase * front / total));
-    EXPECT_EQ(fact("With what is aboard now", "CG sideways"), inches((moment + 20 * 300) / total) + " left");
+    EXPECT_EQ(fact("With what is aboard now", "CG lateral"), inches((moment + 20 * 300) / total) + " left");
 
     // The lift (R. N. Jazar, Vehicle Dynamics, eqs 2.29-2.32, p. 43): h = r + (b - L F'/W) cot a, tires of
     // one size.
@@ -269,10 +269,10 @@ TEST_F(WeightsInTheWindow, EverythingTypedByKeyboardComesToTheHandFiguresAndUndo
     const double frontRoll = 1 / (1 / 20e3 + 1 / 200e3) * std::pow(kFrontTrack / 1000, 2) / 2;
     const double rearRoll = 1 / (1 / 18e3 + 1 / 210e3) * std::pow(kRearTrack / 1000, 2) / 2;
     const double twist = frontRoll * rearRoll / (frontRoll + rearRoll) * 3 / kFrontTrack;
-    EXPECT_EQ(fact("Pads", "Throws a corner by"), pounds(twist / (kRearTrack / 1000) / kGravity));
+    EXPECT_EQ(fact("Pads", "Changes a corner reading by"), pounds(twist / (kRearTrack / 1000) / kGravity));
 
-    EXPECT_EQ(fact("Other scale", "Front axle"), pounds(1060));
-    EXPECT_EQ(fact("Other scale", "Whole car"), pounds(1836));
+    EXPECT_EQ(fact("Truck-scale ticket", "Front axle"), pounds(1060));
+    EXPECT_EQ(fact("Truck-scale ticket", "Whole car"), pounds(1836));
 
     const int steps = window_->document().undoStack().count();
     EXPECT_GT(steps, 40);

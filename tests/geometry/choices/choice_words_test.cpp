@@ -30,12 +30,13 @@ TEST(DescribeProblems, SaysNothingOfNone) {
 TEST(DescribeProblems, NamesEachWithWhatWasReached) {
     EXPECT_EQ(wordsOf(ChoiceProblem::notAssembled, kAbsent), "can't be assembled at ride");
     EXPECT_EQ(wordsOf(ChoiceProblem::notAssembled, kAbsent, 1), "can't be assembled at ride: upper");
-    EXPECT_EQ(wordsOf(ChoiceProblem::droopRunsOut, -3.25 * kInch, 0), "lower runs out at 3.25 in of droop");
-    EXPECT_EQ(wordsOf(ChoiceProblem::bumpRunsOut, 2 * kInch, 1), "upper runs out at 2.00 in of bump");
-    EXPECT_EQ(wordsOf(ChoiceProblem::bumpRunsOut, 2 * kInch), "a link runs out at 2.00 in of bump");
+    EXPECT_EQ(wordsOf(ChoiceProblem::droopRunsOut, -3.25 * kInch, 0),
+              "lower stops travel at 3.25 in of droop");
+    EXPECT_EQ(wordsOf(ChoiceProblem::bumpRunsOut, 2 * kInch, 1), "upper stops travel at 2.00 in of bump");
+    EXPECT_EQ(wordsOf(ChoiceProblem::bumpRunsOut, 2 * kInch), "a link stops travel at 2.00 in of bump");
     EXPECT_EQ(wordsOf(ChoiceProblem::frontJoint, 4.5 * kDegree), "front driveshaft joint reaches 4.50\u00B0");
     EXPECT_EQ(wordsOf(ChoiceProblem::rearJoint, 4.5 * kDegree), "rear driveshaft joint reaches 4.50\u00B0");
-    EXPECT_EQ(wordsOf(ChoiceProblem::rodEnd, 17 * kDegree, 2), "track bar rod end leans 17.00\u00B0");
+    EXPECT_EQ(wordsOf(ChoiceProblem::rodEnd, 17 * kDegree, 2), "track bar rod-end misalignment 17.00\u00B0");
     EXPECT_EQ(wordsOf(ChoiceProblem::tooShort, 19.5 * kInch, 0), "lower can't be set as short as 19.50 in");
     EXPECT_EQ(wordsOf(ChoiceProblem::tooLong, 20.5 * kInch, 0), "lower can't be set as long as 20.50 in");
     EXPECT_EQ(wordsOf(ChoiceProblem::thread, 0.25 * kInch, 1), "upper would hold only 0.25 in of thread");
@@ -48,7 +49,7 @@ TEST(DescribeProblems, JoinsSeveralAndSpeaksTheUnitsAskedFor) {
     flag(choice, ChoiceProblem::tooLong, 0.52, 0);
     flag(choice, ChoiceProblem::bumpRunsOut, 0.06, 1);
     EXPECT_EQ(describeProblems(choice, levelCar(), Units::metric),
-              "upper runs out at 60.0 mm of bump; lower can't be set as long as 520.0 mm");
+              "upper stops travel at 60.0 mm of bump; lower can't be set as long as 520.0 mm");
 }
 
 TEST(HoleNames, AreThoseThereIsAChoiceOf) {

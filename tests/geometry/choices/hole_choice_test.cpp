@@ -90,7 +90,7 @@ TEST(ChoiceSpace, CrosswiseLinksCanBeLeftOut) {
 TEST(ChoiceSpace, CountsUpToItsLimitAndNoFarther) {
     Car car = levelCar();
     const auto countWith = [&car](std::size_t links) {
-        car.links.assign(links, makeLink("rod", LinkKind::rod, Side::both, {in(20, 18, 7), in(0, 18, 7)}));
+        car.links.assign(links, makeLink("link", LinkKind::rod, Side::both, {in(20, 18, 7), in(0, 18, 7)}));
         drillHoles(car, kMaxHoles, 0.001);
         return ChoiceSpace(car, {}).count();
     };
@@ -259,7 +259,7 @@ TEST(CarWithChoice, RefusesWhatIsNotThere) {
               "'upper' has no hole 6 at the chassis");
     car.links.erase(car.links.begin() + 1);
     EXPECT_EQ(refusalOf({}, LengthTreatment::uppers),
-              "this car has no upper rod to set; expected keep or refit");
+              "this car has no upper link to refit; expected keep or refit");
 }
 
 TEST(CarWithChoice, RefusesLowersThatCannotReach) {

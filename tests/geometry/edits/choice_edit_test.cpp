@@ -55,27 +55,27 @@ TEST(SetWanted, RefusesWhatIsNoWindow) {
     const Car car = levelCar();
     WantedWindow window = kWindow;
     window.icFar = 101;
-    expectRefused(car, SetWanted{window}, "farthest wanted IC distance: expected a distance within 100 m");
+    expectRefused(car, SetWanted{window}, "farthest target IC distance: expected a distance within 100 m");
     window = kWindow;
     window.icNear = kNaN;
-    expectRefused(car, SetWanted{window}, "nearest wanted IC distance");
+    expectRefused(car, SetWanted{window}, "nearest target IC distance");
     window = kWindow;
     window.antiSquatLow = kNaN;
-    expectRefused(car, SetWanted{window}, "least wanted anti-squat: expected a percentage");
+    expectRefused(car, SetWanted{window}, "lowest target anti-squat: expected a percentage");
     window = kWindow;
     window.antiSquatHigh = 20'000;
-    expectRefused(car, SetWanted{window}, "most wanted anti-squat");
+    expectRefused(car, SetWanted{window}, "highest target anti-squat");
 }
 
 TEST(SetWanted, ItsNumbersAreEditedOnceItIsThere) {
     const Car car = levelCar();
-    expectRefused(car, SetNumber{{.field = Field::wantedLow}, 90}, "nothing is wanted of this car yet");
+    expectRefused(car, SetNumber{{.field = Field::wantedLow}, 90}, "no target is set for this car yet");
     const Car wanting = applied(car, SetWanted{kWindow});
     EXPECT_EQ(applied(wanting, SetNumber{{.field = Field::wantedIcFar}, -4}).wanted->icFar, -4);
     EXPECT_EQ(applied(wanting, ClearNumber{{.field = Field::wantedIcFar}}).wanted->icFar, std::nullopt);
     expectRefused(wanting, ClearNumber{{.field = Field::wantedLow}}, "cannot be left out");
     EXPECT_EQ(describe(SetNumber{{.field = Field::wantedLow}, 90}, wanting),
-              "Set least wanted anti-squat to 90 %");
+              "Set lowest target anti-squat to 90 %");
 }
 
 TEST(ChooseHoles, IsTheChoiceAsCarWithChoiceMakesIt) {

@@ -78,7 +78,7 @@ TEST(KeepState, RefusesBlankNamesAndTooMany) {
 TEST(KeepState, RefusesACarThatCannotBeComputed) {
     Car car = kept(plainCar(), "Monday");
     car.links[0].chassis.holes[0].at = car.links[0].axle.holes[0].at;
-    expectRefused(car, KeepState{"x", "", "", nullptr}, "links[0]: expected a rod's holes in use apart");
+    expectRefused(car, KeepState{"x", "", "", nullptr}, "links[0]: expected a link's current holes apart");
     expectRefused(car, SwapBefore{"2026-11-09"}, "a car that can't be computed is not kept");
     const auto other = std::make_shared<const Car>(car);
     expectRefused(plainCar(), KeepState{"x", "", "", other}, "a car that can't be computed is not kept");
@@ -91,8 +91,8 @@ TEST(DescribeKept, RenamesAndRewritesTheNote) {
     EXPECT_EQ(car.kept[0].note, "dry track");
     EXPECT_EQ(car.kept[0].date, "2026-11-02");
     expectRefused(car, DescribeKept{0, "", "x"}, "needs a name");
-    expectRefused(car, DescribeKept{1, "x", ""}, "no kept state 2");
-    expectRefused(car, DescribeKept{-1, "x", ""}, "no kept state");
+    expectRefused(car, DescribeKept{1, "x", ""}, "no kept setup 2");
+    expectRefused(car, DescribeKept{-1, "x", ""}, "no kept setup");
 }
 
 TEST(SetBefore, ChoosesOneOrNone) {
@@ -100,7 +100,7 @@ TEST(SetBefore, ChoosesOneOrNone) {
     EXPECT_EQ(applied(car, SetBefore{0}).before, 0);
     EXPECT_FALSE(applied(car, SetBefore{std::nullopt}).before);
     EXPECT_EQ(applied(car, SetBefore{std::nullopt}).beforeState(), nullptr);
-    expectRefused(car, SetBefore{2}, "no kept state 3");
+    expectRefused(car, SetBefore{2}, "no kept setup 3");
 }
 
 TEST(RemoveKept, TheBeforeFollowsTheDeletes) {
@@ -115,7 +115,7 @@ TEST(RemoveKept, TheBeforeFollowsTheDeletes) {
     EXPECT_FALSE(itselfGone.before);
     ASSERT_EQ(itselfGone.kept.size(), 2U);
     EXPECT_EQ(itselfGone.kept[1].name, "c");
-    expectRefused(car, RemoveKept{3}, "no kept state 4");
+    expectRefused(car, RemoveKept{3}, "no kept setup 4");
 }
 
 TEST(RestoreKept, BringsTheStateBackAndKeepsTheRest) {
@@ -130,7 +130,7 @@ TEST(RestoreKept, BringsTheStateBackAndKeepsTheRest) {
     EXPECT_EQ(back.before, car.before);
     EXPECT_EQ(back.stateName, "Monday");
     EXPECT_EQ(back.stateNote, "note of Monday");
-    expectRefused(car, RestoreKept{1}, "no kept state 2");
+    expectRefused(car, RestoreKept{1}, "no kept setup 2");
 }
 
 TEST(SwapBefore, TwiceIsTheSameButForTheDate) {
@@ -173,7 +173,7 @@ TEST(SwapBefore, WhatWasSwappedChangedAndSwappedBackIsNotCalledByTheOldName) {
 }
 
 TEST(SwapBefore, NeedsABefore) {
-    expectRefused(plainCar(), SwapBefore{"2026-11-09"}, "no state is kept as the before");
+    expectRefused(plainCar(), SwapBefore{"2026-11-09"}, "no setup is kept as the baseline");
 }
 
 // The ids tie what else a car file says of a part to it.
@@ -211,7 +211,7 @@ TEST(KeptStates, EveryEditSaysWhatItDoes) {
     EXPECT_EQ(describe(RemoveKept{0}, car), "Delete 'Monday'");
     EXPECT_EQ(describe(RestoreKept{0}, car), "Bring back 'Monday'");
     EXPECT_EQ(describe(SwapBefore{""}, car), "Swap before and after");
-    EXPECT_EQ(describe(RemoveKept{7}, car), "Delete kept state 8");
+    EXPECT_EQ(describe(RemoveKept{7}, car), "Delete kept setup 8");
 }
 
 }  // namespace

@@ -247,7 +247,7 @@ TEST(PassFaults, AreNamedWhereTheyStand) {
     const std::vector<Fault> faults = findFaults(car);
     ASSERT_EQ(faults.size(), 2U);
     EXPECT_EQ(faults[0].path, "passes[1].setup");
-    EXPECT_EQ(faults[0].reason, "expected the index of a kept state, a whole number from 0 to 0, found 1");
+    EXPECT_EQ(faults[0].reason, "expected the index of a kept setup, a whole number from 0 to 0, found 1");
     EXPECT_EQ(faults[1].path, "passes[3].sixty_foot");
     car.passes.resize(kMaxPasses + 1, pass(1));
     EXPECT_THAT(findFaults(car)[0].reason, StartsWith("expected at most 10000 passes"));

@@ -97,18 +97,17 @@ TEST(CgHeight, UncertaintyByDraws) {
     EXPECT_NEAR(liftParts(test, kCar, uncertainty).total(), spread, 0.02 * spread);
 }
 
-TEST(CgHeight, SmallLiftsAreBadAndSaySo) {
+// What a lift is worth its ± says; nobody is told to lift higher.
+TEST(CgHeight, SmallLiftsAreWorthLittleByTheirUncertainty) {
     const CgHeight small = byLift(liftOf(0.55, 0.10)).value.value();
     const CgHeight middle = byLift(liftOf(0.55, 0.30)).value.value();
     const CgHeight large = byLift(liftOf(0.55, 0.75)).value.value();
     EXPECT_GT(*small.uncertainty, 2 * *middle.uncertainty);
     EXPECT_GT(*middle.uncertainty, 2 * *large.uncertainty);
     EXPECT_NEAR(small.height, 0.55, 1e-12);
-    // 2.0 deg; 15 deg of 2.8 m are 724.7 mm, 28.5 in.
-    EXPECT_THAT(small.remark, HasSubstr("raised by 2.0° only"));
-    EXPECT_THAT(small.remark, HasSubstr("lift one end by 28.5 in or more"));
-    EXPECT_NE(middle.remark, "");
-    EXPECT_EQ(large.remark, "");
+    for (const CgHeight& height : {small, middle, large}) {
+        EXPECT_EQ(height.remark, "");
+    }
 }
 
 TEST(CgHeight, RefusesWhatNoLiftGives) {

@@ -3,12 +3,14 @@
 
 #include <gmock/gmock.h>
 
+#include "geometry/car/measuring_tool.h"
 #include "geometry/car/numbers.h"
 #include "geometry/edits/edit.h"
 #include "geometry/edits/ride_change.h"
 #include "geometry/kinematics/standing_car.h"
 #include "geometry/kinematics/trace.h"
 #include "geometry/statics/entered_setup.h"
+#include "geometry/uncertainty/uncertain_inputs.h"
 #include "tests/support/plain_car.h"
 
 namespace bolthole {
@@ -38,7 +40,7 @@ TEST(BalanceOf, IsWhatWasWeighedWhereNothingElseWasEntered) {
     EXPECT_EQ(balance.front, car.cornerWeights.front());
     EXPECT_EQ(balance.height, car.cgHeight);
     EXPECT_EQ(balance.from.source, CgHeightSource::entered);
-    EXPECT_FALSE(balance.from.uncertainty);
+    EXPECT_EQ(balance.from.uncertainty, kEnteredCgSpread) << "a height that was typed has the ± of one";
 }
 
 // Moments about the rear axle and the ground: R. N. Jazar, Vehicle Dynamics, ch. 2. The car of 1630 kg, 920
@@ -118,8 +120,10 @@ TEST(BalanceOf, TheHeightChosenIsTheOneAntiSquatStandsOn) {
 // own.
 TEST(BalanceOf, TheHeightsOwnUncertaintyIsTheOneInUse) {
     Car car = bareCar();
-    EXPECT_FALSE(balanceOf(car).from.uncertainty.has_value());
+    const FieldId height{.field = Field::cgHeight};
+    EXPECT_EQ(balanceOf(car).from.uncertainty, surenessOf(car, height).uncertainty);
     car.cgHeightFrom = CgHeightSource::estimate;
+    EXPECT_EQ(balanceOf(car).from.uncertainty, surenessOf(car, height).uncertainty);
     EXPECT_EQ(balanceOf(car).from.uncertainty, estimatedCgHeight().uncertainty);
     const auto withOwn = [&car] {
         EditResult set = apply(car, SetNumber{{.field = Field::cgHeight, .spread = true}, 0.007});

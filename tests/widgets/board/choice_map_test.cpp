@@ -4,11 +4,14 @@
 #include <gmock/gmock.h>
 
 #include <QImage>
+#include <array>
 #include <cmath>
 
 #include "tests/support/board_bench.h"
 #include "tests/support/made_units.h"
 #include "widgets/board/choice_dots.h"
+#include "widgets/board/choice_map_paint.h"
+#include "widgets/kit/label_placer.h"
 
 namespace bolthole::test {
 namespace {
@@ -49,6 +52,63 @@ TEST_F(ChoiceMapTest, DotsLieByInverseDistanceAndAntiSquat) {
         EXPECT_NEAR(scale.inverseAt(at.x()), 1 / choice[Figure::icX], 1e-9);
         EXPECT_NEAR(scale.antiSquatAt(at.y()), choice[Figure::antiSquat], 1e-9);
         EXPECT_TRUE(scale.plot().contains(at));
+    }
+}
+
+// Dragged far away and back, or undone: the axes are as they were.
+TEST_F(ChoiceMapTest, TheSameChoicesAlwaysStandOnTheSameAxes) {
+    open(wagonCar());
+    const ChoiceMapScale& scale = map().scale();
+    const std::array before{scale.leastInverse(), scale.mostInverse(), scale.leastAntiSquat(),
+                            scale.mostAntiSquat()};
+    const BoardState there = state_;
+    Car far = wagonCar();
+    for (Hole& hole : far.links[0].chassis.holes) {
+        hole.at.z() += 0.06;
+    }
+    state_ = solvedBoard(far);
+    state_.inDrag = true;
+    show();
+    EXPECT_NE(scale.mostAntiSquat() - scale.leastAntiSquat(), before[3] - before[2]) << "grows in the drag";
+    state_ = there;
+    show();
+    const std::array after{scale.leastInverse(), scale.mostInverse(), scale.leastAntiSquat(),
+                           scale.mostAntiSquat()};
+    EXPECT_EQ(after, before);
+}
+
+TEST_F(ChoiceMapTest, BarsLieAboutTheirDotAndKeepNamesOff) {
+    open(wagonCar());
+    state_.spreads.assign(state_.total, ChoiceSpread{.antiSquat = 6, .inverse = 0.03});
+    state_.spreadCount = state_.total;
+    show();
+    LabelPlacer placer(map().scale().plot());
+    std::vector<std::optional<QPointF>> places;
+    for (const HoleChoice& choice : state_.choices) {
+        places.emplace_back(place(choice.index));
+    }
+    ChoiceList list;
+    list.take(bench_, state_);
+    const ChoiceMapPicture picture{
+        .list = list, .scale = map().scale(), .places = places, .size = map().size()};
+    for (std::size_t at = 0; at < places.size(); ++at) {
+        const std::vector<QRectF> bars = errorBars(picture, at);
+        ASSERT_EQ(bars.size(), 2U);
+        EXPECT_TRUE(bars[0].contains(*places[at]));
+        EXPECT_TRUE(bars[1].contains(*places[at]));
+        EXPECT_GT(bars[0].width(), bars[0].height());
+        EXPECT_GT(bars[1].height(), bars[1].width());
+        for (const QRectF& bar : bars) {
+            placer.take(bar);
+        }
+    }
+    for (const std::optional<QPointF>& each : places) {
+        const QRectF name = placer.place(*each, QSizeF(40, 12), 9.5, 0, 1);
+        if (!name.isNull()) {
+            const QPointF away = name.center() - *each;
+            EXPECT_LT(std::hypot(std::abs(away.x()) - 20, std::abs(away.y()) - 6), 9.5 * 1.5)
+                << "a name stands at its dot or not at all";
+        }
     }
 }
 

@@ -6,10 +6,12 @@
 #include <QCheckBox>
 #include <QHeaderView>
 #include <QLineEdit>
+#include <QScrollBar>
 #include <algorithm>
 #include <cmath>
 
 #include "tests/support/board_bench.h"
+#include "widgets/board/frozen_columns.h"
 
 namespace bolthole::test {
 namespace {
@@ -52,6 +54,29 @@ class ChoiceTableTest : public BoardBench {
         QTest::keyClicks(field, text);
     }
 };
+
+TEST_F(ChoiceTableTest, HolesAndProblemStayInSightWhileTheRestScrolls) {
+    for (const Car& car : {wagonCar(), coupeCar()}) {
+        open(car);
+        auto* frozen = part<FrozenColumns>("frozenColumns");
+        table().horizontalScrollBar()->setValue(table().horizontalScrollBar()->maximum());
+        ASSERT_GT(table().horizontalScrollBar()->value(), 0) << "all of it fits: nothing scrolls";
+        ASSERT_TRUE(frozen->isVisible());
+        const auto& columns = table().choices().columns();
+        EXPECT_EQ(frozen->held(), frozenCount(columns));
+        for (int column = 0; column < frozen->held(); ++column) {
+            EXPECT_FALSE(frozen->isColumnHidden(column));
+            EXPECT_EQ(frozen->columnWidth(column), table().columnWidth(column));
+        }
+        EXPECT_EQ(columns[static_cast<std::size_t>(frozen->held()) - 1].kind, Kind::problem);
+        EXPECT_EQ(frozen->rowHeight(0), table().rowHeight(0));
+        table().verticalScrollBar()->setValue(3);
+        EXPECT_EQ(frozen->verticalScrollBar()->value(), table().verticalScrollBar()->value());
+        QTest::mouseClick(frozen->viewport(), Qt::LeftButton, {},
+                          {10, frozen->rowViewportPosition(frozen->rowAt(20)) + 5});
+        EXPECT_TRUE(selectedUse().has_value()) << "a click there picks as in the table";
+    }
+}
 
 TEST_F(ChoiceTableTest, ComesInRankOrder) {
     Car car = coupeCar();
@@ -115,11 +140,11 @@ TEST_F(ChoiceTableTest, DistancesSortThroughInfinity) {
 TEST_F(ChoiceTableTest, ThePresentRowIsMarked) {
     open(wagonCar());
     const int row = *table().choices().rowOf(static_cast<std::size_t>(*state_.present));
-    EXPECT_EQ(cell(row, Kind::bolts), "in use");
+    EXPECT_EQ(cell(row, Kind::bolts), "current");
     const QModelIndex hole = table().choices().index(row, columnOf(Kind::hole));
     EXPECT_GT(hole.data(Qt::FontRole).value<QFont>().weight(), QFont::Normal);
     EXPECT_TRUE(table().choices().index(row, 0).data(Qt::DecorationRole).canConvert<QPixmap>());
-    EXPECT_NE(cell(row == 0 ? 1 : 0, Kind::bolts), "in use");
+    EXPECT_NE(cell(row == 0 ? 1 : 0, Kind::bolts), "current");
 }
 
 TEST_F(ChoiceTableTest, TheFilterMatchesHolesAndProblems) {
@@ -182,7 +207,7 @@ TEST_F(ChoiceTableTest, ColumnsAreThoseOfTheCar) {
     }
     // With so many holes the figures come first, or they would be scrolled out of sight.
     EXPECT_THAT(titles,
-                testing::ElementsAre("#", "IC × height, in", "Anti-squat", "±", "Told from now?",
+                testing::ElementsAre("#", "IC × height, in", "Anti-squat", "±", "Clearly different?",
                                      "Lower front", "Lower axle", "Upper front", "Upper axle",
                                      "Track bar chassis", "droop … bump, %", "Pinion", "Pinion change",
                                      "Axle shift, in", "Front joint", "Rear joint", "Lower, in", "Upper, in",
@@ -212,7 +237,7 @@ TEST_F(ChoiceTableTest, CellsSayWhatTheChoiceComesTo) {
 TEST(RodWork, IsTurnsOrANewRod) {
     Link rod;
     EXPECT_EQ(rodWorkText(rod, 0.0), "");
-    EXPECT_EQ(rodWorkText(rod, 0.003), "new rod");
+    EXPECT_EQ(rodWorkText(rod, 0.003), "new link");
     rod.adjuster = Adjuster{.pitch = kMetresPerInch / 16};
     EXPECT_EQ(rodWorkText(rod, kMetresPerInch / 4), "2.0 turns longer");
     EXPECT_EQ(rodWorkText(rod, -0.3 * kMetresPerInch), "2.4 turns shorter");

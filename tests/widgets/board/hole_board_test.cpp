@@ -213,7 +213,7 @@ TEST_F(HoleBoardTest, TheLengthTreatmentIsChosenInTheHeader) {
     ASSERT_EQ(spy.count(), 1);
     EXPECT_EQ(spy[0][0].value<LengthTreatment>(), LengthTreatment::refit);
     const auto words = part<QWidget>("boardCounts")->accessibleName().toStdString();
-    EXPECT_EQ(words, "6 choices, " + std::string(wordsFor(LengthTreatment::keep)));
+    EXPECT_EQ(words, "6 combinations, " + std::string(wordsFor(LengthTreatment::keep)));
 }
 
 TEST_F(HoleBoardTest, WithoutAnUpperRodTheUppersCannotBeSetAndItSaysWhy) {
@@ -260,7 +260,7 @@ TEST_F(HoleBoardTest, TheOrderIsWrittenDown) {
     bench_.car.wanted = WantedWindow{1.2, 1.6, 100, 140};
     show();
     EXPECT_THAT(order().toStdString(),
-                testing::StartsWith("Order: inside the wanted window first, then least pinion change"));
+                testing::StartsWith("Order: inside the target window first, then least pinion change"));
     EXPECT_THAT(order().toStdString(), testing::HasSubstr("then fewest bolts moved"));
     table().choices().sort(columnOf(Kind::antiSquat), Qt::DescendingOrder);
     EXPECT_THAT(order().toStdString(), testing::StartsWith("Sorted by Anti-squat; click # for the order: "));
@@ -272,7 +272,7 @@ TEST_F(HoleBoardTest, WhyThereIsNothingToSee) {
     EXPECT_EQ(message(), state_.problem);
     state_.problem.clear();
     show();
-    EXPECT_EQ(message(), "Computing the choices…");
+    EXPECT_EQ(message(), "Computing the combinations…");
     Car one = wagonCar();
     one.links[0].axle.holes.resize(1);
     one.links[0].axle.use = 0;
@@ -311,7 +311,7 @@ TEST_F(HoleBoardTest, TooManyChoicesAreAskedAbout) {
     state_.mayCompute = false;
     openWindow();
     EXPECT_THAT(message().toStdString(),
-                testing::MatchesRegex("This car has 234,567 choices; computing them takes about .*"));
+                testing::MatchesRegex("This car has 234,567 combinations; computing them takes about .*"));
     QSignalSpy spy(board_.get(), &HoleBoard::computeWanted);
     auto* button = part<QPushButton>("computeAll");
     ASSERT_TRUE(button->isVisible());
@@ -349,7 +349,7 @@ TEST_F(HoleBoardTest, TheWantedNumbersAreTypedToo) {
         QTest::keyClicks(field(name), text);
         QTest::keyClick(field(name), Qt::Key_Return);
     };
-    const QString nearest = "Wanted IC distance, nearest";
+    const QString nearest = "Target IC distance, nearest";
     type(nearest, "45 1/2");
     ASSERT_EQ(edits_.size(), 1U);
     EXPECT_NEAR(*bench_.car.wanted->icNear, 45.5 * kMetresPerInch, 1e-12);
@@ -360,13 +360,13 @@ TEST_F(HoleBoardTest, TheWantedNumbersAreTypedToo) {
     EXPECT_TRUE(field(nearest)->hasProblem());
     EXPECT_THAT(field(nearest)->note().toStdString(), testing::HasSubstr("farther out"));
     QTest::keyClick(field(nearest), Qt::Key_Escape);
-    field("Wanted IC distance, farthest")->clear();
-    QTest::keyClick(field("Wanted IC distance, farthest"), Qt::Key_Space);
-    QTest::keyClick(field("Wanted IC distance, farthest"), Qt::Key_Return);
+    field("Target IC distance, farthest")->clear();
+    QTest::keyClick(field("Target IC distance, farthest"), Qt::Key_Space);
+    QTest::keyClick(field("Target IC distance, farthest"), Qt::Key_Return);
     EXPECT_EQ(bench_.car.wanted->icFar, std::nullopt);
     QTest::mouseClick(part<QWidget>("clearWanted"), Qt::LeftButton);
     EXPECT_EQ(bench_.car.wanted, std::nullopt);
-    type("Wanted anti-squat, least", "100");
+    type("Target anti-squat, min", "100");
     ASSERT_TRUE(bench_.car.wanted.has_value());
     EXPECT_EQ(bench_.car.wanted->antiSquatLow, 100);
     EXPECT_GT(bench_.car.wanted->antiSquatHigh, 100);

@@ -23,20 +23,20 @@ using testing::HasSubstr;
 class BeforePanelTest : public test::BeforeBench {};
 
 TEST_F(BeforePanelTest, SaysWhatToDoWhileNothingIsKept) {
-    EXPECT_EQ(message(), "Keep the car as it stands, then move a bolt: the difference shows here.");
+    EXPECT_EQ(message(), "Keep the current car, then move a bolt: the difference shows here.");
     EXPECT_FALSE(table()->isVisible());
     EXPECT_FALSE(list()->isVisible());
-    for (const char* words : {"Compare with", "Swap", "Bring back", "Rename…", "Delete"}) {
+    for (const char* words : {"Compare with", "Swap", "Recover", "Rename…", "Delete"}) {
         EXPECT_FALSE(button(words)->isEnabled()) << words;
     }
 }
 
 TEST_F(BeforePanelTest, KeepAsksForANameAndANote) {
-    click("Keep this state…");
+    click("Keep this setup…");
     QDialog* asked = dialog();
     ASSERT_NE(asked, nullptr);
     auto* name = asked->findChild<QLineEdit*>();
-    EXPECT_EQ(name->text(), "middle / high") << "the holes in use";
+    EXPECT_EQ(name->text(), "middle / high") << "the current holes";
     const QString today = QDate::currentDate().toString(Qt::ISODate);
     bool showsToday = false;
     for (auto* label : asked->findChildren<QLabel*>()) {
@@ -106,7 +106,7 @@ TEST_F(BeforePanelTest, WhatTellsStandsInFrontAndTheRestIsFolded) {
                   figureWords(order[static_cast<std::size_t>(row)].figure, Units::inch));
     }
     ASSERT_TRUE(fold()->isVisible());
-    EXPECT_THAT(fold()->text().toStdString(), HasSubstr("without a telling change"));
+    EXPECT_THAT(fold()->text().toStdString(), HasSubstr("without a change big enough to matter"));
     const int ground = rowOf("Ground angle, °");
     ASSERT_GE(ground, 0);
     EXPECT_TRUE(table()->isRowHidden(ground)) << "both ends go alike: the ground stays level";
@@ -222,10 +222,10 @@ TEST_F(BeforePanelTest, EnterComparesWithTheSelectedState) {
     EXPECT_EQ(lastEdit<SetBefore>().state, 0);
     EXPECT_EQ(state_.car.before, 0);
     EXPECT_THAT(list()->item(0)->data(Qt::AccessibleTextRole).toString().toStdString(),
-                testing::AllOf(HasSubstr("Monday"), HasSubstr("the before"), HasSubstr("first")));
+                testing::AllOf(HasSubstr("Monday"), HasSubstr("the baseline"), HasSubstr("first")));
     click("Don't compare");
     EXPECT_FALSE(state_.car.before);
-    EXPECT_THAT(message(), HasSubstr("Choose a kept state"));
+    EXPECT_THAT(message(), HasSubstr("Choose a kept setup"));
     click("Compare with");
     EXPECT_EQ(state_.car.before, 0);
     const QRect second = list()->visualItemRect(list()->item(1));
@@ -272,7 +272,7 @@ TEST_F(BeforePanelTest, SwapsAndBringsBack) {
     EXPECT_EQ(state_.car.links[0].axle.use, 1);
     EXPECT_EQ(state_.car.kept[0].name, "after Monday");
     EXPECT_EQ(lastEdit<SwapBefore>().date, QDate::currentDate().toString(Qt::ISODate).toStdString());
-    click("Bring back");
+    click("Recover");
     EXPECT_EQ(lastEdit<RestoreKept>().state, 0);
     EXPECT_EQ(state_.car.links[0].axle.use, 0);
     EXPECT_EQ(message(), "Nothing differs.");
@@ -283,7 +283,7 @@ TEST_F(BeforePanelTest, SaysWhyThereIsNoTable) {
     state_.car.cgHeight = -1;
     show();
     EXPECT_THAT(message(), testing::AllOf(HasSubstr("can't be computed"), HasSubstr("cg_height")));
-    EXPECT_FALSE(button("Keep this state…")->isEnabled());
+    EXPECT_FALSE(button("Keep this setup…")->isEnabled());
     EXPECT_FALSE(table()->isVisible());
     state_.car.cgHeight = 0.5;
     state_.car.links[0].length = 3.0;
@@ -299,10 +299,10 @@ TEST_F(BeforePanelTest, SaysWhyThereIsNoTable) {
 TEST_F(BeforePanelTest, UnlikeLinksAreSaid) {
     keep("Monday");
     make(RenameLink{2, "panhard"});
-    EXPECT_THAT(lines(), testing::ElementsAre("Track bar: only in the before",
-                                              "Panhard: only in the car as it stands"));
+    EXPECT_THAT(lines(),
+                testing::ElementsAre("Track bar: only in the baseline", "Panhard: only in the current car"));
     EXPECT_THAT(message(), "");
-    EXPECT_THAT(fold()->text().toStdString(), HasSubstr("figures without a telling change"));
+    EXPECT_THAT(fold()->text().toStdString(), HasSubstr("figures without a change big enough to matter"));
 }
 
 TEST_F(BeforePanelTest, UnitsChangeNothingButTheNumbersShown) {

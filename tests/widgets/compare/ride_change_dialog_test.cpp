@@ -13,7 +13,7 @@ using testing::HasSubstr;
 class RideChangeTest : public test::BeforeBench {
   protected:
     void open() {
-        click("What if…");
+        click("Change tires or ride height…");
         ASSERT_NE(dialog(), nullptr);
         QApplication::setActiveWindow(dialog());
     }
@@ -133,7 +133,7 @@ TEST_F(RideChangeTest, WhatIsReBasedComesAsOneLine) {
     make(ChangeRide{change});
     const std::vector<std::string> said = lines();
     EXPECT_THAT(said, testing::Contains(HasSubstr("Rear tire radius, loaded: from 13 1/2 to 14 in")));
-    EXPECT_THAT(said.back(), "6 holes in use stand elsewhere: moved, measured anew or re-based");
+    EXPECT_THAT(said.back(), "6 current holes stand elsewhere: moved, measured anew or recalculated");
     EXPECT_THAT(said, testing::Not(testing::Contains(HasSubstr("bolt from"))));
     EXPECT_THAT(said, testing::Not(testing::Contains(HasSubstr("turns")))) << "the links keep their lengths";
 }

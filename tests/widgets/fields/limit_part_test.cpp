@@ -121,7 +121,7 @@ TEST_F(LimitPartTest, StepsBeginAtTheBuiltLength) {
 TEST_F(LimitPartTest, TheDrivelineHasALimitOfItsOwn) {
     state_.car.driveline = startingDriveline(state_.car);
     sheet_->showState(state_);
-    const QString name = "driveshaft joints, largest working angle";
+    const QString name = "driveshaft joints, largest operating angle";
     EXPECT_EQ(named<NumberField>(name)->placeholderText(), "no limit");
     type(name, "7.5");
     EXPECT_NEAR(state_.car.driveline->jointLimit.value(), 7.5 * kRadiansPerDegree, 1e-12);

@@ -164,7 +164,7 @@ TEST_F(LinkEditing, KindSideAndRoleAreChanged) {
     EXPECT_EQ(state_.car.links[0].axle.holes[0].at, inches(21.5, 18.5, 10.5));
     EXPECT_TRUE(says("ladder bar"));
     EXPECT_EQ(named<NumberField>("lower, length center to center"), nullptr);
-    change("lower", "Kind", "rod");
+    change("lower", "Kind", "link");
     EXPECT_EQ(state_.car.links[0].kind, LinkKind::rod);
     EXPECT_NE(named<NumberField>("lower, length center to center"), nullptr);
     change("upper", "Side", "right");
@@ -226,7 +226,7 @@ TEST_F(LinkEditing, TheNoteOfAFoldedLinkStaysAtItsHeading) {
     EXPECT_THAT(section->header()->warning().toStdString(), HasSubstr("turning over"));
     EXPECT_THAT(section->header()->accessibleDescription().toStdString(), HasSubstr("folded"));
     section->header()->showWarning({});
-    EXPECT_THAT(section->header()->toolTip().toStdString(), HasSubstr("rod with a joint"));
+    EXPECT_THAT(section->header()->toolTip().toStdString(), HasSubstr("link with a joint"));
 }
 
 // Folded groups stay folded where other links come and go.

@@ -66,7 +66,7 @@ TEST_F(NewCarTest, TheArrowsWalkThroughTheLayouts) {
     for (const LinkLayout layout : kLinkLayouts) {
         ASSERT_TRUE(dialog_.chosen().has_value());
         EXPECT_EQ(dialog_.chosen()->layout, layout);
-        EXPECT_EQ(named<CalmCombo>("Held sideways by")->isEnabled(), needsSidewaysHold(layout));
+        EXPECT_EQ(named<CalmCombo>("Held laterally by")->isEnabled(), needsSidewaysHold(layout));
         QTest::keyClick(list(), Qt::Key_Down);
     }
     QTest::keyClick(list(), Qt::Key_Home);
@@ -78,7 +78,7 @@ TEST_F(NewCarTest, WhatIsTypedAndChosenIsAskedFor) {
     auto* title = named<QLineEdit>("title of the new car");
     title->setFocus();
     QTest::keyClicks(title, " Shop mule ");
-    auto* hold = named<CalmCombo>("Held sideways by");
+    auto* hold = named<CalmCombo>("Held laterally by");
     hold->setFocus();
     QTest::keyClick(hold, Qt::Key_Down);
     type("wheelbase of the new car", "104 1/2");

@@ -78,6 +78,48 @@ TEST_F(NumberFieldTest, TabCommitsAndTheTextIsShownInTheStyle) {
     EXPECT_EQ(field_->text(), "12 3/8");
 }
 
+TEST_F(NumberFieldTest, EnterTakesTheNumberAndGoesOnToTheNext) {
+    type("12.375");
+    QTest::keyClick(field_, Qt::Key_Return);
+    ASSERT_EQ(committed_.size(), 1U);
+    EXPECT_TRUE(other_->hasFocus());
+    EXPECT_EQ(other_->selectedText(), other_->text());
+    EXPECT_FALSE(field_->hasSelectedText());
+    QTest::keyClick(other_, Qt::Key_Return);
+    EXPECT_TRUE(other_->hasFocus()) << "the last one stays";
+}
+
+TEST_F(NumberFieldTest, EnterStaysWhereTheTextIsRefused) {
+    type("twelve");
+    QTest::keyClick(field_, Qt::Key_Return);
+    EXPECT_TRUE(field_->hasFocus());
+}
+
+TEST_F(NumberFieldTest, AClickSelectsTheNumberAndTheNextSetsTheCursor) {
+    QTest::mouseClick(other_, Qt::LeftButton);
+    ASSERT_TRUE(other_->hasFocus());
+    EXPECT_EQ(other_->selectedText(), other_->text());
+    EXPECT_FALSE(field_->hasSelectedText());
+    QTest::qWait(QApplication::doubleClickInterval() + 50);  // not a double click
+    QTest::mouseClick(other_, Qt::LeftButton);
+    EXPECT_FALSE(other_->hasSelectedText());
+}
+
+TEST_F(NumberFieldTest, NothingIsSelectedWithoutTheFocus) {
+    other_->restore();
+    EXPECT_FALSE(other_->hasSelectedText());
+    field_->restore();
+    EXPECT_TRUE(field_->hasSelectedText());
+}
+
+TEST_F(NumberFieldTest, ADoubtIsSaidAndNoProblem) {
+    field_->setDoubt("looks outside what cars have");
+    EXPECT_EQ(field_->note(), "looks outside what cars have");
+    EXPECT_FALSE(field_->hasProblem());
+    field_->setFault("expected more");
+    EXPECT_EQ(field_->note(), "expected more");
+}
+
 TEST_F(NumberFieldTest, UntouchedTextIsNeverCommitted) {
     field_->showNumber(inches(10.123456789), kInch);
     QTest::keyClick(field_, Qt::Key_Return);

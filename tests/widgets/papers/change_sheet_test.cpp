@@ -123,7 +123,7 @@ TEST(ChangeSheet, ShowsTheSolversFigures) {
                 std::pair("Pinion to driveshaft", Figure::pinionToDriveshaft),
                 std::pair("Front joint angle", Figure::frontJoint),
                 std::pair("Rear joint angle", Figure::rearJoint),
-                std::pair("Driveshaft plunge", Figure::plunge),
+                std::pair("Slip-yoke travel", Figure::plunge),
                 std::pair("Ground angle", Figure::ground),
             };
             const auto* const named =
@@ -169,7 +169,7 @@ TEST(ChangeSheet, SaysWhatToTurn) {
     // The lower, from (20, 18, 10.5) to (0.5, 21, 7.25) and (0.5, 21, 9.75): 19.996 and 19.744 in.
     ASSERT_EQ(words.lengths.rows.size(), 2U);
     EXPECT_THAT(words.lengths.rows[0].cells,
-                ElementsAre("Lower", "20 in", "19 3/4 in", "new rod, shorter", "2"));
+                ElementsAre("Lower", "20 in", "19 3/4 in", "new link, shorter", "2"));
     // The upper, from (12, 18, 17) to (1, 6, 19): 16.401 in, and 3/16 more: 16.589.
     EXPECT_THAT(words.lengths.rows[1].cells,
                 ElementsAre("Upper", "16 3/8 in", "16 9/16 in", "1 1/2 turns longer", "2"));
@@ -196,8 +196,8 @@ TEST(ChangeSheet, TellsSingleEndsAndNewRods) {
     for (Car* car : {&before, &after}) {
         car->links[1].adjuster.reset();
     }
-    EXPECT_EQ(wordsFor(before, after).lengths.rows.at(1).cells[3], "new rod, longer");
-    EXPECT_EQ(wordsFor(after, before).lengths.rows.at(1).cells[3], "new rod, shorter");
+    EXPECT_EQ(wordsFor(before, after).lengths.rows.at(1).cells[3], "new link, longer");
+    EXPECT_EQ(wordsFor(after, before).lengths.rows.at(1).cells[3], "new link, shorter");
 }
 
 // A small change must not read as none.
@@ -252,7 +252,7 @@ TEST(ChangeSheet, ExpectsAtTheCarWhatTheSolverSays) {
         << qPrintable(all);
     EXPECT_TRUE(all.contains(degrees(ride[Figure::pinionToDriveshaft]) + " to the driveshaft"));
     for (const char* part : {"Driveline clearance", "Slip yoke", "Brake hoses", "Shocks", "Wheel alignment",
-                             "Axle square", "Rods and rod ends", "maker's figure", "4.0 in bump"}) {
+                             "Axle square", "Links and rod ends", "manufacturer's spec", "4.0 in bump"}) {
         EXPECT_TRUE(all.contains(part)) << part;
     }
     const double shift = (ride[Figure::axleX] - was[Figure::axleX]) / kInch;
@@ -302,7 +302,7 @@ TEST(ChangeSheet, SaysThatACarCannotBeAssembled) {
     EXPECT_TRUE(words.problems[0].startsWith("The car after can't be assembled at ride: "));
     std::vector<PdfPage> pages = pagesOf(plainCar(), after, ChangePaper::letter);
     ASSERT_FALSE(pages.empty());
-    EXPECT_NE(pages[0].find("Mind"), nullptr);
+    EXPECT_NE(pages[0].find("Warning"), nullptr);
     pages = pagesOf(after, plainCar(), ChangePaper::a4);
     ASSERT_FALSE(pages.empty());
     EXPECT_NE(pages[0].find("The car before can't be assembled"), nullptr);

@@ -114,8 +114,7 @@ TEST(WallChart, VariesCrosswiseLinksOnlyWhereNothingElseHasAChoice) {
     const ChartAxes axes = chartAxes(car);
     EXPECT_EQ(axes.down.count() * axes.across.count(), 2);
     const Made made(car, LengthTreatment::keep);
-    EXPECT_TRUE(made.words.treatment().contains(" as bolted: chassis "))
-        << qPrintable(made.words.treatment());
+    EXPECT_TRUE(made.words.treatment().contains(" current: chassis ")) << qPrintable(made.words.treatment());
 }
 
 TEST(WallChart, TiesSidesSetApart) {

@@ -56,7 +56,7 @@ ToneLabel* words(const QString& text, QWidget* parent) {
 }  // namespace
 
 SurePage::SurePage(QWidget* parent)
-    : WorkPage(tr("How sure"), parent), message_(new ToneLabel(ToneLabel::Tone::problem, QString(), this)) {
+    : WorkPage(tr("Accuracy"), parent), message_(new ToneLabel(ToneLabel::Tone::problem, QString(), this)) {
     setObjectName(QStringLiteral("surePage"));
     message_->setWordWrap(true);
     message_->setFont(textFont(TextSize::body));

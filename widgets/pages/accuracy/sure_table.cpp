@@ -59,7 +59,7 @@ QString shareText(double share) {
 
 SureTable::SureTable(QWidget* parent)
     : ReadTable(tr("What to measure again"),
-                {tr("Number"), tr("Value"), tr("How sure"), tr("Taken with"), tr("Share"),
+                {tr("Number"), tr("Value"), tr("Accuracy"), tr("Taken with"), tr("Share"),
                  tr("With calipers"), tr("If exact")},
                 parent) {
     setObjectName(QStringLiteral("sureTable"));

@@ -1,4 +1,4 @@
-// The table of the page "How sure": what to measure again, the number that matters most first.
+// The table of the page "Accuracy": what to measure again, the number that matters most first.
 #pragma once
 
 #include "widgets/kit/read_table.h"

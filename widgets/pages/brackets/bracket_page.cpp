@@ -203,7 +203,7 @@ void BracketPage::addHoles(QWidget* content, QVBoxLayout* column) {
     }
     QAbstractButton* plan = smallButton(
         tr("Plan a hole"), tr("Plan a hole"),
-        tr("Adds a hole that is not drilled yet, above the one in use; then enter its place."), section);
+        tr("Adds a hole that is not drilled yet, above the current one; then enter its place."), section);
     plan->setEnabled(bracket().holes.size() < kMaxHoles);
     connect(plan, &QAbstractButton::clicked, this, &BracketPage::planHole);
     section->body()->addWidget(plan, 0, Qt::AlignLeft);

@@ -53,7 +53,7 @@ DrivelineCardSpec equivalentCard() {
 
 DrivelineCardSpec swingCard() {
     DrivelineCardSpec card;
-    card.title = tr("Speed swing");
+    card.title = tr("Speed variation");
     card.unitText = QStringLiteral("%");
     card.unit = kPercent;
     card.minimumSpan = 0.05 * kPercent;
@@ -65,7 +65,7 @@ DrivelineCardSpec swingCard() {
 
 DrivelineCardSpec plungeCard(const DrivelineReading& reading, Units units) {
     DrivelineCardSpec card;
-    card.title = tr("Plunge");
+    card.title = tr("Slip-yoke travel");
     card.unitText = unitText(Quantity::length, units);
     card.unit = shownUnit(Quantity::length, units);
     card.decimals = units == Units::inch ? 2 : 1;

@@ -197,10 +197,9 @@ Fact angleLimit(const DrivelineReading& reading) {
     const bool over = std::max(coasting, wound) > limit.angle;
     const QString value =
         limit.pastTable ? tr("less than %1").arg(boundText(limit.angle)) : boundText(limit.angle);
-    const QString table =
-        limit.pastTable
-            ? tr("a joint maker's published table, which ends at 5000 rpm: by how much less it does not say")
-            : tr("a joint maker's published table");
+    const QString table = limit.pastTable ? tr("a joint manufacturer's published table, which ends at 5000 "
+                                               "rpm: by how much less it does not say")
+                                          : tr("a joint manufacturer's published table");
     const QString against = tr("at ride the joints work at up to %1").arg(angleText(coasting));
     return {tr("Angle that allows"),
             value,
@@ -315,7 +314,7 @@ std::vector<Fact> rideFacts(const DrivelineReading& reading) {
     }
     facts.push_back(equivalentAtRide(reading));
     facts.push_back(
-        {tr("Speed swing"),
+        {tr("Speed variation"),
          swingText(ride.swing),
          joined({woundText(reading, swingText(reading.ride.woundUp.swing)),
                  tr("the pinion's fastest less its slowest, twice a turn of the shaft")}),
@@ -341,7 +340,7 @@ std::vector<Fact> travelFacts(const DrivelineReading& reading, Units units) {
                      {},
                      placeOf("equivalent_angle_largest", equivalent)});
     const Worst swing = worse(reading.coasting.swing, reading.woundUp.swing);
-    facts.push_back({tr("Speed swing"),
+    facts.push_back({tr("Speed variation"),
                      swingText(swing.at.value),
                      whereText(reading, swing, units),
                      false,
@@ -375,19 +374,19 @@ std::vector<Fact> plungeFacts(const DrivelineReading& reading, Units units) {
                              placeOf("plunge_in", in)}};
     if (!reading.setup.slip) {
         const QString why = missingOfSlip(reading.line.shaft.slip);
-        facts.push_back({tr("Room left out"), kNone, why, false});
-        facts.push_back({tr("Room left in"), kNone, why, false});
+        facts.push_back({tr("Travel to the least engagement"), kNone, why, false});
+        facts.push_back({tr("Travel to bottoming"), kNone, why, false});
         return facts;
     }
     const SlipYoke& yoke = *reading.setup.slip;
     const SlipRoom left = slipRoom(yoke, in.at.value, out.at.value);
-    facts.push_back({tr("Spline held at least"), lengthText(yoke.engagement - out.at.value, units),
+    facts.push_back({tr("Least spline engagement"), lengthText(yoke.engagement - out.at.value, units),
                      tr("%1 entered as what must stay held").arg(lengthText(yoke.leastEngagement, units)),
                      false, fineNumber("spline_held", yoke.engagement - out.at.value, Quantity::length)});
-    facts.push_back(room("room_out", tr("Room left out"), left.out,
+    facts.push_back(room("room_out", tr("Travel to the least engagement"), left.out,
                          tr("before less spline than that is held"),
                          tr("less spline than must stay held: the yoke can come out"), units));
-    facts.push_back(room("room_in", tr("Room left in"), left.in, tr("before the yoke bottoms"),
+    facts.push_back(room("room_in", tr("Travel to bottoming"), left.in, tr("before the yoke bottoms"),
                          tr("the yoke bottoms before the travel ends: the shaft jams"), units));
     return facts;
 }

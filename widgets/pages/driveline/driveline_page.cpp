@@ -30,22 +30,22 @@ DrivelinePage::DrivelinePage(QWidget* parent)
     message_->setWordWrap(true);
     message_->setFont(textFont(TextSize::body));
     results()->addWidget(message_);
-    hint_ =
-        new ToneLabel(ToneLabel::Tone::muted,
-                      tr("No driveline is entered. Add one at left: it starts with numbers that are not "
-                         "your car's, each of them to be measured. From then on joint angles, speed swing, "
-                         "plunge and the pinion angle that cancels stand here."),
-                      this);
+    hint_ = new ToneLabel(
+        ToneLabel::Tone::muted,
+        tr("No driveline is entered. Add one at left: it starts with numbers that are not "
+           "your car's, each of them to be measured. From then on joint angles, speed variation, "
+           "slip-yoke travel and the pinion angle that cancels stand here."),
+        this);
     hint_->setWordWrap(true);
     hint_->setFont(textFont(TextSize::body));
     results()->addWidget(hint_);
     buildPicture();
     buildCurves();
     pinion_ = factCard(tr("Pinion angle that cancels"), results(), this);
-    ride_ = factCard(tr("Joints and speed swing at ride"), results(), this);
+    ride_ = factCard(tr("Joints and speed variation at ride"), results(), this);
     travel_ = factCard(tr("Largest over the travel"), results(), this);
     speed_ = factCard(tr("At the shaft's highest speed"), results(), this);
-    plunge_ = factCard(tr("Plunge and slip yoke"), results(), this);
+    plunge_ = factCard(tr("Slip yoke"), results(), this);
     results()->addStretch(1);
 }
 
@@ -182,8 +182,8 @@ void DrivelinePage::showMessage() {
         said << QString::fromStdString(reading_.problem);
     }
     if (!state().traceIsCurrent) {
-        said << tr("▲ The car can't be computed as it stands; what is shown is the last that could.");
-        said << QString::fromStdString(state().problem);
+        said << tr("▲ The car can't be computed as it stands: %1")
+                    .arg(QString::fromStdString(state().problem));
     }
     said.removeAll(QString());
     message_->showText(said.join(QLatin1Char(' ')));

@@ -43,7 +43,7 @@ struct ChoiceLoadTable::Job {
 };
 
 ChoiceLoadTable::ChoiceLoadTable(QWidget* parent)
-    : ReadTable(tr("Worst link load of every hole choice"),
+    : ReadTable(tr("Worst link load of every hole combination"),
                 {tr("holes"), tr("bolts"), tr("load"), tr("joint"), tr("at"), tr("of rating"),
                  tr("anti-squat"), tr("remark")},
                 parent) {
@@ -174,10 +174,10 @@ QString ChoiceLoadTable::summary() const {
     const std::size_t asked = job_->near.uses.size();
     const QString lengths = QString::fromUtf8(wordsFor(job_->lengths).data(),
                                               static_cast<qsizetype>(wordsFor(job_->lengths).size()));
-    QString words =
-        job_->near.isAll()
-            ? tr("%1 hole choices").arg(asked)
-            : tr("The %1 hole choices that move the fewest bolts, of %2").arg(asked).arg(job_->near.total);
+    QString words = job_->near.isAll() ? tr("%1 hole combinations").arg(asked)
+                                       : tr("The %1 hole combinations that move the fewest bolts, of %2")
+                                             .arg(asked)
+                                             .arg(job_->near.total);
     words += tr("; %1. The thrust and the tires' loads are the same for all.").arg(lengths);
     words += tr(" Bolts: how many are moved, both sides counted.");
     if (job_->car.travel.steps > kMostRows) {

@@ -35,7 +35,7 @@ QString amount(double newtons, Units units) {
 LinkLoadTable::LinkLoadTable(QWidget* parent)
     : ReadTable(tr("Link loads"),
                 {tr("joint"), tr("tension"), tr("at"), tr("compression"), tr("at"), tr("at ride"),
-                 tr("of rating"), tr("settled")},
+                 tr("of rating"), tr("determined by statics")},
                 parent) {}
 
 void LinkLoadTable::showLoads(const Car& car, const LinkFigures& figures, double factor, Units units) {

@@ -123,7 +123,7 @@ Fact liftFact(const LaunchLoads& loads) {
 
 Fact heightFact(const LaunchCase& launch, Units units) {
     const CarBalance& balance = launch.balance;
-    Fact fact{tr("CG height in use"), fine(balance.height, Quantity::length, units), QString(), false,
+    Fact fact{tr("Current CG height"), fine(balance.height, Quantity::length, units), QString(), false,
               fineNumber("cg_height", balance.height, Quantity::length)};
     fact.remark = QString::fromStdString(describe(balance.from, units));
     if (balance.height != balance.from.height) {
@@ -435,7 +435,7 @@ std::vector<Fact> linkCaseFacts(const LaunchCase& launch, Units units) {
     }
     const LinkCase& with = *launch.linkCase;
     std::vector<Fact> facts;
-    facts.push_back({tr("Left tire over half"),
+    facts.push_back({tr("Extra load on left rear"),
                      force(with.load.leftShift, units),
                      shiftWords(with),
                      false,

@@ -30,7 +30,7 @@ LoadsPage::LoadsPage(QWidget* parent)
       links_(new FactCard(tr("Link loads"), this)),
       table_(new LinkLoadTable(this)),
       curves_(new LinkLoadCurves(this)),
-      choiceCard_(new FactCard(tr("Worst link load of every hole choice"), this)),
+      choiceCard_(new FactCard(tr("Worst link load of every hole combination"), this)),
       choices_(new ChoiceLoadTable(this)) {
     problem_->setWordWrap(true);
     problem_->hide();
@@ -196,7 +196,7 @@ void LoadsPage::showFacts() {
                             "slope at ride, no stop, no shock."));
     roll_->showFacts(facts[2],
                      tr("For an engine that turns clockwise seen from the front, as nearly all do. A preload "
-                        "cancels one torque and no other."));
+                        "cancels one torque and no other, and the car may pull to one side under braking."));
     braking_->showFacts(facts[3],
                         tr("Steady braking on level ground, the rear brakes on the axle. Test only on a "
                            "closed course."));
@@ -215,10 +215,10 @@ void LoadsPage::showLinks() {
         table_->showLoads(bench.solvedCar, *case_.links, case_.linkCase->factor, units);
         curves_->showLoads(bench.solvedCar, bench.trace, *case_.links, units);
         choices_->showChoices(bench.solvedCar, *case_.linkCase, units);
-        note =
-            tr("Bracket hole and joint at either end of a rod carry what the rod does; any other joint shows "
-               "the amount of its force.\n") +
-            note;
+        note = tr("Bracket hole and joint at either end of a link carry what the link does; any other joint "
+                  "shows "
+                  "the amount of its force.\n") +
+               note;
         if (case_.links->hasShared()) {
             note += u'\n' + fromView(kSharedLoadNote);
         }

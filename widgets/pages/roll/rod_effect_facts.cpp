@@ -132,8 +132,8 @@ void addDifferences(std::vector<Fact>& facts, const Car& car, NumberStyle style)
             {capitalized(linkName(car, number)),
              size,
              std::abs(*difference) < kLengthToMention ? tr("left and right are alike")
-             : *difference > 0                        ? tr("the left rod is longer")
-                                                      : tr("the right rod is longer"),
+             : *difference > 0                        ? tr("the left link is longer")
+                                                      : tr("the right link is longer"),
              false,
              FactNumber{},
              {},
@@ -154,11 +154,12 @@ std::vector<Fact> rodEffectFacts(const Car& car, NumberStyle style) {
 
 QString rodEffectWords() {
     return tr(
-        "At ride, the body held level and every other rod as it is: how the housing stands for it. How much "
+        "At ride, the body held level and every other link as it is: how the housing stands for it. How much "
         "of it "
         "goes into the tires as preload depends on springs, bushings and tires; the corner weights show it. "
         "Car on "
-        "rated stands, wheels chocked, before a rod is turned; jam nuts tight and thread held afterward.");
+        "rated stands, wheels chocked, before a link is turned; jam nuts tight and thread engaged "
+        "afterward.");
 }
 
 }  // namespace bolthole

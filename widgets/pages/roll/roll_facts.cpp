@@ -243,8 +243,9 @@ QString shiftWords(const RollReading& reading) {
         hasBar = hasBar ||
                  (link.kind == LinkKind::rod && roleOf(link, reading.car.rearTireRadius) == Role::crosswise);
     }
-    return hasBar ? tr("A track bar swings the axle sideways along its arc: the longer and the more level it "
-                       "is at ride, the less.")
+    return hasBar
+               ? tr("A track bar swings the axle laterally along its arc: the longer and the more level it "
+                    "is at ride, the less.")
            : hasGuide ? tr("A guide holds its own point of the axle in the middle at every height.")
                       : tr("The links locate the axle by themselves; where left and right are alike it stays "
                            "where it is.");

@@ -76,7 +76,7 @@ RollPage::RollPage(QWidget* parent)
     column->addWidget(bind_);
     sides_ = new FactCard(tr("Instant centers of each side at ride"), this);
     results()->addWidget(sides_);
-    rods_ = new FactCard(tr("Preload: what one rod's length does"), this);
+    rods_ = new FactCard(tr("Preload: what one link's length does"), this);
     results()->addWidget(rods_);
     results()->addStretch(1);
 }
@@ -102,7 +102,7 @@ void RollPage::buildRollCurves() {
     column->setSpacing(4);
     auto* key = new ToneLabel(ToneLabel::Tone::muted,
                               tr("Against body roll at ride; plus is the body rolled to its left. Steer and "
-                                 "sideways: plus is to the left."),
+                                 "laterally: plus is to the left."),
                               box);
     key->setWordWrap(true);
     column->addWidget(key);
@@ -119,7 +119,7 @@ void RollPage::buildTravelCurves() {
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(4);
     column->addWidget(new ToneLabel(ToneLabel::Tone::muted,
-                                    tr("Through travel, without roll. Sideways: plus is to the left."), box));
+                                    tr("Through travel, without roll. Lateral: plus is to the left."), box));
     auto* line = new QHBoxLayout;
     line->setSpacing(2);
     column->addLayout(line);
@@ -131,7 +131,7 @@ void RollPage::buildTravelCurves() {
     auto* cards = new QVBoxLayout;
     cards->setSpacing(12);
     center_ = new FactCard(tr("Roll center and roll axis"), box);
-    shift_ = new FactCard(tr("Axle sideways through travel"), box);
+    shift_ = new FactCard(tr("Axle lateral shift through travel"), box);
     cards->addWidget(center_, 1);
     cards->addWidget(shift_);
     line->addLayout(cards, 6);
@@ -160,10 +160,10 @@ void RollPage::fill(QWidget* content, QVBoxLayout* column) {
                       tr("The links with their holes and lengths stand on the Links page. The rest of the "
                          "roll figures follows "
                          "from them.\n\nRoll center: the point of the axle's upright plane that does not "
-                         "move sideways as the "
+                         "move laterally as the "
                          "axle rolls under the body. Roll oversteer: the body rolls left and the rear axle "
                          "steers left, out "
-                         "of the turn. Geometry only: how far the body rolls is for springs and bars."),
+                         "of the turn. How far the body rolls is for springs and bars."),
                       content);
     note->setWordWrap(true);
     note->setContentsMargins(4, 0, 4, 0);
@@ -199,8 +199,8 @@ void RollPage::showMessage() {
         }
     }
     if (!state().traceIsCurrent) {
-        said << tr("▲ The car can't be computed as it stands; what is shown is the last that could.");
-        said << QString::fromStdString(state().problem);
+        said << tr("▲ The car can't be computed as it stands: %1")
+                    .arg(QString::fromStdString(state().problem));
     }
     said.removeAll(QString());
     message_->showText(said.join(QLatin1Char(' ')));
@@ -223,7 +223,7 @@ void RollPage::showCurves() {
                             &RollTrace::rows, &RollFigures::roll,
                             [](const RollFigures& row) { return row.center; }));
     curves.push_back(filled(std::move(steer), reading_, &RollTrace::rows, &RollFigures::roll, steerOf));
-    curves.push_back(filled(lengthCurve(tr("Sideways"), units, 0.1 * inch, true), reading_, &RollTrace::rows,
+    curves.push_back(filled(lengthCurve(tr("Lateral"), units, 0.1 * inch, true), reading_, &RollTrace::rows,
                             &RollFigures::roll, sidewaysOf));
     curves.push_back(filled(std::move(bind), reading_, &RollTrace::rows, &RollFigures::roll,
                             [](const RollFigures& row) { return row.bind; }));
@@ -233,8 +233,8 @@ void RollPage::showCurves() {
     curves.push_back(filled(lengthCurve(tr("Roll center"), units, 0.5 * inch, false), reading_,
                             &RollTrace::travel, &RollFigures::travel,
                             [](const RollFigures& row) { return row.squareCenter; }));
-    curves.push_back(filled(lengthCurve(tr("Sideways"), units, 0.1 * inch, true), reading_,
-                            &RollTrace::travel, &RollFigures::travel, sidewaysOf));
+    curves.push_back(filled(lengthCurve(tr("Lateral"), units, 0.1 * inch, true), reading_, &RollTrace::travel,
+                            &RollFigures::travel, sidewaysOf));
     travelCurves_->showCurves(std::move(curves), span, RollRange().most, units);
 }
 

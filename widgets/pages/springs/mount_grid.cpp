@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <iterator>
 
+#include "geometry/edits/next_hole.h"
 #include "widgets/fields/bracket_grid.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/unit_text.h"
@@ -13,22 +14,6 @@
 #include "widgets/words/spring_words.h"
 
 namespace bolthole {
-
-namespace {
-
-/// A name no hole of the mount has yet: "new", "new 2", ...
-std::string freeName(const Bracket& bracket) {
-    const auto taken = [&](const std::string& name) {
-        return std::ranges::any_of(bracket.holes, [&](const Hole& hole) { return hole.name == name; });
-    };
-    std::string name = "new";
-    for (int number = 2; taken(name); ++number) {
-        name = "new " + std::to_string(number);
-    }
-    return name;
-}
-
-}  // namespace
 
 MountGrid::MountGrid(SheetHub& hub, int item, End end, QWidget* parent)
     : QWidget(parent), hub_(hub), item_(item), end_(end) {
@@ -64,12 +49,12 @@ void MountGrid::addHeading(QGridLayout* grid) {
                                                     mountTitle(part().kind, end_).toLower());
     QAbstractButton* add =
         smallButton(QStringLiteral("+"), tr("Add a hole: %1").arg(of),
-                    tr("Add a hole, starting where the last one is. The bolt stays where it is."), this);
+                    tr("Add a hole next to the last one. The bolt stays where it is."), this);
     add->setEnabled(bracket().holes.size() < kMaxHoles);
     connect(add, &QAbstractButton::clicked, this, &MountGrid::addHole);
     QAbstractButton* remove = smallButton(QStringLiteral("−"), tr("Remove a hole: %1").arg(of),
                                           tr("Remove a hole; pick which one from the list."), this);
-    remove->setVisible(bracket().holes.size() > 1);
+    keepPlace(remove, bracket().holes.size() > 1);
     auto* menu = new QMenu(remove);
     connect(menu, &QMenu::aboutToShow, this, [this, menu] { fillRemoveMenu(menu); });
     connect(remove, &QAbstractButton::clicked, this,
@@ -115,17 +100,14 @@ void MountGrid::ask(const Bracket& bracket) {
 void MountGrid::addHole() {
     SuspensionPart changed = part();
     Bracket& mount = changed.bracket(end_);
-    Hole added = mount.holes.back();
-    added.id = -1;
-    added.name = freeName(mount);
-    mount.holes.push_back(added);
+    mount.holes.push_back(nextHole(mount, hub_.state().style.units));
     hub_.request(ChangeSpring{item_, changed}, fieldOf(static_cast<int>(mount.holes.size()) - 1));
 }
 
 void MountGrid::fillRemoveMenu(QMenu* menu) {
     menu->clear();
     for (int hole = 0; hole < static_cast<int>(bracket().holes.size()); ++hole) {
-        const QString in = bracket().use == hole ? tr(" (in use)") : QString();
+        const QString in = bracket().use == hole ? tr(" (current)") : QString();
         QString name = holeName(bracket(), hole);
         name.replace(u'&', QStringLiteral("&&"));
         connect(menu->addAction(tr("Remove '%1'%2").arg(name, in)), &QAction::triggered, this,

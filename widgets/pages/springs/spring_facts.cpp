@@ -140,13 +140,13 @@ QString PartWriter::whyNoRoom(bool bump) const {
     }
     if (bump) {
         return part_.kind == PartKind::strap ? tr("slack in bump: it stops droop only")
-                                             : tr("not known: no closed length entered");
+                                             : tr("not known: no compressed length entered");
     }
     if (part_.kind == PartKind::spring || part_.kind == PartKind::bumpStop) {
         return tr("it stops no droop");
     }
     return part_.kind == PartKind::strap ? tr("not known: no taut length entered")
-                                         : tr("not known: no open length entered");
+                                         : tr("not known: no extended length entered");
 }
 
 void PartWriter::room(std::optional<TravelEnd> LineRoom::*end, const QString& label, bool bump) {
@@ -167,20 +167,20 @@ void PartWriter::room(std::optional<TravelEnd> LineRoom::*end, const QString& la
     const std::vector left{
         fineNumber(id(bump ? "bump_left" : "droop_left"), std::max(0.0, first->travel), Quantity::length)};
     if (first->travel > 0) {
-        facts_.push_back(
-            {label,
-             shown(first->travel, Quantity::length, units_),
-             closed ? tr("until it is closed at %1").arg(limit) : tr("until it is all out at %1").arg(limit),
-             false,
-             FactNumber{},
-             {},
-             left});
+        facts_.push_back({label,
+                          shown(first->travel, Quantity::length, units_),
+                          closed ? tr("until it is compressed at %1").arg(limit)
+                                 : tr("until it is extended at %1").arg(limit),
+                          false,
+                          FactNumber{},
+                          {},
+                          left});
         return;
     }
     facts_.push_back({label,
                       rounded(0, Quantity::length, units_),
-                      closed ? tr("▲ past its closed length of %1 already at ride").arg(limit)
-                             : tr("▲ past its open length of %1 already at ride").arg(limit),
+                      closed ? tr("▲ past its compressed length of %1 already at ride").arg(limit)
+                             : tr("▲ past its extended length of %1 already at ride").arg(limit),
                       true,
                       FactNumber{},
                       {},
@@ -254,7 +254,7 @@ void PartWriter::wheelRate() {
     facts_.push_back({label,
                       value,
                       part_.push == 0 ? tr("none at ride: nothing squeezes it there")
-                                      : tr("each wheel, from its leaning under the gas push alone"),
+                                      : tr("each wheel, from its leaning under the gas force alone"),
                       false,
                       FactNumber{},
                       {},
@@ -348,7 +348,7 @@ QString missingLengths(const Car& car) {
         const SuspensionPart& part = car.springs[item];
         QStringList words;
         if (!part.closedLength && belongsTo(part.kind, Field::springClosedLength)) {
-            words << tr("closed");
+            words << tr("compressed");
         }
         if (!part.openLength && belongsTo(part.kind, Field::springOpenLength)) {
             words << (part.kind == PartKind::strap ? tr("taut") : tr("open"));

@@ -28,7 +28,7 @@ bool isOpen(const SuspensionPart& part, double length) {
 // What is worth a word beside the length.
 QString stateWords(const SuspensionPart& part, double length) {
     if (isClosed(part, length)) {
-        return tr(", ▲ closed");
+        return tr(", ▲ compressed");
     }
     if (isOpen(part, length)) {
         return part.kind == PartKind::strap ? tr(", ▲ taut") : tr(", ▲ all out");
@@ -130,7 +130,7 @@ bool sidesDiffer(const std::vector<double>& left, const std::vector<double>& rig
 std::vector<ChartRule> limitsOf(const SuspensionPart& part) {
     std::vector<ChartRule> limits;
     if (part.closedLength) {
-        limits.push_back(limitRule(*part.closedLength, tr("closed")));
+        limits.push_back(limitRule(*part.closedLength, tr("compressed")));
     }
     if (part.openLength) {
         limits.push_back(limitRule(*part.openLength, part.kind == PartKind::strap ? tr("taut") : tr("open")));

@@ -30,12 +30,13 @@ std::string SpringsPage::shapeOf(const Car& car) const {
 
 void SpringsPage::fill(QWidget* content, QVBoxLayout* column) {
     sections_.clear();
-    auto* words = new ToneLabel(ToneLabel::Tone::muted,
-                                tr("▲ A squeezed spring holds enough energy to kill. Stands under the body, "
-                                   "wheels chocked, a spring compressor where one belongs; never work on a "
-                                   "spring that is loaded. Straps and stops, and what they bolt to, are for "
-                                   "a qualified eye."),
-                                content);
+    auto* words =
+        new ToneLabel(ToneLabel::Tone::muted,
+                      tr("▲ A squeezed spring holds enough energy to kill. Stands under the body, "
+                         "wheels chocked, a compressor made for that spring, nobody in its way; never "
+                         "work on a spring that is loaded. Straps and stops, and what they bolt to, are "
+                         "for a qualified eye."),
+                      content);
     words->setWordWrap(true);
     words->setContentsMargins(4, 0, 4, 0);
     column->addWidget(words);
@@ -120,7 +121,7 @@ void SpringsPage::buildResults() {
 }
 
 QWidget* SpringsPage::buildFirstOut() {
-    firstOut_ = new FactCard(tr("What runs out first"), this);
+    firstOut_ = new FactCard(tr("What stops travel first"), this);
     auto* row = new QHBoxLayout;
     const QString how = tr("Enters the travel that is left, rounded down, as the car's: one undo step.");
     cutBump_ = new QPushButton(firstOut_);
@@ -264,8 +265,8 @@ void SpringsPage::showFirstOut() {
         button->setText(words.arg(QString::fromStdString(withUnit(text, Quantity::length, style.units))));
         button->setVisible(isPast(end));
     };
-    offer(cutBump_, tr("Cut bump to %1"), found_.room.bump);
-    offer(cutDroop_, tr("Cut droop to %1"), found_.room.droop);
+    offer(cutBump_, tr("Limit bump to %1"), found_.room.bump);
+    offer(cutDroop_, tr("Limit droop to %1"), found_.room.droop);
 }
 
 // The parts that have curves; the chosen one stays where it can.

@@ -40,18 +40,18 @@ WantedWindow firstWindow(const Station& ride, Units units) {
 }
 
 WantedPage::WantedPage(QWidget* parent)
-    : WorkPage(tr("Working back"), parent),
+    : WorkPage(tr("Target"), parent),
       message_(new ToneLabel(ToneLabel::Tone::problem, QString(), this)),
       empty_(new ToneLabel(
           ToneLabel::Tone::muted,
-          tr("Nothing is wanted of this car yet. Answers come here: holes there are, the nearest "
-             "misses, where to drill a new hole, how to set a rod."),
+          tr("No target is set for this car yet. Answers come here: holes there are, the nearest "
+             "misses, where to drill a new hole, how to set a link."),
           this)),
       progress_(new QProgressBar(this)),
       meeting_(new AnswerCard(tr("Holes there are that meet it"), this)),
       nearest_(new AnswerCard(tr("Nearest misses"), this)),
       holes_(new AnswerCard(tr("One new hole"), this)),
-      rods_(new AnswerCard(tr("A rod's length"), this)) {
+      rods_(new AnswerCard(tr("A link's length"), this)) {
     message_->setWordWrap(true);
     progress_->setRange(0, 100);
     progress_->setTextVisible(false);
@@ -87,11 +87,11 @@ void WantedPage::fill(QWidget* content, QVBoxLayout* column) {
         return;
     }
     column->addWidget(
-        fieldSection(tr("Wanted at ride"),
+        fieldSection(tr("Target at ride"),
                      {Field::wantedLow, Field::wantedHigh, Field::wantedIcNear, Field::wantedIcFar,
                       Field::wantedIcLow, Field::wantedIcHigh, Field::wantedPinionChange},
                      content));
-    column->addWidget(fieldSection(tr("Wanted through travel"),
+    column->addWidget(fieldSection(tr("Target through travel"),
                                    {Field::wantedChangeLow, Field::wantedChangeHigh, Field::wantedJoint},
                                    content));
     column->addWidget(searchSection(content));
@@ -100,7 +100,7 @@ void WantedPage::fill(QWidget* content, QVBoxLayout* column) {
 }
 
 Section* WantedPage::emptySection(QWidget* parent) {
-    auto* section = new Section(tr("What is wanted"), parent);
+    auto* section = new Section(tr("Target"), parent);
     auto* words =
         new ToneLabel(ToneLabel::Tone::muted,
                       tr("Say how much anti-squat is wanted, and where the instant center should be: "
@@ -108,7 +108,7 @@ Section* WantedPage::emptySection(QWidget* parent) {
                       section);
     words->setWordWrap(true);
     section->body()->addWidget(words);
-    auto* button = new QPushButton(tr("Want something…"), section);
+    auto* button = new QPushButton(tr("Set target…"), section);
     button->setObjectName(QStringLiteral("wantSomething"));
     button->setToolTip(tr("Begins with a window around what the car has now"));
     connect(button, &QPushButton::clicked, this, &WantedPage::wantSomething);
@@ -150,7 +150,7 @@ Section* WantedPage::searchSection(QWidget* parent) {
     inPictureBox_ = new QCheckBox(tr("Set it in the side view (W there)"), section);
     inPictureBox_->setChecked(inPicture_);
     inPictureBox_->setToolTip(wrappedToolTip(
-        tr("Shows the wanted instant center as a mark in the side view of the Links page, to be "
+        tr("Shows the target instant center as a mark in the side view of the Links page, to be "
            "dragged, or moved with Ctrl and the arrow keys")));
     connect(inPictureBox_, &QCheckBox::toggled, this, &WantedPage::inPictureChosen);
     section->body()->addWidget(inPictureBox_);
@@ -158,7 +158,7 @@ Section* WantedPage::searchSection(QWidget* parent) {
 }
 
 QWidget* WantedPage::clearButton(QWidget* parent) {
-    auto* button = new QPushButton(tr("Want nothing any more"), parent);
+    auto* button = new QPushButton(tr("Clear target"), parent);
     button->setObjectName(QStringLiteral("wantNothing"));
     connect(button, &QPushButton::clicked, this, [this] { emit edited(SetWanted{std::nullopt}); });
     return button;
@@ -169,7 +169,7 @@ QWidget* WantedPage::note(QWidget* parent) const {
         ToneLabel::Tone::muted,
         tr("“9 in 10” is the chance that the car really lies within all of it, though the tape may be off: "
            "of "
-           "ten cars that measure like this one, nine do. A new hole is put as near to the one in use as "
+           "ten cars that measure like this one, nine do. A new hole is put as near to the current one as "
            "will "
            "do, so it often lies at a limit, where the chance is about even: narrow the window to be "
            "surer.\n\n"
@@ -253,27 +253,29 @@ void WantedPage::showCards() {
     car.units = state().style.units;
     const bool more = answers_->met > answers_->meeting.size();
     const QString none = answers_->tooMany
-                             ? tr("There are %1 hole choices, too many to try unasked: the hole board can.")
+                             ? tr("There are %1 hole combinations, too many to try unasked: Hole "
+                                  "combinations on the Links page can.")
                                    .arg(answers_->total)
-                             : tr("None of the %1 hole choices meets all of it.").arg(answers_->total);
-    meeting_->showRows(choiceRows(answers_->meeting, car, lengths()), none,
-                       more ? tr("The first %1 of %2, least change first; the rest stand on the hole board.")
-                                  .arg(answers_->meeting.size())
-                                  .arg(answers_->met)
-                            : QString());
-    nearest_->showRows(choiceRows(answers_->nearest, car, lengths()), tr("There is no other choice."));
+                             : tr("None of the %1 hole combinations meets all of it.").arg(answers_->total);
+    meeting_->showRows(
+        choiceRows(answers_->meeting, car, lengths()), none,
+        more ? tr("The first %1 of %2, least change first; the rest stand in Hole combinations.")
+                   .arg(answers_->meeting.size())
+                   .arg(answers_->met)
+             : QString());
+    nearest_->showRows(choiceRows(answers_->nearest, car, lengths()), tr("There is no other combination."));
     holes_->showRows(
         holeRows(answers_->holes, car, state().style),
         tr("No plate is entered yet. Enter a bracket's outline on the Brackets page, and a place "
            "for one new hole in it is looked for."),
         answers_->holes.empty()
             ? QString()
-            : tr("All other links as bolted; a pair is drilled on both sides. A new hole weakens a "
+            : tr("All other links as they are; a pair is drilled on both sides. A new hole weakens a "
                  "bracket: bracket strength is for a qualified person."));
-    rods_->showRows(lengthRows(answers_->lengths, car, state().style), tr("No rod has an adjuster."),
+    rods_->showRows(lengthRows(answers_->lengths, car, state().style), tr("No link has an adjuster."),
                     answers_->lengths.empty()
                         ? QString()
-                        : tr("All holes as bolted, the other rods as long as they are."));
+                        : tr("All holes as they are, the other links as long as they are."));
 }
 
 }  // namespace bolthole

@@ -19,11 +19,11 @@ QString seatWords(DriverSeat seat) {
 Fact sidewaysFact(const std::string& id, const std::optional<double>& left, const Car& car,
                   const CardNumbers& numbers) {
     if (left) {
-        return {tr("CG sideways"), numbers.sideways(*left), tr("of the middle"), false,
+        return {tr("CG lateral"), numbers.sideways(*left), tr("of the middle"), false,
                 fineNumber(id, *left, Quantity::length)};
     }
     const bool both = !car.frontTrack && !car.rearTrack;
-    return {tr("CG sideways"), kDash,
+    return {tr("CG lateral"), kDash,
             both             ? tr("needs both tracks")
             : car.frontTrack ? tr("needs the rear track")
                              : tr("needs the front track")};
@@ -52,7 +52,7 @@ void addShares(const std::string& prefix, std::vector<Fact>& facts, const Weight
          fineNumber(prefix + "left_share", figures.leftPercent, Quantity::percent),
          {},
          {massNumber(prefix + "left", figures.left), massNumber(prefix + "right", figures.right)}});
-    facts.push_back({tr("Diagonal"),
+    facts.push_back({tr("Cross weight"),
                      numbers.percent(figures.diagonalPercent),
                      tr("right front and left rear: %1").arg(numbers.mass(figures.diagonal)),
                      false,
@@ -113,7 +113,7 @@ void addLoadedCorners(std::vector<Fact>& facts, const LadenCar& loaded, const Ca
     }
     const CornerWeights& corners = *loaded.corners;
     const double diagonal = 100 * (corners.rightFront + corners.leftRear) / corners.total();
-    facts.push_back({tr("Diagonal"), numbers.percent(diagonal),
+    facts.push_back({tr("Cross weight"), numbers.percent(diagonal),
                      tr("shared by the axles as stiff as they are in roll"), false,
                      fineNumber("now_cross_weight_share", diagonal, Quantity::percent)});
     facts.push_back({tr("Front corners"),
@@ -144,7 +144,7 @@ void addDriver(std::vector<Fact>& facts, const DriverFigures& driver, const Car&
                const CardNumbers& numbers) {
     const std::optional<double>& alone = car.weighing.driver.mass;
     facts.push_back({tr("Driver"), numbers.mass(driver.mass),
-                     alone ? tr("by difference; on another scale %1").arg(numbers.mass(*alone))
+                     alone ? tr("by difference; on a truck scale %1").arg(numbers.mass(*alone))
                            : tr("by difference of the readings"),
                      false, massNumber("driver", driver.mass)});
     if (alone) {
@@ -153,7 +153,7 @@ void addDriver(std::vector<Fact>& facts, const DriverFigures& driver, const Car&
     facts.push_back({tr("Ahead of rear axle"), numbers.length(driver.ahead), QString(), false,
                      fineNumber("driver_ahead", driver.ahead, Quantity::length)});
     Fact sideways = sidewaysFact("driver_left", driver.left, car, numbers);
-    sideways.label = tr("Sideways");
+    sideways.label = tr("Lateral");
     facts.push_back(sideways);
     facts.push_back({tr("On the front corners"),
                      numbers.massPair(driver.corners.leftFront, driver.corners.rightFront),
@@ -234,7 +234,7 @@ CardWords weighedCard(const Car& car) {
                           fineNumber("cg_ahead", figures.cgAhead, Quantity::length)});
     card.facts.push_back(sidewaysFact("cg_left", figures.cgLeft, car, numbers));
     if (!figures.cgLeft) {
-        card.note = tr("Sideways the picture is not to scale: a track is missing.");
+        card.note = tr("Laterally the picture is not to scale: a track is missing.");
     }
     return card;
 }
@@ -325,7 +325,7 @@ CardWords ticketCard(const Car& car) {
     add("ticket_rear", tr("Rear axle"), ticket.rear, corners ? corners->total() - corners->front() : 0);
     add("ticket_total", tr("Whole car"), ticket.total, corners ? corners->total() : 0);
     if (card.facts.empty()) {
-        card.facts.push_back({tr("Other scale"), kDash, tr("nothing entered")});
+        card.facts.push_back({tr("Truck-scale ticket"), kDash, tr("nothing entered")});
     }
     return card;
 }

@@ -18,7 +18,7 @@ QString sourceWords(const Car& car, const CgHeight& height) {
         case CgHeightSource::entered:
             return isStarting(car, {.field = Field::cgHeight})
                        ? tr("a starting number, not measured")
-                       : tr("as entered; how sure it is stands on the How sure page");
+                       : tr("as entered; how far it may be off stands on the Accuracy page");
         case CgHeightSource::lift:
             return tr("by the lift method");
         case CgHeightSource::estimate:
@@ -146,13 +146,13 @@ Fact antiSquatFact(const CarBalance& balance, double weighed, std::optional<doub
 
 void addThrows(std::vector<Fact>& facts, const PadFigures& pads, const Car& car, const Stance& stance,
                const CardNumbers& numbers) {
-    const QString label = tr("Throws a corner by");
+    const QString label = tr("Changes a corner reading by");
     if (!pads.byWarp) {
         facts.push_back({label, kDash, tr("not known: needs %1").arg(missingForRoll(car, stance))});
         return;
     }
     const CornerWeights& shift = *pads.byWarp;
-    facts.push_back({label, numbers.mass(*pads.worst()), tr("at most, with the rates in use"), false,
+    facts.push_back({label, numbers.mass(*pads.worst()), tr("at most, with the current rates"), false,
                      fineNumber("pads_worst", *pads.worst(), Quantity::mass)});
     facts.push_back({tr("Front corners read"),
                      numbers.massPair(shift.leftFront, shift.rightFront),
@@ -206,7 +206,7 @@ CardWords heightCard(const Car& car, std::optional<double> antiSquat) {
                           {fineNumber("cg_height", balance.from.height, Quantity::length)}});
     if (!balance.refusal.empty()) {
         card.facts.push_back(
-            {tr("Chosen, not in use"), kDash, capitalized(QString::fromStdString(balance.refusal)), true});
+            {tr("Chosen, not used"), kDash, capitalized(QString::fromStdString(balance.refusal)), true});
     }
     if (balance.height != balance.from.height) {
         card.facts.push_back({tr("With what is aboard now"), numbers.length(balance.height),
@@ -265,7 +265,7 @@ CardWords padsCard(const Car& car, const FullStance& stance) {
                           {},
                           {fineNumber("pads_front_by_slope", figures.frontBySlope, Quantity::mass)}});
     if (figures.lean) {
-        card.facts.push_back({tr("Lean sideways"),
+        card.facts.push_back({tr("Lateral lean"),
                               numbers.angle(*figures.lean),
                               tiltWords(*figures.lean, tr("left"), tr("right"), tr("the left side"),
                                         numbers.massShift(*figures.leftByLean)),

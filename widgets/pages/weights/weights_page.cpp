@@ -20,7 +20,7 @@ WeightsPage::WeightsPage(QWidget* parent)
       heightCard_(new FactCard(tr("CG height"), this)),
       driverCard_(new FactCard(tr("Driver and other reading"), this)),
       padsCard_(new FactCard(tr("Pads"), this)),
-      ticketCard_(new FactCard(tr("Other scale"), this)) {
+      ticketCard_(new FactCard(tr("Truck-scale ticket"), this)) {
     weighedCard_->addAbove(picture_);
     for (FactCard* card : {weighedCard_, loadedCard_, heightCard_, driverCard_, padsCard_, ticketCard_}) {
         results()->addWidget(card);
@@ -129,7 +129,7 @@ void WeightsPage::addLoads(QWidget* content, QVBoxLayout* column) {
 }
 
 Section* WeightsPage::ticketSection(QWidget* content) {
-    auto* section = new Section(tr("Other scale, axle ticket"), content);
+    auto* section = new Section(tr("Truck-scale ticket"), content);
     section->body()->addWidget(choiceRow(Choice::ticketDriver, tr("That scale, weighed"),
                                          {tr("with driver"), tr("without driver")},
                                          tr("Whether the driver sat in the car on that scale."), section));

@@ -299,7 +299,7 @@ QString PlanPicture::Drawing::centerWords() const {
     const WeightFigures& figures = *plan_.figures;
     const QString ahead = tr("CG %1 ahead of the rear axle").arg(numbers_.length(figures.cgAhead));
     return figures.cgLeft ? QStringLiteral("%1, %2").arg(ahead, numbers_.sideways(*figures.cgLeft))
-                          : tr("%1, sideways not known").arg(ahead);
+                          : tr("%1, lateral place not known").arg(ahead);
 }
 
 // Quartered circle: the usual mark of a center of mass in engineering drawing.
@@ -321,7 +321,7 @@ void PlanPicture::Drawing::drawCenterOfGravity() {
     const QFontMetricsF metrics(painter_.font());
     const QString words = centerWords();
     chip(placer_.place(center, metrics.size(0, words) + QSizeF(8, 2), kMarkSize + 3, 2), words);
-    const QString diagonal = tr("diagonal %1").arg(numbers_.percent(figures.diagonalPercent));
+    const QString diagonal = tr("cross weight %1").arg(numbers_.percent(figures.diagonalPercent));
     chip(placer_.place(at(0.8 * plan_.wheelbase, -0.3 * plan_.frontTrack),
                        metrics.size(0, diagonal) + QSizeF(8, 2), 4, 5),
          diagonal);

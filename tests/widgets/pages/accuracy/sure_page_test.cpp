@@ -1,4 +1,4 @@
-// The page "How sure" with what a window would do around it: read, typed into, worked by keys.
+// The page "Accuracy" with what a window would do around it: read, typed into, worked by keys.
 #include "widgets/pages/accuracy/sure_page.h"
 
 #include <gmock/gmock.h>

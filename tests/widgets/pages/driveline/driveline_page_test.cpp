@@ -32,10 +32,10 @@ using testing::EndsWith;
 using testing::HasSubstr;
 using testing::StartsWith;
 
-const QString kAtRide = QStringLiteral("Joints and speed swing at ride");
+const QString kAtRide = QStringLiteral("Joints and speed variation at ride");
 const QString kInTravel = QStringLiteral("Largest over the travel");
 const QString kAtSpeed = QStringLiteral("At the shaft's highest speed");
-const QString kPlunge = QStringLiteral("Plunge and slip yoke");
+const QString kPlunge = QStringLiteral("Slip yoke");
 const QString kCancels = QStringLiteral("Pinion angle that cancels");
 
 // A row of a card as a person sees it.
@@ -216,12 +216,12 @@ TEST_F(DrivelinePageTest, ShowsTheEquivalentAngleOfTheSaeTable) {
 TEST_F(DrivelinePageTest, ShowsTheCataloguesSpeedSwing) {
     typeAngles(3, 0);
     EXPECT_EQ(fact(kAtRide, "Equivalent angle").value, "3.00°");
-    EXPECT_NEAR(fact(kAtRide, "Speed swing").number(), 0.27, 0.005);
+    EXPECT_NEAR(fact(kAtRide, "Speed variation").number(), 0.27, 0.005);
     typeAngles(11, 0);
-    EXPECT_NEAR(fact(kAtRide, "Speed swing").number(), 100 * swingOf(std::array{11 * kDegree}), 0.006);
+    EXPECT_NEAR(fact(kAtRide, "Speed variation").number(), 100 * swingOf(std::array{11 * kDegree}), 0.006);
     typeAngles(9, 4);
-    EXPECT_NEAR(fact(kAtRide, "Speed swing").number(), 100 * swingOf(std::array{9 * kDegree, 4 * kDegree}),
-                0.006);
+    EXPECT_NEAR(fact(kAtRide, "Speed variation").number(),
+                100 * swingOf(std::array{9 * kDegree, 4 * kDegree}), 0.006);
 }
 
 // R. S. Khurmi, J. K. Gupta, Theory of Machines, Ex. 9.7, p. 254 (read): two 20 deg joints, forks of the
@@ -229,10 +229,10 @@ TEST_F(DrivelinePageTest, ShowsTheCataloguesSpeedSwing) {
 // deg: 89.99.
 TEST_F(DrivelinePageTest, ShowsKhurmisJointsOutOfPhase) {
     typeAngles(20, 20);
-    EXPECT_NEAR(fact(kAtRide, "Speed swing").number(), 0, 0.005);
+    EXPECT_NEAR(fact(kAtRide, "Speed variation").number(), 0, 0.005);
     EXPECT_FALSE(fact(kAtRide, "Equivalent angle").isProblem);
-    type("yoke offset of the front or only shaft", "89.99");
-    EXPECT_NEAR(fact(kAtRide, "Speed swing").number(), 100 * (566.24 - 441.5) / 500, 0.02);
+    type("yoke phasing of the front or only shaft", "89.99");
+    EXPECT_NEAR(fact(kAtRide, "Speed variation").number(), 100 * (566.24 - 441.5) / 500, 0.02);
     EXPECT_TRUE(fact(kAtRide, "Equivalent angle").isProblem);
     EXPECT_THAT(fact(kAtRide, "Equivalent angle").remark, HasSubstr("in phase"));
 }
@@ -293,7 +293,7 @@ TEST_F(DrivelinePageTest, ComputesATwoPieceShaftOnceItsJointIsWhole) {
     EXPECT_NEAR(fact(kAtRide, "Middle joint").number(), 1, 0.006);
     EXPECT_NEAR(fact(kAtRide, "Rear joint").number(), 4, 0.006);
     const double swing = swingOf(std::array{2.5 * kDegree, 1 * kDegree, 4 * kDegree});
-    EXPECT_NEAR(fact(kAtRide, "Speed swing").number(), 100 * swing, 0.006);
+    EXPECT_NEAR(fact(kAtRide, "Speed variation").number(), 100 * swing, 0.006);
     EXPECT_EQ(fact(kCancels, "Parallel (Z)").value, "—")
         << "front joint over middle joint: nothing to cancel";
     const auto* picture = page_.findChild<DrivelinePicture*>();
@@ -314,7 +314,7 @@ TEST_F(DrivelinePageTest, DoingWhatItSaysCancels) {
     typeMillimetres("pinion joint, forward", 280 * std::cos(2 * kDegree));
     typeMillimetres("pinion joint, height", 1000 * state_.car.rearTireRadius + 280 * std::sin(2 * kDegree));
     EXPECT_EQ(fact(kAtRide, "Equivalent angle").value, "0.00°");
-    EXPECT_EQ(fact(kAtRide, "Speed swing").value, "0.00 %");
+    EXPECT_EQ(fact(kAtRide, "Speed variation").value, "0.00 %");
     EXPECT_THAT(fact(kCancels, "Parallel (Z)").remark, HasSubstr("where the housing is"));
 }
 
@@ -344,27 +344,28 @@ TEST_F(DrivelinePageTest, ShowsPlungeAndASlipYokeTooShort) {
     EXPECT_NEAR(fact(kPlunge, "Farthest out").number(), most / kMetresPerInch, 0.006);
     EXPECT_NEAR(fact(kPlunge, "Farthest in").number(), -least / kMetresPerInch, 0.006);
     EXPECT_GT(most - least, 0.004);
-    EXPECT_EQ(fact(kPlunge, "Room left out").value, "—");
-    EXPECT_THAT(fact(kPlunge, "Room left out").remark, HasSubstr("least engagement"));
+    EXPECT_EQ(fact(kPlunge, "Travel to the least engagement").value, "—");
+    EXPECT_THAT(fact(kPlunge, "Travel to the least engagement").remark, HasSubstr("least engagement"));
 
     type("slip yoke engagement at ride height", "2 1/2");
     type("least slip yoke engagement", "2");
-    type("slip yoke room inward at ride height", "2");
-    EXPECT_NEAR(fact(kPlunge, "Room left out").number(), 0.5 - most / kMetresPerInch, 0.006);
-    EXPECT_NEAR(fact(kPlunge, "Room left in").number(), 2 + least / kMetresPerInch, 0.006);
-    EXPECT_FALSE(fact(kPlunge, "Room left out").isProblem || fact(kPlunge, "Room left in").isProblem);
+    type("slip yoke travel to bottoming at ride height", "2");
+    EXPECT_NEAR(fact(kPlunge, "Travel to the least engagement").number(), 0.5 - most / kMetresPerInch, 0.006);
+    EXPECT_NEAR(fact(kPlunge, "Travel to bottoming").number(), 2 + least / kMetresPerInch, 0.006);
+    EXPECT_FALSE(fact(kPlunge, "Travel to the least engagement").isProblem ||
+                 fact(kPlunge, "Travel to bottoming").isProblem);
 
     type("least slip yoke engagement", "3");
-    type("slip yoke room inward at ride height", "0.05");
-    EXPECT_TRUE(fact(kPlunge, "Room left out").isProblem);
-    EXPECT_THAT(fact(kPlunge, "Room left out").remark, HasSubstr("can come out"));
-    EXPECT_TRUE(fact(kPlunge, "Room left in").isProblem);
-    EXPECT_THAT(fact(kPlunge, "Room left in").remark, HasSubstr("jams"));
+    type("slip yoke travel to bottoming at ride height", "0.05");
+    EXPECT_TRUE(fact(kPlunge, "Travel to the least engagement").isProblem);
+    EXPECT_THAT(fact(kPlunge, "Travel to the least engagement").remark, HasSubstr("can come out"));
+    EXPECT_TRUE(fact(kPlunge, "Travel to bottoming").isProblem);
+    EXPECT_THAT(fact(kPlunge, "Travel to bottoming").remark, HasSubstr("jams"));
 }
 
 TEST_F(DrivelinePageTest, MarksAJointPastItsLimitAndSaysWhere) {
     EXPECT_THAT(fact(kInTravel, "Front joint").remark, HasSubstr("no limit entered"));
-    type("driveshaft joints, largest working angle", "3");
+    type("driveshaft joints, largest operating angle", "3");
     const SeenFact front = fact(kInTravel, "Front joint");
     double most = 0;
     for (const Station& station : state_.trace.stations) {
@@ -374,16 +375,16 @@ TEST_F(DrivelinePageTest, MarksAJointPastItsLimitAndSaysWhere) {
     EXPECT_NEAR(front.number(), most / kDegree, 0.006);
     EXPECT_TRUE(front.isProblem);
     EXPECT_THAT(front.remark, HasSubstr("at 4.0 in "));
-    type("driveshaft joints, largest working angle", "20");
+    type("driveshaft joints, largest operating angle", "20");
     EXPECT_FALSE(fact(kInTravel, "Front joint").isProblem);
 }
 
 TEST_F(DrivelinePageTest, BoundsNearTheCurvesAreDrawnAndFarOnesAreNot) {
     const DrivelineCurveCard& joints = page_.findChild<DrivelineCurves*>()->cards().front();
     const auto shown = [&] { return joints.showsBound(joints.spec().bounds.front()); };
-    type("driveshaft joints, largest working angle", "7");
+    type("driveshaft joints, largest operating angle", "7");
     EXPECT_TRUE(shown());
-    type("driveshaft joints, largest working angle", "80");
+    type("driveshaft joints, largest operating angle", "80");
     EXPECT_FALSE(shown());
 }
 

@@ -231,9 +231,9 @@ TEST_F(LoadsPageBench, MeriamUpTheGradeOnThePage) {
     show(car);
     const double sought = (4.84 / 32.2 + std::sin(std::atan(0.1))) / std::cos(std::atan(0.1));
     type("launch acceleration in g", QString::number(sought, 'f', 8));
-    EXPECT_EQ(value("Launch", "Thrust, both rear tires"), "804 lbf");
-    EXPECT_EQ(value("Launch", "Front axle"), "1441 lbf");
-    EXPECT_EQ(value("Launch", "Rear axle"), "1763 lbf");
+    EXPECT_EQ(value("Launch", "Thrust, both rear tires"), "804 lb");
+    EXPECT_EQ(value("Launch", "Front axle"), "1441 lb");
+    EXPECT_EQ(value("Launch", "Rear axle"), "1763 lb");
 }
 
 // R. N. Jazar, Vehicle Dynamics, eqs 2.87-2.88, p. 50 (read): the front wheels leave the ground at a2/h.
@@ -312,8 +312,8 @@ TEST_F(LoadsPageBench, EveryHoleChoiceHasItsWorstLoadSortedAndThePresentIsMarked
     EXPECT_EQ(marked, 1);
     EXPECT_EQ(choices.horizontalHeaderItem(ChoiceLoadTable::kOfRating)->text(),
               QStringLiteral("of rating × 1"));
-    EXPECT_THAT(choices.summary().toStdString(), HasSubstr("6 hole choices"));
-    EXPECT_THAT(words("Worst link load of every hole choice"), HasSubstr(std::string(kLinkLoadWarning)));
+    EXPECT_THAT(choices.summary().toStdString(), HasSubstr("6 hole combinations"));
+    EXPECT_THAT(words("Worst link load of every hole combination"), HasSubstr(std::string(kLinkLoadWarning)));
 }
 
 TEST_F(LoadsPageBench, ManyHoleChoicesAreCappedAndSaidToBe) {
@@ -321,7 +321,8 @@ TEST_F(LoadsPageBench, ManyHoleChoicesAreCappedAndSaidToBe) {
     drillHoles(car, 6, 0.004);
     show(car);
     enterLaunch();
-    EXPECT_THAT(page_->choices().summary().toStdString(), HasSubstr("500 hole choices that move the fewest"));
+    EXPECT_THAT(page_->choices().summary().toStdString(),
+                HasSubstr("500 hole combinations that move the fewest"));
     ASSERT_TRUE(waitForChoices());
     EXPECT_EQ(page_->choices().rowCount(), 500);
 }
@@ -381,7 +382,7 @@ TEST_F(LoadsPageBench, TheTableIsCopiedWithItsHeadings) {
     QTest::keyClick(&table(), Qt::Key_C, Qt::ControlModifier);
     const QString copied = QApplication::clipboard()->text();
     EXPECT_EQ(copied.count(u'\n'), 5);
-    EXPECT_TRUE(copied.startsWith("joint\ttension, lbf"));
+    EXPECT_TRUE(copied.startsWith("joint\ttension, lb"));
 }
 
 TEST_F(LoadsPageBench, ACarThatCannotBeComputedShowsWhyAndNoOldFigures) {

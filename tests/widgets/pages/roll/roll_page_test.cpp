@@ -28,7 +28,7 @@ using testing::Not;
 using testing::StartsWith;
 
 const QString kCenter = QStringLiteral("Roll center and roll axis");
-const QString kShift = QStringLiteral("Axle sideways through travel");
+const QString kShift = QStringLiteral("Axle lateral shift through travel");
 const QString kBind = QStringLiteral("Bind in roll");
 const QString kSides = QStringLiteral("Instant centers of each side at ride");
 
@@ -197,7 +197,7 @@ TEST_F(RollPageTest, SaysWhyThereIsNoRoll) {
     bool isSaid = false;
     for (const ToneLabel* label : page_.findChildren<ToneLabel*>()) {
         isSaid = isSaid || (label->isVisible() &&
-                            label->text().contains(QStringLiteral("nothing holds the axle sideways")));
+                            label->text().contains(QStringLiteral("nothing holds the axle laterally")));
     }
     EXPECT_TRUE(isSaid);
     open(parallelCar(2, -1));

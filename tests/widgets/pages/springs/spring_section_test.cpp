@@ -133,7 +133,7 @@ TEST_F(SpringFields, ANameTypedRenamesThePartEverywhere) {
     EXPECT_EQ(edits_.size(), 1U);
     EXPECT_EQ(fact(QStringLiteral("Long one: shock, both sides"), QStringLiteral("Length at ride")),
               "350.0 mm");
-    EXPECT_NE(named<NumberField>(QStringLiteral("long one, closed length")), nullptr);
+    EXPECT_NE(named<NumberField>(QStringLiteral("long one, compressed length")), nullptr);
 }
 
 }  // namespace

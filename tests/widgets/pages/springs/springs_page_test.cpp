@@ -105,7 +105,7 @@ TEST_F(Springs, WhatRunsOutFirstByHandAndTheTravelCutToIt) {
     SuspensionPart strap = upright("strap", PartKind::strap, 0.3, 0.3);
     strap.openLength = uprightLength(0.3, -0.0407);
     showParts({shock, stop, strap});
-    const QString card = QStringLiteral("What runs out first");
+    const QString card = QStringLiteral("What stops travel first");
     EXPECT_EQ(fact(card, QStringLiteral("Bump")), "45.4 mm");
     EXPECT_EQ(fact(card, QStringLiteral("Droop")), "40.7 mm");
     EXPECT_TRUE(says(QStringLiteral("Bump stop 'stop' (left) is closed at 45.4 mm of bump")));
@@ -124,16 +124,16 @@ TEST_F(Springs, WhatRunsOutFirstByHandAndTheTravelCutToIt) {
         }
         return static_cast<QPushButton*>(nullptr);
     };
-    ASSERT_NE(button(QStringLiteral("Cut bump to 45 mm")), nullptr);
-    QTest::mouseClick(button(QStringLiteral("Cut bump to 45 mm")), Qt::LeftButton);
-    ASSERT_NE(button(QStringLiteral("Cut droop to 40 mm")), nullptr);
-    button(QStringLiteral("Cut droop to 40 mm"))->setFocus();
+    ASSERT_NE(button(QStringLiteral("Limit bump to 45 mm")), nullptr);
+    QTest::mouseClick(button(QStringLiteral("Limit bump to 45 mm")), Qt::LeftButton);
+    ASSERT_NE(button(QStringLiteral("Limit droop to 40 mm")), nullptr);
+    button(QStringLiteral("Limit droop to 40 mm"))->setFocus();
     QTest::keyClick(QApplication::focusWidget(), Qt::Key_Space);
     EXPECT_EQ(edits_.size(), 2U);
     EXPECT_NEAR(state_.car.travel.bump, 0.045, 1e-12);
     EXPECT_NEAR(state_.car.travel.droop, 0.040, 1e-12);
-    EXPECT_TRUE(says(QStringLiteral("Nothing runs out before the 45.0 mm of bump entered")));
-    EXPECT_EQ(button(QStringLiteral("Cut bump to 45 mm")), nullptr);
+    EXPECT_TRUE(says(QStringLiteral("Nothing stops travel before the 45.0 mm of bump entered")));
+    EXPECT_EQ(button(QStringLiteral("Limit bump to 45 mm")), nullptr);
 }
 
 // "Nothing runs out" is no news where lengths are missing, and the page says so.
@@ -142,7 +142,7 @@ TEST_F(Springs, MissingLengthsAreNamed) {
     shock.openLength = 0.5;
     showParts({shock, upright("strap", PartKind::strap, 0.3, 0.3)});
     EXPECT_TRUE(says(QStringLiteral("nobody knows what they end: shock (closed), strap (taut).")));
-    type(QStringLiteral("shock, closed length"), QStringLiteral("200"));
+    type(QStringLiteral("shock, compressed length"), QStringLiteral("200"));
     type(QStringLiteral("strap, length when taut"), QStringLiteral("390"));
     EXPECT_FALSE(says(QStringLiteral("nobody knows")));
 }
@@ -159,7 +159,7 @@ TEST_F(Springs, APartPastItsLimitAtRideSaysSo) {
     SuspensionPart shock = upright("shock", PartKind::shock, 0.45, 0.35);
     shock.closedLength = 0.36;
     showParts({shock});
-    EXPECT_TRUE(says(QStringLiteral("past its closed length of 360.0 mm already at ride")));
+    EXPECT_TRUE(says(QStringLiteral("past its compressed length of 360.0 mm already at ride")));
     EXPECT_TRUE(says(QStringLiteral("is closed at ride")));
     ASSERT_EQ(page_.picture().scene().parts.size(), 2U);
     EXPECT_TRUE(page_.picture().scene().parts[0].isPast);

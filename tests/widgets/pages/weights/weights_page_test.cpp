@@ -126,7 +126,7 @@ const QString kLoaded = QStringLiteral("With what is aboard now");
 const QString kHeight = QStringLiteral("CG height");
 const QString kDriver = QStringLiteral("Driver and other reading");
 const QString kPads = QStringLiteral("Pads");
-const QString kTicket = QStringLiteral("Other scale");
+const QString kTicket = QStringLiteral("Truck-scale ticket");
 
 // 450 + 430 front, 340 + 330 rear, wheelbase 2794 mm: moments about the rear axle, R. N. Jazar, Vehicle
 // Dynamics, ch. 2.
@@ -134,9 +134,9 @@ TEST_F(Weights, TotalsSharesAndCenterOfGravityAreTheHandFigures) {
     EXPECT_EQ(value(kWeighed, QStringLiteral("Total")), QStringLiteral("1550.0 kg"));
     EXPECT_EQ(value(kWeighed, QStringLiteral("Front")), fixed(100.0 * 880 / 1550, 1, "%"));
     EXPECT_EQ(value(kWeighed, QStringLiteral("Left")), fixed(100.0 * 790 / 1550, 1, "%"));
-    EXPECT_EQ(value(kWeighed, QStringLiteral("Diagonal")), fixed(100.0 * (430 + 340) / 1550, 1, "%"));
+    EXPECT_EQ(value(kWeighed, QStringLiteral("Cross weight")), fixed(100.0 * (430 + 340) / 1550, 1, "%"));
     EXPECT_EQ(value(kWeighed, QStringLiteral("CG ahead of rear axle")), fixed(2794.0 * 880 / 1550, 1, "mm"));
-    EXPECT_THAT(fact(kWeighed, QStringLiteral("CG sideways")).toStdString(),
+    EXPECT_THAT(fact(kWeighed, QStringLiteral("CG lateral")).toStdString(),
                 testing::HasSubstr("needs both tracks"));
 }
 
@@ -151,11 +151,11 @@ TEST_F(Weights, ABooksExampleComesOut) {
 
 TEST_F(Weights, SidewaysNeedsBothTracksAndSaysWhichIsMissing) {
     type(QStringLiteral("front track"), QStringLiteral("1600"));
-    EXPECT_THAT(fact(kWeighed, QStringLiteral("CG sideways")).toStdString(),
+    EXPECT_THAT(fact(kWeighed, QStringLiteral("CG lateral")).toStdString(),
                 testing::HasSubstr("needs the rear track"));
     type(QStringLiteral("rear track"), QStringLiteral("1500"));
     const double left = (20 * 1600 / 2.0 + 10 * 1500 / 2.0) / 1550;  // moments about the middle
-    EXPECT_EQ(value(kWeighed, QStringLiteral("CG sideways")), fixed(left, 1, "mm") + QStringLiteral(" left"));
+    EXPECT_EQ(value(kWeighed, QStringLiteral("CG lateral")), fixed(left, 1, "mm") + QStringLiteral(" left"));
 }
 
 TEST_F(Weights, ThreeOfFourReadingsGiveNothingAndSaySo) {
@@ -222,7 +222,7 @@ TEST_F(Weights, UnlevelPadsWithoutRatesAreNotKnownAndSaySo) {
     EXPECT_EQ(fact(kPads, QStringLiteral("Pads")), QStringLiteral("— | heights: 2 of 4 entered"));
     typeFour(QStringLiteral("pad height, "), QString(),
              {QStringLiteral("6"), QStringLiteral("0"), QStringLiteral("0"), QStringLiteral("0")});
-    EXPECT_EQ(fact(kPads, QStringLiteral("Throws a corner by")),
+    EXPECT_EQ(fact(kPads, QStringLiteral("Changes a corner reading by")),
               QStringLiteral("— | not known: needs front track, rear track, front wheel rate, rear wheel "
                              "rate"));
 }
@@ -236,7 +236,7 @@ TEST_F(Weights, ThrowOfTheCornersIsTheWarpOverTheSumOfTheCompliances) {
              {QStringLiteral("6"), QStringLiteral("0"), QStringLiteral("0"), QStringLiteral("0")});
     const double compliance = 2 * (1 / 20e3 + 1 / 200e3) + 2 * (1 / 25e3 + 1 / 250e3);
     const double shift = 0.006 / compliance / kStandardGravity;
-    EXPECT_EQ(value(kPads, QStringLiteral("Throws a corner by")), fixed(shift, 1, "kg"));
+    EXPECT_EQ(value(kPads, QStringLiteral("Changes a corner reading by")), fixed(shift, 1, "kg"));
     const QString shown = QString::number(shift, 'f', 1);
     EXPECT_EQ(value(kPads, QStringLiteral("Front corners read")), QStringLiteral("+%1 / −%1 kg").arg(shown));
     EXPECT_EQ(value(kPads, QStringLiteral("Warp")), QStringLiteral("6.0 mm"));
@@ -286,7 +286,7 @@ TEST_F(Weights, ASmallLiftIsSaidToBeOne) {
 TEST_F(Weights, ALiftThatIsChosenButNotEnteredIsAComplaintAndTheEnteredHeightStays) {
     state_.car.cgHeightFrom = CgHeightSource::lift;
     show();
-    EXPECT_THAT(fact(kHeight, QStringLiteral("Chosen, not in use")).toStdString(),
+    EXPECT_THAT(fact(kHeight, QStringLiteral("Chosen, not used")).toStdString(),
                 testing::HasSubstr("No lift is entered"));
     EXPECT_THAT(fact(kHeight, QStringLiteral("In use")).toStdString(),
                 testing::StartsWith("558.8 mm | as entered"));
@@ -353,13 +353,13 @@ TEST_F(Weights, FuelByVolumeAndDensityMovesTotalsAndCenterOfGravity) {
     EXPECT_EQ(value(kLoaded, QStringLiteral("Front")), fixed(100 * front / total, 1, "%"));
     EXPECT_EQ(value(kLoaded, QStringLiteral("CG ahead of rear axle")), fixed(2794 * front / total, 1, "mm"));
     const double left = (30 * 750.0 - added * 300) / total;
-    EXPECT_EQ(value(kLoaded, QStringLiteral("CG sideways")), fixed(left, 1, "mm") + QStringLiteral(" left"));
+    EXPECT_EQ(value(kLoaded, QStringLiteral("CG lateral")), fixed(left, 1, "mm") + QStringLiteral(" left"));
     EXPECT_EQ(value(kHeight, QStringLiteral("With what is aboard now")),
               fixed((1550 * 558.8 + added * 400) / total, 1, "mm"));
 }
 
 TEST_F(Weights, TheOtherScaleIsHeldAgainstTheCornersReadWithTheDriverAsThere) {
-    type(QStringLiteral("other scale, front axle"), QStringLiteral("870"));
+    type(QStringLiteral("truck-scale ticket, front axle"), QStringLiteral("870"));
     EXPECT_EQ(fact(kTicket, QStringLiteral("Front axle")),
               QStringLiteral("870.0 kg | ± 1.0 kg; corners 880.0 kg: +10.0 kg"));
     state_.car.weighing.ticket.driver = DriverSeat::out;
