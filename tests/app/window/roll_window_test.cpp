@@ -8,10 +8,10 @@
 #include <stdexcept>
 
 #include "app/window/main_window.h"
+#include "widgets/curves/curve_chart.h"
 #include "widgets/curves/travel_curves.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/pages/fact_card.h"
-#include "widgets/pages/roll/roll_curves.h"
 #include "widgets/pages/roll/roll_page.h"
 
 namespace bolthole {
@@ -34,8 +34,8 @@ class RollInTheWindow : public testing::Test {
     void TearDown() override { window_->document().undoStack().setClean(); }
 
     [[nodiscard]] RollPage& page() { return *window_->findChild<RollPage*>(); }
-    [[nodiscard]] RollCurves& curves(const char* name) {
-        for (RollCurves* each : page().findChildren<RollCurves*>()) {
+    [[nodiscard]] CurveChart& curves(const char* name) {
+        for (CurveChart* each : page().findChildren<CurveChart*>()) {
             if (each->accessibleName() == QLatin1String(name)) {
                 return *each;
             }
@@ -82,7 +82,7 @@ TEST_F(RollInTheWindow, ANumberTypedHereIsOneStepOfUndo) {
 }
 
 TEST_F(RollInTheWindow, TheTravelCursorIsTheBenchsBothWays) {
-    RollCurves& travel = curves("Roll center and shift through travel");
+    CurveChart& travel = curves("Roll center and shift through travel");
     ASSERT_TRUE(tabTo(&travel));
     QTest::keyClick(&travel, Qt::Key_End);
     EXPECT_NEAR(window_->state().cursorTravel, -window_->state().car.travel.droop, 1e-12);
@@ -95,7 +95,7 @@ TEST_F(RollInTheWindow, TheTravelCursorIsTheBenchsBothWays) {
 
 TEST_F(RollInTheWindow, TheRollCursorGoesByKeysAndChangesNoCar) {
     const Car car = window_->state().car;
-    RollCurves& roll = curves("Curves against roll");
+    CurveChart& roll = curves("Curves against roll");
     ASSERT_TRUE(tabTo(&roll));
     QTest::keyClick(&roll, Qt::Key_Home);
     EXPECT_NEAR(page().shownRoll().roll, -3 * kRadiansPerDegree, 1e-12);

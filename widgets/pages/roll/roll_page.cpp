@@ -5,12 +5,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "widgets/curves/curve_chart.h"
 #include "widgets/fields/car_sheet_groups.h"
 #include "widgets/kit/section.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/pages/roll/rod_effect_facts.h"
-#include "widgets/pages/roll/roll_curves.h"
 #include "widgets/pages/roll/roll_facts.h"
 #include "widgets/pages/roll/roll_picture.h"
 #include "widgets/scales/travel_slider.h"
@@ -21,31 +21,60 @@ namespace {
 
 constexpr double kFirstRoll = 2 * kRadiansPerDegree;  // so that the picture shows what it is about
 
-// A length against roll or travel.
-RollCurve lengthCurve(const QString& title, Units units, double minimumSpan, bool fine) {
-    RollCurve curve;
-    curve.title = title;
-    curve.unitText = unitText(Quantity::length, units);
-    curve.unit = shownUnit(Quantity::length, units);
-    curve.decimals = (units == Units::inch ? 2 : 1) + (fine ? 1 : 0);
-    curve.minimumSpan = minimumSpan;
-    return curve;
+// A quantity against roll or travel.
+ChartCard cardOf(const QString& title, Quantity quantity, Units units, int decimals, double minimumSpan) {
+    ChartCard card;
+    card.titles = {title};
+    card.unitText = unitText(quantity, units);
+    card.unit = shownUnit(quantity, units);
+    card.decimals = decimals;
+    card.minimumSpan = minimumSpan;
+    return card;
+}
+ChartCard lengthCard(const QString& title, Units units, double minimumSpan, bool fine) {
+    return cardOf(title, Quantity::length, units, (units == Units::inch ? 2 : 1) + (fine ? 1 : 0),
+                  minimumSpan);
 }
 
 // `rows`: which of a RollTrace, against roll or travel; the before's too where there is one.
 template <typename Value>
-RollCurve filled(RollCurve curve, const RollReading& reading, std::vector<RollFigures> RollTrace::*rows,
+ChartCard filled(ChartCard card, const RollReading& reading, std::vector<RollFigures> RollTrace::*rows,
                  double RollFigures::*imposed, Value value) {
-    const auto take = [&](const RollTrace& trace, std::vector<RollCurve::Point>& points) {
+    const auto add = [&](const RollTrace& trace, ChartSeries series) {
         for (const RollFigures& row : trace.*rows) {
-            points.push_back({row.*imposed, row.usable ? value(row) : std::nan("")});
+            series.points.push_back({row.*imposed, row.usable ? value(row) : kNaN});
         }
+        card.series.push_back(std::move(series));
     };
-    take(reading.roll, curve.points);
+    add(reading.roll, {.name = card.titles.first().toLower()});
     if (reading.before) {
-        take(*reading.before, curve.before);
+        add(*reading.before,
+            {.name = {}, .color = &Theme::before, .line = ChartLine::dashed, .width = 1.4, .isGhost = true});
     }
-    return curve;
+    return card;
+}
+
+// What stands at the cursor in cards of one curve, a value a card.
+std::vector<std::vector<ChartValue>> valuesAt(const std::vector<ChartCard>& cards,
+                                              const std::vector<double>& values) {
+    std::vector<std::vector<ChartValue>> there(cards.size());
+    for (std::size_t card = 0; card < cards.size(); ++card) {
+        there[card] = {chartValue(cards[card], cards[card].series.front(), values[card])};
+        there[card].resize(cards[card].series.size());
+    }
+    return there;
+}
+
+// A chart of the page's, in its height.
+CurveChart* addChart(const QString& name, const QString& how, QSize size, bool labelsImposed, QWidget* box) {
+    ChartLook look;
+    look.size = size;
+    look.leastSize = size - QSize(size.width() * 2 / 5, 0);
+    look.labelsImposed = labelsImposed;
+    auto* chart = new CurveChart(name, look, box);
+    chart->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    chart->setToolTip(how);
+    return chart;
 }
 
 double sidewaysOf(const RollFigures& row) {
@@ -106,10 +135,13 @@ void RollPage::buildRollCurves() {
                               box);
     key->setWordWrap(true);
     column->addWidget(key);
-    rollCurves_ = new RollCurves(ImposedAxis::rollAcross, tr("Curves against roll"), 4, box);
+    rollCurves_ =
+        addChart(tr("Curves against roll"),
+                 tr("Drag to roll the axle; Left, Right, Page Up, Page Down, Home, End; 0 for none"),
+                 {640, 228}, true, box);
     column->addWidget(rollCurves_);
     rollBox_->layout()->addWidget(box);
-    connect(rollCurves_, &RollCurves::cursorMoved, this, &RollPage::moveRoll);
+    connect(rollCurves_, &CurveChart::cursorMoved, this, &RollPage::moveRoll);
 }
 
 // Beside them the two cards that speak of the same.
@@ -124,7 +156,10 @@ void RollPage::buildTravelCurves() {
     line->setSpacing(2);
     column->addLayout(line);
     slider_ = new TravelSlider(box);
-    travelCurves_ = new RollCurves(ImposedAxis::travelUp, tr("Roll center and shift through travel"), 2, box);
+    travelCurves_ =
+        addChart(tr("Roll center and shift through travel"),
+                 tr("Drag to move the axle; Up, Down, Page Up, Page Down, Home, End; R for ride height"),
+                 {430, 300}, false, box);
     line->addWidget(slider_);
     line->addWidget(travelCurves_, 5);
     line->addSpacing(8);
@@ -139,8 +174,8 @@ void RollPage::buildTravelCurves() {
     line->setAlignment(travelCurves_, Qt::AlignTop);
     slider_->setFixedHeight(travelCurves_->sizeHint().height());
     rollBox_->layout()->addWidget(box);
-    connect(travelCurves_, &RollCurves::plotAreaChanged, slider_, &TravelSlider::alignTrack);
-    connect(travelCurves_, &RollCurves::cursorMoved, this, &RollPage::moveTravel);
+    connect(travelCurves_, &CurveChart::plotAreaChanged, slider_, &TravelSlider::alignTrack);
+    connect(travelCurves_, &CurveChart::cursorMoved, this, &RollPage::moveTravel);
     connect(slider_, &TravelSlider::cursorMoved, this, &RollPage::moveTravel);
 }
 
@@ -210,32 +245,30 @@ void RollPage::showMessage() {
 void RollPage::showCurves() {
     const Units units = state().style.units;
     const double inch = kMetresPerInch;
-    RollCurve steer;
-    steer.title = tr("Axle steer");
-    steer.unitText = unitText(Quantity::angle, units);
-    steer.unit = kRadiansPerDegree;
-    steer.decimals = 3;
-    steer.minimumSpan = 0.1 * kRadiansPerDegree;
-    RollCurve bind = lengthCurve(tr("Bind"), units, 0.01 * inch, true);
-    bind.neverNegative = true;
-    std::vector<RollCurve> curves;
-    curves.push_back(filled(lengthCurve(tr("Roll center"), units, 0.2 * inch, false), reading_,
-                            &RollTrace::rows, &RollFigures::roll,
-                            [](const RollFigures& row) { return row.center; }));
-    curves.push_back(filled(std::move(steer), reading_, &RollTrace::rows, &RollFigures::roll, steerOf));
-    curves.push_back(filled(lengthCurve(tr("Lateral"), units, 0.1 * inch, true), reading_, &RollTrace::rows,
-                            &RollFigures::roll, sidewaysOf));
-    curves.push_back(filled(std::move(bind), reading_, &RollTrace::rows, &RollFigures::roll,
-                            [](const RollFigures& row) { return row.bind; }));
-    const TravelSpan span = travelSpan(state());
-    rollCurves_->showCurves(std::move(curves), span, RollRange().most, units);
-    curves.clear();
-    curves.push_back(filled(lengthCurve(tr("Roll center"), units, 0.5 * inch, false), reading_,
-                            &RollTrace::travel, &RollFigures::travel,
-                            [](const RollFigures& row) { return row.squareCenter; }));
-    curves.push_back(filled(lengthCurve(tr("Lateral"), units, 0.1 * inch, true), reading_, &RollTrace::travel,
-                            &RollFigures::travel, sidewaysOf));
-    travelCurves_->showCurves(std::move(curves), span, RollRange().most, units);
+    const auto center = [](const RollFigures& row) { return row.center; };
+    const auto squareCenter = [](const RollFigures& row) { return row.squareCenter; };
+    const auto bindOf = [](const RollFigures& row) { return row.bind; };
+    ChartCard steer = cardOf(tr("Axle steer"), Quantity::angle, units, 3, 0.1 * kRadiansPerDegree);
+    ChartCard bind = lengthCard(tr("Bind"), units, 0.01 * inch, true);
+    bind.least = 0;
+    bind.neverBelowLeast = true;
+    std::vector<ChartCard> cards;
+    const auto add = [&](ChartCard card, std::vector<RollFigures> RollTrace::*rows,
+                         double RollFigures::*imposed, auto value) {
+        cards.push_back(filled(std::move(card), reading_, rows, imposed, value));
+    };
+    add(lengthCard(tr("Roll center"), units, 0.2 * inch, false), &RollTrace::rows, &RollFigures::roll,
+        center);
+    add(std::move(steer), &RollTrace::rows, &RollFigures::roll, steerOf);
+    add(lengthCard(tr("Lateral"), units, 0.1 * inch, true), &RollTrace::rows, &RollFigures::roll, sidewaysOf);
+    add(std::move(bind), &RollTrace::rows, &RollFigures::roll, bindOf);
+    rollCurves_->showCards(rollAxis(RollRange().most), cards);
+    cards.clear();
+    add(lengthCard(tr("Roll center"), units, 0.5 * inch, false), &RollTrace::travel, &RollFigures::travel,
+        squareCenter);
+    add(lengthCard(tr("Lateral"), units, 0.1 * inch, true), &RollTrace::travel, &RollFigures::travel,
+        sidewaysOf);
+    travelCurves_->showCards(travelAxis(travelSpan(state()), units), cards);
 }
 
 void RollPage::showCards() {
@@ -267,20 +300,22 @@ void RollPage::moveTravel(double travel) {
 
 void RollPage::showRoll() {
     shown_ = reading_.atRoll(roll_);
-    const double none = std::nan("");
+    const double none = kNaN;
     const bool there = shown_.usable;
     picture_->showRoll(reading_, shown_, state().style.units);
     rollCurves_->showCursor(
-        roll_, rollWords(roll_),
-        {shown_.center, there ? headingOf(shown_.pose) : none, there ? shown_.pose.y : none, shown_.bind});
+        roll_,
+        valuesAt(rollCurves_->cards(), {shown_.center, there ? headingOf(shown_.pose) : none,
+                                        there ? shown_.pose.y : none, shown_.bind}),
+        rollWords(roll_));
 }
 
 void RollPage::showTravel() {
     slider_->showCursor(state());
     const double travel = state().cursorTravel;
     const RollFigures at = reading_.atTravel(travel);
-    travelCurves_->showCursor(travel, travelInWords(travel, state().style.units),
-                              {at.squareCenter, at.usable ? at.pose.y : std::nan("")});
+    travelCurves_->showCursor(
+        travel, valuesAt(travelCurves_->cards(), {at.squareCenter, at.usable ? at.pose.y : kNaN}));
 }
 
 void RollPage::showEvent(QShowEvent* event) {

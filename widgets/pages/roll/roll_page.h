@@ -10,8 +10,8 @@ class QHBoxLayout;
 namespace bolthole {
 
 class Card;
+class CurveChart;
 class RollAxisPicture;
-class RollCurves;
 class RollPicture;
 class ToneLabel;
 class TravelSlider;
@@ -57,9 +57,9 @@ class RollPage : public WorkPage {
     QWidget* rollBox_ = nullptr;  // all that needs an axle held in roll
     RollPicture* picture_ = nullptr;
     RollAxisPicture* axisPicture_ = nullptr;
-    RollCurves* rollCurves_ = nullptr;
+    CurveChart* rollCurves_ = nullptr;
     TravelSlider* slider_ = nullptr;
-    RollCurves* travelCurves_ = nullptr;
+    CurveChart* travelCurves_ = nullptr;
     FactCard* center_ = nullptr;
     FactCard* shift_ = nullptr;
     FactCard* bind_ = nullptr;

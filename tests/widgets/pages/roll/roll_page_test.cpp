@@ -12,9 +12,9 @@
 #include "tests/support/await_jobs.h"
 #include "tests/support/made_units.h"
 #include "tests/support/sheet_bench.h"
+#include "widgets/curves/curve_chart.h"
 #include "widgets/kit/theme.h"
 #include "widgets/pages/fact_card.h"
-#include "widgets/pages/roll/roll_curves.h"
 #include "widgets/pages/roll/roll_facts.h"
 #include "widgets/pages/roll/roll_picture.h"
 #include "widgets/scales/travel_slider.h"
@@ -116,9 +116,9 @@ class RollPageTest : public testing::Test {
         ADD_FAILURE() << "no row " << label.toStdString();
         return std::nan("");
     }
-    RollCurves& rollCurves() { return *named<RollCurves>(QStringLiteral("Curves against roll")); }
-    RollCurves& travelCurves() {
-        return *named<RollCurves>(QStringLiteral("Roll center and shift through travel"));
+    CurveChart& rollCurves() { return *named<CurveChart>(QStringLiteral("Curves against roll")); }
+    CurveChart& travelCurves() {
+        return *named<CurveChart>(QStringLiteral("Roll center and shift through travel"));
     }
     RollPicture& picture() { return *page_.findChild<RollPicture*>(); }
 
@@ -225,7 +225,7 @@ TEST_F(RollPageTest, ShowsTheInstantCenterOfEachSide) {
 }
 
 TEST_F(RollPageTest, KeysRollTheAxle) {
-    RollCurves& curves = rollCurves();
+    CurveChart& curves = rollCurves();
     curves.setFocus(Qt::TabFocusReason);
     EXPECT_NEAR(page_.shownRoll().roll, 2 * kDegree, 1e-12);
     const auto press = [&](int key) {
@@ -245,9 +245,9 @@ TEST_F(RollPageTest, KeysRollTheAxle) {
 }
 
 TEST_F(RollPageTest, TheMouseRollsTheAxleInAnyCard) {
-    RollCurves& curves = rollCurves();
-    for (const RollCard& card : curves.cards()) {
-        const QRectF plot = card.plot();
+    CurveChart& curves = rollCurves();
+    for (const ChartCardOnScreen& card : curves.onScreen()) {
+        const QRectF plot = card.plot().area;
         QTest::mouseClick(&curves, Qt::LeftButton, {}, QPointF(plot.right(), plot.center().y()).toPoint());
         EXPECT_NEAR(page_.shownRoll().roll / kDegree, 3.0, 0.05);
         QTest::mouseClick(&curves, Qt::LeftButton, {}, plot.center().toPoint());
@@ -271,7 +271,7 @@ TEST_F(RollPageTest, ThePictureIsToScaleAndShowsTheRollCenter) {
 }
 
 TEST_F(RollPageTest, TheTravelCursorIsTheBenchs) {
-    RollCurves& curves = travelCurves();
+    CurveChart& curves = travelCurves();
     curves.setFocus(Qt::TabFocusReason);
     QTest::keyClick(&curves, Qt::Key_Home);
     EXPECT_NEAR(state_.cursorTravel, state_.car.travel.bump, 1e-12);
@@ -321,7 +321,7 @@ TEST_F(RollPageTest, MetricIsShownInMillimeters) {
     EXPECT_NEAR(number(kCenter, "Roll center at ride"), 279.4, 0.06);
     EXPECT_THAT(said(kSides), HasSubstr(" mm"));
     EXPECT_THAT(said(kSides), Not(HasSubstr(" in above")));
-    EXPECT_EQ(rollCurves().cards()[0].curve().unitText, QStringLiteral("mm"));
+    EXPECT_EQ(rollCurves().cards()[0].unitText, QStringLiteral("mm"));
 }
 
 // Both themes paint every picture and curve.
@@ -345,7 +345,7 @@ TEST_F(RollPageTest, EveryPartHasItsNameAndIsReachedByTab) {
         EXPECT_NE(card->accessibleName(), QString());
         EXPECT_TRUE(card->focusPolicy() & Qt::TabFocus);
     }
-    for (RollCurves* curves : page_.findChildren<RollCurves*>()) {
+    for (CurveChart* curves : page_.findChildren<CurveChart*>()) {
         EXPECT_NE(curves->accessibleName(), QString());
         EXPECT_NE(curves->toolTip(), QString());
         EXPECT_TRUE(curves->focusPolicy() & Qt::TabFocus);
@@ -374,26 +374,27 @@ TEST_F(RollPageTest, EveryCardSaysHowSureItsFiguresAreWhereThatIsToBeSeen) {
 
 // The before's curves are those it had on the bench, and its figures stand beside the new ones.
 TEST_F(RollPageTest, TheBeforeStaysInCurvesAndFacts) {
-    EXPECT_TRUE(rollCurves().cards()[1].curve().before.empty());
+    EXPECT_EQ(rollCurves().cards()[1].series.size(), 1U);
     EXPECT_THAT(said(kCenter), Not(HasSubstr("before")));
-    const RollCurve steer = rollCurves().cards()[1].curve();
-    const RollCurve center = travelCurves().cards()[0].curve();
+    const ChartSeries steer = rollCurves().cards()[1].series[0];
+    const ChartSeries center = travelCurves().cards()[0].series[0];
     const std::string steerWas = steerText(page_.reading().roll.ride.heading).toStdString();
     state_.before = Ghost{state_.car, state_.trace, state_.cursor, QStringLiteral("as it was")};
     open(parallelCar(4, -1));
-    const RollCurve& steerNow = rollCurves().cards()[1].curve();
-    ASSERT_EQ(steerNow.before.size(), steer.points.size());
+    const std::vector<ChartSeries>& steerNow = rollCurves().cards()[1].series;
+    ASSERT_EQ(steerNow.size(), 2U);
+    ASSERT_EQ(steerNow[1].points.size(), steer.points.size());
     for (std::size_t row = 0; row < steer.points.size(); ++row) {
-        EXPECT_EQ(steerNow.before[row].value, steer.points[row].value);
+        EXPECT_EQ(steerNow[1].points[row].value, steer.points[row].value);
     }
-    EXPECT_NE(steerNow.points.front().value, steer.points.front().value);
-    EXPECT_EQ(travelCurves().cards()[0].curve().before.front().value, center.points.front().value);
+    EXPECT_NE(steerNow[0].points.front().value, steer.points.front().value);
+    EXPECT_EQ(travelCurves().cards()[0].series[1].points.front().value, center.points.front().value);
     EXPECT_THAT(said(kCenter), HasSubstr("before: " + steerWas));
     EXPECT_THAT(said(kShift), HasSubstr("before: "));
     EXPECT_THAT(said(kBind), HasSubstr("before: "));
     state_.before.reset();
     solve();
-    EXPECT_TRUE(rollCurves().cards()[1].curve().before.empty());
+    EXPECT_EQ(rollCurves().cards()[1].series.size(), 1U);
     EXPECT_THAT(said(kCenter), Not(HasSubstr("before")));
 }
 
