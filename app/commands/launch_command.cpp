@@ -131,6 +131,10 @@ std::string endOfLaunch(const LaunchRun& run, const Car& car) {
                    withUnit(figureText(run.endTravel, Quantity::length, car.units), Quantity::length,
                             car.units) +
                    ", past which the links don't let it: " + describe(run.links, car, car.units);
+        case LaunchEnd::overBackwards:
+            return "launch: " + when +
+                   " after the release the center of gravity is behind the rear wheels: the car goes over "
+                   "backwards";
         case LaunchEnd::notRun:
         case LaunchEnd::unfollowed:
             break;

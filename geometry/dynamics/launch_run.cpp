@@ -141,7 +141,17 @@ void LaunchSimulator::advance() {
     rates_ = step_.newRates();
     if (!std::isfinite(state_[kForward])) {
         finish(LaunchEnd::unfollowed);
+    } else if (isOverBackwards()) {
+        finish(LaunchEnd::overBackwards);
     }
+}
+
+// The whole car's center as it stands in the body at rest: nothing brings the nose down again once it is
+// behind the wheels the car turns about.
+bool LaunchSimulator::isOverBackwards() const {
+    const LaunchBodies& bodies = model_.inputs().bodies;
+    const double pitch = state_[kPitch];
+    return bodies.cgAhead * std::cos(pitch) + (bodies.cgHeight - bodies.rearRadius) * std::sin(pitch) < 0;
 }
 
 void LaunchSimulator::observeAt(double share) {

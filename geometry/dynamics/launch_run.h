@@ -58,14 +58,15 @@ struct LaunchEvent {
 
 /// Why a launch ended.
 enum class LaunchEnd {
-    notRun,     ///< nothing was attempted
-    refused,    ///< the inputs have a refusal()
-    noRide,     ///< the car can't be assembled at ride: `links`
-    done,       ///< 60 ft are run and kLeastTime is past
-    timeOut,    ///< 60 ft were not reached in kMostTime
-    stalled,    ///< the engine stalled
-    linksEnd,   ///< the axle got where the links reach no further: `links`, or at the table's end
-    unfollowed  ///< numbers so extreme that no step is short enough
+    notRun,         ///< nothing was attempted
+    refused,        ///< the inputs have a refusal()
+    noRide,         ///< the car can't be assembled at ride: `links`
+    done,           ///< 60 ft are run and kLeastTime is past
+    timeOut,        ///< 60 ft were not reached in kMostTime
+    stalled,        ///< the engine stalled
+    linksEnd,       ///< the axle got where the links reach no further: `links`, or at the table's end
+    overBackwards,  ///< the nose rose until the center of gravity stood behind the rear wheels
+    unfollowed      ///< numbers so extreme that no step is short enough
 };
 
 /// The figures of a launch. Absent: it did not happen.
@@ -149,6 +150,7 @@ class LaunchSimulator {
     [[nodiscard]] Crossing earliest(Crossing crossing, double low, const std::vector<double>& lowArguments);
     [[nodiscard]] double excess(const Crossing& crossing, const std::vector<double>& arguments) const;
     void cross(const Crossing& crossing);
+    [[nodiscard]] bool isOverBackwards() const;
     void finish(LaunchEnd end);
 
     // launch_record.cpp: what is kept of it.

@@ -9,12 +9,21 @@ namespace bolthole {
 
 namespace {
 
-constexpr double kSpacing = 0.010;      // m between nodes
-constexpr double kLeastSpacing = 1e-3;  // m; closer nodes are not asked for by isClose()
-constexpr double kEndSpacing = 20e-6;   // m; how closely the end of the links' reach is found
+constexpr double kSpacing = 0.010;     // m between nodes
+constexpr double kEndSpacing = 20e-6;  // m; how closely the end of the links' reach is found
+constexpr double kCreep = 1e-6;        // m
 // m and rad; a cubic through two nodes may differ from the polynomial used by so much halfway, which then is
 // off itself by far less.
 constexpr double kClose = 1e-8;
+
+// Each way, ride left out: room for nodes as close as isClose() may ask all the way to kFarthest, and for
+// those toward an end.
+constexpr std::size_t kMostNodes = 1600;
+
+bool isSameConstraint(const Constraint& one, const Constraint& other) {
+    return one.kind == other.kind && one.side == other.side && one.onAxle == other.onAxle &&
+           one.onChassis == other.onChassis && one.length == other.length;
+}
 
 /// Numbers of one polynomial of degree 5 in the distance from the lower node.
 struct Quintic {
@@ -56,6 +65,13 @@ AxleBend bendOf(const AxleSolver& solver) {
 }  // namespace
 
 MoveReport LinkageTable::begin(const Linkage& linkage, std::span<const TableLine> lines) {
+    if (isSolved(linkage, lines)) {
+        bump_.covered = droop_.covered = 0;
+        bump_.piece = droop_.piece = 0;
+        return ride_;
+    }
+    linkage_ = linkage;
+    asked_.assign(lines.begin(), lines.end());
     lines_.clear();
     for (const TableLine& line : lines) {
         lines_.push_back({.onAxle = line.onAxle, .onChassis = line.onChassis});
@@ -64,20 +80,31 @@ MoveReport LinkageTable::begin(const Linkage& linkage, std::span<const TableLine
         }
     }
     quantities_ = 2 + lines_.size();
-    nodes_.resize(2 * kMostSteps + 1);
-    pieces_.resize(std::max(pieces_.size(), 2 * kMostSteps * quantities_ * kPieceSize));
-    first_ = last_ = piece_ = kMiddle;
-    bumpStep_ = droopStep_ = kSpacing;
-    bumpSolver_.emplace(linkage, Drive::travel);
-    const MoveReport report = bumpSolver_->assemble();
-    bumpEnd_ = droopEnd_ = report;
-    if (report.usable()) {
-        droopSolver_ = bumpSolver_;
-        nodes_[kMiddle] = 0;
-        readNode(*bumpSolver_, 0, bumpNode_);
-        droopNode_ = bumpNode_;
+    rideSolver_.emplace(linkage, Drive::travel);
+    ride_ = rideSolver_->assemble();
+    if (ride_.usable()) {
+        readNode(*rideSolver_, 0, trial_);
     }
-    return report;
+    start(bump_, trial_);
+    start(droop_, trial_);
+    return ride_;
+}
+
+bool LinkageTable::isSolved(const Linkage& linkage, std::span<const TableLine> lines) const {
+    return ride_.usable() && linkage.measuredHeight == linkage_.measuredHeight &&
+           std::ranges::equal(linkage.constraints, linkage_.constraints, isSameConstraint) &&
+           std::ranges::equal(lines, asked_);
+}
+
+void LinkageTable::start(Way& way, const Node& ride) {
+    way.nodes.assign(1, 0.0);
+    way.pieces.clear();
+    way.covered = way.piece = 0;
+    way.solver = rideSolver_;
+    way.outermost = ride;
+    way.step = kSpacing;
+    way.end = ride_;
+    way.failedAt = 0;
 }
 
 void LinkageTable::readNode(const AxleSolver& solver, double travel, Node& node) const {
@@ -115,37 +142,70 @@ bool LinkageTable::isClose(const Node& from, const Node& to) const {
 }
 
 bool LinkageTable::extend(int direction) {
-    const bool bump = direction > 0;
-    std::optional<AxleSolver>& solver = bump ? bumpSolver_ : droopSolver_;
-    Node& node = bump ? bumpNode_ : droopNode_;
-    MoveReport& end = bump ? bumpEnd_ : droopEnd_;
-    double& step = bump ? bumpStep_ : droopStep_;
-    const bool full = bump ? last_ == 2 * kMostSteps : first_ == 0;
-    while (!full && std::abs(node.travel) < kFarthest && step >= kEndSpacing) {
-        const double travel = node.travel + direction * step;
-        AxleSolver ahead = *solver;
-        const MoveReport report = ahead.moveTo(travel);
-        if (report.usable()) {
-            readNode(ahead, travel, trial_);
-        }
-        if (!report.usable() || (step > kLeastSpacing && !isClose(node, trial_))) {
-            if (!report.usable()) {
-                end = report;
-            }
-            step /= 2;
-            continue;
-        }
-        const std::size_t added = bump ? ++last_ : --first_;
-        nodes_[added] = travel;
-        writePiece(bump ? added - 1 : added, bump ? node : trial_, bump ? trial_ : node);
-        std::swap(node, trial_);
-        *solver = ahead;
-        if (end.usable()) {  // nowhere near the end of what the links reach
-            step = std::min(2 * step, kSpacing);
-        }
+    Way& way = direction > 0 ? bump_ : droop_;
+    const bool isThere = way.covered + 1 < way.nodes.size();  // solved for a run before this one
+    if (isThere || solveNext(way, direction)) {
+        ++way.covered;
         return true;
     }
     return false;
+}
+
+bool LinkageTable::solveNext(Way& way, int direction) {
+    while (way.nodes.size() <= kMostNodes && std::abs(way.outermost.travel) < kFarthest &&
+           way.step >= kEndSpacing) {
+        const double travel = way.outermost.travel + direction * way.step;
+        AxleSolver ahead = *way.solver;
+        const MoveReport report = ahead.moveTo(travel);
+        if (!report.usable()) {
+            way.end = report;
+            way.failedAt = travel;
+            way.step /= 2;
+            continue;
+        }
+        readNode(ahead, travel, trial_);
+        if (!isClose(way.outermost, trial_)) {
+            way.step /= 2;
+            if (way.step >= kEndSpacing || turnsCorner(way, direction)) {
+                continue;
+            }
+        }
+        add(way, direction);
+        *way.solver = ahead;
+        return true;
+    }
+    return false;
+}
+
+// A long step may pass what a short one can't: where links that are one too many lock, the path turns sharply
+// onto one on which they bind. Creeps over the last bit and notes where the solver finds it too steep.
+bool LinkageTable::turnsCorner(Way& way, int direction) const {
+    AxleSolver ahead = *way.solver;
+    for (int step = 1; step * kCreep <= 4 * kEndSpacing; ++step) {
+        const double travel = way.outermost.travel + direction * step * kCreep;
+        const MoveReport report = ahead.moveTo(travel);
+        if (!report.usable()) {
+            way.end = report;
+            way.failedAt = travel;
+            return true;
+        }
+    }
+    return false;
+}
+
+// Takes the node on trial.
+void LinkageTable::add(Way& way, int direction) {
+    const bool bump = direction > 0;
+    const double travel = trial_.travel;
+    way.nodes.push_back(travel);
+    writePiece(way, bump ? way.outermost : trial_, bump ? trial_ : way.outermost);
+    std::swap(way.outermost, trial_);
+    if (!way.end.usable() && std::abs(travel) >= std::abs(way.failedAt)) {
+        way.end = ride_;  // a step too long for the solver, not the end of what the links reach
+    }
+    if (way.end.usable()) {
+        way.step = std::clamp(2 * way.step, kEndSpacing, kSpacing);
+    }
 }
 
 void LinkageTable::cover(double low, double high) {
@@ -155,25 +215,27 @@ void LinkageTable::cover(double low, double high) {
     }
 }
 
-void LinkageTable::writePiece(std::size_t piece, const Node& low, const Node& high) {
-    double* at = &pieces_[piece * quantities_ * kPieceSize];
-    for (std::size_t index = 0; index < quantities_; ++index, at += kPieceSize) {
+void LinkageTable::writePiece(Way& way, const Node& low, const Node& high) const {
+    for (std::size_t index = 0; index < quantities_; ++index) {
         const Quintic quintic = through(low.values[index], high.values[index], high.travel - low.travel);
-        std::ranges::copy(quintic.c, at);
+        way.pieces.insert(way.pieces.end(), quintic.c.begin(), quintic.c.end());
     }
 }
 
 void LinkageTable::read(double travel, TableValue* values) {
-    std::size_t piece = std::clamp(piece_, first_, last_ - 1);
-    while (piece > first_ && travel < nodes_[piece]) {
+    const bool inBump = travel > 0 ? bump_.covered > 0 : droop_.covered == 0;
+    Way& way = inBump ? bump_ : droop_;
+    const double outward = inBump ? travel : -travel;
+    std::size_t piece = std::min(way.piece, way.covered - 1);
+    while (piece > 0 && outward < std::abs(way.nodes[piece])) {
         --piece;
     }
-    while (piece + 1 < last_ && travel > nodes_[piece + 1]) {
+    while (piece + 1 < way.covered && outward >= std::abs(way.nodes[piece + 1])) {
         ++piece;
     }
-    piece_ = piece;
-    const double d = travel - nodes_[piece];
-    const double* c = &pieces_[piece * quantities_ * kPieceSize];
+    way.piece = piece;
+    const double d = travel - way.nodes[inBump ? piece : piece + 1];  // from the lower node
+    const double* c = &way.pieces[piece * quantities_ * kPieceSize];
     for (std::size_t index = 0; index < quantities_; ++index, c += kPieceSize) {
         values[index] = {.value = c[0] + d * (c[1] + d * (c[2] + d * (c[3] + d * (c[4] + d * c[5])))),
                          .first = c[1] + d * (2 * c[2] + d * (3 * c[3] + d * (4 * c[4] + d * 5 * c[5]))),

@@ -1,10 +1,10 @@
 #include "geometry/fit/pass_model.h"
 
-#include <thread>
 #include <utility>
 
 #include "geometry/dynamics/launch_limits.h"
 #include "geometry/dynamics/launch_run.h"
+#include "geometry/units/parallel.h"
 
 namespace bolthole {
 
@@ -60,13 +60,7 @@ bool PassModel::launchEach(const std::vector<std::size_t>& launches,
             }
         }
     };
-    {
-        std::vector<std::jthread> others;
-        for (int thread = 1; thread < threads_; ++thread) {
-            others.emplace_back(work);
-        }
-        work();
-    }
+    inParallel(threads_, work);
     if (launched_) {
         launched_(static_cast<long>(launches.size()));
     }

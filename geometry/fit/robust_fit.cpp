@@ -25,8 +25,8 @@ struct Closeness {
 constexpr Closeness kNear{1e-3, 1e-2};   // on the way
 constexpr Closeness kClose{1e-5, 1e-4};  // while scatter still moves: about a hundredth of an uncertainty
 constexpr Closeness kThere{1e-10, 1e-8};
-constexpr int kMostRounds = 8;           // of fit and scatter in turn
-constexpr double kSameScatter = 0.03;    // of its logarithm; itself it is known to a quarter or so
+constexpr int kMostRounds = 8;         // of fit and scatter in turn
+constexpr double kSameScatter = 0.03;  // of its logarithm; itself it is known to a quarter or so
 constexpr double kNormalPerMad =
     1.4826;  // standard deviation of a normal distribution over its median deviation
 constexpr double kFarthestScatter = 4;  // spreads from the prior's middle that are searched

@@ -8,16 +8,11 @@
 
 #include "geometry/dynamics/launch_run.h"
 #include "geometry/trials/launch_errors.h"
+#include "geometry/trials/launch_reason.h"
 #include "geometry/trials/paddock_changes.h"
+#include "geometry/trials/paired_runs.h"
 
 namespace bolthole {
-
-/// How a figure differs from the car's as it stands, + more. Absent: one of the two has none.
-struct TrialFigure {
-    std::optional<double> change = std::nullopt;
-    /// Standard, from paired draws; absent where fewer than two draws have the figure both ways.
-    std::optional<double> uncertainty = std::nullopt;
-};
 
 /// One change and what comes of it. Starts pessimistic.
 struct LaunchTrial {
@@ -27,16 +22,21 @@ struct LaunchTrial {
     TrialFigure sixtyFootChange{};                   ///< s
     TrialFigure leastRearLoad{};                     ///< N
     TrialFigure toppedOut{};                         ///< s
-    /// That it makes the 60 ft shorter, 0 to 1: the part of the draws in which it does, times that nobody can
-    /// tell apart half (JCGM 101:2008, cl. 7). A draw in which only the changed car gets there counts for it,
-    /// and the other way.
-    double chance = 0;
+    double chance = 0;                               ///< that it helps: chanceOfGain()
+    bool differs = false;                            ///< canTellApart() from the car as it stands
+    /// Changes of one number can't be told apart from the first of them: canTellApart() says no. Counted from
+    /// 0 in the order of the list.
+    int group = -1;
+    LaunchTraits traits{};              ///< of its launch as entered
+    std::vector<ReasonPart> reasons{};  ///< against the car as it stands, the most telling first
 };
 
 struct LaunchTrials {
     bool complete = false;                ///< false: cancelled, or the car as it stands can't be launched
     std::vector<MissingInput> missing{};  ///< what the car lacks
     LaunchRun present{};                  ///< the car as it stands
+    LaunchTraits traits{};                ///< of that launch
+    double weight = 0;                    ///< N, the car
     std::vector<LaunchTrial> trials{};    ///< greatest chance first, then the greatest gain
 };
 

@@ -1,5 +1,6 @@
 #include "geometry/trials/paddock_changes.h"
 
+#include <numeric>
 #include <optional>
 #include <utility>
 
@@ -28,31 +29,42 @@ class Changes {
         addShock(car_.launch.front.damping, {.field = Field::frontBumpClick},
                  {.field = Field::frontReboundClick});
         addHoles();
+        addLoads();
         for (const double step : {-kLaunchSpeedStep, kLaunchSpeedStep}) {
-            addStep({.field = Field::launchSpeed}, step * kRpm);
+            addStep({.field = Field::launchSpeed}, step * kRpm, ChangeKind::launchSpeed, kSpeedMinutes);
         }
         if (const std::optional<double> droop = car_.launch.front.droop) {
-            addStep({.field = Field::frontDroop}, (kDroopLeft - 1) * *droop);
+            addStep({.field = Field::frontDroop}, (kDroopLeft - 1) * *droop, ChangeKind::frontDroop,
+                    kLimiterMinutes);
         }
         return std::move(changes_);
     }
 
   private:
-    void add(const Edit& edit) { changes_.push_back({edit, describe(edit, car_), 0}); }
-    void addStep(const FieldId& id, double by) {
+    void addStep(const FieldId& id, double by, ChangeKind kind, double minutes, bool isFirmer = false) {
         const std::optional<double> now = numberAt(car_, id);
         if (now && refusal(id, *now + by).empty()) {
-            add(SetNumber{id, *now + by});
+            const Edit edit = SetNumber{id, *now + by};
+            changes_.push_back({.edit = edit,
+                                .words = describe(edit, car_),
+                                .kind = kind,
+                                .from = now,
+                                .isFirmer = isFirmer,
+                                .minutes = minutes});
         }
     }
     void addWay(const DampingWay& way, const FieldId& id) {
         if (!way.at || way.force.empty()) {
             return;
         }
+        const auto sumOf = [](const std::vector<double>& row) {
+            return std::accumulate(row.begin(), row.end(), 0.0);
+        };
+        const bool isFirmerUp = sumOf(way.force.back()) > sumOf(way.force.front());
         for (const int clicks : {-2, -1, 1, 2}) {
             const double then = *way.at + clicks;
             if (then >= way.clickOf(0) && then <= way.clickOf(way.force.size() - 1)) {
-                add(SetNumber{id, then});
+                addStep(id, clicks, ChangeKind::click, kClickMinutes, (clicks > 0) == isFirmerUp);
             }
         }
     }
@@ -62,17 +74,39 @@ class Changes {
             addWay(damping->rebound, rebound);
         }
     }
+    /// What was on the scales stays where it stood: they know it there. What fills a load moves by its level.
+    void addLoads() {
+        for (std::size_t number = 0; number < car_.loads.size(); ++number) {
+            const EnteredLoad& load = car_.loads[number];
+            const int item = static_cast<int>(number);
+            const bool isFluid = load.volume && load.density;
+            if (!load.at.whole() || !(isFluid || load.mass)) {
+                continue;
+            }
+            for (const double way : {-1.0, 1.0}) {
+                const FieldId at{.field = Field::loadAt, .axis = 0, .item = item};
+                const FieldId level{.field = Field::loadAboard, .item = item};
+                if (isFluid) {
+                    addStep(level, way * kLevelStep, ChangeKind::level, kLevelMinutes);
+                } else if (load.aboard > 0 && load.weighed == 0) {
+                    addStep(at, way * kLoadStep, ChangeKind::load, kLoadMinutes);
+                }
+            }
+        }
+    }
     /// The bolts that go to other holes, and which in words: "Bolt lower axle to 'top'".
     [[nodiscard]] PaddockChange changeTo(const HoleUse& use) const {
         const HoleUse now = holesInUse(car_);
-        PaddockChange change{.edit = ChooseHoles{use, defaultTreatment(car_)}};
+        PaddockChange change{.edit = ChooseHoles{use, defaultTreatment(car_)}, .minutes = kRodMinutes};
         for (std::size_t link = 0; link < car_.links.size(); ++link) {
             for (const End end : {End::chassis, End::axle}) {
                 const int index = static_cast<int>(link);
                 const int hole = use.of(index, end);
                 if (hole != now.of(index, end)) {
                     const Bracket& bracket = car_.links[link].bracket(end);
-                    change.bolts += car_.links[link].side == Side::both ? 2 : 1;
+                    const int bolts = car_.links[link].side == Side::both ? 2 : 1;
+                    change.bolts += bolts;
+                    change.minutes += bolts * kBoltMinutes;
                     change.words += (change.words.empty() ? "Bolt " : ", ") + linkWords(car_, index) + " " +
                                     std::string(endWords(end)) + " to '" +
                                     bracket.holes[static_cast<std::size_t>(hole)].name + "'";

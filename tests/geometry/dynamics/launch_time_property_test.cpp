@@ -53,8 +53,8 @@ EnteredLaunch drawSetup(CarGenerator& generator) {
 }
 
 void expectSound(const LaunchRun& run) {
-    EXPECT_THAT(run.end,
-                testing::AnyOf(LaunchEnd::done, LaunchEnd::timeOut, LaunchEnd::stalled, LaunchEnd::linksEnd));
+    EXPECT_THAT(run.end, testing::AnyOf(LaunchEnd::done, LaunchEnd::timeOut, LaunchEnd::stalled,
+                                        LaunchEnd::linksEnd, LaunchEnd::overBackwards));
     EXPECT_TRUE(run.refusal.empty()) << run.refusal;
     EXPECT_GE(run.endTime, 0);
     EXPECT_LE(run.endTime, kMostTime);
@@ -127,6 +127,42 @@ TEST(LaunchTimeLaws, LeftAndRightMayChangePlaces) {
             EXPECT_NEAR(one.rows[row].distance, other.rows[row].distance, 1e-6);
             EXPECT_NEAR(one.rows[row].rearTravel, other.rows[row].rearTravel, 1e-6);
         }
+    }
+}
+
+// What a car is shown in is no part of its launch.
+TEST(LaunchTimeLaws, InchesAndMillimetersAreTheSame) {
+    for (const Layout layout : kLayouts) {
+        Car car = CarGenerator(80 + static_cast<std::uint64_t>(layout)).draw(layout);
+        car.units = Units::inch;
+        const LaunchRun one = simulateLaunch(makeLaunch(car));
+        car.units = Units::metric;
+        const LaunchRun other = simulateLaunch(makeLaunch(car));
+        EXPECT_EQ(one.end, other.end);
+        EXPECT_EQ(one.figures.sixtyFoot, other.figures.sixtyFoot);
+        EXPECT_EQ(one.figures.leastRearLoad, other.figures.leastRearLoad);
+    }
+}
+
+// Twice the clicks there are: the launch is that of the last one.
+TEST(LaunchTimeLaws, ClicksPastTheTableAreTheLast) {
+    for (const Layout layout : kLayouts) {
+        LaunchInputs inputs = makeLaunch(CarGenerator(85 + static_cast<std::uint64_t>(layout)).draw(layout));
+        const auto at = [&inputs](double click) {
+            inputs.front.damping->bump.at = inputs.front.damping->rebound.at = click;
+            for (LaunchPart& part : inputs.parts) {
+                if (part.damping) {
+                    part.damping->bump.at = part.damping->rebound.at = click;
+                }
+            }
+            return simulateLaunch(inputs);
+        };
+        const LaunchRun last = at(10);
+        const LaunchRun twice = at(20);
+        EXPECT_EQ(last.end, twice.end);
+        EXPECT_EQ(last.figures.sixtyFoot, twice.figures.sixtyFoot);
+        EXPECT_EQ(last.figures.leastRearLoad, twice.figures.leastRearLoad);
+        EXPECT_EQ(at(0).figures.sixtyFoot, at(-10).figures.sixtyFoot);
     }
 }
 

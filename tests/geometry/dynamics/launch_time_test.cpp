@@ -56,6 +56,23 @@ TEST(LaunchTime, AClutchThatHoldsTooMuchStallsTheEngine) {
     EXPECT_LT(run.endTime, 1);
 }
 
+TEST(LaunchTime, ACarThatGoesOverBackwardsEndsThere) {
+    LaunchInputs inputs = plainLaunch();
+    inputs.bodies.cgHeight = 1.3;
+    inputs.tires.friction = 3;
+    for (TorquePoint& point : inputs.engine.torque) {
+        point.torque *= 2;
+    }
+    const LaunchRun run = simulateLaunch(inputs);
+    ASSERT_EQ(run.end, LaunchEnd::overBackwards);
+    EXPECT_TRUE(run.figures.frontUp);
+    EXPECT_GT(run.endTime, *run.figures.frontUp);
+    EXPECT_LT(run.endTime, kMostTime);
+    // Nose up by the angle at which the center of gravity stands over the rear wheels, and not far past it.
+    const double over = std::atan2(inputs.bodies.cgAhead, inputs.bodies.cgHeight - inputs.bodies.rearRadius);
+    EXPECT_NEAR(-run.rows.back().pitch, over, 0.1);
+}
+
 TEST(LaunchTime, RefusesWhatCannotBeComputed) {
     LaunchInputs inputs = plainLaunch();
     inputs.bodies.pitchInertia = 0;
