@@ -32,8 +32,6 @@ constexpr int kSideWidth = 372;
 TestDaysPage::TestDaysPage(QWidget* parent) : QWidget(parent) {
     setObjectName(QStringLiteral("testDaysPage"));
     setAccessibleName(title());
-    setStyleSheet(sheetStyle());
-    connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, [this] { setStyleSheet(sheetStyle()); });
     auto* left = new QVBoxLayout;
     left->setSpacing(12);
     left->addWidget(buildPlotCard(), 4);

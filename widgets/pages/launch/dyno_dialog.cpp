@@ -60,7 +60,6 @@ DynoDialog::DynoDialog(Units units, QWidget* parent)
     column->addWidget(buttons);
     connect(text_, &QPlainTextEdit::textChanged, this, &DynoDialog::refresh);
     connect(unit_, &QComboBox::currentIndexChanged, this, &DynoDialog::refresh);
-    setStyleSheet(sheetStyle());
     refresh();
 }
 

@@ -100,6 +100,12 @@ QString endWords(const LaunchFilm& film, Units units) {
                       "links don't let it. %3")
                 .arg(when, lengthText(run.endTravel, units),
                      QString::fromStdString(describe(run.links, film.car, units)));
+        case LaunchEnd::overBackwards:
+            return tr("The car goes over backwards %1 after the release: these numbers lift the nose until "
+                      "the center of "
+                      "gravity stands behind the rear tires. Nobody may try that: wheelie bars, less grip or "
+                      "power.")
+                .arg(when);
         case LaunchEnd::notRun:
         case LaunchEnd::unfollowed:
             break;
