@@ -81,7 +81,7 @@ class CardMaker {
 /// the rest.
 double lowestShown(const LaunchFilm& film, double LaunchRow::*force) {
     const std::vector<LaunchRow>& rows = film.run.rows;
-    return rows.empty() ? 0 : kLowestPart * std::ranges::min_element(rows, {}, force)->*force;
+    return rows.empty() ? 0 : kLowestPart * (*std::ranges::min_element(rows, {}, force)).*force;
 }
 
 ChartCard loadCard(const CardMaker& maker, const LaunchFilm& film) {
@@ -90,9 +90,8 @@ ChartCard loadCard(const CardMaker& maker, const LaunchFilm& film) {
     card.least = lowestShown(film, &LaunchRow::rearLoad);
     maker.add(card, tr("rear load"), &Theme::instantCenter,
               [](const LaunchFilm&, const LaunchRow& row) { return row.rearLoad; });
-    maker.add(card, tr("needed"), &Theme::upper, [](const LaunchFilm& film, const LaunchRow& row) {
-        return neededLoad(film.inputs, row.thrust);
-    });
+    maker.add(card, tr("needed"), &Theme::upper,
+              [](const LaunchFilm& of, const LaunchRow& row) { return neededLoad(of.inputs, row.thrust); });
     maker.addGhosts(card);
     card.gaps = {ChartGap{}};
     maker.mark(card, {LaunchEventKind::toppedOut, LaunchEventKind::frontTiresUp, LaunchEventKind::rearTiresUp,

@@ -227,6 +227,14 @@ void LaunchPage::showTime() {
     curves_->showCursor(player_.time());
 }
 
+// What was given up when the page was hidden is taken up again.
+void LaunchPage::showEvent(QShowEvent* event) {
+    WorkPage::showEvent(event);
+    if (film_ && !spreads_.isRunning()) {
+        showSpreads();
+    }
+}
+
 void LaunchPage::hideEvent(QHideEvent* event) {
     player_.pause();
     spreads_.cancel();

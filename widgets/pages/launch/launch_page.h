@@ -52,6 +52,7 @@ class LaunchPage : public WorkPage {
     [[nodiscard]] std::string shapeOf(const Car& car) const override;
     void fill(QWidget* content, QVBoxLayout* column) override;
     void refresh() override;
+    void showEvent(QShowEvent* event) override;
     void hideEvent(QHideEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     bool eventFilter(QObject* watched, QEvent* event) override;

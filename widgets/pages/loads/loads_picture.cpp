@@ -7,8 +7,8 @@
 
 #include "widgets/kit/pens.h"
 #include "widgets/kit/theme.h"
-#include "widgets/pages/loads/loads_facts.h"
 #include "widgets/pages/body_outline.h"
+#include "widgets/pages/loads/loads_facts.h"
 
 namespace bolthole {
 

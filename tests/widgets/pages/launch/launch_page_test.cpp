@@ -203,6 +203,9 @@ TEST_F(LaunchPageBench, AHiddenPageStops) {
     page_->hide();
     EXPECT_FALSE(page_->player().isPlaying());
     EXPECT_FALSE(page_->isDrawing());
+    page_->show();
+    ASSERT_TRUE(comesTrue([this] { return !shown(LaunchFigure::sixtyFoot).sure.isEmpty(); }))
+        << "what was given up is taken up again";
 }
 
 TEST_F(LaunchPageBench, WhatHappensIsFlaggedWhenItDoes) {
