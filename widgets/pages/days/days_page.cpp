@@ -41,6 +41,9 @@ TestDaysPage::TestDaysPage(QWidget* parent) : QWidget(parent) {
     row->setSpacing(12);
     row->addLayout(left, 1);
     row->addWidget(buildSide());
+    // The widest page says how narrow the window may be, car sheet and all, even while another one is seen.
+    constexpr QSize kLeast(790, 420);
+    setMinimumSize(kLeast);
     connectParts();
 }
 
@@ -190,6 +193,9 @@ void TestDaysPage::connectParts() {
 
 // What was refused stays as it was typed.
 void TestDaysPage::enterPass(const Edit& edit) {
+    if (state_ == nullptr) {
+        return;
+    }
     const std::size_t before = state_->car.passes.size();
     emit edited(edit);
     if (state_->car.passes.size() == before) {

@@ -121,6 +121,7 @@ void SeenCard::showPass(const std::optional<std::size_t>& row) {
     const Car* setup = book_.setupOf(*row);
     computed_->setText(setup == nullptr ? QString() : computedLaunch(*setup, pass));
     computed_->setVisible(setup != nullptr);
+    layout()->activate();  // as tall as its words at once, not an event later
 }
 
 }  // namespace bolthole
