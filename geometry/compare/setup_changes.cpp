@@ -72,8 +72,12 @@ Car setupOf(const Car& car) {
     return setup;
 }
 
-/// "+1.5", "-2".
+/// "+1.5", "-2", "≈ +0.063".
 std::string withSign(const std::string& number) {
+    constexpr std::string_view kAboutMark = "\u2248 ";
+    if (number.starts_with(kAboutMark)) {
+        return std::string(kAboutMark) + withSign(number.substr(kAboutMark.size()));
+    }
     return number.starts_with('-') ? number : "+" + number;
 }
 

@@ -190,7 +190,7 @@ class Writer {
             return QStringLiteral("none");
         }
         QString text = fromView(fieldText(*value, quantity, style_)).replace('-', kMinus);
-        if (quantity == Quantity::length && text.contains('.')) {
+        if (quantity == Quantity::length && (text.contains('.') || text.contains(QChar(0x2248)))) {
             text = inDecimals(*value);
         }
         return text + unit(quantity);

@@ -229,7 +229,7 @@ void SceneMaker::addNotes() {
 
 QString templateLength(double metres, NumberStyle style) {
     const std::string exact = fieldText(metres, Quantity::length, style);
-    const bool isFraction = exact.find('/') != std::string::npos;
+    const bool isFraction = exact.find('/') != std::string::npos && exact.find("\u2248") == std::string::npos;
     const double step = style.units == Units::inch ? kInchStep : kMetricStep;
     const std::string text = isFraction ? exact
                                         : fieldText(std::round(metres / step) * step, Quantity::length,

@@ -181,7 +181,7 @@ TEST(StartingNumbers, SurviveEveryEdit) {
         Car car = startingCar({.layout = kLinkLayouts[seed % kLinkLayouts.size()]});
         for (int step = 0; step < 60; ++step) {
             const Edit edit = drawer.draw(car);
-            const EditResult result = apply(car, edit);
+            const EditResult result = bolthole::apply(car, edit);
             const std::size_t before = startsOfCar(car);
             const std::size_t after = startsOfCar(result.car);
             const auto* typed = std::get_if<SetNumber>(&edit);

@@ -251,7 +251,7 @@ TEST_F(LinkEditing, NextGoesThroughTheStartingNumbers) {
     setStarting(state_.car, {.field = Field::cgHeight}, true);
     findWrong();
     std::vector<FieldId> asked;
-    QObject::connect(sheet_, &CarSheet::fieldWanted, sheet_, [&](const FieldId& id) {
+    QObject::connect(sheet_.get(), &CarSheet::fieldWanted, sheet_.get(), [&](const FieldId& id) {
         asked.push_back(id);
         sheet_->focusField(id);
     });
