@@ -8,8 +8,8 @@
 namespace bolthole {
 
 class ChoiceLoadTable;
+class CurveChart;
 class LaunchPicture;
-class LinkLoadCurves;
 class LinkLoadTable;
 class MissingList;
 class Section;
@@ -55,7 +55,7 @@ class LaunchPage : public WorkPage {
     FactCard* braking_;
     FactCard* links_;
     LinkLoadTable* table_;
-    LinkLoadCurves* curves_;
+    CurveChart* curves_;
     FactCard* choiceCard_;
     ChoiceLoadTable* choices_;
 };
