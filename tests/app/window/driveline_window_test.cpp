@@ -8,9 +8,9 @@
 #include <set>
 
 #include "app/window/main_window.h"
+#include "widgets/curves/curve_chart.h"
 #include "widgets/curves/travel_curves.h"
 #include "widgets/kit/number_field.h"
-#include "widgets/pages/driveline/driveline_curves.h"
 #include "widgets/pages/driveline/driveline_page.h"
 #include "widgets/pages/driveline/driveline_picture.h"
 #include "widgets/pages/fact_card.h"
@@ -119,7 +119,7 @@ TEST_F(DrivelineInTheWindow, EveryCardIsScrolledInByTab) {
 
 // One cursor for the whole window, both ways.
 TEST_F(DrivelineInTheWindow, TheCursorIsTheBenchs) {
-    auto* curves = page().findChild<DrivelineCurves*>();
+    auto* curves = page().findChild<CurveChart*>();
     const auto* picture = page().findChild<DrivelinePicture*>();
     ASSERT_TRUE(tabTo(curves));
     QTest::keyClick(curves, Qt::Key_End);

@@ -4,11 +4,12 @@
 #include <QHBoxLayout>
 #include <QVBoxLayout>
 
+#include "widgets/curves/curve_chart.h"
 #include "widgets/fields/bracket_grid.h"
 #include "widgets/fields/car_sheet_groups.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
-#include "widgets/pages/driveline/driveline_curves.h"
+#include "widgets/pages/driveline/driveline_cards.h"
 #include "widgets/pages/driveline/driveline_facts.h"
 #include "widgets/pages/driveline/driveline_picture.h"
 #include "widgets/scales/travel_slider.h"
@@ -71,13 +72,21 @@ void DrivelinePage::buildCurves() {
     auto* line = new QHBoxLayout;
     line->setSpacing(2);
     slider_ = new TravelSlider(curvesBox_);
-    curves_ = new DrivelineCurves(curvesBox_);
+    ChartLook look;
+    look.head = ChartLook::Head::keys;
+    look.labelsImposed = false;
+    look.size = {640, 330};
+    look.leastSize = {460, 330};
+    curves_ = new CurveChart(tr("Driveline through travel"), look, curvesBox_);
+    curves_->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    curves_->setToolTip(
+        tr("Drag to move the axle; Up, Down, Page Up, Page Down, Home, End; R for ride height"));
     line->addWidget(slider_);
     line->addWidget(curves_, 1);
     column->addLayout(line);
     results()->addWidget(curvesBox_);
-    connect(curves_, &DrivelineCurves::plotAreaChanged, slider_, &TravelSlider::alignTrack);
-    connect(curves_, &DrivelineCurves::cursorMoved, this, &DrivelinePage::moveCursor);
+    connect(curves_, &CurveChart::plotAreaChanged, slider_, &TravelSlider::alignTrack);
+    connect(curves_, &CurveChart::cursorMoved, this, &DrivelinePage::moveCursor);
     connect(slider_, &TravelSlider::cursorMoved, this, &DrivelinePage::moveCursor);
 }
 
@@ -167,9 +176,11 @@ void DrivelinePage::refresh() {
                            static_cast<QWidget*>(speed_), static_cast<QWidget*>(plunge_)}) {
         shown->setVisible(reading_.isThere());
     }
-    curves_->showReading(reading_, state());
     slider_->showTrace(state());
     if (reading_.isThere()) {
+        const Units units = state().style.units;
+        curves_->showCards(travelAxis(travelSpan(state()), units),
+                           drivelineCurveCards(reading_, units, outOfReach(state().trace)));
         showCards();
         showCursor();
     }
@@ -229,7 +240,8 @@ void DrivelinePage::showCursor() {
         return;
     }
     slider_->showCursor(state());
-    curves_->showCursor(state());
+    const DrivelineRow row = reading_.rowAt(state().cursor);
+    curves_->showCursor(state().cursorTravel, drivelineCurveValues(reading_, curves_->cards(), row));
     const Station& station = state().cursor.usable ? state().cursor : state().trace.ride;
     picture_->showDriveline(reading_, station, state().solvedCar.rearTireRadius, state().style.units);
 }

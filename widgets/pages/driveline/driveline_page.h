@@ -10,7 +10,7 @@
 namespace bolthole {
 
 class Card;
-class DrivelineCurves;
+class CurveChart;
 class DrivelinePicture;
 class DrivelineSection;
 class Section;
@@ -62,7 +62,7 @@ class DrivelinePage : public WorkPage {
     QWidget* curvesBox_ = nullptr;
     ToneLabel* curvesKey_ = nullptr;
     TravelSlider* slider_ = nullptr;
-    DrivelineCurves* curves_ = nullptr;
+    CurveChart* curves_ = nullptr;
     FactCard* ride_;
     FactCard* travel_;
     FactCard* speed_;

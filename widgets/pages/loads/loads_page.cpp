@@ -29,7 +29,7 @@ LoadsPage::LoadsPage(QWidget* parent)
       braking_(new FactCard(tr("Braking"), this)),
       links_(new FactCard(tr("Link loads"), this)),
       table_(new LinkLoadTable(this)),
-      curves_(new LinkLoadCurves(this)),
+      curves_(newLinkLoadChart(this)),
       choiceCard_(new FactCard(tr("Worst link load of every hole combination"), this)),
       choices_(new ChoiceLoadTable(this)) {
     problem_->setWordWrap(true);
@@ -213,7 +213,8 @@ void LoadsPage::showLinks() {
     QString note = fromView(kLinkLoadWarning);
     if (isKnown) {
         table_->showLoads(bench.solvedCar, *case_.links, case_.linkCase->factor, units);
-        curves_->showLoads(bench.solvedCar, bench.trace, *case_.links, units);
+        curves_->showCards(travelAxis(travelSpan(bench), units),
+                           {linkLoadCard(bench.solvedCar, bench.trace, *case_.links, units)});
         choices_->showChoices(bench.solvedCar, *case_.linkCase, units);
         note = tr("Bracket hole and joint at either end of a link carry what the link does; any other joint "
                   "shows "

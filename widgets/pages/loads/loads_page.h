@@ -8,8 +8,8 @@
 namespace bolthole {
 
 class ChoiceLoadTable;
+class CurveChart;
 class LoadsPicture;
-class LinkLoadCurves;
 class LinkLoadTable;
 class MissingList;
 class Section;
@@ -55,7 +55,7 @@ class LoadsPage : public WorkPage {
     FactCard* braking_;
     FactCard* links_;
     LinkLoadTable* table_;
-    LinkLoadCurves* curves_;
+    CurveChart* curves_;
     FactCard* choiceCard_;
     ChoiceLoadTable* choices_;
 };

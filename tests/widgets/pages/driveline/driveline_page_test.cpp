@@ -18,9 +18,9 @@
 #include "tests/support/await_jobs.h"
 #include "tests/support/made_units.h"
 #include "tests/support/sheet_bench.h"
+#include "widgets/curves/curve_chart.h"
 #include "widgets/kit/section.h"
 #include "widgets/kit/theme.h"
-#include "widgets/pages/driveline/driveline_curves.h"
 #include "widgets/pages/driveline/driveline_picture.h"
 #include "widgets/pages/fact_card.h"
 #include "widgets/scales/travel_slider.h"
@@ -380,8 +380,10 @@ TEST_F(DrivelinePageTest, MarksAJointPastItsLimitAndSaysWhere) {
 }
 
 TEST_F(DrivelinePageTest, BoundsNearTheCurvesAreDrawnAndFarOnesAreNot) {
-    const DrivelineCurveCard& joints = page_.findChild<DrivelineCurves*>()->cards().front();
-    const auto shown = [&] { return joints.showsBound(joints.spec().bounds.front()); };
+    const auto shown = [&] {
+        const ChartCardOnScreen& joints = page_.findChild<CurveChart*>()->onScreen().front();
+        return joints.plot().shows(joints.card().rules.front().at);
+    };
     type("driveshaft joints, largest operating angle", "7");
     EXPECT_TRUE(shown());
     type("driveshaft joints, largest operating angle", "80");
@@ -393,7 +395,7 @@ TEST_F(DrivelinePageTest, ACarWithoutDrivelineIsOfferedOne) {
     car.driveline.reset();
     open(car);
     EXPECT_FALSE(named<FactCard>(kAtRide)->isVisible());
-    EXPECT_FALSE(page_.findChild<DrivelineCurves*>()->isVisible());
+    EXPECT_FALSE(page_.findChild<CurveChart*>()->isVisible());
     EXPECT_EQ(named<NumberField>("pinion angle, nose up"), nullptr);
     EXPECT_EQ(named<NumberField>("slip yoke engagement at ride height"), nullptr);
     QPushButton* add = nullptr;
@@ -425,7 +427,7 @@ TEST_F(DrivelinePageTest, AShaftThatCannotBeSaysWhy) {
 
 // By keys and by mouse the cursor moves curves, slider and picture together.
 TEST_F(DrivelinePageTest, TheCursorMovesThePicture) {
-    auto* curves = page_.findChild<DrivelineCurves*>();
+    auto* curves = page_.findChild<CurveChart*>();
     const auto* picture = page_.findChild<DrivelinePicture*>();
     const auto* slider = page_.findChild<TravelSlider*>();
     const auto said = [&] { return picture->accessibleDescription().toStdString(); };

@@ -16,6 +16,7 @@
 #include "tests/support/bench_points.h"
 #include "tests/support/level_car.h"
 #include "tests/support/sheet_bench.h"
+#include "widgets/curves/curve_chart.h"
 #include "widgets/fields/missing_list.h"
 #include "widgets/pages/fact_card.h"
 #include "widgets/pages/loads/choice_load_table.h"
@@ -412,7 +413,7 @@ TEST_F(LoadsPageBench, MetricShowsNewtons) {
 TEST_F(LoadsPageBench, PictureAndCurvesFollowTheLaunch) {
     enterLaunch();
     auto* picture = page_->findChild<LoadsPicture*>();
-    auto* curves = page_->findChild<LinkLoadCurves*>();
+    auto* curves = page_->findChild<CurveChart*>();
     const QImage gentle = picture->grab().toImage();
     const QImage gentleCurves = curves->grab().toImage();
     type("launch acceleration in g", "1.1");
