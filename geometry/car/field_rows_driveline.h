@@ -55,7 +55,8 @@ BOLTHOLE_FIELD(
     .name = "driveshaft joints, largest operating angle",
     .howTo = {
         "The largest angle either driveshaft joint may work at anywhere in the travel, from the "
-        "manufacturer's table for the speed it turns at, or from where its yokes would touch. Left empty, " "nothing is marked."})
+        "manufacturer's table for the speed it turns at, or from where its yokes would touch. Left empty, "
+        "nothing is marked."})
 
 BOLTHOLE_FIELD(
     carrierJoint, .scope = Scope::driveline, .path = "carrier_joint",
@@ -82,7 +83,8 @@ BOLTHOLE_FIELD(frontYokeOffset, .scope = Scope::driveline, .path = "front_yoke_o
                .howTo = {"How far the rear yoke of this shaft is turned from its front yoke: 0, or empty, "
                          "where both lie in one plane, as shafts are usually welded. Turn the shaft by hand "
                          "until the angle finder across the front yoke's bearing caps reads level, then read "
-                         "it across the rear yoke's; plus is clockwise seen from the rear."}, .caution = Caution::shaft)
+                         "it across the rear yoke's; plus is clockwise seen from the rear."},
+               .caution = Caution::shaft)
 
 BOLTHOLE_FIELD(rearYokeOffset, .scope = Scope::driveline, .path = "rear_yoke_offset",
                .place = kAt<&Driveline::shaft, &EnteredShaft::rearYokeOffset>, .quantity = Quantity::angle,
@@ -143,7 +145,8 @@ BOLTHOLE_FIELD(
     .quantity = Quantity::length, .limits = &kEngagement, .words = "least slip yoke engagement",
     .meaning = "Spline that must stay held", .isMeasured = false, .label = "Engagement, least",
     .howTo = {
-        "Length of spline that must stay held anywhere in the travel: the figure of the yoke's or the " "transmission's manufacturer. Where there is none, ask a driveshaft shop; none is assumed here."})
+        "Length of spline that must stay held anywhere in the travel: the figure of the yoke's or the "
+        "transmission's manufacturer. Where there is none, ask a driveshaft shop; none is assumed here."})
 
 BOLTHOLE_FIELD(
     slipInward, .scope = Scope::driveline, .path = "slip_yoke.inward",

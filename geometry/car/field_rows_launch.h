@@ -30,7 +30,8 @@ BOLTHOLE_FIELD(converter, .scope = Scope::car, .path = "launch.converter",
                .meaning = "Multiplication of a torque converter; absent: 1", .label = "Converter",
                .name = "torque converter's multiplication",
                .howTo = {
-                   "By how much the converter multiplies torque as the car leaves: its manufacturer's stall " "ratio. With a clutch leave it empty: 1."})
+                   "By how much the converter multiplies torque as the car leaves: its manufacturer's stall "
+                   "ratio. With a clutch leave it empty: 1."})
 
 BOLTHOLE_FIELD(launchGear, .scope = Scope::car, .path = "launch.gear",
                .place = kAt<&Car::launch, &EnteredLaunch::gear>, .quantity = Quantity::ratio,
@@ -248,7 +249,6 @@ BOLTHOLE_FIELD(clutchCapacity, .scope = Scope::car, .path = "launch.coupling.cap
                .quantity = Quantity::torque, .limits = &kTorque, .words = "capacity of the clutch",
                .meaning = "Most torque a clutch carries", .label = "Clutch capacity",
                .howTo = {"The most torque the clutch carries before it slips: from its manufacturer, for the "
-
                          "spring load it has."})
 
 BOLTHOLE_FIELD(frontDroop, .scope = Scope::car, .path = "launch.front.droop",

@@ -71,7 +71,9 @@ BOLTHOLE_FIELD(adjusterLeastEngagement, .scope = Scope::link, .path = "adjuster.
                .meaning = "Thread that must stay held in each end; absent: no limit known",
                .isMeasured = false, .label = "Thread engagement, least",
                .name = "%1, least thread engagement in each end",
-               .howTo = { "How much thread must stay held in each end: the manufacturer's spec or the rule book's. " "A rod end with too little pulls out under load. Left empty, nothing is marked."})
+               .howTo = {
+                   "How much thread must stay held in each end: the manufacturer's spec or the rule book's. "
+                   "A rod end with too little pulls out under load. Left empty, nothing is marked."})
 
 BOLTHOLE_FIELD(rodEndLimit, .scope = Scope::link, .path = "rod_end_limit", .place = kAt<&Link::rodEndLimit>,
                .quantity = Quantity::angle, .limits = &kJointLimit, .words = "rod-end angle limit",
@@ -81,7 +83,9 @@ BOLTHOLE_FIELD(rodEndLimit, .scope = Scope::link, .path = "rod_end_limit", .plac
                .isMeasured = false, .label = "Rod-end misalignment, largest",
                .name = "%1, largest rod-end misalignment",
                .howTo = {
-                   "How far a rod end may lean to either side before its body touches the bracket or " "the spacers: the manufacturer's spec, or an angle finder on the rod with the end bolted " "in. Bushings: as far as their manufacturer allows. Left empty, nothing is marked."})
+                   "How far a rod end may lean to either side before its body touches the bracket or "
+                   "the spacers: the manufacturer's spec, or an angle finder on the rod with the end bolted "
+                   "in. Bushings: as far as their manufacturer allows. Left empty, nothing is marked."})
 
 BOLTHOLE_FIELD(linkRating, .scope = Scope::link, .path = "rating", .place = kAt<&Link::rating>,
                .quantity = Quantity::force, .limits = &kPositiveForce, .words = "rating",
@@ -89,4 +93,5 @@ BOLTHOLE_FIELD(linkRating, .scope = Scope::link, .path = "rating", .place = kAt<
                .isMeasured = false, .label = "%1", .name = "%1, rating",
                .howTo = {
                    "What the link's weakest part may carry, as its manufacturer states it for this use: the "
-                   "rod end, the bushing, the tube, the bolt or the bracket, whichever is least. Left " "empty, nothing is held against it."})
+                   "rod end, the bushing, the tube, the bolt or the bracket, whichever is least. Left "
+                   "empty, nothing is held against it."})

@@ -71,14 +71,16 @@ BOLTHOLE_FIELD(bumpClick, .scope = Scope::spring, .path = "damping.bump.at",
                .quantity = Quantity::count, .limits = &kClick, .words = "bump click",
                .meaning = "The click it is set to", .label = "Bump, click", .name = "%1, bump click",
                .howTo = {
-                   "Clicks of the bump adjuster as the table counts them, from the stop its manufacturer " "says. A pair is set alike."})
+                   "Clicks of the bump adjuster as the table counts them, from the stop its manufacturer "
+                   "says. A pair is set alike."})
 
 BOLTHOLE_FIELD(reboundClick, .scope = Scope::spring, .path = "damping.rebound.at",
                .place = kAt<&SuspensionPart::damping, &Damping::rebound, &DampingWay::at>,
                .quantity = Quantity::count, .limits = &kClick, .words = "rebound click",
                .meaning = "The click it is set to", .label = "Rebound, click", .name = "%1, rebound click",
                .howTo = {
-                   "Clicks of the rebound adjuster as the table counts them, from the stop its manufacturer " "says. A pair is set alike."})
+                   "Clicks of the rebound adjuster as the table counts them, from the stop its manufacturer "
+                   "says. A pair is set alike."})
 
 BOLTHOLE_FIELD(mountAt, .scope = Scope::mount, .path = "at", .place = kAt<&Hole::at>,
                .quantity = Quantity::length, .limits = &kPosition, .words = "hole")

@@ -123,7 +123,9 @@ BOLTHOLE_FIELD(liftHeight, .scope = Scope::car, .path = "lift.height",
                .howTo = {
                    "How much higher the tires of the raised end stand than those of the other end, at "
                    "the contact patches. A job for a shop that has the ramps, stops and restraints for "
-                   "it: the car held so that it can't run off or tip, the wheels free to roll a little, " "backup supports just clear of the raised end, nobody under, before or behind the " "car. The ± beside the height says what this lift is worth."})
+                   "it: the car held so that it can't run off or tip, the wheels free to roll a little, "
+                   "backup supports just clear of the raised end, nobody under, before or behind the "
+                   "car. The ± beside the height says what this lift is worth."})
 
 BOLTHOLE_FIELD(
     liftReading, .scope = Scope::car, .path = "lift.reading", .place = kAt<&Car::lift, &EnteredLift::reading>,
@@ -132,7 +134,8 @@ BOLTHOLE_FIELD(
     .name = "lift: reading of that axle with the car raised",
     .howTo = {"Both tires of the axle that stays on the ground, added, with the other end raised and "
               "settled: springs blocked at ride height, fluids and loads as they were when level, wheels "
-              "free to roll a little, as a dragging brake falsifies the scales. Read it from beside the " "display, away from the car."})
+              "free to roll a little, as a dragging brake falsifies the scales. Read it from beside the "
+              "display, away from the car."})
 
 BOLTHOLE_FIELD(frontWheelRate, .scope = Scope::car, .path = "wheel_rates.front.wheel",
                .place = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::wheel>,
@@ -154,7 +157,8 @@ BOLTHOLE_FIELD(
     .howTo = {
         "How much more one tire carries for each unit of length it is pressed flatter: from its manufacturer "
         "at "
-        "race pressure, or by loading it on a scale: read load and height of the wheel's center twice, and " "divide the change of one by the change of the other. Left empty, tires are taken as rigid."})
+        "race pressure, or by loading it on a scale: read load and height of the wheel's center twice, and "
+        "divide the change of one by the change of the other. Left empty, tires are taken as rigid."})
 
 BOLTHOLE_FIELD(
     frontRollRate, .scope = Scope::car, .path = "wheel_rates.front.roll",
@@ -184,7 +188,8 @@ BOLTHOLE_FIELD(
     .howTo = {
         "How much more one tire carries for each unit of length it is pressed flatter: from its manufacturer "
         "at "
-        "race pressure, or by loading it on a scale: read load and height of the wheel's center twice, and " "divide the change of one by the change of the other. Left empty, tires are taken as rigid."})
+        "race pressure, or by loading it on a scale: read load and height of the wheel's center twice, and "
+        "divide the change of one by the change of the other. Left empty, tires are taken as rigid."})
 
 BOLTHOLE_FIELD(
     rearRollRate, .scope = Scope::car, .path = "wheel_rates.rear.roll",

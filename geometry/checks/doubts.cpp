@@ -230,14 +230,14 @@ void DoubtFinder::checkLength(int index) {
         return;
     }
     if (one.kind != LinkKind::rod) {
-        add(id, "a length is used for rods only: this one has no effect");
+        add(id, "a length is used for links with two ends only: this one has no effect");
         return;
     }
     const double apart = holeDistance(one);
     if (std::abs(*one.length - apart) <= kTapeFraction + kRounding || boltWasMoved()) {
         return;
     }
-    add(id, "written length " + measured(*one.length, Quantity::length) + ", but the holes in use are " +
+    add(id, "written length " + measured(*one.length, Quantity::length) + ", but the current holes are " +
                 measured(apart, Quantity::length) + " apart: " + consequence(index) +
                 "; re-measure, or clear the length to fit the holes");
 }
@@ -270,7 +270,7 @@ void DoubtFinder::checkThread(int index) {
     const std::optional<double> held = engagementAt(link(index), built);
     if (least && !held) {
         add({.field = Field::adjusterLeastEngagement, .link = index},
-            "the thread held now is not entered, so the least can't be checked: measure it");
+            "the thread engagement is not entered, so the least can't be checked: measure it");
     } else if (least && *held < *least - kNoAdjustment) {
         add({.field = Field::adjusterEngagement, .link = index},
             "at " + measured(built, Quantity::length) + " long each end holds " +
@@ -285,10 +285,10 @@ void DoubtFinder::checkWanted() {
         return;
     }
     const WantedWindow& wanted = *car_.wanted;
-    constexpr std::string_view kNobody = ": no hole choice can be inside";
+    constexpr std::string_view kNobody = ": no hole combination can be inside";
     if (wanted.inverseFar() > wanted.inverseNear()) {
         add({.field = Field::wantedIcNear},
-            "the near side of the wanted window lies past its far side" + std::string(kNobody));
+            "the near side of the target window lies past its far side" + std::string(kNobody));
     }
     if (wanted.antiSquatLow > wanted.antiSquatHigh) {
         add({.field = Field::wantedLow},

@@ -167,7 +167,7 @@ void EnteredDoubtFinder::checkFour(const WheelFields& fields, const EnteredCorne
 
 void EnteredDoubtFinder::checkGroups() {
     checkPoint(Field::driverAt, car_.weighing.driver.at, "the driver's seat");
-    checkFour(kOtherCornerFields, car_.weighing.other, "the other scale readings are");
+    checkFour(kOtherCornerFields, car_.weighing.other, "the truck-scale readings are");
     checkFour(kPadFields, car_.weighing.pads, "the pads' heights are");
     if (car_.driveline) {
         const EnteredShaft& shaft = car_.driveline->shaft;

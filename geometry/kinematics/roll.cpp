@@ -211,7 +211,7 @@ std::string describeRollEnd(const MoveReport& report, const Car& car) {
                   constraintWords(linkage.constraints[static_cast<std::size_t>(report.constraint)], car) +
                   "'";
     const std::string roll = fineFigureText(std::abs(report.roll), Quantity::angle, car.units);
-    return who + " runs out at " + withUnit(roll, Quantity::angle, car.units) + " of body roll to the " +
+    return who + " stops roll at " + withUnit(roll, Quantity::angle, car.units) + " of body roll to the " +
            (report.roll < 0 ? "right" : "left");
 }
 

@@ -247,7 +247,7 @@ std::string_view describe(Freedom freedom) {
         case Freedom::foreAft:
             return "nothing holds the axle fore and aft";
         case Freedom::sideways:
-            return "nothing holds the axle sideways";
+            return "nothing holds the axle laterally";
         case Freedom::pitch:
             return "nothing keeps the axle housing from turning over";
         case Freedom::yaw:
@@ -284,7 +284,7 @@ std::string describe(const MoveReport& report, const Car& car, Units units) {
     if (atRide) {
         return who + " is too long or too short: the axle can't be assembled at ride";
     }
-    return who + " runs out at " + travel + (report.travel > 0 ? " of bump" : " of droop");
+    return who + " stops travel at " + travel + (report.travel > 0 ? " of bump" : " of droop");
 }
 
 }  // namespace bolthole

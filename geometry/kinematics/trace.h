@@ -150,7 +150,7 @@ void computeTrace(const Car& car, const Linkage& linkage, Trace& trace);
 /// reached. Lengths in `units`.
 [[nodiscard]] std::string describe(const MoveReport& report, const Car& car, Units units);
 
-/// The words for a freedom nothing holds: "nothing holds the axle sideways".
+/// The words for a freedom nothing holds: "nothing holds the axle laterally".
 [[nodiscard]] std::string_view describe(Freedom freedom);
 
 /// Turning less than this per meter of travel, rad/m, the axle is taken to have its instant center at

@@ -157,10 +157,10 @@ class Searcher {
 
 std::string refuseSearch(const Car& car, LengthTreatment lengths) {
     if (!car.wanted) {
-        return "nothing is wanted of this car yet";
+        return "no target is set for this car yet";
     }
     if (lengths == LengthTreatment::uppers && !hasUpperRod(car)) {
-        return "this car has no upper rod to set; expected keep or refit";
+        return "this car has no upper link to refit; expected keep or refit";
     }
     if (!solveStation(car, 0).usable) {
         return "the links can't be assembled at ride as they are bolted";

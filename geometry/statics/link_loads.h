@@ -28,7 +28,8 @@ inline constexpr std::string_view kLinkLoadWarning =
 
 /// To be shown beside every load that JointLoad does not call settled.
 inline constexpr std::string_view kSharedLoadNote =
-    "More links hold the axle than need to. How they share the load is not settled by statics: it depends on "
+    "More links hold the axle than need to. How they share the load is not determined by statics: it depends "
+    "on "
     "how stiff they are and how well they fit. The figure is one possible share.";
 
 /// What drives the car.

@@ -40,10 +40,10 @@ std::string refusal(const SuspensionPart& part) {
         return "expected a free length beside the rate: without it nobody knows how hard the spring pushes";
     }
     if (part.closedLength && part.openLength && !(*part.closedLength < *part.openLength)) {
-        return "expected a closed length below the open length";
+        return "expected a compressed length below the extended length";
     }
     if (part.closedLength && part.freeLength && !(*part.closedLength < *part.freeLength)) {
-        return "expected a closed length below the free length";
+        return "expected a compressed length below the free length";
     }
     if ((part.axle.inUse().at - part.chassis.inUse().at).norm() == 0) {
         return "expected the mounts in use apart, found both at the same place";

@@ -185,7 +185,7 @@ std::string describe(const TravelEnd& end, bool bump, const TravelRoom& room,
         (bump ? " of bump" : " of droop");
     switch (end.stop) {
         case TravelStop::range:
-            return "nothing runs out before the " + where + " entered";
+            return "nothing stops travel before the " + where + " entered";
         case TravelStop::links:
             return "the links reach no further than " + where;
         case TravelStop::closed:

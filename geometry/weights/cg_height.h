@@ -85,12 +85,8 @@ struct LiftParts {
 [[nodiscard]] LiftParts liftParts(const LiftTest& test, const LiftCar& car,
                                   const LiftUncertainty& uncertainty);
 
-/// Below this angle scales and tape decide more than the car does: the usual advice is to lift further
-/// ("Vehicle Inertial Measurements", Notes_07_04, course notes citing ISO 10392, read).
-inline constexpr double kLeastLiftAngle = 15.0 * kRadiansPerDegree;
-
-/// CG height from a lift, with its uncertainty, and a remark where the car was raised too little or the CG
-/// comes out under the wheels' centers. Refuses a lift that is none or more than the wheelbase, a reading
+/// CG height from a lift, with its uncertainty, which says what a small lift is worth, and a remark where the
+/// CG comes out under the wheels' centers. Refuses a lift that is none or more than the wheelbase, a reading
 /// above the car's weight, and readings that put the CG under the ground. Lengths in `units`.
 [[nodiscard]] CgHeightResult cgHeightByLift(const LiftTest& test, const LiftCar& car,
                                             const LiftUncertainty& uncertainty, Units units);

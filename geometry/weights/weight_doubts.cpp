@@ -103,7 +103,7 @@ void WeightDoubtFinder::checkReading(const CornerWeights& corners, bool withDriv
         return;
     }
     checkHalf(figures.leftPercent, "left side", withDriver);
-    checkHalf(figures.diagonalPercent, "cross weight, right front and left rear", withDriver);
+    checkHalf(figures.diagonalPercent, "cross weight (right front and left rear)", withDriver);
 }
 
 void WeightDoubtFinder::checkHalf(double percent, std::string_view words, bool withDriver) {

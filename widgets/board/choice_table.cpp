@@ -83,7 +83,9 @@ void ChoiceTable::buildFrozen() {
 
 void ChoiceTable::resizeEvent(QResizeEvent* event) {
     QTableView::resizeEvent(event);
-    frozen_->lieDown();
+    if (frozen_ != nullptr) {
+        frozen_->lieDown();
+    }
 }
 
 void ChoiceTable::dress() {

@@ -96,7 +96,7 @@ class ChoiceTable : public QTableView {
 
     const ChoiceList& list_;
     ChoiceTableModel* model_;
-    FrozenColumns* frozen_;  // rank, holes and problem
+    FrozenColumns* frozen_ = nullptr;  // rank, holes and problem
     std::vector<ChoiceColumn> sizedFor_;
     LengthTreatment sizedLengths_ = LengthTreatment::keep;
     NumberStyle sizedStyle_;

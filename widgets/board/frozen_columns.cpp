@@ -72,6 +72,7 @@ void FrozenColumns::lieDown() {
     verticalScrollBar()->setValue(table_->verticalScrollBar()->value());
     setVisible(held_ > 0);
     raise();
+    viewport()->update();
 }
 
 void FrozenColumns::wheelEvent(QWheelEvent* event) {

@@ -4,6 +4,7 @@
 
 #include <QAbstractItemView>
 #include <QAction>
+#include <QApplication>
 #include <QTabBar>
 #include <QtTest/QTest>
 #include <ctime>
@@ -28,7 +29,8 @@ class FirstHour : public testing::Test {
         window_->openDemo(QStringLiteral("long-roof-wagon.bolt.json"));
         window_->resize(1480, 920);
         window_->show();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(window_.get()));
+        ASSERT_TRUE(QTest::qWaitForWindowExposed(window_.get()));
+        QApplication::setActiveWindow(window_.get());
     }
     void TearDown() override {
         window_->document().undoStack().setClean();

@@ -91,7 +91,7 @@ TEST(FindDoubts, AWrittenLengthThatDisagreesSaysWhatItShifts) {
     car.links[0].length = 20.125 * kInch;
     EXPECT_THAT(
         doubtLines(car),
-        ElementsAre("links[0].length: written length 20 1/8 in, but the holes in use are 20 in apart: as "
+        ElementsAre("links[0].length: written length 20 1/8 in, but the current holes are 20 in apart: as "
                     "written the axle sits 0.1 in back and the pinion 0.6\u00B0 nose down; re-measure, or "
                     "clear the length to fit the holes"));
     // A third link 1/4 short pulls the head forward, the center half as far.
@@ -141,7 +141,7 @@ TEST(FindDoubts, ACarThatCannotBeAssembledSaysWhichLink) {
     car.links[1].length = 2 * kInch;
     const std::vector<std::string> found = doubtLines(car);
     EXPECT_THAT(found,
-                Contains(HasSubstr("links[1].length: written length 2 in, but the holes in use are 15 in")));
+                Contains(HasSubstr("links[1].length: written length 2 in, but the current holes are 15 in")));
     EXPECT_THAT(found, Contains(HasSubstr("as written the axle cannot be assembled")));
     EXPECT_THAT(found, Contains(HasSubstr("can't be assembled at ride")));
 }
@@ -163,7 +163,7 @@ TEST(FindDoubts, TravelBeyondTheLinksReachSaysWhereItEnds) {
     EXPECT_EQ(doubts[0].id.field, Id::bump);
     EXPECT_EQ(doubts[1].id.field, Id::droop);
     EXPECT_EQ(doubts[0].path, "links[1]");
-    EXPECT_THAT(doubts[0].reason, ContainsRegex("'third link' runs out at [0-9.]+ in of bump"));
+    EXPECT_THAT(doubts[0].reason, ContainsRegex("'third link' stops travel at [0-9.]+ in of bump"));
     EXPECT_THAT(doubts[1].reason, ContainsRegex("runs out at [0-9.]+ in of droop"));
 }
 
@@ -172,7 +172,7 @@ TEST(FindDoubts, AMissingLocatorIsNamed) {
     car.links.pop_back();
     EXPECT_THAT(
         doubtLines(car),
-        ElementsAre("links: nothing holds the axle sideways: a track bar or Watts linkage is missing; "
+        ElementsAre("links: nothing holds the axle laterally: a track bar or Watts linkage is missing; "
                     "figures assume it stays centered"));
 }
 

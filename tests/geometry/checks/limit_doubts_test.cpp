@@ -90,20 +90,20 @@ TEST(LimitDoubts, TooLittleThreadNow) {
 TEST(LimitDoubts, AWantedWindowTheWrongWayRound) {
     Car car = limitedCar();
     std::swap(car.wanted->icNear, car.wanted->icFar);
-    const std::string far = "wanted.ic_near: the near side of the wanted window lies past its far side";
-    EXPECT_THAT(doubtLines(car), ElementsAre(far + ": no hole choice can be inside"));
+    const std::string far = "wanted.ic_near: the near side of the target window lies past its far side";
+    EXPECT_THAT(doubtLines(car), ElementsAre(far + ": no hole combination can be inside"));
     car = limitedCar();
     car.wanted->icFar = -5;
     EXPECT_THAT(doubtLines(car), IsEmpty()) << "through infinity to behind the axle";
     car.wanted->icNear = -6;
     EXPECT_THAT(doubtLines(car), IsEmpty());
     car.wanted->icNear = -4;
-    EXPECT_THAT(doubtLines(car), ElementsAre(far + ": no hole choice can be inside"));
+    EXPECT_THAT(doubtLines(car), ElementsAre(far + ": no hole combination can be inside"));
     car = limitedCar();
     car.wanted->antiSquatLow = 140;
     EXPECT_THAT(doubtLines(car),
-                ElementsAre("wanted.anti_squat_low: least wanted anti-squat 140 % is above the most, 130 %: "
-                            "no hole choice can be inside"));
+                ElementsAre("wanted.anti_squat_low: lowest target anti-squat 140 % is above the most, 130 %: "
+                            "no hole combination can be inside"));
     EXPECT_EQ(findDoubts(car).at(0).id, FieldId{.field = Field::wantedLow});
 }
 

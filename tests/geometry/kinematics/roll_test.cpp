@@ -207,7 +207,7 @@ TEST(RollTrace, NothingSidewaysIsSaidAndNoRowIsUsable) {
     EXPECT_EQ(trace.rows.front().roll, -3 * kDegree);
     Car car = generator.draw(Layout::wattsThreeLink);
     car.links.pop_back();
-    EXPECT_EQ(describeRollEnd(computeRollTrace(car).assembly, car), "nothing holds the axle sideways");
+    EXPECT_EQ(describeRollEnd(computeRollTrace(car).assembly, car), "nothing holds the axle laterally");
 }
 
 // A bar of 20 mm out at the wheel: it hangs plumb once its end has dropped or risen by about its length.
@@ -224,7 +224,7 @@ TEST(RollTrace, EndsWhereALinkRunsOutAndSaysSo) {
     EXPECT_FALSE(trace.rows.back().usable);
     EXPECT_TRUE(std::isnan(trace.rows.back().bind));
     const std::string words = describeRollEnd(trace.leftEnd, car);
-    EXPECT_THAT(words, StartsWith("link 'track bar' runs out at 2."));
+    EXPECT_THAT(words, StartsWith("link 'track bar' stops travel at 2."));
     EXPECT_THAT(words, EndsWith("° of body roll to the left"));
     EXPECT_THAT(describeRollEnd(trace.rightEnd, car), EndsWith("° of body roll to the right"));
     car.links.back().chassis.holes[0].at.y() = 1.0;

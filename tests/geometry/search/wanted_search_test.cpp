@@ -179,7 +179,7 @@ TEST(WantedLength, StopsAtTheAdjustersEnd) {
 
 TEST(WantedSearch, SaysWhyThereIsNothing) {
     Car car = flatCar();
-    EXPECT_EQ(searchWanted(car, {}).problem, "nothing is wanted of this car yet");
+    EXPECT_EQ(searchWanted(car, {}).problem, "no target is set for this car yet");
     car.wanted = anything();
     car.links.erase(car.links.begin() + 1);
     const WantedAnswers answers = searchWanted(car, {});

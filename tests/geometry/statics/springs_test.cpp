@@ -346,10 +346,10 @@ TEST(SuspensionPartTest, RefusesWhatCanNotBe) {
     part.freeLength = 0.4;
     EXPECT_EQ(refusal(part), "");
     part.closedLength = 0.45;
-    EXPECT_THAT(refusal(part), HasSubstr("closed length below the free length"));
+    EXPECT_THAT(refusal(part), HasSubstr("compressed length below the free length"));
     part.closedLength = 0.25;
     part.openLength = 0.2;
-    EXPECT_THAT(refusal(part), HasSubstr("closed length below the open length"));
+    EXPECT_THAT(refusal(part), HasSubstr("compressed length below the extended length"));
     part.openLength = std::nan("");
     EXPECT_THAT(refusal(part), HasSubstr("above 0"));
     part.openLength = 0.5;

@@ -132,7 +132,7 @@ TEST(WeightDoubts, UnlevelPads) {
     weighing.pads = PadHeights{0, 0.004, 0, 0};
     EXPECT_THAT(
         doubtsOf(weighing),
-        ElementsAre(doubt(WeightPart::pads, "4.0 mm below the plane of the other three, which throws")));
+        ElementsAre(doubt(WeightPart::pads, "4.0 mm below the plane of the other three, which changes")));
     Stance unknown = stance();
     unknown.front.reset();
     EXPECT_THAT(findWeightDoubts(weighing, kCgHeight, unknown, Units::metric),
@@ -152,7 +152,7 @@ TEST(WeightDoubts, NumbersOutsideWhatCarsHave) {
     EXPECT_THAT(doubtsOf(weighing), ElementsAre(doubt(WeightPart::corners, "the left side carries")));
     weighing.withoutDriver = CornerWeights{560, 200, 200, 440};
     EXPECT_THAT(doubtsOf(weighing),
-                ElementsAre(doubt(WeightPart::corners, "the diagonal of right front and left rear carries")));
+                ElementsAre(doubt(WeightPart::corners, "the cross weight (right front and left rear) carries")));
 }
 
 TEST(WeightDoubts, LoadsOutsideTheCar) {
