@@ -1,0 +1,109 @@
+// What the papers say of a setup, and the sheets they stand on.
+#include "widgets/papers/sheets/setup_facts.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <QImage>
+#include <QPainter>
+
+#include "tests/support/plain_car.h"
+#include "widgets/papers/sheets/sheets.h"
+
+namespace bolthole {
+namespace {
+
+constexpr NumberStyle kInchStyle{Units::inch, InchStyle::sixteenths};
+
+Pass passWith(int number, const EnteredCorners& pressures) {
+    Pass pass;
+    pass.number = number;
+    pass.date = "2026-11-20";
+    pass.pressures = pressures;
+    return pass;
+}
+
+TEST(SetupFacts, NamesHolesWhereThereIsAChoice) {
+    const SetupFacts facts = setupFactsOf(plainCar(), kInchStyle, false);
+    ASSERT_EQ(facts.links.size(), 3U);
+    EXPECT_EQ(facts.links[0].chassis, QString(QChar(0x2014)));
+    EXPECT_EQ(facts.links[0].axle, "bottom");
+    EXPECT_EQ(facts.links[2].length, "") << "a guide has no length";
+    EXPECT_TRUE(facts.figures.empty());
+    // Lower: 19.5, 3 and 3.25 in apart, by Pythagoras.
+    EXPECT_EQ(facts.links[0].length, "20.00 in");
+}
+
+// 220 kPa are 31.908 psi and 124 kPa are 17.985 by 6.894757 kPa to the psi (NIST SP 811, Appendix B, from
+// memory).
+TEST(SetupFacts, TakesPressuresFromTheLastPassThatHasThem) {
+    Car car = plainCar();
+    EXPECT_TRUE(setupFactsOf(car, kInchStyle, false).pressures.empty());
+    car.passes = {passWith(1, {.leftRear = 100}), passWith(2, {.leftFront = 220, .leftRear = 124}),
+                  passWith(3, {})};
+    const SetupFacts facts = setupFactsOf(car, kInchStyle, false);
+    ASSERT_EQ(facts.pressures.size(), 2U);
+    EXPECT_EQ(facts.pressures[0].value, "31.9 psi");
+    EXPECT_EQ(facts.pressures[1].name, "left rear");
+    EXPECT_EQ(facts.pressures[1].value, "18 psi");
+    EXPECT_EQ(setupFactsOf(car, {Units::metric}, false).pressures[0].value, "220 kPa");
+}
+
+TEST(SetupFacts, SaysTheClicksThatAreSet) {
+    Car car = plainCar();
+    EXPECT_TRUE(setupFactsOf(car, kInchStyle, false).clicks.empty());
+    car.launch.front.damping = Damping{};
+    car.launch.front.damping->rebound.at = 7;
+    const SetupFacts facts = setupFactsOf(car, kInchStyle, false);
+    ASSERT_EQ(facts.clicks.size(), 1U);
+    EXPECT_EQ(facts.clicks[0].name, "front shock, rebound");
+    EXPECT_EQ(facts.clicks[0].value, "7");
+}
+
+TEST(SetupFacts, GivesFiguresWithTheirUncertainty) {
+    const SetupFacts facts = setupFactsOf(plainCar(), kInchStyle, true);
+    ASSERT_FALSE(facts.figures.empty());
+    EXPECT_EQ(facts.figures[0].name, "Anti-squat");
+    EXPECT_TRUE(facts.figures[0].value.contains(QChar(0xB1))) << qPrintable(facts.figures[0].value);
+    EXPECT_TRUE(facts.figures[0].value.endsWith(" %"));
+}
+
+TEST(SetupText, IsAFewLinesForAnybody) {
+    Car car = plainCar();
+    car.stateName = "street";
+    const QString text = setupText(setupFactsOf(car, kInchStyle, true), QDate(2026, 11, 28));
+    EXPECT_TRUE(
+        text.startsWith("Plain: street, 2026-11-28\nlower: axle hole bottom, 20.00 in center to center\n"))
+        << qPrintable(text);
+    EXPECT_TRUE(text.contains("all, driver aboard 3594 lb")) << "1630 kg";
+    EXPECT_LE(text.count('\n'), 14);
+}
+
+// Every sheet of every page paints, also of a car that has nothing beside its links.
+TEST(Sheets, PaintABareCar) {
+    Car car = plainCar();
+    car.title.clear();
+    car.springs.clear();
+    car.loads.clear();
+    car.driveline.reset();
+    for (const SheetKind kind : {SheetKind::measuring, SheetKind::testDay, SheetKind::setup}) {
+        for (const SheetPaper paper : {SheetPaper::letter, SheetPaper::a4}) {
+            const auto sheets = makeSheet(kind, car, kInchStyle, QDate(2026, 11, 28), pageOf(kind, paper));
+            ASSERT_GE(sheets->sheetCount(), 1);
+            for (int index = 0; index < sheets->sheetCount(); ++index) {
+                QImage page(600, 600, QImage::Format_Grayscale8);
+                page.fill(Qt::white);
+                QPainter painter(&page);
+                painter.scale(2, 2);
+                sheets->paintSheet(painter, index);
+                painter.end();
+                QImage empty(page.size(), page.format());
+                empty.fill(Qt::white);
+                EXPECT_NE(page, empty) << nameOf(kind).toStdString() << ", sheet " << index;
+            }
+        }
+    }
+}
+
+}  // namespace
+}  // namespace bolthole
