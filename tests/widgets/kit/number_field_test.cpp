@@ -264,5 +264,28 @@ TEST_F(NumberFieldTest, AFaultOfTheCarIsSaidAtTheField) {
     EXPECT_TRUE(field_->note().isEmpty());
 }
 
+// A length that is no fraction: the tape's nearest, itself once it is entered, and never changed by that.
+TEST_F(NumberFieldTest, ShowsWhatATapeShowsUntilItIsEntered) {
+    field_->showNumber(inches(21.3436), kInch);
+    EXPECT_EQ(field_->text(), QStringLiteral("21.3436")) << "it is entered";
+    other_->setFocus();
+    EXPECT_EQ(field_->text(), QStringLiteral("≈ 21 11/32"));
+    field_->setFocus();
+    EXPECT_EQ(field_->text(), QStringLiteral("21.3436"));
+    QTest::keyClick(field_, Qt::Key_Tab);
+    EXPECT_EQ(field_->text(), QStringLiteral("≈ 21 11/32"));
+    EXPECT_TRUE(committed_.empty());
+    EXPECT_EQ(field_->number(), inches(21.3436));
+}
+
+TEST_F(NumberFieldTest, SaysThatNobodyMeasuredTheNumber) {
+    field_->setHowTo(QStringLiteral("By the tape."));
+    field_->setStarting(true);
+    EXPECT_TRUE(field_->property("starting").toBool());
+    EXPECT_EQ(field_->accessibleDescription(), QStringLiteral("Starting number, not measured. By the tape."));
+    field_->setStarting(false);
+    EXPECT_EQ(field_->accessibleDescription(), QStringLiteral("By the tape."));
+}
+
 }  // namespace
 }  // namespace bolthole
