@@ -69,6 +69,7 @@ struct ChangeSheet::Parts {
     void addTurns(const BlockMaker& make);
     void addChecks(const BlockMaker& make);
     void addExpected(const BlockMaker& make);
+    void addNext(const BlockMaker& make);
     void addRoomToWrite(const BlockMaker& make);
     [[nodiscard]] QString tellingWords() const;
     void add(std::vector<SheetBlock> more) { std::ranges::move(more, std::back_inserter(blocks)); }
@@ -185,6 +186,17 @@ void ChangeSheet::Parts::addExpected(const BlockMaker& make) {
     blocks.push_back(curves());
 }
 
+void ChangeSheet::Parts::addNext(const BlockMaker& make) {
+    if (request.next.isEmpty()) {
+        return;
+    }
+    blocks.push_back(make.heading(QStringLiteral("Next thing to try"),
+                                  QStringLiteral("computed launches; no real car has been compared yet")));
+    for (const QString& sentence : request.next) {
+        blocks.push_back(make.paragraph(sentence));
+    }
+}
+
 void ChangeSheet::Parts::addRoomToWrite(const BlockMaker& make) {
     const QString angle = words.pinionExpected.isEmpty()
                               ? QStringLiteral("pinion, °")
@@ -216,6 +228,7 @@ void ChangeSheet::Parts::fillBlocks() {
     addChecks(make);
     blocks.push_back(sideView());
     addExpected(make);
+    addNext(make);
     if (words.differs) {
         addRoomToWrite(make);
     }

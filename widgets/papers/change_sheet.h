@@ -5,6 +5,7 @@
 #include <QDate>
 #include <QPageLayout>
 #include <QString>
+#include <QStringList>
 #include <memory>
 
 #include "geometry/compare/comparison.h"
@@ -28,6 +29,7 @@ struct ChangeRequest {
     QString afterName;
     NumberStyle style;
     QDate date;
+    QStringList next{};  ///< the next thing to try, a sentence each, see nextToTry(); empty: not said
 };
 
 /// Lays the sheet out for a page and paints it sheet by sheet, lengths in mm on paper, as WallChart does.

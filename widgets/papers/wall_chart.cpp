@@ -49,7 +49,7 @@ struct WallChart::Parts {
     Parts(const ChartRequest& asked, const QPageLayout& page)
         : request(asked),
           choices(computeChart(request.car, request.lengths)),
-          words(request.car, choices, request.lengths, request.style),
+          words(request.car, choices, request.lengths, request.style, request.powers),
           frame(frameOf(paintable(page), fonts, words, request.style.units)),
           layout(layOut(frame, fonts, choices, words)) {}
 

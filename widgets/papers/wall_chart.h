@@ -28,6 +28,7 @@ struct ChartRequest {
     LengthTreatment lengths = LengthTreatment::keep;
     NumberStyle style;  ///< units; papers show inches as decimals or fractions as the style says
     QDate date;
+    QString powers{};  ///< which holes for how much power, see bandWords(); empty: not said
 };
 
 /// How many choices a chart of the car shows, and the most it is made for: beyond, nobody would paper that

@@ -122,6 +122,10 @@ QStringList ChartWords::legend() const {
     if (any([](const HoleChoice& choice) { return choice.problems != 0; })) {
         lines << QStringLiteral("Hatched: the combination has the problem its cell names.");
     }
+    if (!powers_.isEmpty()) {
+        lines << QStringLiteral("For how much power, by computed launches and the engine's peak torque: %1.")
+                     .arg(powers_);
+    }
     return lines;
 }
 

@@ -40,8 +40,9 @@ QString turnsText(double turns) {
 
 }  // namespace
 
-ChartWords::ChartWords(const Car& car, const ChartChoices& chart, LengthTreatment lengths, NumberStyle style)
-    : car_(car), chart_(chart), lengths_(lengths), style_(style) {}
+ChartWords::ChartWords(const Car& car, const ChartChoices& chart, LengthTreatment lengths, NumberStyle style,
+                       QString powers)
+    : car_(car), chart_(chart), lengths_(lengths), style_(style), powers_(std::move(powers)) {}
 
 QString ChartWords::linkName(int link) const {
     return fromView(linkWords(car_, link));

@@ -59,7 +59,9 @@ struct HoleWords {
 /// Makes the words of one chart. Keeps references to the car and the choices.
 class ChartWords {
   public:
-    ChartWords(const Car& car, const ChartChoices& chart, LengthTreatment lengths, NumberStyle style);
+    /// `powers`: which holes for how much power; empty: not said.
+    ChartWords(const Car& car, const ChartChoices& chart, LengthTreatment lengths, NumberStyle style,
+               QString powers);
 
     [[nodiscard]] CellWords cell(int row, int column) const;
     /// The holes of one step of an axis, in order of its brackets.
@@ -105,6 +107,7 @@ class ChartWords {
     const ChartChoices& chart_;
     LengthTreatment lengths_;
     NumberStyle style_;
+    QString powers_;
 };
 
 /// What everybody at the car must mind; at the foot of every sheet.
