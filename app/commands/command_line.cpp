@@ -17,6 +17,7 @@
 #include "app/commands/command.h"
 #include "app/commands/compare_table.h"
 #include "app/commands/figures_command.h"
+#include "app/commands/fit_command.h"
 #include "app/commands/holes_table.h"
 #include "app/commands/launch_command.h"
 #include "app/commands/log_command.h"
@@ -310,10 +311,11 @@ Outcome outcomeOf(const std::string& file, LaunchOutcome made) {
     return {made.end == LaunchOutcome::End::badUse ? ExitCode::badUse : ExitCode::cannotAssemble};
 }
 
-Outcome launch(const Request& request) {
+template <LaunchOutcome (*make)(const Request&, const Car&)>
+Outcome onLaunch(const Request& request) {
     const std::string& file = request.files().front();
     const std::optional<Car> car = readFor(request, file);
-    return car ? outcomeOf(file, runLaunch(request, *car)) : Outcome{ExitCode::badUse};
+    return car ? outcomeOf(file, make(request, *car)) : Outcome{ExitCode::badUse};
 }
 
 Outcome tryNext(const Request& request) {
@@ -333,6 +335,7 @@ constexpr std::array<Option, 4> kSheetOptions{kSheetOption, kOutputOption, kShee
 constexpr std::array<Option, 4> kLaunchOptions{kEveryOption, kSummaryOption, kOutputOption, kUnitsOption};
 constexpr std::array<Option, 2> kFiguresOptions{kOutputOption, kUnitsOption};
 constexpr std::array<Option, 2> kTryOptions{kOutputOption, kUnitsOption};
+constexpr std::array<Option, 2> kFitOptions{kPassesOption, kOutputOption};
 constexpr std::array<Option, 3> kLogOptions{kImportOption, kOutputOption, kUnitsOption};
 
 constexpr std::array<Command, 12> kCommands{{
@@ -359,7 +362,7 @@ constexpr std::array<Command, 12> kCommands{{
     {"launch", "CAR",
      "CSV, the first seconds after the release, a row every SECONDS (0.01 unless given); with --summary its\n"
      "    figures",
-     1, kLaunchOptions, launch},
+     1, kLaunchOptions, onLaunch<runLaunch>},
     {"try", "CAR",
      "CSV, a row a single change of clicks, holes, launch rpm or front droop: what it does to the 60 ft, "
      "and\n"
@@ -368,6 +371,10 @@ constexpr std::array<Command, 12> kCommands{{
     {"log", "CAR",
      "CSV, a row a pass of the test days; with --import the car file with the passes of such a table read in",
      1, kLogOptions, log},
+    {"fit", "CAR",
+     "CSV, what the passes teach of friction, torque, stall, damping and slip; with --passes a row a pass,\n"
+     "    predicted without itself",
+     1, kFitOptions, onLaunch<runFit>},
     {"check", "CAR...", "what is wrong or doubtful in each file, a line each", kAnyNumber, kTableOptions,
      check},
 }};

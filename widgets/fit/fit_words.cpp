@@ -1,0 +1,116 @@
+#include "widgets/fit/fit_words.h"
+
+#include <QStringList>
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/units/sure_text.h"
+#include "widgets/kit/translation.h"
+#include "widgets/kit/unit_text.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr double kExpectedShare = 0.95;
+constexpr double kInPercent = 100;
+
+/// How a number is written: its factor to what is shown, and as what.
+struct Writing {
+    double factor;
+    Quantity quantity;
+};
+Writing writingOf(LaunchNumber number) {
+    switch (number) {
+        case LaunchNumber::friction:
+            return {1, Quantity::ratio};
+        case LaunchNumber::stallSpeed:
+            return {1, Quantity::speed};
+        case LaunchNumber::peakSlip:
+            return {1, Quantity::percent};
+        case LaunchNumber::torqueScale:
+        case LaunchNumber::frontDampingScale:
+        case LaunchNumber::rearDampingScale:
+            break;
+    }
+    return {kInPercent, Quantity::percent};
+}
+
+}  // namespace
+
+QString fittedWords(const FittedNumber& number, bool hasSurfaces) {
+    switch (number.number) {
+        case LaunchNumber::friction:
+            return hasSurfaces ? tr("Friction, %1").arg(QString::fromStdString(number.surface))
+                               : tr("Tire friction");
+        case LaunchNumber::torqueScale:
+            return tr("Torque, of the curve");
+        case LaunchNumber::stallSpeed:
+            return tr("Stall speed");
+        case LaunchNumber::frontDampingScale:
+            return tr("Front damping, of the table");
+        case LaunchNumber::rearDampingScale:
+            return tr("Rear damping, of the table");
+        case LaunchNumber::peakSlip:
+            break;
+    }
+    return tr("Slip at the peak");
+}
+
+QString fittedText(LaunchNumber number, double value, double uncertainty) {
+    const Writing writing = writingOf(number);
+    const std::string text = figureText(value * writing.factor, writing.quantity, Units::metric);
+    const std::string sure = sureText(uncertainty * writing.factor, writing.quantity, Units::metric);
+    return QString::fromStdString(
+        withUnit(sure.empty() ? text : text + " " + sure, writing.quantity, Units::metric));
+}
+
+QString toldText(const FittedNumber& number) {
+    constexpr double kMostTold = 99;
+    return tr("%1 %").arg(std::round(std::clamp(number.toldPercent(), 0.0, kMostTold)));
+}
+
+QString insideWords(const LaunchFit& fit) {
+    const double expected = kExpectedShare * static_cast<double>(fit.passes.size());
+    return tr("Each pass predicted without itself: %1 of %2 inside their ± (%3 expected)")
+        .arg(fit.inside())
+        .arg(fit.passes.size())
+        .arg(std::round(expected));
+}
+
+QString noFitWords(const LaunchFit& fit, const Car& car) {
+    switch (fit.end) {
+        case FitEnd::done:
+            return {};
+        case FitEnd::missing: {
+            QStringList missing;
+            for (const MissingInput& input : fit.missing) {
+                missing += QString::fromStdString(input.reason);
+            }
+            return tr("The launch can't be computed yet:\n%1").arg(missing.join(QLatin1Char('\n')));
+        }
+        case FitEnd::noPass: {
+            const QString unused = unusedWords(fit, car);
+            return unused.isEmpty()
+                       ? tr("Enter passes with their 60 ft, and this says what they teach of friction, "
+                            "torque, stall and damping, and predicts the next one.")
+                       : unused;
+        }
+        case FitEnd::notDone:
+        case FitEnd::cancelled:
+            break;
+    }
+    return tr("Not fitted.");
+}
+
+QString unusedWords(const LaunchFit& fit, const Car& car) {
+    QStringList lines;
+    for (const UnusedPass& pass : fit.unused) {
+        lines += tr("Left out: %1, %2")
+                     .arg(QString::fromStdString(passWords(car.passes[pass.row])),
+                          QString::fromStdString(pass.reason));
+    }
+    return lines.join(QLatin1Char('\n'));
+}
+
+}  // namespace bolthole
