@@ -16,6 +16,7 @@
 #include "app/desks/before_desk.h"
 #include "app/desks/choice_desk.h"
 #include "app/desks/cloud_runner.h"
+#include "app/desks/fit_desk.h"
 #include "app/desks/recovery_desk.h"
 #include "app/desks/wanted_desk.h"
 #include "app/window/pass_desk.h"
@@ -126,6 +127,7 @@ void MainWindow::connectViews() {
         connect(page, &WorkPage::fieldWanted, this, &MainWindow::goToField);
     }
     connect(wantedDesk_, &WantedDesk::edited, this, &MainWindow::takeEdit);
+    connect(fitDesk_, &FitDesk::edited, this, &MainWindow::takeEdit);
     connect(cloudRunner_, &CloudRunner::arrived, this, &MainWindow::takeCloud);
     connect(&JobNews::instance(), &JobNews::failed, notice_, &NoticeBar::say);
     connect(styleChoice_, &QComboBox::activated, this, &MainWindow::chooseStyle);
@@ -205,6 +207,7 @@ void MainWindow::carChanged() {
     desk_->carChanged(document_.isDragging());
     passDesk_->keepGhost();
     wantedDesk_->carChanged();
+    fitDesk_->carChanged(document_.isDragging());
     showState();
 }
 

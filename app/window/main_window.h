@@ -38,6 +38,7 @@ class FigureTable;
 class HoleBoard;
 class LaunchPage;
 class NoticeBar;
+class FitDesk;
 class PassDesk;
 class TestDaysPage;
 class RecoveryDesk;
@@ -178,6 +179,7 @@ class MainWindow : public QMainWindow {
     WantedDesk* wantedDesk_ = nullptr;
     TestDaysPage* days_ = nullptr;
     PassDesk* passDesk_ = nullptr;
+    FitDesk* fitDesk_ = nullptr;
     QTabWidget* pages_ = nullptr;
     QStackedWidget* workPages_ = nullptr;  // the bench first
     std::vector<WorkPage*> besideBench_;   // the others, but for the test days at the end

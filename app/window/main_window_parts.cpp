@@ -16,6 +16,7 @@
 #include "app/desks/before_desk.h"
 #include "app/desks/choice_desk.h"
 #include "app/desks/cloud_runner.h"
+#include "app/desks/fit_desk.h"
 #include "app/desks/wanted_desk.h"
 #include "app/window/main_window.h"
 #include "app/window/pass_desk.h"
@@ -23,6 +24,7 @@
 #include "widgets/compare/before_panel.h"
 #include "widgets/curves/travel_curves.h"
 #include "widgets/fields/car_sheet.h"
+#include "widgets/fit/fit_card.h"
 #include "widgets/kit/card.h"
 #include "widgets/kit/grouped_tabs.h"
 #include "widgets/kit/notice_bar.h"
@@ -228,6 +230,9 @@ QWidget* MainWindow::buildPages(QWidget* bench) {
     wantedDesk_ = new WantedDesk(state_, desk_->state(), *wanted, *mark, this);
     days_ = new TestDaysPage(this);
     passDesk_ = new PassDesk(state_, *days_, this);
+    auto* fit = new FitCard(days_);
+    days_->addSide(fit);
+    fitDesk_ = new FitDesk(state_, *fit, this);
     // As the person's week goes: measure, choose, launch, and the test days.
     besideBench_ = {new WeightsPage(this), driveline, new SpringsPage(this), brackets_, wanted, roll,
                     new SurePage(this),    launch_,   new LoadsPage(this)};
