@@ -39,8 +39,12 @@ std::vector<std::string_view> split(std::string_view text, std::string_view at, 
     }
 }
 
-/// What parts the cells of a line: the first of tab and semicolon it has; else spaces, where they part two
-/// numbers; else commas.
+bool isLetter(char c) {
+    return std::isalpha(static_cast<unsigned char>(c)) != 0;
+}
+
+/// What parts the cells of a line: the first of tab and semicolon it has; else commas in a line with words,
+/// such as a heading; else spaces, where they part two numbers; else commas.
 std::vector<std::string_view> cellsOf(std::string_view line) {
     for (const std::string_view part : {"\t", ";"}) {
         if (line.find_first_of(part) != std::string_view::npos) {
@@ -50,7 +54,8 @@ std::vector<std::string_view> cellsOf(std::string_view line) {
     std::vector<std::string_view> words = split(line, kSpaces, false);
     const bool commasPart = std::ranges::any_of(
         words, [&words](std::string_view word) { return &word != &words.back() && word.ends_with(','); });
-    return words.size() < 2 || commasPart ? split(line, ",", true) : words;
+    const bool isHeading = std::ranges::any_of(line, isLetter) && line.find(',') != std::string_view::npos;
+    return words.size() < 2 || commasPart || isHeading ? split(line, ",", true) : words;
 }
 
 bool isDigit(char c) {
