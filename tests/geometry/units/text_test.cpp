@@ -75,26 +75,6 @@ TEST(ReadTyped, ReadsInchesAsPeopleTypeThem) {
     }
 }
 
-// Half of what a tape reads across a tire.
-TEST(ReadTyped, DividesWhereTheSlashStandsByItself) {
-    expectInches("26 3/4 / 2", 13.375);
-    expectInches("26 3/4 in / 2", 13.375);
-    expectInches("26.75 / 2", 13.375);
-    expectInches("27 / 2", 13.5);
-    expectInches("3 / 8", 0.375);
-    expectInches("-27 / 2", -13.5);
-    expectInches("9 ft / 4", 27);
-    expectInches("1 ft 2 1/2 in / 2", 7.25);
-    EXPECT_EQ(readTyped("680 / 2", Quantity::length, Units::metric).value, 0.34);
-    EXPECT_EQ(readTyped("680 mm / 2", Quantity::length, Units::inch).value, 0.34);
-    EXPECT_EQ(readTyped("3100 / 2", Quantity::mass, Units::metric).value, 1550);
-    expectRefused("26 3/4 / 0", "divided by 0");
-    expectRefused("26 3/4 / ", "missing after the '/'");
-    expectRefused("26 3/4 / x", "missing after the '/'");
-    expectRefused("26 3/4/2", "left over");
-    expectRefused("26 3/4 / 2 / 2", "left over");
-}
-
 TEST(ReadTyped, ReadsFeetAndInches) {
     const std::vector<Typed> table{
         {"1 ft 2 1/2 in", 14.5},
