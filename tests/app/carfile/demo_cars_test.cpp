@@ -17,6 +17,7 @@
 #include "geometry/dynamics/launch_run.h"
 #include "geometry/edits/edit.h"
 #include "geometry/kinematics/trace.h"
+#include "geometry/trials/launch_trials.h"
 #include "tests/support/demo_car.h"
 
 namespace bolthole {
@@ -247,6 +248,40 @@ std::vector<LinkKind> kindsOf(const Car& car) {
         kinds.push_back(link.kind);
     }
     return kinds;
+}
+
+// Of all single changes, the one that is offered first is the click that cures it: the nose stops later, the
+// front tires stay down, the rear tires keep more load and spin less.
+TEST(DemoCars, RoadsterToppingOutEarlyIsCuredByTheFirstThingToTry) {
+    const Car car = demoCar("gully-roadster");
+    const LaunchTrials trials = tryChanges(car);
+    ASSERT_TRUE(trials.complete);
+    const LaunchFigures& asSet = trials.present.figures;
+    ASSERT_TRUE(asSet.toppedOut && asSet.frontUp);
+    EXPECT_LT(*asSet.toppedOut, 0.2);
+    const LaunchTrial& first = trials.trials.front();
+    const auto* edit = std::get_if<SetNumber>(&first.change.edit);
+    ASSERT_NE(edit, nullptr) << first.change.words;
+    EXPECT_EQ(edit->id.field, Field::frontReboundClick);
+    EXPECT_TRUE(first.change.isFirmer);
+    EXPECT_GT(first.chance, 0.8);
+    EXPECT_TRUE(first.differs);
+    EXPECT_LT(*first.sixtyFootChange.change, -0.04);
+
+    const LaunchRun cured = simulateLaunch(*launchInputsOf(apply(car, first.change.edit).car).inputs);
+    ASSERT_EQ(cured.end, LaunchEnd::done);
+    EXPECT_GT(*cured.figures.toppedOut, *asSet.toppedOut + 0.1);
+    EXPECT_GT(*cured.figures.leastRearLoad, *asSet.leastRearLoad + 500);
+    EXPECT_LT(*cured.figures.sixtyFoot, *asSet.sixtyFoot - 0.04);
+    EXPECT_TRUE(std::ranges::any_of(first.reasons, [](const ReasonPart& part) {
+        return part.kind == ReasonPart::Kind::noseStops && *part.after > *part.before;
+    }));
+    for (const LaunchTrial& trial : trials.trials) {
+        const auto* other = std::get_if<SetNumber>(&trial.change.edit);
+        if (other == nullptr || other->id.field != Field::frontReboundClick) {
+            EXPECT_LT(trial.chance, first.chance) << trial.change.words;
+        }
+    }
 }
 
 TEST(DemoCars, PickupIsAThreeLinkWithATrackBar) {
