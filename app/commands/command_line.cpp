@@ -288,8 +288,8 @@ Outcome figures(const Request& request) {
     if (!car) {
         return {ExitCode::badUse};
     }
-    const bool isBuilt = isAssembled(file, *car, computeTrace(*car));
-    return isBuilt ? Outcome{ExitCode::done, figuresTable(*car)} : Outcome{ExitCode::cannotAssemble};
+    return isAssembled(file, *car, computeTrace(*car)) ? Outcome{ExitCode::done, figuresTable(*car)}
+                                                       : Outcome{ExitCode::cannotAssemble};
 }
 
 Outcome log(const Request& request) {
@@ -318,10 +318,8 @@ Outcome onLaunch(const Request& request) {
     return car ? outcomeOf(file, make(request, *car)) : Outcome{ExitCode::badUse};
 }
 
-Outcome tryNext(const Request& request) {
-    const std::string& file = request.files().front();
-    const std::optional<Car> car = readFor(request, file);
-    return car ? outcomeOf(file, runTrials(*car)) : Outcome{ExitCode::badUse};
+LaunchOutcome tryEach(const Request& /*request*/, const Car& car) {
+    return runTrials(car);
 }
 
 constexpr std::size_t kAnyNumber = static_cast<std::size_t>(-1);
@@ -333,12 +331,11 @@ constexpr std::array<Option, 6> kTemplateOptions{kLinkNameOption, kEndOption,   
                                                  kOutputOption,   kPaperOption, kUnitsOption};
 constexpr std::array<Option, 4> kSheetOptions{kSheetOption, kOutputOption, kSheetPaperOption, kUnitsOption};
 constexpr std::array<Option, 4> kLaunchOptions{kEveryOption, kSummaryOption, kOutputOption, kUnitsOption};
-constexpr std::array<Option, 2> kFiguresOptions{kOutputOption, kUnitsOption};
-constexpr std::array<Option, 2> kTryOptions{kOutputOption, kUnitsOption};
+constexpr std::array<Option, 2> kPlainOptions{kOutputOption, kUnitsOption};
 constexpr std::array<Option, 2> kFitOptions{kPassesOption, kOutputOption};
 constexpr std::array<Option, 3> kLogOptions{kImportOption, kOutputOption, kUnitsOption};
 
-constexpr std::array<Command, 12> kCommands{{
+constexpr std::array<Command, 13> kCommands{{
     {"sweep", "CAR", "CSV, a row a travel step from full droop to full bump", 1, kTableOptions, sweep},
     {"holes", "CAR",
      "CSV, a row a hole combination, with its figures at ride and anti-squat at both ends of travel", 1,
@@ -358,16 +355,14 @@ constexpr std::array<Command, 12> kCommands{{
      "    the change sheet as PDF where FILE ends in .pdf",
      2, kTableOptions, compare},
     {"figures", "CAR", "CSV, every figure of every page with its standard uncertainty, a row each", 1,
-     kFiguresOptions, figures},
+     kPlainOptions, figures},
     {"launch", "CAR",
      "CSV, the first seconds after the release, a row every SECONDS (0.01 unless given); with --summary its\n"
      "    figures",
      1, kLaunchOptions, onLaunch<runLaunch>},
     {"try", "CAR",
-     "CSV, a row a single change of clicks, holes, launch rpm or front droop: what it does to the 60 ft, "
-     "and\n"
-     "    the chance that it helps; the likeliest first",
-     1, kTryOptions, tryNext},
+     "CSV, a row a single change between two passes: what it does to the 60 ft, and the chance that it helps",
+     1, kPlainOptions, onLaunch<tryEach>},
     {"log", "CAR",
      "CSV, a row a pass of the test days; with --import the car file with the passes of such a table read in",
      1, kLogOptions, log},
