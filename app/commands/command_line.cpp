@@ -283,13 +283,13 @@ Outcome sheet(const Request& request) {
 }
 
 Outcome figures(const Request& request) {
-    const std::string& file = request.files().front();
-    const std::optional<Car> car = readFor(request, file);
+    const std::optional<Car> car = readFor(request, request.files().front());
     if (!car) {
         return {ExitCode::badUse};
     }
-    return isAssembled(file, *car, computeTrace(*car)) ? Outcome{ExitCode::done, figuresTable(*car)}
-                                                       : Outcome{ExitCode::cannotAssemble};
+    return isAssembled(request.files().front(), *car, computeTrace(*car))
+               ? Outcome{ExitCode::done, figuresTable(*car)}
+               : Outcome{ExitCode::cannotAssemble};
 }
 
 Outcome log(const Request& request) {
@@ -313,9 +313,8 @@ Outcome outcomeOf(const std::string& file, LaunchOutcome made) {
 
 template <LaunchOutcome (*make)(const Request&, const Car&)>
 Outcome onLaunch(const Request& request) {
-    const std::string& file = request.files().front();
-    const std::optional<Car> car = readFor(request, file);
-    return car ? outcomeOf(file, make(request, *car)) : Outcome{ExitCode::badUse};
+    const std::optional<Car> car = readFor(request, request.files().front());
+    return car ? outcomeOf(request.files().front(), make(request, *car)) : Outcome{ExitCode::badUse};
 }
 
 LaunchOutcome tryEach(const Request& /*request*/, const Car& car) {
