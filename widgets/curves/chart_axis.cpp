@@ -59,15 +59,20 @@ std::vector<ImposedLabel> numberTicks(const ChartAxis& axis, const ImposedRange&
                                       const QFontMetricsF& metrics) {
     const double length = std::abs(at.to - at.from);
     const double span = (at.high - at.low) / axis.unit;
-    const double room =
-        axis.isUpright ? 2.4 * metrics.height() : 1.6 * metrics.horizontalAdvance(QStringLiteral("−0.00"));
     std::vector<ImposedLabel> ticks;
     if (length < 1 || !(span > 0)) {
         return ticks;
     }
-    // Whole numbers read calmer than halves as long as they are not far apart.
-    const double least = room * span / length;
-    const double step = least > 0.5 && least <= 1 ? 1 : niceStep(least);
+    // The finest round step whose labels keep clear of each other.
+    const auto isTooNarrow = [&](double step) {
+        const double widest = std::max(metrics.horizontalAdvance(tickText(at.low / axis.unit, step)),
+                                       metrics.horizontalAdvance(tickText(at.high / axis.unit, step)));
+        return step * length / span < (axis.isUpright ? 2.4 * metrics.height() : widest + 12);
+    };
+    double step = niceStep(span * kTickGap / length);
+    while (isTooNarrow(step)) {
+        step = niceStep(1.5 * step);
+    }
     const double last = std::floor(at.high / axis.unit / step + kOnStep);
     for (double index = std::ceil(at.low / axis.unit / step - kOnStep); index <= last; ++index) {
         ticks.push_back({index * step * axis.unit, tickText(index * step, step)});
