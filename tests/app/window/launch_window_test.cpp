@@ -1,7 +1,9 @@
 // The launch page in the real window: reached by its key, played, gone through by hand, clicks undone.
 #include <gmock/gmock.h>
 
+#include <QAction>
 #include <QApplication>
+#include <QMouseEvent>
 #include <QPushButton>
 #include <QSignalSpy>
 #include <QTest>

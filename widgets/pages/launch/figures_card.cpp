@@ -2,6 +2,7 @@
 
 #include <QGridLayout>
 #include <QVBoxLayout>
+#include <algorithm>
 #include <cmath>
 
 #include "geometry/units/sure_text.h"
@@ -144,7 +145,9 @@ QString LaunchFiguresCard::differenceWords(LaunchFigure figure, double change) c
     if (std::isnan(spread)) {
         return words;
     }
-    if (std::abs(change) < kCoverage95 * spread) {
+    const bool showsNothing = std::none_of(words.begin(), words.end(),
+                                           [](QChar letter) { return letter >= u'1' && letter <= u'9'; });
+    if (showsNothing || std::abs(change) < kCoverage95 * spread) {
         return tr("can’t tell");
     }
     const std::string sure = sureText(spread, quantityOf(figure), units_, finenessOf(figure));
