@@ -28,6 +28,7 @@
 #include "widgets/kit/card.h"
 #include "widgets/kit/grouped_tabs.h"
 #include "widgets/kit/notice_bar.h"
+#include "widgets/kit/picture_copy.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/pages/accuracy/sure_page.h"
 #include "widgets/pages/brackets/bracket_page.h"
@@ -43,6 +44,7 @@
 #include "widgets/readouts/figure_strip.h"
 #include "widgets/readouts/figure_table.h"
 #include "widgets/scales/travel_slider.h"
+#include "widgets/views/across_view.h"
 #include "widgets/views/side_view.h"
 #include "widgets/views/view_deck.h"
 #include "widgets/views/wanted_mark.h"
@@ -171,6 +173,10 @@ QWidget* MainWindow::buildBench() {
     slider_ = new TravelSlider(this);
     slider_->setObjectName(QStringLiteral("benchSlider"));
     curves_ = new TravelCurves(this);
+    for (QWidget* shown : std::initializer_list<QWidget*>{&views_->sideView(), &views_->rearView(),
+                                                          &views_->topView(), curves_}) {
+        offerPicture(*shown);
+    }
     auto* travel = new QWidget(this);
     auto* travelRow = new QHBoxLayout(travel);
     travelRow->setContentsMargins(0, 0, 0, 0);

@@ -15,6 +15,7 @@ constexpr double kFillLine = 9;  // mm, for date and name
 constexpr double kLeastPicture = 58;
 constexpr double kMostPicture = 96;
 constexpr double kUnderPicture = 1.5;
+constexpr double kOverFoot = 1.2;
 constexpr double kNotes = 24;  // least room that is ruled for notes
 
 QString standingCaution() {
@@ -39,7 +40,8 @@ struct MeasuringSheet::Parts {
         : car(of), plan(measuringPlan(of)), frame(fonts, paintable(layout), standingCaution()) {
         car.units = style.units;
         const QRectF& body = frame.body();
-        const QSizeF room(body.width(), body.height() - kFillLine - kLeastPicture - kUnderPicture);
+        const QSizeF room(body.width(),
+                          body.height() - kFillLine - kLeastPicture - kUnderPicture - kOverFoot);
         for (std::size_t area = 0; area < plan.size(); ++area) {
             blocks.push_back(MeasuringBlocks(fonts, body.width(), style.units).of(plan[area]));
             for (FlowPage& page : flowed(blocks.back().blocks, room)) {
@@ -112,7 +114,7 @@ void MeasuringSheet::paintSheet(QPainter& painter, int index) const {
     const double used = page.blocks.empty() ? 0 : page.blocks.back().box.bottom();
     const double top = body.top() + kFillLine;
     const double height =
-        std::clamp(body.bottom() - top - used - kUnderPicture - 1, kLeastPicture, kMostPicture);
+        std::clamp(body.bottom() - top - used - kUnderPicture - kOverFoot, kLeastPicture, kMostPicture);
     drawMeasuringPicture(painter, {0, top, body.width(), height}, parts_->fonts, parts_->car, area,
                          page.numbers);
     for (const PlacedBlock& placed : page.blocks) {

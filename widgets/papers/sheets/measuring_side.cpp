@@ -77,9 +77,11 @@ class PointsDrawer {
         if (!isUpright && !fits) {
             at = {std::max(from.x(), to.x()) + 1.5, middle.y() + kStrong.digits / 2};
         }
+        const QRectF taken(at.x(), at.y() - 1.4 * kStrong.digits, width, 2 * kStrong.digits);
+        painter_.fillRect(taken, Qt::white);  // lines break for words
         painter_.setPen(Qt::black);
         fonts_.draw(painter_, at, word, kStrong);
-        placer_.take(QRectF(at.x(), at.y() - 1.4 * kStrong.digits, width, 2 * kStrong.digits));
+        placer_.take(taken);
         placer_.take(QLineF(from, to), 2);
     }
 
