@@ -18,6 +18,7 @@
 #include "app/desks/cloud_runner.h"
 #include "app/desks/fit_desk.h"
 #include "app/desks/recovery_desk.h"
+#include "app/desks/trial_desk.h"
 #include "app/desks/wanted_desk.h"
 #include "app/window/pass_desk.h"
 #include "geometry/checks/doubts.h"
@@ -28,6 +29,7 @@
 #include "widgets/kit/job_runner.h"
 #include "widgets/kit/notice_bar.h"
 #include "widgets/pages/days/days_page.h"
+#include "widgets/pages/launch/launch_page.h"
 #include "widgets/pages/work_page.h"
 #include "widgets/readouts/doubt_list.h"
 #include "widgets/readouts/figure_strip.h"
@@ -128,6 +130,8 @@ void MainWindow::connectViews() {
     }
     connect(wantedDesk_, &WantedDesk::edited, this, &MainWindow::takeEdit);
     connect(fitDesk_, &FitDesk::edited, this, &MainWindow::takeEdit);
+    connect(trialDesk_, &TrialDesk::edited, this, &MainWindow::takeEdit);
+    connect(trialDesk_, &TrialDesk::launchWanted, launch_, &LaunchPage::showTried);
     connect(cloudRunner_, &CloudRunner::arrived, this, &MainWindow::takeCloud);
     connect(&JobNews::instance(), &JobNews::failed, notice_, &NoticeBar::say);
     connect(styleChoice_, &QComboBox::activated, this, &MainWindow::chooseStyle);
@@ -208,6 +212,7 @@ void MainWindow::carChanged() {
     passDesk_->keepGhost();
     wantedDesk_->carChanged();
     fitDesk_->carChanged(document_.isDragging());
+    trialDesk_->carChanged(document_.isDragging());
     showState();
 }
 

@@ -39,6 +39,7 @@ class HoleBoard;
 class LaunchPage;
 class NoticeBar;
 class FitDesk;
+class TrialDesk;
 class PassDesk;
 class TestDaysPage;
 class RecoveryDesk;
@@ -180,6 +181,7 @@ class MainWindow : public QMainWindow {
     TestDaysPage* days_ = nullptr;
     PassDesk* passDesk_ = nullptr;
     FitDesk* fitDesk_ = nullptr;
+    TrialDesk* trialDesk_ = nullptr;
     QTabWidget* pages_ = nullptr;
     QStackedWidget* workPages_ = nullptr;  // the bench first
     std::vector<WorkPage*> besideBench_;   // the others, but for the test days at the end

@@ -17,6 +17,7 @@
 #include "app/desks/choice_desk.h"
 #include "app/desks/cloud_runner.h"
 #include "app/desks/fit_desk.h"
+#include "app/desks/trial_desk.h"
 #include "app/desks/wanted_desk.h"
 #include "app/window/main_window.h"
 #include "app/window/pass_desk.h"
@@ -44,6 +45,8 @@
 #include "widgets/readouts/figure_strip.h"
 #include "widgets/readouts/figure_table.h"
 #include "widgets/scales/travel_slider.h"
+#include "widgets/trials/power_map_view.h"
+#include "widgets/trials/trials_panel.h"
 #include "widgets/views/across_view.h"
 #include "widgets/views/side_view.h"
 #include "widgets/views/view_deck.h"
@@ -231,6 +234,10 @@ QWidget* MainWindow::buildPages(QWidget* bench) {
     connect(brackets_, &BracketPage::templatePreviewWanted, this, &MainWindow::previewDrillingTemplate);
     connect(brackets_, &BracketPage::templateFileWanted, this, &MainWindow::saveDrillingTemplate);
     launch_ = new LaunchPage(this);
+    const TrialParts trials = makeTrialParts(state_, this);
+    launch_->addSide(trials.panel);
+    launch_->addSide(trials.powers);
+    trialDesk_ = trials.desk;
     auto* wanted = new WantedPage(this);
     auto* mark = new WantedMark(views_->sideView());
     wantedDesk_ = new WantedDesk(state_, desk_->state(), *wanted, *mark, this);

@@ -39,7 +39,7 @@ bool mayNeverHappen(LaunchFigure figure) {
 LaunchFiguresCard::LaunchFiguresCard(QWidget* parent)
     : Card(parent),
       heading_(new ToneLabel(ToneLabel::Tone::plain, QString(), this)),
-      beforeHeading_(new ToneLabel(ToneLabel::Tone::muted, tr("before"), this)),
+      beforeHeading_(new ToneLabel(ToneLabel::Tone::muted, tr("that one"), this)),
       note_(new ToneLabel(ToneLabel::Tone::muted, QString(), this)) {
     setAccessibleName(tr("Figures of the launch"));
     setFocusPolicy(Qt::TabFocus);
@@ -101,7 +101,7 @@ void LaunchFiguresCard::showFilms(const LaunchFilm& film, const LaunchFilm* befo
     leastLoadAt_ = film.run.figures.leastRearLoadAt;
     ran_ = film.run.end == LaunchEnd::done;
     units_ = units;
-    heading_->showText(before_ ? tr("This setup against the one before") : tr("This setup"));
+    heading_->showText(before_ ? tr("This setup against: %1").arg(before->called) : tr("This setup"));
     beforeHeading_->setVisible(before_.has_value());
     showSpreads(std::nullopt);
 }

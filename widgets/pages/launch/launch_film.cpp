@@ -60,8 +60,8 @@ double LaunchFilm::rearTurnAt(double time) const {
 }
 
 std::shared_ptr<const LaunchFilm> filmOf(const Car& car, const LaunchInputs& inputs,
-                                         LaunchSimulator& simulator) {
-    auto film = std::make_shared<LaunchFilm>(LaunchFilm{.car = car, .inputs = inputs});
+                                         LaunchSimulator& simulator, const QString& called) {
+    auto film = std::make_shared<LaunchFilm>(LaunchFilm{.car = car, .inputs = inputs, .called = called});
     simulator.run(inputs, {.every = kReadingStep}, film->run);
     film->reading = readLaunch(inputs, film->run);
     double turn = 0;

@@ -19,6 +19,7 @@ struct LaunchFilm {
     LaunchRun run{};  ///< rows kReadingStep apart
     LaunchReading reading{};
     std::vector<double> rearTurn{};  ///< rad the rear wheels have turned at each row
+    QString called{};                ///< as the ghost: "before", or the change it shows
 
     /// Up to where there are rows, s; 0 where there are none.
     [[nodiscard]] double end() const { return run.rows.empty() ? 0 : run.rows.back().time; }
@@ -28,9 +29,10 @@ struct LaunchFilm {
     [[nodiscard]] double rearTurnAt(double time) const;
 };
 
-/// Runs the launch of a car with the numbers for it.
+/// Runs the launch of a car with the numbers for it. `called`: what it is called as the ghost of another.
 [[nodiscard]] std::shared_ptr<const LaunchFilm> filmOf(const Car& car, const LaunchInputs& inputs,
-                                                       LaunchSimulator& simulator);
+                                                       LaunchSimulator& simulator,
+                                                       const QString& called = {});
 
 /// A moment of a film as the side view needs it: points against the ground, x forward, y up, m, x from where
 /// the rear axle's origin stands now (the picture goes along with the car).

@@ -149,16 +149,30 @@ void LaunchPage::connectParts() {
 // Kept states would only be copied along: a launch is one car's.
 void LaunchPage::runFilms() {
     const auto film = [this](const Car& whole, const LaunchInputs& inputs,
-                             const std::shared_ptr<const LaunchFilm>& last) {
+                             const std::shared_ptr<const LaunchFilm>& last, const QString& called) {
         Car car = withoutKept(whole);
-        return last && last->car == car ? last : filmOf(car, inputs, simulator_);
+        return last && last->car == car && last->called == called ? last
+                                                                  : filmOf(car, inputs, simulator_, called);
     };
     const BenchState& bench = state();
+    if (tried_.car && withoutKept(bench.car) != tried_.of) {
+        tried_ = {};
+    }
     const LaunchInputsResult now = launchInputsOf(bench.car);
     missing_->showMissing(bench.car, now.missing, bench.style.units);
-    film_ = now.inputs ? film(bench.car, *now.inputs, film_) : nullptr;
-    const LaunchInputsResult then = bench.before ? launchInputsOf(bench.before->car) : LaunchInputsResult{};
-    before_ = film_ && then.inputs ? film(bench.before->car, *then.inputs, before_) : nullptr;
+    film_ = now.inputs ? film(bench.car, *now.inputs, film_, {}) : nullptr;
+    const Car* other = tried_.car ? tried_.car.get() : bench.before ? &bench.before->car : nullptr;
+    const LaunchInputsResult then = other != nullptr ? launchInputsOf(*other) : LaunchInputsResult{};
+    const QString called = tried_.car ? tried_.name : tr("before");
+    before_ = film_ && then.inputs ? film(*other, *then.inputs, before_, called) : nullptr;
+}
+
+void LaunchPage::showTried(std::shared_ptr<const Car> car, const QString& name) {
+    if (hasState()) {
+        tried_ = {std::move(car), name, withoutKept(state().car)};
+        refresh();
+        player_.seek(0);
+    }
 }
 
 void LaunchPage::refresh() {

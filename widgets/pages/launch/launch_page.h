@@ -34,6 +34,9 @@ class LaunchPage : public WorkPage {
 
     /// Puts a widget under the figures.
     void addSide(QWidget* widget);
+    /// Shows the launch of a changed car, called `name`, as the ghost in place of the before, until the car
+    /// on the bench changes.
+    void showTried(std::shared_ptr<const Car> car, const QString& name);
     /// Keeps the picture still, or lets it play.
     void keepStill(bool still) { player_.keepStill(still); }
 
@@ -93,7 +96,15 @@ class LaunchPage : public WorkPage {
     };
     static constexpr std::size_t kFoldedSections = 3;
 
+    // A changed car whose launch is to be seen, and the car it was a change of.
+    struct Tried {
+        std::shared_ptr<const Car> car{};
+        QString name{};
+        Car of{};
+    };
+
     FilmPlayer player_;
+    Tried tried_{};
     SpreadRunner spreads_;
     LaunchSimulator simulator_;
     std::shared_ptr<const LaunchFilm> film_;

@@ -157,7 +157,7 @@ void LaunchPicture::paintFlag(QPainter& painter) const {
     QString below = secondsText(event->time);
     if (before_) {
         const std::optional<double> then = firstTime(*before_, event->kind);
-        below += then ? tr(" · before: %1").arg(secondsText(*then)) : tr(" · before: never");
+        below += tr(" · %1: %2").arg(before_->called, then ? secondsText(*then) : tr("never"));
     }
     const QFont strong = textFont(TextSize::body, true);
     const QFont small = textFont(TextSize::small);

@@ -208,7 +208,7 @@ void LaunchPicture::paintLoad(QPainter& painter, const Patch& patch) const {
         painter.setFont(small);
         painter.setPen(theme().muted);
         painter.drawText(words + QPointF(0, QFontMetricsF(small).height() + 1),
-                         tr("before %1").arg(forceText(*patch.before)));
+                         tr("%1: %2").arg(before_->called, forceText(*patch.before)));
     }
 }
 
