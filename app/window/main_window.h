@@ -39,6 +39,7 @@ class HoleBoard;
 class LaunchPage;
 class NoticeBar;
 class FitDesk;
+class StartStrip;
 class TrialDesk;
 class PassDesk;
 class TestDaysPage;
@@ -66,6 +67,8 @@ class MainWindow : public QMainWindow {
     QString openAtStart(const QString& fileName, const QString& demo);
     /// Opens a demo car that travels with the program: its file name without folder.
     void openDemo(const QString& name);
+    /// Offers what a person may want who sees the program for the first time, beside the demo.
+    void offerFirstSteps();
     /// Takes the car of another file in as a kept state and makes it the before.
     void compareWithFile(const QString& fileName);
     /// Offers what programs that ended without saving left behind; shows nothing where there is nothing.
@@ -189,6 +192,7 @@ class MainWindow : public QMainWindow {
     QActionGroup* pageGroup_ = nullptr;
     QAction* sheetAction_ = nullptr;     // whether the car sheet is to be seen beside the bench
     std::vector<QAction*> pageActions_;  // one each, the bench's first
+    StartStrip* startStrip_ = nullptr;
     NoticeBar* notice_ = nullptr;
     QLabel* title_ = nullptr;
     QLabel* fileState_ = nullptr;

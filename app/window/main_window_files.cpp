@@ -14,6 +14,7 @@
 #include "app/desks/recovery_desk.h"
 #include "app/window/main_window.h"
 #include "app/window/recovery_dialog.h"
+#include "app/window/start_strip.h"
 #include "widgets/fields/car_sheet.h"
 #include "widgets/fields/new_car_dialog.h"
 #include "widgets/kit/notice_bar.h"
@@ -107,6 +108,10 @@ void MainWindow::openDemo(const QString& name) {
     }
     document_.adopt(std::move(*result.loaded));
     startAnew();
+}
+
+void MainWindow::offerFirstSteps() {
+    startStrip_->say(tr("This is a demo: an invented car, to try everything on."));
 }
 
 void MainWindow::askNew() {

@@ -11,6 +11,7 @@
 
 #include "app/window/desktop_motion.h"
 #include "app/window/main_window.h"
+#include "app/window/start_strip.h"
 #include "widgets/board/hole_board.h"
 #include "widgets/compare/before_panel.h"
 #include "widgets/curves/travel_curves.h"
@@ -33,8 +34,8 @@ void MainWindow::buildMenus() {
 
 void MainWindow::buildFileMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&File"));
-    menu->addAction(tr("&New car…"), QKeySequence::New, this, &MainWindow::askNew)
-        ->setStatusTip(tr("A car of a chosen layout with numbers to start from"));
+    QAction* fresh = menu->addAction(tr("&New car…"), QKeySequence::New, this, &MainWindow::askNew);
+    fresh->setStatusTip(tr("A car of a chosen layout with numbers to start from"));
     menu->addAction(openAction_);
     recentMenu_ = menu->addMenu(tr("Open &recent"));
     QMenu* demos = menu->addMenu(tr("Open a &demo car"));
@@ -43,6 +44,8 @@ void MainWindow::buildFileMenu() {
         words[0] = words[0].toUpper();
         demos->addAction(words, this, [this, name] { openDemo(name); });
     }
+    startStrip_->addWay(tr("Look at another demo"), demos->menuAction());
+    startStrip_->addWay(tr("Start my car…"), fresh);
     menu->addSeparator();
     menu->addAction(saveAction_);
     menu->addAction(tr("Save &as…"), QKeySequence(QStringLiteral("Ctrl+Shift+S")), this,
@@ -129,10 +132,15 @@ void MainWindow::buildPapersMenu() {
         ->setStatusTip(tr("Outline and holes of the bracket at true size, for a cutting table"));
     menu->addSeparator();
     const auto addSheet = [&](const QString& text, const QString& tip, SheetKind kind) {
-        menu->addAction(text, this, [this, kind] { previewSheetOf(kind); })->setStatusTip(tip);
+        QAction* sheet = menu->addAction(text, this, [this, kind] { previewSheetOf(kind); });
+        sheet->setStatusTip(tip);
+        return sheet;
     };
-    addSheet(tr("&Measuring sheet…"), tr("What to measure on this car, with boxes for a pen"),
-             SheetKind::measuring);
+    startStrip_->addWay(
+        tr("Print the measuring sheet…"),
+        addSheet(tr("&Measuring sheet…"), tr("What to measure on this car, with boxes for a pen"),
+                 SheetKind::measuring));
+    startStrip_->addWay(tr("Open…"), openAction_);
     addSheet(tr("Test-da&y sheet…"), tr("The setup, and eight passes to fill in"), SheetKind::testDay);
     addSheet(tr("&Setup card…"), tr("Holes, lengths, clicks and figures on one page"), SheetKind::setup);
     menu->addAction(tr("C&opy setup as text"), this, &MainWindow::copySetup)

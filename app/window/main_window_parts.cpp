@@ -21,6 +21,7 @@
 #include "app/desks/wanted_desk.h"
 #include "app/window/main_window.h"
 #include "app/window/pass_desk.h"
+#include "app/window/start_strip.h"
 #include "widgets/board/hole_board.h"
 #include "widgets/compare/before_panel.h"
 #include "widgets/curves/travel_curves.h"
@@ -95,6 +96,7 @@ void MainWindow::buildPanels() {
     keepAction_->setShortcut(QKeySequence(QStringLiteral("Ctrl+K")));
     keepAction_->setToolTip(tr("Keeps the current car, to compare with after the next change"));
     notice_ = new NoticeBar(this);
+    startStrip_ = new StartStrip(this);
     sheet_ = new CarSheet(this);
     sheet_->setMinimumWidth(270);
     auto* right = new QSplitter(Qt::Vertical, this);
@@ -121,6 +123,7 @@ void MainWindow::buildPanels() {
     column->setSpacing(0);
     column->addWidget(buildTopBar());
     column->addWidget(notice_);
+    column->addWidget(startStrip_);
     column->addWidget(benchSplit_, 1);
     setCentralWidget(whole);
     auto* caution =

@@ -28,9 +28,9 @@ StartStrip::StartStrip(QWidget* parent)
     hide();
 }
 
-void StartStrip::addWay(QAction* action) {
+void StartStrip::addWay(const QString& words, QAction* action) {
     auto* button = new QToolButton(this);
-    button->setText(action->text().remove(QLatin1Char('&')));
+    button->setText(words);
     button->setToolTip(action->statusTip().isEmpty() ? action->toolTip() : action->statusTip());
     if (action->menu() != nullptr) {
         button->setMenu(action->menu());

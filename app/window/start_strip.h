@@ -16,8 +16,8 @@ class StartStrip : public QFrame {
   public:
     explicit StartStrip(QWidget* parent = nullptr);
 
-    /// A way on, after those before it. `action` must outlive the strip; one with a menu opens it.
-    void addWay(QAction* action);
+    /// A way on by `action`, after those before it. It must outlive the strip; one with a menu opens it.
+    void addWay(const QString& words, QAction* action);
     /// Shows it with the sentence.
     void say(const QString& sentence);
 

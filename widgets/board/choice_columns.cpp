@@ -332,20 +332,38 @@ bool isNumeric(const ChoiceColumn& column) {
            column.kind != Kind::rod && column.kind != Kind::toldApart;
 }
 
+namespace {
+
+QString longestName(const Bracket& bracket) {
+    QString longest;
+    for (int hole = 0; hole < static_cast<int>(bracket.holes.size()); ++hole) {
+        const QString name = holeName(bracket, hole);
+        longest = name.size() > longest.size() ? name : longest;
+    }
+    return longest;
+}
+
+// Of the brackets that leave a choice, the track bar's left out: most look without it.
+QString longestNames(const Car& car) {
+    QStringList names;
+    for (const Link& link : car.links) {
+        for (const Bracket* bracket : {&link.chassis, &link.axle}) {
+            if (bracket->holes.size() > 1 && link.role != Role::crosswise) {
+                names.push_back(longestName(*bracket));
+            }
+        }
+    }
+    return names.isEmpty() ? QStringLiteral("1 / 1") : names.join(QStringLiteral(" / "));
+}
+
+}  // namespace
+
 QString widestText(const ChoiceColumn& column, const ChoiceList& list) {
     switch (column.kind) {
         case Kind::rank:
             return QStringLiteral("00 ") + QString::number(list.items().size());
-        case Kind::hole: {
-            QString widest;
-            const Bracket& bracket =
-                list.car()->links[static_cast<std::size_t>(column.link)].bracket(column.end);
-            for (int hole = 0; hole < static_cast<int>(bracket.holes.size()); ++hole) {
-                const QString name = holeName(bracket, hole);
-                widest = name.size() > widest.size() ? name : widest;
-            }
-            return widest;
-        }
+        case Kind::hole:
+            return longestName(list.car()->links[static_cast<std::size_t>(column.link)].bracket(column.end));
         case Kind::instantCenter:
             return QStringLiteral("−0000 × 000.0");
         case Kind::antiSquat:
@@ -363,7 +381,7 @@ QString widestText(const ChoiceColumn& column, const ChoiceList& list) {
             return list.lengths() == LengthTreatment::keep ? QStringLiteral("00 00/00")
                                                            : QStringLiteral("00 00/00, 0.0 turns shorter");
         case Kind::names:
-            return QStringLiteral("1 / 1 / 1 / 1 / 1");
+            return longestNames(*list.car());
         case Kind::problem:
             return QStringLiteral("lower stops travel at");
         default:

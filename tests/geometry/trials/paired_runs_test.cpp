@@ -61,7 +61,7 @@ TEST(PairedRuns, OneThatGetsNowhereIsWorse) {
 
 TEST(PairedRuns, WhatAThreadThrowsArrives) {
     std::atomic<int> calls = 0;
-    EXPECT_THROW(onThreads(3,
+    EXPECT_THROW(inParallel(3,
                            [&calls] {
                                if (++calls == 2) {
                                    throw std::runtime_error("no memory");

@@ -89,8 +89,13 @@ TEST_F(ChoiceMapTest, BarsLieAboutTheirDotAndKeepNamesOff) {
     }
     ChoiceList list;
     list.take(bench_, state_);
-    const ChoiceMapPicture picture{
-        .list = list, .scale = map().scale(), .places = places, .size = map().size()};
+    const ChoiceMapPicture picture{.list = list,
+                                   .scale = map().scale(),
+                                   .places = places,
+                                   .size = map().size(),
+                                   .selected = {},
+                                   .pointed = {},
+                                   .wanted = {}};
     for (std::size_t at = 0; at < places.size(); ++at) {
         const std::vector<QRectF> bars = errorBars(picture, at);
         ASSERT_EQ(bars.size(), 2U);

@@ -47,7 +47,7 @@ struct Made {
     Made(Car given, LengthTreatment lengths, ChartPaper paper = ChartPaper::letter, NumberStyle style = {})
         : car(std::move(given)),
           chart(computeChart(car, lengths)),
-          words(car, chart, lengths, style),
+          words(car, chart, lengths, style, {}),
           frame(frameOf(pageLayoutOf(paper).paintRect(QPageLayout::Millimeter).size(), fonts, words,
                         style.units)),
           layout(layOut(frame, fonts, chart, words)) {}

@@ -492,7 +492,7 @@ TEST_F(DrivelinePageTest, MetricIsShownInMillimetres) {
 TEST_F(DrivelinePageTest, ThePinionIsAsSureAsItsAngleFinder) {
     state_.car.tools.angleFinder = 0.25 * kRadiansPerDegree;
     solve();
-    ASSERT_TRUE(awaitJobs());
+    ASSERT_TRUE(test::awaitJobs());
     EXPECT_THAT(fact(kCancels, "Pinion at ride now").remark, StartsWith("± 0.49°; "));
     EXPECT_THAT(fact(kAtRide, "Equivalent angle").remark, StartsWith("± "));
     state_.showsSure = false;

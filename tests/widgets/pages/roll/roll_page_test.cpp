@@ -361,7 +361,7 @@ TEST_F(RollPageTest, SpeaksOfPitchWhereTheHousingStandsPitched) {
 }
 
 TEST_F(RollPageTest, EveryCardSaysHowSureItsFiguresAreWhereThatIsToBeSeen) {
-    ASSERT_TRUE(awaitJobs());
+    ASSERT_TRUE(test::awaitJobs());
     for (const QString& card : {kCenter, kSides}) {
         EXPECT_THAT(said(card), HasSubstr("± ")) << card.toStdString();
     }
