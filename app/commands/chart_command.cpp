@@ -1,7 +1,11 @@
 #include "app/commands/chart_command.h"
 
+#include <algorithm>
+#include <thread>
+
 #include "app/papers/pdf_file.h"
 #include "app/papers/quiet_toolkit.h"
+#include "geometry/trials/power_map.h"
 #include "widgets/papers/wall_chart.h"
 
 namespace bolthole {
@@ -23,6 +27,13 @@ std::string refusal(const Request& request, const Car& car, LengthTreatment link
     return {};
 }
 
+// Fewer than on the screen: a chart is waited for.
+constexpr int kChartPowers = 5;
+
+int chartThreads() {
+    return static_cast<int>(std::max(1U, std::thread::hardware_concurrency()));
+}
+
 }  // namespace
 
 ChartPaper paperAsked(const Request& request, Units units) {
@@ -42,9 +53,12 @@ ChartOutcome makeChart(const Request& request, const Car& car) {
     if (std::string problem = refusal(request, car, links); !problem.empty()) {
         return {Ending::badUse, {}, std::move(problem)};
     }
+    const PowerMap powers = mapPower(car, {.powers = kChartPowers, .threads = chartThreads()});
     const QuietToolkit toolkit;
     const QPageLayout page = pageLayoutOf(paperAsked(request, car.units));
-    const WallChart chart({car, links, NumberStyle{car.units}, QDate::currentDate()}, page);
+    const WallChart chart({car, links, NumberStyle{car.units}, QDate::currentDate(),
+                           QString::fromStdString(bandWords(powers, car, car.units))},
+                          page);
     if (!chart.anyAssembled()) {
         return {Ending::cannotAssemble, {}, "links: no combination of holes can be assembled at ride"};
     }
