@@ -106,7 +106,8 @@ class Fitting {
         const FitData data = dataOf();
         const FitOptions fitOptions{.lossWidth = options_.lossWidth,
                                     .scatter = kPassScatter,
-                                    .starts = {std::begin(kFirstScatters), std::end(kFirstScatters)}};
+                                    .starts = {std::begin(kFirstScatters), std::end(kFirstScatters)},
+                                    .scanned = frictions()};
         const RobustFit fit = fitRobustly(data, model, fitOptions);
         if (!fit.done || !predictEach(data, fit, fitOptions, model)) {
             return ended(FitEnd::cancelled);
@@ -126,6 +127,17 @@ class Fitting {
             result_.passes.clear();
         }
         return std::move(result_);
+    }
+
+    // Where the tires hold anyway friction tells nothing, and a little below everything.
+    [[nodiscard]] std::vector<Eigen::Index> frictions() const {
+        std::vector<Eigen::Index> found;
+        for (std::size_t index = 0; index < season_.priors.size(); ++index) {
+            if (season_.priors[index].number == LaunchNumber::friction) {
+                found.push_back(static_cast<Eigen::Index>(index));
+            }
+        }
+        return found;
     }
 
     [[nodiscard]] FitData dataOf() const {

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <boost/math/tools/minima.hpp>
 #include <cmath>
+#include <limits>
 #include <tuple>
 #include <unsupported/Eigen/NonLinearOptimization>
 #include <utility>
@@ -31,6 +32,9 @@ constexpr double kNormalPerMad =
     1.4826;  // standard deviation of a normal distribution over its median deviation
 constexpr double kFarthestScatter = 4;  // spreads from the prior's middle that are searched
 constexpr int kScatterBits = 20;
+// The row of values of an unknown that is scanned, in prior uncertainties.
+constexpr double kScanReach = 2.5;
+constexpr double kScanStep = 0.5;
 
 double varianceOf(const FitData& data, const std::vector<double>& scatter, std::size_t measurement) {
     const double own = scatter[data.group[measurement]];
@@ -261,6 +265,55 @@ class Fitter {
         if (options_.starts.empty() && !fit(fit_.scatter, kNear)) {
             return false;
         }
+        return tryScanned() && takeScatter();
+    }
+    // Sets out once more, from the best of the scanned values, and stays there where that is the deeper
+    // valley.
+    [[nodiscard]] bool tryScanned() {
+        if (options_.scanned.empty()) {
+            return true;
+        }
+        const double scatter = options_.starts.empty() ? fit_.scatter.front() : options_.starts.back();
+        const VectorXd found = fit_.unknowns;
+        const double cost = costAt(found, scatter);
+        fit_.unknowns = scanned(scatter);
+        if (!fit(std::vector<double>(data_.groups, scatter), kNear)) {
+            return false;
+        }
+        if (!(costAt(fit_.unknowns, scatter) < cost)) {
+            fit_.unknowns = found;
+        }
+        return model_.predict(fit_.unknowns, fit_.predicted);
+    }
+    [[nodiscard]] VectorXd scanned(double scatter) {
+        VectorXd best = VectorXd::Zero(fit_.unknowns.size());
+        double least = costAt(best, scatter);
+        for (const Index unknown : options_.scanned) {
+            VectorXd tried = best;
+            for (double value = -kScanReach; value <= kScanReach; value += kScanStep) {
+                tried[unknown] = value;
+                const double cost = costAt(tried, scatter);
+                if (cost < least) {
+                    least = cost;
+                    best = tried;
+                }
+            }
+        }
+        return best;
+    }
+    // What is minimized, with one scatter for all groups; infinite where the model gave up.
+    [[nodiscard]] double costAt(const VectorXd& unknowns, double scatter) {
+        if (!model_.predict(unknowns, fit_.predicted)) {
+            return std::numeric_limits<double>::infinity();
+        }
+        double cost = unknowns.squaredNorm();
+        for (std::size_t row = 0; row < data_.count(); ++row) {
+            cost += std::pow(
+                lossRoot(misfit(row) / std::hypot(data_.reading, scatter), options_.lossWidth).value, 2);
+        }
+        return cost;
+    }
+    [[nodiscard]] bool takeScatter() {
         std::vector<double> misfits;
         for (std::size_t row = 0; row < data_.count(); ++row) {
             misfits.push_back(std::abs(misfit(row)));
@@ -322,6 +375,9 @@ LeftOut leaveOut(const FitData& data, const RobustFit& fit, std::size_t measurem
     LeftOut left;
     MatrixXd covariance;
     std::tie(left.unknowns, covariance) = linear.solve(scatter, fit.weights, measurement);
+    // How the others move the unknowns, from where the fit found them: where the model bends, the minimum of what is
+    // linear lies beside the model's own.
+    left.unknowns += fit.unknowns - linear.solve(fit.scatter, fit.weights).first;
     const VectorXd slope = fit.slopes.row(static_cast<Index>(measurement));
     left.variance = slope.dot(covariance * slope);
     left.scatter = scatter[group];

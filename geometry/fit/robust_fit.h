@@ -58,6 +58,9 @@ struct FitOptions {
     std::optional<std::vector<double>> knownScatter = std::nullopt;
     /// Scatters that the search starts from, large to small: with the first even a bad start is no mistake.
     std::vector<double> starts{};
+    /// Unknowns that may tell nothing where they stand and much elsewhere: grip, where the tires hold anyway.
+    /// Slopes can't find the way there, so the search also starts from the best of a row of values of each.
+    std::vector<Eigen::Index> scanned{};
 };
 
 /// What came of it. Starts pessimistic.
