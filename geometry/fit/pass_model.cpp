@@ -88,6 +88,12 @@ bool PassModel::predict(const Eigen::VectorXd& unknowns, Eigen::VectorXd& predic
 }
 
 bool PassModel::slopes(const Eigen::VectorXd& unknowns, Eigen::MatrixXd& slopes) {
+    return slopesOver(unknowns, Eigen::VectorXd::Zero(unknowns.size()), slopes);
+}
+
+bool PassModel::slopesOver(const Eigen::VectorXd& unknowns, const Eigen::VectorXd& reach,
+                           Eigen::MatrixXd& slopes) {
+    const Eigen::VectorXd width = reach.cwiseMax(kStep);
     Eigen::VectorXd middle;
     if (!predict(unknowns, middle)) {
         return false;
@@ -107,10 +113,10 @@ bool PassModel::slopes(const Eigen::VectorXd& unknowns, Eigen::MatrixXd& slopes)
                 continue;
             }
             steps.push_back({launch, static_cast<Eigen::Index>(index)});
-            for (const double step : {-kStep, kStep}) {
+            for (const double way : {-1.0, 1.0}) {
                 launches.push_back(launch);
                 places.push_back(unknowns);
-                places.back()[steps.back().unknown] += step;
+                places.back()[steps.back().unknown] += way * width[steps.back().unknown];
             }
         }
     }
@@ -125,12 +131,13 @@ bool PassModel::slopes(const Eigen::VectorXd& unknowns, Eigen::MatrixXd& slopes)
         const std::optional<double>& high = times[2 * index + 1];
         const std::optional<double>& here = lastTimes_[steps[index].launch];
         double& slope = byLaunch(static_cast<Eigen::Index>(steps[index].launch), steps[index].unknown);
+        const double step = width[steps[index].unknown];
         if (low && high) {
-            slope = (*high - *low) / (2 * kStep);
+            slope = (*high - *low) / (2 * step);
         } else if (here && high) {
-            slope = (*high - *here) / kStep;
+            slope = (*high - *here) / step;
         } else if (low && here) {
-            slope = (*here - *low) / kStep;
+            slope = (*here - *low) / step;
         }
     }
     slopes.resize(static_cast<Eigen::Index>(season_.passes.size()), this->unknowns());

@@ -25,6 +25,9 @@ class PassModel : public FitModel {
     /// Central differences kStep to either side; to one side where the other does not get there, 0 where
     /// neither does.
     bool slopes(const Eigen::VectorXd& unknowns, Eigen::MatrixXd& slopes) override;
+    /// The same with steps of `reach`, kStep at least.
+    bool slopesOver(const Eigen::VectorXd& unknowns, const Eigen::VectorXd& reach,
+                    Eigen::MatrixXd& slopes) override;
 
     /// Of each of the season's launches, its time with unknowns of its own, absent where it does not get
     /// there. False: given up.

@@ -237,7 +237,10 @@ class Fitter {
         fit_.done = isFitted && fit(fit_.scatter, kThere) && model_.slopes(fit_.unknowns, fit_.slopes);
         if (fit_.done) {
             weigh();
-            fit_.covariance = LinearModel(data_, fit_, options_).solve(fit_.scatter, fit_.weights).second;
+            fit_.covariance = covariance();
+            const VectorXd reach = fit_.covariance.diagonal().cwiseSqrt();
+            fit_.done = model_.slopesOver(fit_.unknowns, reach, fit_.slopes);
+            fit_.covariance = covariance();
         }
         return std::move(fit_);
     }
@@ -341,6 +344,9 @@ class Fitter {
         }
         return true;
     }
+    [[nodiscard]] MatrixXd covariance() const {
+        return LinearModel(data_, fit_, options_).solve(fit_.scatter, fit_.weights).second;
+    }
     void weigh() {
         fit_.weights.clear();
         for (std::size_t row = 0; row < data_.count(); ++row) {
@@ -375,8 +381,8 @@ LeftOut leaveOut(const FitData& data, const RobustFit& fit, std::size_t measurem
     LeftOut left;
     MatrixXd covariance;
     std::tie(left.unknowns, covariance) = linear.solve(scatter, fit.weights, measurement);
-    // How the others move the unknowns, from where the fit found them: where the model bends, the minimum of what is
-    // linear lies beside the model's own.
+    // How the others move the unknowns, from where the fit found them: where the model bends, the minimum of
+    // what is linear lies beside the model's own.
     left.unknowns += fit.unknowns - linear.solve(fit.scatter, fit.weights).first;
     const VectorXd slope = fit.slopes.row(static_cast<Index>(measurement));
     left.variance = slope.dot(covariance * slope);

@@ -31,6 +31,13 @@ class FitModel {
     virtual bool predict(const Eigen::VectorXd& unknowns, Eigen::VectorXd& predicted) = 0;
     /// Their derivatives, a row a measurement, a column an unknown. False: given up.
     virtual bool slopes(const Eigen::VectorXd& unknowns, Eigen::MatrixXd& slopes) = 0;
+    /// The same on the average over `reach` to either side of each unknown, which is how far it may be off:
+    /// where the model bends within that, the slope at one place says too much or too little of what is
+    /// known. A model that does not bend has nothing to add.
+    virtual bool slopesOver(const Eigen::VectorXd& unknowns, const Eigen::VectorXd& /*reach*/,
+                            Eigen::MatrixXd& slopes) {
+        return this->slopes(unknowns, slopes);
+    }
 };
 
 /// What was measured.

@@ -46,7 +46,7 @@ FitCard::FitCard(QWidget* parent) : Card(parent) {
     inner->setContentsMargins(0, 0, 0, 0);
     inner->setSpacing(10);
     grid_ = new QGridLayout;
-    grid_->setHorizontalSpacing(14);
+    grid_->setHorizontalSpacing(9);
     grid_->setVerticalSpacing(7);
     grid_->setColumnStretch(0, 1);
     buildHead(grid_);
@@ -65,7 +65,7 @@ FitCard::FitCard(QWidget* parent) : Card(parent) {
 
 void FitCard::buildHead(QGridLayout* grid) {
     int column = 1;
-    for (const QString& head : {tr("before"), tr("after"), tr("told by the passes")}) {
+    for (const QString& head : {tr("before"), tr("after"), tr("told")}) {
         auto* made = label(ToneLabel::Tone::muted, head, body_);
         made->setFont(textFont(TextSize::small));
         const bool isLast = column == 3;
@@ -132,6 +132,8 @@ void FitCard::addRow() {
             label(ToneLabel::Tone::muted, QString(), body_)};
     row.after->setFont(textFont(TextSize::body, true));
     row.told->setFont(textFont(TextSize::small));
+    row.before->setFont(textFont(TextSize::small));
+    row.label->setFont(textFont(TextSize::small));
     grid_->addWidget(row.label, place, 0);
     grid_->addWidget(row.before, place, 1, Qt::AlignRight);
     grid_->addWidget(row.after, place, 2, Qt::AlignRight);

@@ -16,7 +16,7 @@ class ShareBar : public QWidget {
 
     /// `percent` is held within 0 and 100.
     void showShare(double percent);
-    [[nodiscard]] QSize sizeHint() const override { return {68, 16}; }
+    [[nodiscard]] QSize sizeHint() const override { return {44, 16}; }
 
   protected:
     void paintEvent(QPaintEvent* event) override;

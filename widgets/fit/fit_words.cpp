@@ -44,13 +44,13 @@ QString fittedWords(const FittedNumber& number, bool hasSurfaces) {
             return hasSurfaces ? tr("Friction, %1").arg(QString::fromStdString(number.surface))
                                : tr("Tire friction");
         case LaunchNumber::torqueScale:
-            return tr("Torque, of the curve");
+            return tr("Torque");
         case LaunchNumber::stallSpeed:
             return tr("Stall speed");
         case LaunchNumber::frontDampingScale:
-            return tr("Front damping, of the table");
+            return tr("Front damping");
         case LaunchNumber::rearDampingScale:
-            return tr("Rear damping, of the table");
+            return tr("Rear damping");
         case LaunchNumber::peakSlip:
             break;
     }

@@ -8,7 +8,7 @@
 
 namespace bolthole {
 
-/// "Friction", with more than one surface "Friction, north lane"; "Torque, of the curve".
+/// "Friction", with more than one surface "Friction, north lane"; "Torque".
 [[nodiscard]] QString fittedWords(const FittedNumber& number, bool hasSurfaces);
 /// A value with its ± at 95 %, and its unit: "1.18 ± 0.03", "104 ± 7 %", "3610 ± 120 rpm".
 [[nodiscard]] QString fittedText(LaunchNumber number, double value, double uncertainty);

@@ -93,7 +93,11 @@ void ReadTable::setProblem(int row, int column, bool problem) {
 }
 
 void ReadTable::fit() {
-    resizeColumnsToContents();
+    for (int column = 0; column < columnCount(); ++column) {
+        if (horizontalHeader()->sectionResizeMode(column) != QHeaderView::Stretch) {
+            resizeColumnToContents(column);
+        }
+    }
     const int rows = std::clamp(rowCount(), 1, mostRows_);
     const int frame = 2 * frameWidth() + 14;  // a horizontal scroll bar's height, should one be needed
     setFixedHeight(horizontalHeader()->sizeHint().height() + rows * verticalHeader()->defaultSectionSize() +

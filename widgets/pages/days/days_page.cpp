@@ -25,7 +25,7 @@ namespace bolthole {
 
 namespace {
 
-constexpr int kSideWidth = 372;
+constexpr int kSideWidth = 412;
 
 }  // namespace
 
