@@ -292,7 +292,7 @@ void DoubtFinder::checkWanted() {
     }
     if (wanted.antiSquatLow > wanted.antiSquatHigh) {
         add({.field = Field::wantedLow},
-            "least wanted anti-squat " + measured(wanted.antiSquatLow, Quantity::percent) +
+            "lowest target anti-squat " + measured(wanted.antiSquatLow, Quantity::percent) +
                 " is above the most, " + measured(wanted.antiSquatHigh, Quantity::percent) +
                 std::string(kNobody));
     }

@@ -70,9 +70,10 @@ TEST(LimitDoubts, ABuiltLengthOutsideTheAdjuster) {
 TEST(LimitDoubts, ThreadThatIsNotMeasured) {
     Car car = limitedCar();
     adjusterOf(car).engagement.reset();
-    EXPECT_THAT(doubtLines(car),
-                ElementsAre("links[0].adjuster.least_engagement: the thread held now is not entered, so the "
-                            "least can't be checked: measure it"));
+    EXPECT_THAT(
+        doubtLines(car),
+        ElementsAre("links[0].adjuster.least_engagement: the thread engagement is not entered, so the "
+                    "least can't be checked: measure it"));
 }
 
 // 1 1/4 in held at 19 in; an inch more over two ends leaves 3/4.
