@@ -147,15 +147,16 @@ TEST(CarFileLimits, BadValuesAreRefusedAtTheirPlace) {
     const std::string thread = "expected a length of thread from 0 to 1 m, found ";
     const std::string angle = "expected an angle above 0 and below 90 degrees, found ";
     const std::string adjuster = "links[0].adjuster.";
+    const std::string lower = " (link 'lower')";
     for (const Row& row : {
-             Row{"495.3", "0", adjuster + "shortest: " + length + "0"},
-             Row{"495.3", "null", adjuster + "shortest: " + length + "null"},
-             Row{"533.4,\n", "-1,\n", adjuster + "longest: " + length + "-1"},
-             Row{"31.75", "1001", adjuster + "engagement: " + thread + "1001"},
-             Row{": 508", ": \"20 in\"", adjuster + "engagement_at: " + length + "\"20 in\""},
-             Row{"19.05", "-0.1", adjuster + "least_engagement: " + thread + "-0.1"},
-             Row{": 14\n", ": 90\n", "links[0].rod_end_limit: " + angle + "90"},
-             Row{": 14\n", ": 0\n", "links[0].rod_end_limit: " + angle + "0"},
+             Row{"495.3", "0", adjuster + "shortest: " + length + "0" + lower},
+             Row{"495.3", "null", adjuster + "shortest: " + length + "null" + lower},
+             Row{"533.4,\n", "-1,\n", adjuster + "longest: " + length + "-1" + lower},
+             Row{"31.75", "1001", adjuster + "engagement: " + thread + "1001" + lower},
+             Row{": 508", ": \"20 in\"", adjuster + "engagement_at: " + length + "\"20 in\"" + lower},
+             Row{"19.05", "-0.1", adjuster + "least_engagement: " + thread + "-0.1" + lower},
+             Row{": 14\n", ": 90\n", "links[0].rod_end_limit: " + angle + "90" + lower},
+             Row{": 14\n", ": 0\n", "links[0].rod_end_limit: " + angle + "0" + lower},
              Row{"7.5", "[]", "driveline.joint_limit: " + angle + "an empty array"},
              Row{"1143", "100001", "wanted.ic_near: expected a distance within 100 m, found 100001"},
              Row{"-5080", "false", "wanted.ic_far: expected a distance within 100 m, found false"},

@@ -178,7 +178,7 @@ TEST(KeptInFile, AKeptCarThatCannotBeComputedIsRefused) {
     Json json = example();
     Json& link = json["kept"][1]["car"]["links"][0];
     link["chassis"]["holes"][0]["at"] = link["axle"]["holes"][0]["at"];
-    expectRefused(json, "kept[1].car.links[0]: expected a rod's holes in use apart");
+    expectRefused(json, "kept[1].car.links[0]: expected a link's current holes apart");
 }
 
 TEST(KeptInFile, AtMostTwoThousand) {

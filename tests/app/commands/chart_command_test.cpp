@@ -77,7 +77,7 @@ TEST_F(ChartCommand, RefusesBadUse) {
 TEST_F(ChartCommand, RefusesUppersOnACarWithoutAnUpperRod) {
     const std::string car = changed(R"("name": "upper")", R"("role": "lower", "name": "upper")");
     EXPECT_EQ(run({car, "-o", pdf(), "--lengths", "uppers"}), ExitCode::badUse);
-    EXPECT_THAT(err_, HasSubstr("upper rod"));
+    EXPECT_THAT(err_, HasSubstr("needs an upper link"));
     EXPECT_EQ(run({car, "-o", pdf()}), ExitCode::done) << err_;
 }
 

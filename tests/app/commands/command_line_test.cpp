@@ -244,7 +244,7 @@ TEST_F(CommandLine, ABadFileIsNamedWithItsPath) {
         EXPECT_EQ(result.out, "");
         EXPECT_EQ(result.err, "bolthole: " + bad +
                                   ": links[1].axle.holes[0].at[2]: expected a position within 100 m "
-                                  "of the origin, found \"x\"\n");
+                                  "of the origin, found \"x\" (link 'upper', axle hole 'top')\n");
     }
     EXPECT_THAT(run({"sweep", (folder / "no\nfile").string()}).err, HasSubstr("no file: cannot be opened"));
 }
@@ -302,7 +302,7 @@ TEST_F(CommandLine, SymmetryIsSaidByCheckAndNotBySweep) {
     EXPECT_EQ(sweep.err, "");
     const Outcome check = run({"check", car});
     EXPECT_EQ(check.code, ExitCode::done);
-    EXPECT_THAT(check.out, HasSubstr("sideways"));
+    EXPECT_THAT(check.out, HasSubstr("nothing holds the axle laterally"));
 }
 
 TEST_F(CommandLine, CheckIsSilentOnAGoodCar) {

@@ -143,8 +143,8 @@ TEST_F(RollCommand, RowsOutOfReachStayEmptyAndTheLinkIsNamed) {
     EXPECT_THAT(cells[1], ElementsAre("-3", "", "", "", "", ""));
     EXPECT_NE(cells[7][4], "");
     EXPECT_EQ(std::ranges::count(err_, '\n'), 2);
-    EXPECT_THAT(err_, AllOf(HasSubstr("links[2]: link 'stub' stops travel at 2."),
-                            HasSubstr("to the right\n"), EndsWith("to the left\n")));
+    EXPECT_THAT(err_, AllOf(HasSubstr("links[2]: link 'stub' stops roll at 2."), HasSubstr("to the right\n"),
+                            EndsWith("to the left\n")));
 }
 
 TEST_F(RollCommand, OutputGoesToTheFile) {
