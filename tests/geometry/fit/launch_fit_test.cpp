@@ -254,10 +254,15 @@ TEST(LaunchFit, IntervalsHoldTheTruth) {
         allAsked += count;
     }
     std::printf("all: %d of %d held; predictions: %d of %d inside\n", allHeld, allAsked, inside, predicted);
-    EXPECT_GE(allHeld, 0.90 * allAsked);
-    EXPECT_LE(allHeld, 0.98 * allAsked);
-    EXPECT_GE(inside, 0.90 * predicted);
-    EXPECT_LE(inside, 0.98 * predicted);
+    // Of a few seasons the share that is held scatters by itself: twice the standard deviation of as many
+    // independent draws (binomial) is granted to fewer than a hundred.
+    const auto chance = [seasons](double share, int count) {
+        return seasons < 100 ? 2 * std::sqrt(count * share * (1 - share)) : 0;
+    };
+    EXPECT_GE(allHeld, 0.90 * allAsked - chance(0.90, allAsked));
+    EXPECT_LE(allHeld, 0.98 * allAsked + chance(0.98, allAsked));
+    EXPECT_GE(inside, 0.90 * predicted - chance(0.90, predicted));
+    EXPECT_LE(inside, 0.98 * predicted + chance(0.98, predicted));
 }
 
 TEST(LaunchFit, ThreadsChangeNothing) {
@@ -341,8 +346,11 @@ TEST(LaunchFit, APassWithoutASetupIsLeftOutAndSaid) {
     EXPECT_EQ(fit.unused[0].row, 2U);
 }
 
-// Once taken over, what was learned is what is entered: a second fit has nothing to scale any more, and every
-// setup is corrected alike.
+// Once taken over, what was learned is what is entered, and every setup is corrected alike. A second fit
+// begins there with a ± as wide as before, so the passes pull once more: in a linear model by that part of
+// the first move that was still prior, (after_u/before_u)^2. By hand: with the prior at 0 of variance p and
+// the passes' own estimate d of variance q the first answer is d p/(p + q); with the prior there, the second
+// is farther by d p q/(p + q)^2.
 TEST(LaunchFit, TakenOverItStands) {
     const Car season = knownSeason();
     const LaunchFit fit = fitLaunch(season);
@@ -352,8 +360,18 @@ TEST(LaunchFit, TakenOverItStands) {
     EXPECT_EQ(taught.kept[4].car->launch.friction, taught.launch.friction);
     const LaunchFit again = fitLaunch(taught);
     ASSERT_EQ(again.end, FitEnd::done);
-    for (const FittedNumber& number : again.numbers) {
-        EXPECT_NEAR(number.after, number.before, 0.35 * number.afterU) << static_cast<int>(number.number);
+    ASSERT_EQ(again.numbers.size(), fit.numbers.size());
+    for (std::size_t index = 0; index < fit.numbers.size(); ++index) {
+        const FittedNumber& first = fit.numbers[index];
+        const FittedNumber& second = again.numbers[index];
+        const double prior = std::pow(first.afterU / first.beforeU, 2);
+        const double move = first.number == LaunchNumber::torqueScale ||
+                                    first.number == LaunchNumber::frontDampingScale ||
+                                    first.number == LaunchNumber::rearDampingScale
+                                ? first.after / first.before - 1
+                                : first.after - first.before;
+        EXPECT_NEAR(second.after - second.before, prior * move, 0.35 * second.afterU)
+            << static_cast<int>(second.number);
     }
 }
 

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "geometry/trials/launch_reason.h"
+#include "geometry/units/parallel.h"
 
 namespace bolthole {
 

@@ -25,7 +25,7 @@ namespace bolthole {
 
 namespace {
 
-constexpr int kSideWidth = 412;
+constexpr int kSideWidth = 432;
 
 }  // namespace
 
