@@ -63,11 +63,13 @@ std::vector<ImposedLabel> numberTicks(const ChartAxis& axis, const ImposedRange&
     if (length < 1 || !(span > 0)) {
         return ticks;
     }
-    // The finest round step whose labels keep clear of each other.
+    // The finest round step whose labels keep clear of each other, the last one with its unit.
+    const double ofUnit =
+        axis.unitText.isEmpty() ? 0 : metrics.horizontalAdvance(QLatin1Char(' ') + axis.unitText);
     const auto isTooNarrow = [&](double step) {
         const double widest = std::max(metrics.horizontalAdvance(tickText(at.low / axis.unit, step)),
                                        metrics.horizontalAdvance(tickText(at.high / axis.unit, step)));
-        return step * length / span < (axis.isUpright ? 2.4 * metrics.height() : widest + 12);
+        return step * length / span < (axis.isUpright ? 2.4 * metrics.height() : widest + ofUnit + 12);
     };
     double step = niceStep(span * kTickGap / length);
     while (isTooNarrow(step)) {
