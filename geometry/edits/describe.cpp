@@ -254,7 +254,7 @@ std::string Describer::operator()(const PlanHole& edit) const {
 
 std::string Describer::operator()(const SetWanted& edit) const {
     if (!edit.wanted) {
-        return "Want nothing in particular";
+        return "Clear target";
     }
     const auto percent = [](double value) { return figureText(value, Quantity::percent, Units::inch); };
     return "Set target: anti-squat " + percent(edit.wanted->antiSquatLow) + " to " +

@@ -38,8 +38,8 @@ TEST(SetWanted, SetsAndTakesTheWindow) {
     const Car wanting = applied(car, SetWanted{kWindow});
     EXPECT_EQ(wanting.wanted, kWindow);
     EXPECT_EQ(applied(wanting, SetWanted{std::nullopt}), car);
-    EXPECT_EQ(describe(SetWanted{kWindow}, car), "Want anti-squat 95 to 130 %");
-    EXPECT_EQ(describe(SetWanted{std::nullopt}, car), "Want nothing in particular");
+    EXPECT_EQ(describe(SetWanted{kWindow}, car), "Set target: anti-squat 95 to 130 %");
+    EXPECT_EQ(describe(SetWanted{std::nullopt}, car), "Clear target");
 }
 
 TEST(SetWanted, MayRunToInfinityAndBehind) {
@@ -102,7 +102,7 @@ TEST(ChooseHoles, RefusesWhatCannotBe) {
     car.links[0].chassis.holes.push_back({-1, "far", in(20, 18, 40)});
     expectRefused(car, ChooseHoles{useOf({{2, 0}}), LengthTreatment::uppers}, "can't be assembled at ride");
     car.links.erase(car.links.begin() + 1);
-    expectRefused(car, ChooseHoles{useOf({{1, 0}}), LengthTreatment::uppers}, "no upper rod");
+    expectRefused(car, ChooseHoles{useOf({{1, 0}}), LengthTreatment::uppers}, "no upper link to refit");
 }
 
 // What was measured stays true: the thread held belongs to the length the rod had then.

@@ -209,7 +209,7 @@ TEST(KeptStates, EveryEditSaysWhatItDoes) {
     EXPECT_EQ(describe(SetBefore{0}, car), "Compare with 'Monday'");
     EXPECT_EQ(describe(SetBefore{std::nullopt}, car), "Compare with nothing");
     EXPECT_EQ(describe(RemoveKept{0}, car), "Delete 'Monday'");
-    EXPECT_EQ(describe(RestoreKept{0}, car), "Bring back 'Monday'");
+    EXPECT_EQ(describe(RestoreKept{0}, car), "Recover 'Monday'");
     EXPECT_EQ(describe(SwapBefore{""}, car), "Swap before and after");
     EXPECT_EQ(describe(RemoveKept{7}, car), "Delete kept setup 8");
 }

@@ -68,7 +68,7 @@ TEST(PlannedHole, IsRefusedWhereThereIsNoLinkOrNoUpperToSet) {
     EXPECT_NE(apply(car, edit).refusal, "");
     car.links.erase(car.links.begin() + 1);
     const EditResult refused = apply(car, planOf(car, 0, LengthTreatment::uppers));
-    EXPECT_THAT(refused.refusal, testing::HasSubstr("no upper rod"));
+    EXPECT_THAT(refused.refusal, testing::HasSubstr("no upper link to refit"));
     EXPECT_EQ(refused.car, car);
 }
 

@@ -236,7 +236,7 @@ TEST(HeldDoubts, LeadToALink) {
     car.links.pop_back();
     doubts = findDoubts(car);
     ASSERT_EQ(doubts.size(), 1U);
-    EXPECT_THAT(doubts[0].reason, HasSubstr("sideways"));
+    EXPECT_THAT(doubts[0].reason, HasSubstr("laterally"));
     EXPECT_EQ(doubts[0].id.link, 0);
 
     car = startingCar({.layout = LinkLayout::parallelFourLink, .sideways = SidewaysHold::watts});

@@ -224,7 +224,7 @@ TEST(RollTrace, EndsWhereALinkRunsOutAndSaysSo) {
     EXPECT_FALSE(trace.rows.back().usable);
     EXPECT_TRUE(std::isnan(trace.rows.back().bind));
     const std::string words = describeRollEnd(trace.leftEnd, car);
-    EXPECT_THAT(words, StartsWith("link 'track bar' stops travel at 2."));
+    EXPECT_THAT(words, StartsWith("link 'track bar' stops roll at 2."));
     EXPECT_THAT(words, EndsWith("° of body roll to the left"));
     EXPECT_THAT(describeRollEnd(trace.rightEnd, car), EndsWith("° of body roll to the right"));
     car.links.back().chassis.holes[0].at.y() = 1.0;

@@ -63,11 +63,11 @@ TEST(PairedRuns, OneThatGetsNowhereIsWorse) {
 TEST(PairedRuns, WhatAThreadThrowsArrives) {
     std::atomic<int> calls = 0;
     EXPECT_THROW(inParallel(3,
-                           [&calls] {
-                               if (++calls == 2) {
-                                   throw std::runtime_error("no memory");
-                               }
-                           }),
+                            [&calls] {
+                                if (++calls == 2) {
+                                    throw std::runtime_error("no memory");
+                                }
+                            }),
                  std::runtime_error);
     EXPECT_EQ(calls, 3);
 }
