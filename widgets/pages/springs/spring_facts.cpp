@@ -351,7 +351,7 @@ QString missingLengths(const Car& car) {
             words << tr("compressed");
         }
         if (!part.openLength && belongsTo(part.kind, Field::springOpenLength)) {
-            words << (part.kind == PartKind::strap ? tr("taut") : tr("open"));
+            words << (part.kind == PartKind::strap ? tr("taut") : tr("extended"));
         }
         if (!words.isEmpty()) {
             missing << tr("%1 (%2)").arg(springName(car, static_cast<int>(item)), words.join(tr(" and ")));

@@ -4,6 +4,7 @@
 #include <tuple>
 
 #include "geometry/car/starting_numbers.h"
+#include "geometry/uncertainty/uncertain_inputs.h"
 #include "geometry/units/sure_text.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
@@ -16,9 +17,8 @@ namespace {
 QString sourceWords(const Car& car, const CgHeight& height) {
     switch (height.source) {
         case CgHeightSource::entered:
-            return isStarting(car, {.field = Field::cgHeight})
-                       ? tr("a starting number, not measured")
-                       : tr("as entered; how far it may be off stands on the Accuracy page");
+            return isStarting(car, {.field = Field::cgHeight}) ? tr("a starting number, not measured")
+                                                               : tr("as entered");
         case CgHeightSource::lift:
             return tr("by the lift method");
         case CgHeightSource::estimate:
@@ -116,7 +116,7 @@ Fact antiSquatFact(const CarBalance& balance, double weighed, std::optional<doub
     if (!balance.from.uncertainty) {
         return {label,
                 numbers.percent(*antiSquat),
-                tr("goes with 1 / CG height; its ± stands on the Links page"),
+                tr("goes with 1 / CG height, which nobody measured"),
                 false,
                 FactNumber{},
                 {},
@@ -195,7 +195,10 @@ double antiSquatAt(double antiSquat, double height, double shift) {
 
 CardWords heightCard(const Car& car, std::optional<double> antiSquat) {
     const CardNumbers numbers(car.units);
-    const CarBalance balance = balanceOf(car);
+    CarBalance balance = balanceOf(car);
+    if (isUnsureStart(car, {.field = Field::cgHeight})) {
+        balance.from.uncertainty.reset();  // nobody knows how far a starting number is off
+    }
     CardWords card;
     card.facts.push_back({tr("In use"),
                           numbers.height(balance.from),

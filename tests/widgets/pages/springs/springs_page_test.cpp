@@ -141,7 +141,7 @@ TEST_F(Springs, MissingLengthsAreNamed) {
     SuspensionPart shock = upright("shock", PartKind::shock, 0.45, 0.35);
     shock.openLength = 0.5;
     showParts({shock, upright("strap", PartKind::strap, 0.3, 0.3)});
-    EXPECT_TRUE(says(QStringLiteral("nobody knows what they end: shock (closed), strap (taut).")));
+    EXPECT_TRUE(says(QStringLiteral("nobody knows what they end: shock (compressed), strap (taut).")));
     type(QStringLiteral("shock, compressed length"), QStringLiteral("200"));
     type(QStringLiteral("strap, length when taut"), QStringLiteral("390"));
     EXPECT_FALSE(says(QStringLiteral("nobody knows")));
