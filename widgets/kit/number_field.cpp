@@ -281,8 +281,10 @@ void NumberField::enterNextNumber(QWidget* from) {
             break;
         }
     }
+    // A widget counts as its own ancestor: back at the part itself the way has gone round.
     for (QWidget* next = from->nextInFocusChain();
-         next != from && part != nullptr && part->isAncestorOf(next); next = next->nextInFocusChain()) {
+         next != from && next != part && part != nullptr && part->isAncestorOf(next);
+         next = next->nextInFocusChain()) {
         auto* field = qobject_cast<NumberField*>(next);
         if (field == nullptr || !field->isVisible() || !field->isEnabled()) {
             continue;

@@ -227,7 +227,7 @@ TEST_F(HoleBoardTest, WithoutAnUpperRodTheUppersCannotBeSetAndItSaysWhy) {
     state_ = solvedBoard(car);
     show();
     EXPECT_FALSE(items->item(uppers)->isEnabled());
-    EXPECT_THAT(items->item(uppers)->toolTip().toStdString(), testing::HasSubstr("no upper rod"));
+    EXPECT_THAT(items->item(uppers)->toolTip().toStdString(), testing::HasSubstr("no upper link"));
 }
 
 TEST_F(HoleBoardTest, TheScopeIsOfferedOnlyWhereItMatters) {

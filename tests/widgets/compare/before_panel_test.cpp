@@ -129,7 +129,7 @@ TEST_F(BeforePanelTest, SaysWhatWasTurned) {
     make(SetNumber{{.field = Field::rearTireRadius}, 14 * kMetresPerInch});
     EXPECT_THAT(lines(), testing::ElementsAre("Lower, axle: bolt from middle to top, 2 bolts",
                                               testing::AllOf(HasSubstr("Upper: length from "),
-                                                             HasSubstr("2.50 turns longer, 2 rods")),
+                                                             HasSubstr("2.50 turns longer, 2 links")),
                                               "Rear tire radius, loaded: from 13 1/2 to 14 in"));
     QApplication::clipboard()->clear();
     auto* changes = part<QListWidget>("changes");
@@ -288,7 +288,7 @@ TEST_F(BeforePanelTest, SaysWhyThereIsNoTable) {
     state_.car.cgHeight = 0.5;
     state_.car.links[0].length = 3.0;
     show();
-    EXPECT_THAT(message(), HasSubstr("The car as it stands can't be assembled: "));
+    EXPECT_THAT(message(), HasSubstr("The current car can't be assembled: "));
     EXPECT_FALSE(lines().empty()) << "what was turned is said all the same";
     QTest::mouseClick(button("Swap"), Qt::LeftButton);
     EXPECT_THAT(message(), HasSubstr("'after Monday' can't be assembled: "));

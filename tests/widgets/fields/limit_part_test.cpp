@@ -18,26 +18,26 @@ class LimitPartTest : public test::SheetBench {
 };
 
 TEST_F(LimitPartTest, IsFoldedUntilAskedFor) {
-    auto* lean = named<NumberField>("lower, largest lean of a rod end");
-    ASSERT_NE(lean, nullptr);
-    EXPECT_FALSE(lean->isVisible());
+    auto* misalignment = named<NumberField>("lower, largest rod-end misalignment");
+    ASSERT_NE(misalignment, nullptr);
+    EXPECT_FALSE(misalignment->isVisible());
     EXPECT_EQ(limits("lower")->text(), "Limits…");
     limits("lower")->setFocus();
     QTest::keyClick(limits("lower"), Qt::Key_Space);
-    EXPECT_TRUE(lean->isVisible());
+    EXPECT_TRUE(misalignment->isVisible());
     EXPECT_FALSE(named<NumberField>("lower, shortest length")->isVisible()) << "has no adjuster";
-    EXPECT_FALSE(named<NumberField>("upper, largest lean of a rod end")->isVisible()) << "another link's";
+    EXPECT_FALSE(named<NumberField>("upper, largest rod-end misalignment")->isVisible()) << "another link's";
     QTest::keyClick(limits("lower"), Qt::Key_Space);
-    EXPECT_FALSE(lean->isVisible());
+    EXPECT_FALSE(misalignment->isVisible());
 }
 
 TEST_F(LimitPartTest, LimitsAreTypedCountedAndCleared) {
     QTest::mouseClick(limits("upper"), Qt::LeftButton);
-    type("upper, largest lean of a rod end", "12");
+    type("upper, largest rod-end misalignment", "12");
     EXPECT_NEAR(state_.car.links[1].rodEndLimit.value(), 12 * kRadiansPerDegree, 1e-12);
     type("upper, shortest length", "11 1/2");
     type("upper, longest length", "13 in");
-    type("upper, least thread held in each end", "25 mm");
+    type("upper, least thread engagement in each end", "25 mm");
     EXPECT_NEAR(adjuster(1).shortest.value(), 11.5 * kMetresPerInch, 1e-12);
     EXPECT_NEAR(adjuster(1).longest.value(), 13 * kMetresPerInch, 1e-12);
     EXPECT_NEAR(adjuster(1).leastEngagement.value(), 0.025, 1e-12);
@@ -66,7 +66,7 @@ TEST_F(LimitPartTest, ThreadHeldKeepsTheLengthItWasMeasuredAt) {
         return false;
     };
     type("upper, length center to center", "14 1/2");
-    type("upper, thread held in each end", "1 1/4");
+    type("upper, thread engagement in each end", "1 1/4");
     EXPECT_NEAR(adjuster(1).engagement.value(), 1.25 * kMetresPerInch, 1e-12);
     EXPECT_NEAR(adjuster(1).engagementAt.value(), 14.5 * kMetresPerInch, 1e-12);
     EXPECT_TRUE(isTold("in each end, at 14 1/2 in long"));
@@ -82,11 +82,11 @@ TEST_F(LimitPartTest, ThreadHeldKeepsTheLengthItWasMeasuredAt) {
 
 TEST_F(LimitPartTest, NonsenseIsRefusedInPlace) {
     QTest::mouseClick(limits("upper"), Qt::LeftButton);
-    for (const auto& [field, text] : {std::pair{"upper, largest lean of a rod end", "95"},
-                                      {"upper, largest lean of a rod end", "0"},
+    for (const auto& [field, text] : {std::pair{"upper, largest rod-end misalignment", "95"},
+                                      {"upper, largest rod-end misalignment", "0"},
                                       {"upper, shortest length", "-3"},
-                                      {"upper, thread held in each end", "half"},
-                                      {"upper, least thread held in each end", "1,5"}}) {
+                                      {"upper, thread engagement in each end", "half"},
+                                      {"upper, least thread engagement in each end", "1,5"}}) {
         type(field, text);
         EXPECT_TRUE(edits_.empty()) << field;
         EXPECT_FALSE(named<NumberField>(field)->note().isEmpty()) << field;
@@ -98,7 +98,7 @@ TEST_F(LimitPartTest, StaysUnfoldedWhileTheSheetIsBuiltAnew) {
     QTest::mouseClick(limits("upper"), Qt::LeftButton);
     QTest::mouseClick(named<QToolButton>("Add a hole: upper, axle holes"), Qt::LeftButton);
     EXPECT_TRUE(named<NumberField>("upper, shortest length")->isVisible());
-    EXPECT_FALSE(named<NumberField>("lower, largest lean of a rod end")->isVisible());
+    EXPECT_FALSE(named<NumberField>("lower, largest rod-end misalignment")->isVisible());
 }
 
 TEST_F(LimitPartTest, ADoubtUnfoldsIt) {

@@ -241,7 +241,8 @@ TEST(DrillingTemplatePdf, WithoutAnOutlineShowsCentersAndSaysSo) {
     TemplateRequest request = requestFor(Units::inch);
     request.car.links[0].axle.plate.reset();
     const std::vector<PdfPage> pages = pagesOf(request, templatePageOf(ChartPaper::letter, request));
-    ASSERT_EQ(pages.size(), 2U);
+    ASSERT_EQ(pages.size(), 3U);
+    EXPECT_TRUE(pages[2].find("The holes, by their numbers")) << "the key has a sheet of its own";
     EXPECT_TRUE(circlesOf(pages[0]).empty());
     EXPECT_TRUE(pages[0].find("No outline entered: holes only"));
     std::vector<QPointF> marks;

@@ -212,7 +212,7 @@ TEST(WallChart, TurnsAnAdjusterByItsThread) {
               QString::fromUtf8("upper 10 3/4 in, \u22122 turns"));
     upper.adjuster.reset();
     const Made fixed(car, LengthTreatment::refit);
-    EXPECT_EQ(fixed.words.columnLengths(1).front().whole(), "upper 11 1/8 in, new rod");
+    EXPECT_EQ(fixed.words.columnLengths(1).front().whole(), "upper 11 1/8 in, new link");
 }
 
 TEST(WallChart, SaysBehindAndInfinityInWords) {

@@ -74,8 +74,8 @@ TEST_F(TrialsPanelTest, TheCardSaysWhatWhyAndHowSure) {
     const std::string said = panel_.card().said().toStdString();
     EXPECT_THAT(said, HasSubstr("Next thing to try"));
     EXPECT_THAT(said, HasSubstr("Front rebound two clicks firmer, 5 → 7"));
-    EXPECT_THAT(said, HasSubstr("The nose stops 0.09 s later, and the rear tires keep 180 lbf more."));
-    EXPECT_THAT(said, HasSubstr("Expect 60 ft −0.012 ± 0.010 s; at the least 180 ± 39 lbf more"));
+    EXPECT_THAT(said, HasSubstr("The nose stops 0.09 s later, and the rear tires keep 180 lb more."));
+    EXPECT_THAT(said, HasSubstr("Expect 60 ft −0.012 ± 0.010 s; at the least 180 ± 39 lb more"));
     EXPECT_THAT(said, HasSubstr("helps in 88 of 100"));
     EXPECT_THAT(said, HasSubstr("no bolts, about 2 minutes"));
     EXPECT_THAT(said, HasSubstr("nose stopping before 0.24 s"));
