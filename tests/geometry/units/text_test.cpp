@@ -2,7 +2,6 @@
 
 #include <gmock/gmock.h>
 
-#include <chrono>
 #include <clocale>
 #include <cmath>
 #include <cstdlib>
@@ -441,64 +440,6 @@ TEST(UnitMark, NamesTheShownUnit) {
     EXPECT_EQ(withUnit("12 3/8", Quantity::length, Units::inch), "12 3/8 in");
     EXPECT_EQ(withUnit("2.5", Quantity::angle, Units::inch), "2.5\u00B0");
     EXPECT_EQ(withUnit("81", Quantity::count, Units::inch), "81");
-}
-
-TEST(PlainDecimal, WritesTwelveDigitsWithoutExponent) {
-    EXPECT_EQ(plainDecimal(0), "0");
-    EXPECT_EQ(plainDecimal(-0.0), "0");
-    EXPECT_EQ(plainDecimal(1), "1");
-    EXPECT_EQ(plainDecimal(-1.5), "-1.5");
-    EXPECT_EQ(plainDecimal(100), "100");
-    EXPECT_EQ(plainDecimal(0.1), "0.1");
-    EXPECT_EQ(plainDecimal(1.0 / 3), "0.333333333333");
-    EXPECT_EQ(plainDecimal(2.0 / 3), "0.666666666667");
-    EXPECT_EQ(plainDecimal(-200.0 / 3), "-66.6666666667");
-    EXPECT_EQ(plainDecimal(1234.567890123456), "1234.56789012");
-    EXPECT_EQ(plainDecimal(0.000123456789012345), "0.000123456789012");
-    EXPECT_EQ(plainDecimal(9.99999999999999), "10");
-    EXPECT_EQ(plainDecimal(123456789012.4), "123456789012");
-    EXPECT_EQ(plainDecimal(999999999999.7), "1000000000000");
-    EXPECT_EQ(plainDecimal(1234567890123456), "1234567890120000");
-    EXPECT_EQ(plainDecimal(-1e12), "-1000000000000");
-    EXPECT_EQ(plainDecimal(1e22), "10000000000000000000000");
-    EXPECT_EQ(plainDecimal(1.7e308), "17" + std::string(307, '0'));
-    EXPECT_EQ(plainDecimal(1e-9), "0.000000001");
-    EXPECT_EQ(plainDecimal(3e-16), "0");
-    EXPECT_EQ(plainDecimal(-3e-16), "0");
-    EXPECT_EQ(plainDecimal(5e-324), "0");
-    EXPECT_EQ(plainDecimal(kNaN), "");
-    EXPECT_EQ(plainDecimal(kEndless), "");
-    EXPECT_EQ(plainDecimal(-kEndless), "");
-}
-
-TEST(PlainDecimal, ReadsBackToTwelveDigits) {
-    std::mt19937_64 random(10);
-    std::uniform_real_distribution<double> digits(-10, 10);
-    for (int round = 0; round < 100'000; ++round) {
-        const double value = digits(random) * std::pow(10.0, static_cast<int>(random() % 24) - 4);
-        const std::string text = plainDecimal(value);
-        ASSERT_EQ(text.find_first_not_of("-.0123456789"), std::string::npos) << text;
-        const double read = std::strtod(text.c_str(), nullptr);
-        ASSERT_LE(std::abs(read - value), std::abs(value) * 5.0001e-12 + 5e-16) << text;
-        const bool trimmed =
-            text.find('.') == std::string::npos || (text.back() != '0' && text.back() != '.');
-        ASSERT_TRUE(trimmed) << text;
-    }
-}
-
-TEST(PlainDecimal, IsFastEnoughForALongSweep) {
-    // 20,001 rows of 14 figures; a loose bound that holds with sanitizers, too. The benchmark measures.
-    std::mt19937_64 random(11);
-    std::uniform_real_distribution<double> digits(-100, 100);
-    std::size_t length = 0;
-    const auto start = std::chrono::steady_clock::now();
-    for (int call = 0; call < 280'000; ++call) {
-        length += plainDecimal(digits(random)).size();
-    }
-    const std::chrono::duration<double> took = std::chrono::steady_clock::now() - start;
-    RecordProperty("milliseconds", std::to_string(took.count() * 1e3));
-    EXPECT_GT(length, 280'000U * 10);
-    EXPECT_LT(took.count(), 5.0);
 }
 
 TEST(Text, KnowsNoLocale) {

@@ -10,6 +10,7 @@
 #include <QPushButton>
 #include <QRegularExpression>
 #include <QTest>
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <numbers>
@@ -19,7 +20,6 @@
 #include "tests/support/made_units.h"
 #include "tests/support/sheet_bench.h"
 #include "widgets/curves/curve_chart.h"
-#include "widgets/kit/section.h"
 #include "widgets/kit/theme.h"
 #include "widgets/pages/driveline/driveline_picture.h"
 #include "widgets/pages/fact_card.h"
@@ -367,10 +367,8 @@ TEST_F(DrivelinePageTest, MarksAJointPastItsLimitAndSaysWhere) {
     EXPECT_THAT(fact(kInTravel, "Front joint").remark, HasSubstr("no limit entered"));
     type("driveshaft joints, largest operating angle", "3");
     const SeenFact front = fact(kInTravel, "Front joint");
-    double most = 0;
-    for (const Station& station : state_.trace.stations) {
-        most = std::max(most, station[Figure::frontJoint]);  // by the trace's own formula
-    }
+    const auto joint = [](const Station& station) { return station[Figure::frontJoint]; };
+    const double most = joint(std::ranges::max(state_.trace.stations, {}, joint));
     ASSERT_GT(most, 3 * kDegree);
     EXPECT_NEAR(front.number(), most / kDegree, 0.006);
     EXPECT_TRUE(front.isProblem);

@@ -446,48 +446,6 @@ TEST_F(Weights, TabGoesFromTopToBottom) {
     EXPECT_EQ(fields, 35);
 }
 
-// Whatever the car's proportions and the window's size: labels stay in the picture and off each other.
-TEST_F(Weights, LabelsOfThePictureNeverCollide) {
-    auto* picture = page_->findChild<PlanPicture*>();
-    ASSERT_NE(picture, nullptr);
-    for (const double wheelbase : {1.8, 2.8, 3.6}) {
-        for (const double ahead : {0.08, 0.5, 0.92}) {
-            for (const int width : {430, 860, 1300}) {
-                Car car = inventedCar();
-                car.wheelbase = wheelbase;
-                if (width != 860) {
-                    car.frontTrack = 1.5;
-                    car.rearTrack = 1.6;
-                }
-                car.cornerWeights = {750 * ahead, 820 * ahead, 750 * (1 - ahead), 700 * (1 - ahead)};
-                picture->setFixedSize(width, 330);
-                picture->showCar(car, true);
-                picture->grab();
-                const std::vector<QRectF>& labels = picture->labels();
-                EXPECT_GE(labels.size(), 6U) << wheelbase << ' ' << ahead << ' ' << width;
-                for (std::size_t one = 0; one < labels.size(); ++one) {
-                    EXPECT_TRUE(QRectF(picture->rect()).contains(labels[one])) << wheelbase << ' ' << width;
-                    for (std::size_t two = one + 1; two < labels.size(); ++two) {
-                        EXPECT_FALSE(labels[one].intersects(labels[two]))
-                            << wheelbase << ' ' << ahead << ' ' << width << ": " << one << " on " << two;
-                    }
-                }
-            }
-        }
-    }
-}
-
-// Front to the right, left up, to scale both ways.
-TEST_F(Weights, ThePictureIsToScale) {
-    auto* picture = page_->findChild<PlanPicture*>();
-    const QPointF rear = picture->placeOf(0, 0);
-    const QPointF front = picture->placeOf(1, 0);
-    const QPointF left = picture->placeOf(0, 1);
-    EXPECT_GT(front.x(), rear.x());
-    EXPECT_LT(left.y(), rear.y());
-    EXPECT_NEAR(front.x() - rear.x(), rear.y() - left.y(), 1e-9);
-}
-
 TEST_F(Weights, EveryNumberOfThePageSaysHowItIsMeasured) {
     state_.car.loads.push_back({.name = "Fuel", .at = {}});
     show();
