@@ -21,7 +21,8 @@ namespace {
 constexpr int kRowPad = 8;         // px over the text's height
 constexpr int kCellPad = 20;       // px beside a text
 constexpr int kWidestStart = 330;  // px
-constexpr int kEmptyInset = 20;    // px
+constexpr int kWidestHeld = 170;
+constexpr int kEmptyInset = 20;  // px
 
 /// Paints rows whole: the focus frame belongs to the table, not to one cell.
 class RowDelegate : public QStyledItemDelegate {
@@ -141,7 +142,10 @@ void ChoiceTable::sizeColumns() {
         const int width = std::max(cell.horizontalAdvance(widestText(what, list_)) + icon,
                                    head.horizontalAdvance(title) + 12) +
                           kCellPad;
-        setColumnWidth(column, std::min(width, kWidestStart));
+        // What stays in sight leaves room for what scrolls.
+        const bool isHeld =
+            what.kind == ChoiceColumn::Kind::names || what.kind == ChoiceColumn::Kind::problem;
+        setColumnWidth(column, std::min(width, isHeld ? kWidestHeld : kWidestStart));
     }
 }
 

@@ -122,7 +122,7 @@ TEST_F(LinkSectionTest, HolesComeAndGo) {
     ASSERT_EQ(state_.car.links[1].axle.holes.size(), 2U);
     auto* field = named<NumberField>("upper, axle hole new, height");
     ASSERT_NE(field, nullptr);
-    EXPECT_EQ(field->text(), "19 1/4");
+    EXPECT_EQ(field->text(), "20 1/4") << "an inch above the last one, not on it";
     EXPECT_TRUE(named<NumberField>("upper, axle hole new, forward")->hasFocus());
 
     auto* name = named<NameField>("upper, axle hole new, name");
