@@ -131,4 +131,12 @@ void FactSpread::addTo(CardFacts& cards, const Car& car, Units units, const Read
     }
 }
 
+void FactSpread::forget() {
+    if (jobs_) {
+        jobs_->cancel();
+    }
+    count_ = 0;
+    spread_.clear();
+}
+
 }  // namespace bolthole

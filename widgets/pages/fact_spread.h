@@ -42,6 +42,9 @@ class FactSpread {
     void addTo(CardFacts& cards, const Car& car, Units units, const ReadCards& read,
                std::function<void()> whenKnown = {});
 
+    /// For a page that has no facts to show: what is still computed is never answered.
+    void forget();
+
   private:
     void compute(const CardFacts& cards, const Car& car, const ReadCards& read,
                  std::function<void()> whenKnown);

@@ -37,7 +37,7 @@ class TestDaysInTheWindow : public testing::Test {
         QApplication::setActiveWindow(window_.get());
         window_->openDemo(QStringLiteral("long-roof-wagon.bolt.json"));
         page().setClock([this] { return now_; });
-        QTest::keyClick(window_.get(), Qt::Key_0, Qt::AltModifier);
+        QTest::keyClick(window_.get(), Qt::Key_Minus, Qt::AltModifier);
     }
     void TearDown() override { window_->document().undoStack().setClean(); }
 

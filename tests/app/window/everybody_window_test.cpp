@@ -82,10 +82,10 @@ class Lengthening : public QTranslator {
 
 /// Words that are the car's own, or the same in every language: numbers, units, names of files and of holes.
 bool needsNoTranslation(const QString& text, const MainWindow& window) {
-    static const QRegularExpression kUnitOrNumber(
-        QStringLiteral("^[^\\p{L}]*$|^(in|mm|lb|kg|deg|rpm|lb-ft|N·m|g|s|psi|kPa|lb/in|N/mm|lbf|lbf/"
-                       "in|lbf·ft|lbf·ft/°|kg·m²|in/s|mm/s|N|m|ft|"
-                       "mph|km/h|%|°|°F|°C)$"));
+    // No letters but those of units.
+    static const QRegularExpression kUnitOrNumber(QStringLiteral(
+        "^[^\\p{L}]*((in|mm|lb|kg|deg|rpm|lb-ft|N·m|g|s|psi|kPa|lb/in|N/mm|lb-ft/°|lb·ft²|kg·m²|in/s|mm/s|N|"
+        "m|ft|mph|km/h|°F|°C)(?!\\p{L})[^\\p{L}]*)*$"));
     if (kUnitOrNumber.match(text).hasMatch() || text == kDemo) {
         return true;
     }

@@ -81,7 +81,7 @@ TEST_F(Bench, ShowsTheDemoCar) {
     EXPECT_TRUE(window_->state().traceIsCurrent);
     EXPECT_TRUE(window_->state().problem.empty());
     EXPECT_TRUE(text("instantCenterFigure").contains(QStringLiteral(" in")));
-    EXPECT_EQ(text("figureNote"), QStringLiteral("at ride height · CG height 23 in, as entered"));
+    EXPECT_EQ(text("figureNote"), QStringLiteral("at ride height · CG height 23 in ± 0.98, as entered"));
     EXPECT_FALSE(window_->isWindowModified());
 }
 

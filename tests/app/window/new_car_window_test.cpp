@@ -207,7 +207,8 @@ std::vector<StartingCar> everyStart() {
                 starts.push_back({.layout = layout,
                                   .sideways = hold,
                                   .wheelbase = 102.5 * kMetresPerInch,
-                                  .rearTireRadius = fromMillimetres(336.55)});
+                                  .rearTireRadius = fromMillimetres(336.55),
+                                  .typed = {Field::wheelbase, Field::rearTireRadius}});
             }
         }
     }
@@ -390,6 +391,7 @@ TEST_F(NewCarWindow, SaysThatNothingWasMeasured) {
 TEST_F(NewCarWindow, CountsUpAsNumbersAreTyped) {
     inDialog([](NewCarDialog& dialog) { dialog.accept(); });
     const std::size_t all = startingNumbers(car()).size();
+    QApplication::setActiveWindow(window_.get());
     trigger(QStringLiteral("Next starting number"));
     auto* field = qobject_cast<NumberField*>(QApplication::focusWidget());
     ASSERT_NE(field, nullptr);

@@ -282,7 +282,9 @@ TEST_F(WeightsInTheWindow, EverythingTypedByKeyboardComesToTheHandFiguresAndUndo
     EXPECT_EQ(window_->state().car, opened_);
     EXPECT_FALSE(window_->document().isEdited());
     EXPECT_EQ(fact("By the corner weights", "Total"), pounds(kTotal));
-    EXPECT_EQ(fact("CG height", "In use"), inches(heightBefore));
+    // Typed without a ± of its own: half an inch of standard uncertainty (common practice, no source), and
+    // ± is 1.96 of it.
+    EXPECT_EQ(fact("CG height", "In use"), inches(heightBefore) + " ± " + inches(1.96 * 12.7));
 }
 
 // The page takes and gives the keyboard by its key alone.

@@ -183,6 +183,8 @@ void DrivelinePage::refresh() {
                            drivelineCurveCards(reading_, units, outOfReach(state().trace)));
         showCards();
         showCursor();
+    } else {
+        spread_.forget();
     }
 }
 

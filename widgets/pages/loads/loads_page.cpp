@@ -156,6 +156,7 @@ void LoadsPage::refresh() {
 }
 
 void LoadsPage::showNothing() {
+    spread_.forget();
     case_ = {};
     case_.problem = "the car can't be computed as it stands";
     const QString problem = QString::fromStdString(state().problem);

@@ -222,6 +222,7 @@ void WeightsPage::showCards() {
 }
 
 void WeightsPage::showUncomputable() {
+    spread_.forget();
     picture_->showCar(state().car, false);
     const QString why = QString::fromStdString(state().problem);
     for (FactCard* card : {weighedCard_, loadedCard_, heightCard_, driverCard_, padsCard_, ticketCard_}) {
