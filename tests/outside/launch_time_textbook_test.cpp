@@ -219,38 +219,4 @@ TEST(LaunchTimeTextbook, SteadyThrustActsAlongTheSwingArm) {
     }
 }
 
-// Statics is the limit of a slow ramp: load transfer m a h/L (R. N. Jazar, Vehicle Dynamics, eqs 2.87-2.88,
-// p. 50), the front rising by it over its rate, the rear sinking by what of it the links do not take, m a
-// tan(swing arm) (D. C. Barton, J. D. Fieldhouse, Automotive Chassis Engineering, Springer 2018, sec. 3.11).
-// Stiff springs, so that the car stays where statics has it.
-TEST(LaunchTimeTextbook, StaticsIsTheLimitOfASlowRamp) {
-    for (const Layout layout : {Layout::triangulated, Layout::threeLink, Layout::torqueArm}) {
-        Car car = CarGenerator(500 + static_cast<std::uint64_t>(layout)).draw(layout);
-        LaunchInputs inputs = makeLaunch(car);
-        inputs.parts.clear();
-        inputs.front.damping.reset();
-        const double rate = 1e6;
-        inputs.rearWheelRate = inputs.front.wheelRate = rate;
-        inputs.tires.rearRate = inputs.tires.frontRate = 2e7;
-        LaunchBodies& bodies = inputs.bodies;
-        bodies.wheelInertia = bodies.housingInertia = 1e-3;
-        bodies.frontWheelInertia = bodies.drivelineInertia = 0;
-        bodies.rearUnsprung = bodies.frontUnsprung = 1;
-        inputs.engine.torque = {{0, 20}};
-        inputs.release = kMostTime;
-        const LaunchRun run = simulateLaunch(inputs, {.tolerance = 1e-3});
-        ASSERT_EQ(run.end, LaunchEnd::timeOut) << run.refusal;
-        const LaunchRow& late = run.rows[550];
-        ASSERT_GT(late.acceleration, 0.1);
-        const double transfer = bodies.total * late.acceleration * bodies.cgHeight / bodies.wheelbase;
-        const double rearAtRest = bodies.total * bodies.gravity - bodies.frontLoad;
-        EXPECT_NEAR(late.rearLoad - rearAtRest, transfer, 0.01 * transfer);
-        EXPECT_NEAR(bodies.frontLoad - late.frontLoad, transfer, 0.01 * transfer);
-        EXPECT_NEAR(-late.frontTravel, transfer / (2 * rate), 0.01 * transfer / (2 * rate));
-        const double carried = late.thrust * std::tan(computeTrace(car).ride[Figure::swingArmAngle]);
-        EXPECT_NEAR(late.rearTravel, (transfer - carried) / (2 * rate), 0.01 * transfer / (2 * rate))
-            << "layout " << static_cast<int>(layout);
-    }
-}
-
 }  // namespace bolthole

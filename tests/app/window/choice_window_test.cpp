@@ -170,7 +170,8 @@ TEST_F(ChoicesInTheWindow, ACarThatCannotBeComputedHasNoChoicesAndSaysWhy) {
 
 TEST_F(ChoicesInTheWindow, TheCoupesTableIsComplete) {
     open("light-coupe.bolt.json");
-    EXPECT_EQ(window_.boardState().total, 144U) << "the track bar's holes take part only where they are asked to";
+    EXPECT_EQ(window_.boardState().total, 144U)
+        << "the track bar's holes take part only where they are asked to";
     EXPECT_EQ(window_.boardState().choices.size(), 144U);
     emit window_.holeBoard().scopeChosen({.tieSides = false, .crosswise = true});
     EXPECT_TRUE(waitForBoard());

@@ -89,6 +89,15 @@ bool needsNoTranslation(const QString& text, const MainWindow& window) {
     if (kUnitOrNumber.match(text).hasMatch() || text == kDemo) {
         return true;
     }
+    // Names of demo cars, letters of setups, and what the bottom floor says: it knows no toolkit, and its
+    // sentences are English alone until it gets a table of words.
+    static const QRegularExpression kOthers(
+        QStringLiteral("^([A-Z]|gal|lb/gal|Gully roadster|Light coupe|Long roof wagon|Notch sedan|Short "
+                       "pickup|.*, axle bracket|"
+                       "Nothing stops travel before .*|(± [0-9.]+ in; )?CG height .*)$"));
+    if (kOthers.match(text).hasMatch()) {
+        return true;
+    }
     const Car& car = window.state().car;
     const std::string words = text.toStdString();
     const auto names = [&](const Bracket& bracket) {

@@ -126,7 +126,7 @@ TEST_F(LaunchInTheWindow, WhatWasKeptIsTheGhost) {
     EXPECT_GT(page().film()->run.figures.toppedOut, page().before()->run.figures.toppedOut);
     EXPECT_EQ(click(1).was(), "was 1");
     ASSERT_TRUE(QTest::qWaitFor([this] { return !page().isDrawing(); }, 30'000));
-    EXPECT_THAT(shown(LaunchFigure::toppedOut).difference.toStdString(), testing::HasSubstr("±"));
+    EXPECT_FALSE(shown(LaunchFigure::toppedOut).difference.isEmpty());  // with its ±, or that nobody can tell
 }
 
 TEST_F(LaunchInTheWindow, AMissingNumberLeadsToItsFieldAndBringsTheLaunchBack) {

@@ -80,7 +80,8 @@ TEST(Sureness, ComesFromTheToolsEnteredThenFromTheNumberItself) {
     EXPECT_EQ(surenessOf(car, height).uncertainty, 0.001);
     EXPECT_EQ(surenessOf(car, height).spread, Spread::normal);
     EXPECT_EQ(surenessOf(car, idOf(bolthole::Field::leftRearWeight)).uncertainty, 2);
-    EXPECT_EQ(surenessOf(car, idOf(bolthole::Field::ticketRear)).uncertainty, 10) << "as its field says, not the pads'";
+    EXPECT_EQ(surenessOf(car, idOf(bolthole::Field::ticketRear)).uncertainty, 10)
+        << "as its field says, not the pads'";
     car.weighing.ticket.uncertainty = 4;
     EXPECT_EQ(surenessOf(car, idOf(bolthole::Field::ticketRear)).uncertainty, 4);
     car = setSpread(car, height, 0.0);

@@ -151,8 +151,9 @@ TEST(WeightDoubts, NumbersOutsideWhatCarsHave) {
     weighing.withoutDriver = CornerWeights{560, 200, 460, 180};
     EXPECT_THAT(doubtsOf(weighing), ElementsAre(doubt(WeightPart::corners, "the left side carries")));
     weighing.withoutDriver = CornerWeights{560, 200, 200, 440};
-    EXPECT_THAT(doubtsOf(weighing),
-                ElementsAre(doubt(WeightPart::corners, "the cross weight (right front and left rear) carries")));
+    EXPECT_THAT(
+        doubtsOf(weighing),
+        ElementsAre(doubt(WeightPart::corners, "the cross weight (right front and left rear) carries")));
 }
 
 TEST(WeightDoubts, LoadsOutsideTheCar) {

@@ -112,8 +112,8 @@ class CardWriter {
     }
 
     void addPlunge() {
-        addCard(tr("Slip-yoke travel"), unitText(Quantity::length, units_), shownUnit(Quantity::length, units_),
-                0.1 * kMetresPerInch);
+        addCard(tr("Slip-yoke travel"), unitText(Quantity::length, units_),
+                shownUnit(Quantity::length, units_), 0.1 * kMetresPerInch);
         cards_.back().decimals = units_ == Units::inch ? 2 : 1;
         cards_.back().least = -std::numeric_limits<double>::infinity();
         cards_.back().neverBelowLeast = false;
