@@ -16,7 +16,7 @@ namespace bolthole {
 
 namespace {
 
-constexpr qint64 kMostTableBytes = 16 * 1024 * 1024;
+constexpr qint64 kMostTableBytes = qint64{16} * 1024 * 1024;
 
 QString tableFilter() {
     return PassDesk::tr("Tables (*.csv);;All files (*)");

@@ -137,7 +137,7 @@ QString LaunchFiguresCard::valueWords(LaunchFigure figure, const std::optional<d
 
 // "+273 ± 40", or that it is within what the numbers may be off.
 QString LaunchFiguresCard::differenceWords(LaunchFigure figure, double change) const {
-    const QString words = signedText(bareText(figure, change, units_));
+    QString words = signedText(bareText(figure, change, units_));
     if (!spreads_) {
         return words;
     }
