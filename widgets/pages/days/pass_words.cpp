@@ -118,7 +118,7 @@ QString seenText(const Pass& pass) {
 }
 
 QString axlePressures(const OptionalNumber& left, const OptionalNumber& right, Units units) {
-    const QString one = passNumberText(left, PassField::leftRearPressure, units);
+    QString one = passNumberText(left, PassField::leftRearPressure, units);
     const QString other = passNumberText(right, PassField::leftRearPressure, units);
     if (one == other || other.isEmpty()) {
         return one;
