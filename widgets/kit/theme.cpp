@@ -55,11 +55,7 @@ QPalette paletteFor(const Theme& theme) {
     return palette;
 }
 
-/// The little the palette cannot say: rounded fields with a clear focus ring, quiet scroll bars, menus, lists
-/// that drop down, tool tips; and fields that are quiet, compact or name-like, by their properties. One sheet
-/// for the whole program: each further one has every widget under it styled once more when the theme changes.
-QString styleSheetFor(const Theme& theme) {
-    return QStringLiteral(R"(
+constexpr const char* kStyleOfFields = R"(
         QToolTip { color: %1; background: %2; border: 1px solid %3; padding: 4px 6px; }
         QLineEdit, QPlainTextEdit, QComboBox { background: %2; color: %1; border: 1px solid %3; border-radius: 4px;
             padding: 2px 6px; selection-background-color: %4; }
@@ -87,6 +83,8 @@ QString styleSheetFor(const Theme& theme) {
         QMenu::item:selected { background: %4; color: %9; }
         QMenu::item:disabled { color: %6; }
         QMenu::separator { height: 1px; background: %3; margin: 4px 6px; }
+    )";
+constexpr const char* kStyleOfViews = R"(
         QScrollArea { border: none; background: transparent; }
         QScrollBar:vertical { background: transparent; width: 12px; margin: 2px; }
         QScrollBar::handle:vertical { background: %3; border-radius: 4px; min-height: 28px; }
@@ -121,7 +119,13 @@ QString styleSheetFor(const Theme& theme) {
         QComboBox QAbstractItemView::item { padding: 4px 8px; min-height: 20px; }
         QTreeView, QTreeWidget { background: %2; alternate-background-color: %8; border: 1px solid %3; }
         QDialog, QMessageBox { background: %8; }
-    )")
+    )";
+
+/// The little the palette cannot say: rounded fields with a clear focus ring, quiet scroll bars, menus, lists
+/// that drop down, tool tips; and fields that are quiet, compact or name-like, by their properties. One sheet
+/// for the whole program: each further one has every widget under it styled once more when the theme changes.
+QString styleSheetFor(const Theme& theme) {
+    return (QString::fromUtf8(kStyleOfFields) + QString::fromUtf8(kStyleOfViews))
         .arg(theme.ink.name(), theme.card.name(), theme.border.name(), theme.focus.name(),
              theme.problem.name(), theme.muted.name(), theme.grid.name(), theme.panel.name(),
              theme.dark ? "#101214" : "#ffffff", theme.starting.name());

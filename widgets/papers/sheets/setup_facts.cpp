@@ -3,7 +3,6 @@
 #include <QStringList>
 #include <algorithm>
 #include <cmath>
-#include <ranges>
 
 #include "geometry/car/pass_fields.h"
 #include "geometry/compare/comparison.h"
@@ -53,8 +52,8 @@ std::vector<SetupFact> clicksOf(const Car& car) {
 }
 
 std::vector<SetupFact> pressuresOf(const Car& car, Units units) {
-    const auto last = std::ranges::find_if(std::views::reverse(car.passes),
-                                           [](const Pass& pass) { return pass.pressures.count() > 0; });
+    const auto last = std::find_if(car.passes.rbegin(), car.passes.rend(),
+                                   [](const Pass& pass) { return pass.pressures.count() > 0; });
     std::vector<SetupFact> pressures;
     if (last == car.passes.rend()) {
         return pressures;

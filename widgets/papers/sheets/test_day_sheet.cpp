@@ -225,7 +225,8 @@ void TestDaySheet::Parts::paintRow(QPainter& painter, double top, int number) co
     const double line = boxHeight / 4;
     for (std::size_t at = 0; at < kSeenCount; ++at) {
         const double x = left + (at % 2 == 0 ? 0.0 : 0.5 * kSeenWidth);
-        const double y = top + (static_cast<double>(at / 2) + 0.5) * line + 0.5 * kSmall.digits;
+        const std::size_t row = at / 2;
+        const double y = top + (static_cast<double>(row) + 0.5) * line + 0.5 * kSmall.digits;
         drawTick(painter, {x, y}, QString::fromStdString(nameOf(static_cast<Seen>(at))), fonts, kSmall);
     }
 }
