@@ -166,7 +166,7 @@ std::string limitWords(const Limits& limits, Quantity quantity, Units units) {
 }  // namespace
 
 std::string refusalIn(const FieldId& id, double value, Units units) {
-    const std::string expected = refusal(id, value);
+    std::string expected = refusal(id, value);
     const FieldRule& rule = ruleOf(id.field);
     const Limits& limits = id.spread ? spreadLimits(id.field) : *rule.limits;
     if (expected.empty() || unitMark(rule.quantity, units).empty() || rule.quantity == Quantity::percent ||
