@@ -226,7 +226,7 @@ TEST(LaunchFit, APassIsPredictedAsIfItHadNotBeenRun) {
 // Truths drawn from the priors; 95 % intervals hold what they should. BOLTHOLE_SEASONS=200 draws as many.
 TEST(LaunchFit, IntervalsHoldTheTruth) {
 #ifdef __SANITIZE_ADDRESS__
-    constexpr std::size_t kUsual = 2;  // each takes minutes then; what is computed is the release run's business
+    constexpr std::size_t kUsual = 2;  // each takes minutes then
 #else
     constexpr std::size_t kUsual = 12;
 #endif
