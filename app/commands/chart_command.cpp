@@ -1,11 +1,9 @@
 #include "app/commands/chart_command.h"
 
-#include <algorithm>
-#include <thread>
-
 #include "app/papers/pdf_file.h"
 #include "app/papers/quiet_toolkit.h"
 #include "geometry/trials/power_map.h"
+#include "geometry/units/parallel.h"
 #include "widgets/papers/wall_chart.h"
 
 namespace bolthole {
@@ -30,10 +28,6 @@ std::string refusal(const Request& request, const Car& car, LengthTreatment link
 // Fewer than on the screen: a chart is waited for.
 constexpr int kChartPowers = 5;
 
-int chartThreads() {
-    return static_cast<int>(std::max(1U, std::thread::hardware_concurrency()));
-}
-
 }  // namespace
 
 ChartPaper paperAsked(const Request& request, Units units) {
@@ -53,7 +47,7 @@ ChartOutcome makeChart(const Request& request, const Car& car) {
     if (std::string problem = refusal(request, car, links); !problem.empty()) {
         return {Ending::badUse, {}, std::move(problem)};
     }
-    const PowerMap powers = mapPower(car, {.powers = kChartPowers, .threads = chartThreads()});
+    const PowerMap powers = mapPower(car, {.powers = kChartPowers, .threads = machineThreads()});
     const QuietToolkit toolkit;
     const QPageLayout page = pageLayoutOf(paperAsked(request, car.units));
     const WallChart chart({car, links, NumberStyle{car.units}, QDate::currentDate(),

@@ -2,11 +2,11 @@
 
 #include <algorithm>
 #include <string_view>
-#include <thread>
 
 #include "app/commands/csv_text.h"
 #include "app/commands/log_csv.h"
 #include "geometry/fit/launch_fit.h"
+#include "geometry/units/parallel.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -80,8 +80,7 @@ LaunchOutcome noPass(const LaunchFit& fit, const Car& car) {
 }  // namespace
 
 LaunchOutcome runFit(const Request& request, const Car& car) {
-    const int cores = static_cast<int>(std::thread::hardware_concurrency());
-    const LaunchFit fit = fitLaunch(car, {.threads = std::max(1, cores)});
+    const LaunchFit fit = fitLaunch(car, {.threads = machineThreads()});
     if (fit.end == FitEnd::missing) {
         return cannotLaunch(fit.missing);
     }

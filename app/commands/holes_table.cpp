@@ -10,6 +10,7 @@
 #include "geometry/car/fields.h"
 #include "geometry/choices/choice_figures.h"
 #include "geometry/uncertainty/trace_spread.h"
+#include "geometry/units/parallel.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -179,7 +180,7 @@ bool anyAssembled(const HolesTable& table) {
 
 bool writeHolesTable(const HolesTable& table, const WriteBytes& write) {
     const ChoiceSpace space(*table.car, table.scope);
-    const std::uint64_t cores = std::max(1U, std::thread::hardware_concurrency());
+    const auto cores = static_cast<std::uint64_t>(machineThreads());
     std::vector<RowMaker> makers;
     while (makers.size() < std::min(cores, 1 + space.count() / kRowsPerBlock)) {
         makers.emplace_back(table, space);

@@ -1,12 +1,11 @@
 #include "app/commands/try_command.h"
 
-#include <algorithm>
 #include <optional>
-#include <thread>
 
 #include "app/commands/csv_text.h"
 #include "app/commands/log_csv.h"
 #include "geometry/trials/launch_trials.h"
+#include "geometry/units/parallel.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -35,8 +34,7 @@ std::string trialsTable(const LaunchTrials& trials, Units units) {
 }  // namespace
 
 LaunchOutcome runTrials(const Car& car) {
-    const int cores = static_cast<int>(std::thread::hardware_concurrency());
-    const LaunchTrials trials = tryChanges(car, {.threads = std::max(1, cores)});
+    const LaunchTrials trials = tryChanges(car, {.threads = machineThreads()});
     if (!trials.missing.empty()) {
         return cannotLaunch(trials.missing);
     }

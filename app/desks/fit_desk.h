@@ -1,18 +1,15 @@
 // Keeps the card of what the passes taught supplied: fits off the window's thread, once the car has settled.
 #pragma once
 
-#include <QObject>
-#include <QThreadPool>
-#include <QTimer>
 #include <memory>
 
 #include "geometry/fit/launch_fit.h"
+#include "widgets/kit/job_runner.h"
 #include "widgets/state/bench_state.h"
 
 namespace bolthole {
 
 class FitCard;
-struct FitOutcome;
 
 /// Between one window's car and the card. A hidden card is given nothing to wait for; a change that touches
 /// the fit cancels what is under way, and only the latest arrives.
@@ -21,13 +18,11 @@ class FitDesk : public QObject {
   public:
     /// Both must outlive the desk.
     FitDesk(const BenchState& bench, FitCard& card, QObject* parent);
-    /// Waits for the fit, which stops at its next launch.
-    ~FitDesk() override;
 
     /// The car on the bench changed, or another was opened. Nothing is begun while it is dragged.
     void carChanged(bool isDragging = false);
     /// Whether a fit is waited for.
-    [[nodiscard]] bool isRunning() const { return running_ != nullptr; }
+    [[nodiscard]] bool isRunning() const { return jobs_.isRunning(); }
     /// What is shown; null while nothing is.
     [[nodiscard]] const std::shared_ptr<const LaunchFit>& fit() const { return fit_; }
 
@@ -35,26 +30,18 @@ class FitDesk : public QObject {
     void edited(const bolthole::Edit& edit, bolthole::EditPhase phase);
     /// There is another fit, done or not.
     void fitted();
-    /// From the pool's thread to the window's.
-    void found(const std::shared_ptr<bolthole::FitOutcome>& outcome, quint64 job, QPrivateSignal);
-    void went(double share, quint64 job, QPrivateSignal);
 
   private:
-    struct Running;
     void fitIfSeen();
     void start();
-    void cancel();
     void giveUp();
-    void take(const std::shared_ptr<FitOutcome>& outcome, quint64 job);
+    void take(const std::shared_ptr<const LaunchFit>& fit);
 
     const BenchState& bench_;
     FitCard& card_;
-    std::shared_ptr<Running> running_;
     std::shared_ptr<const Car> askedCar_;  // that the fit is of, or will be
     std::shared_ptr<const LaunchFit> fit_;
-    quint64 lastJob_ = 0;
-    QTimer wait_;
-    QThreadPool pool_;
+    JobRunner jobs_;
 };
 
 }  // namespace bolthole

@@ -1,11 +1,5 @@
 #include "app/desks/trial_desk.h"
 
-#include <QThread>
-#include <algorithm>
-#include <atomic>
-#include <exception>
-#include <utility>
-
 #include "widgets/trials/power_map_view.h"
 #include "widgets/trials/trials_panel.h"
 
@@ -15,40 +9,45 @@ namespace {
 
 constexpr int kTrialSettling = 250;  // ms
 
-int trialThreads() {
-    return std::max(1, QThread::idealThreadCount());
-}
-
 }  // namespace
-
-struct TrialDesk::Running {
-    std::atomic<bool> cancelled = false;
-};
 
 TrialDesk::TrialDesk(const BenchState& bench, TrialsPanel& panel, PowerMapView& powers, QObject* parent)
     : QObject(parent), bench_(bench), panel_(panel), map_(powers) {
     wait_.setSingleShot(true);
     wait_.setInterval(kTrialSettling);
-    pool_.setMaxThreadCount(1);  // a question shares itself out among threads
     connect(&wait_, &QTimer::timeout, this, &TrialDesk::start);
-    connect(
-        this, &TrialDesk::reported, this, [](const std::function<void()>& what) { what(); },
-        Qt::QueuedConnection);
-    connect(&panel, &TrialsPanel::seen, this, [this](bool now) { see(trials_.isSeen, now); });
-    connect(&powers, &PowerMapView::seen, this, [this](bool now) { see(powers_.isSeen, now); });
-    connect(&panel, &TrialsPanel::wanted, this, &TrialDesk::start);
-    connect(&powers, &PowerMapView::wanted, this, &TrialDesk::start);
-    connect(&panel, &TrialsPanel::cancelled, this, [this] { stop(trials_, panel_); });
-    connect(&powers, &PowerMapView::cancelled, this, [this] { stop(powers_, map_); });
+    join(trials_, panel);
+    join(powers_, powers);
     connect(&panel, &TrialsPanel::launchWanted, this, &TrialDesk::launchWanted);
     const auto change = [this](const Edit& edit) { emit edited(edit, EditPhase::whole); };
     connect(&panel, &TrialsPanel::edited, this, change);
     connect(&powers, &PowerMapView::boltWanted, this, change);
 }
 
-TrialDesk::~TrialDesk() {
-    cancel();
-    pool_.waitForDone();
+// What both views say, and what comes of their questions.
+template <class Answer, class View>
+void TrialDesk::join(Question<Answer>& question, View& view) {
+    connect(&view, &View::seen, this, [this, &question](bool now) { see(question.isSeen, now); });
+    connect(&view, &View::wanted, this, [this, &question] {
+        question.isStopped = false;
+        start();
+    });
+    connect(&view, &View::cancelled, this, [this, &question, &view] {
+        question.isStopped = true;
+        question.jobs.cancel();
+        view.showStopped();
+        start();
+    });
+    connect(&question.jobs, &JobRunner::progressed, &view, &View::showProgress);
+    connect(&question.jobs, &JobRunner::finished, this, [this] {
+        showAnswers();
+        start();
+    });
+    connect(&question.jobs, &JobRunner::failed, this, [this, &question, &view](const QString& reason) {
+        question.isStopped = true;
+        view.showMessage(reason);
+        start();
+    });
 }
 
 void TrialDesk::carChanged(bool isDragging) {
@@ -57,10 +56,10 @@ void TrialDesk::carChanged(bool isDragging) {
         showAnswers();  // in other units, perhaps
         return;
     }
-    cancel();
+    wait_.stop();
     car_.reset();
-    trials_.answer.reset();
-    powers_.answer.reset();
+    forget(trials_);
+    forget(powers_);
     ask();
 }
 
@@ -110,74 +109,46 @@ void TrialDesk::showAnswers() {
     }
 }
 
+// One question after the other: each shares itself out among all threads.
 void TrialDesk::start() {
     if (!car_) {
         return;
     }
-    run(trials_, panel_, [car = car_](const TrialOptions& how) { return tryChanges(*car, how); });
-    run(powers_, map_, [car = car_](const TrialOptions& how) {
-        return mapPower(*car,
-                        {.threads = how.threads, .isCancelled = how.isCancelled, .progress = how.progress});
-    });
-}
-
-// Computes on the pool's thread and shows it here, unless it was cancelled meanwhile.
-template <class Answer, class View, class Compute>
-void TrialDesk::run(Question<Answer>& question, View& view, const Compute& compute) {
-    if (!question.isSeen || question.answer || question.running) {
+    if (trials_.isDue()) {
+        panel_.showProgress(0);
+    }
+    if (powers_.isDue()) {
+        map_.showProgress(0);
+    }
+    if (isRunning()) {
         return;
     }
-    question.running = std::make_shared<Running>();
-    view.showProgress(0);
-    const auto report = [this, &question, running = question.running](const std::function<void()>& what) {
-        emit reported(
-            [&question, running, what] {
-                if (question.running == running) {
-                    what();
-                }
-            },
-            QPrivateSignal());
-    };
-    pool_.start([this, &question, &view, compute, report, running = question.running] {
-        TrialOptions how{.threads = trialThreads()};
-        how.isCancelled = [running] { return running->cancelled.load(); };
-        how.progress = [&view, report](double share) {
-            report([&view, share] { view.showProgress(share); });
-        };
-        try {
-            auto answer = std::make_shared<const Answer>(compute(how));
-            report([this, &question, answer] {
-                question.running.reset();
-                question.answer = answer;
-                showAnswers();
-            });
-        } catch (const std::exception& failure) {
-            const QString why = tr("This could not be computed: %1").arg(QString::fromUtf8(failure.what()));
-            report([&question, &view, why] {
-                question.running.reset();
-                view.showMessage(why);
-            });
-        }
+    if (trials_.isDue()) {
+        run(trials_, [car = car_](const TrialOptions& how) { return tryChanges(*car, how); });
+    } else if (powers_.isDue()) {
+        run(powers_, [car = car_](const TrialOptions& how) {
+            return mapPower(
+                *car, {.threads = how.threads, .isCancelled = how.isCancelled, .progress = how.progress});
+        });
+    }
+}
+
+template <class Answer, class Compute>
+void TrialDesk::run(Question<Answer>& question, const Compute& compute) {
+    question.jobs.start([&question, compute](const Job& job) {
+        TrialOptions how{.threads = jobThreads()};
+        how.isCancelled = [job] { return job.isCancelled(); };
+        how.progress = [job](double share) { job.report(share); };
+        const auto answer = std::make_shared<const Answer>(compute(how));
+        job.answer([&question, answer] { question.answer = answer; });
     });
 }
 
-template <class Answer, class View>
-void TrialDesk::stop(Question<Answer>& question, View& view) {
-    if (question.running) {
-        question.running->cancelled = true;
-        question.running.reset();
-    }
-    view.showStopped();
-}
-
-void TrialDesk::cancel() {
-    wait_.stop();
-    for (std::shared_ptr<Running>* running : {&trials_.running, &powers_.running}) {
-        if (*running) {
-            (*running)->cancelled = true;
-            running->reset();
-        }
-    }
+template <class Answer>
+void TrialDesk::forget(Question<Answer>& question) {
+    question.jobs.cancel();
+    question.answer.reset();
+    question.isStopped = false;
 }
 
 TrialParts makeTrialParts(const BenchState& bench, QWidget* window) {

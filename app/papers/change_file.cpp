@@ -1,12 +1,11 @@
 #include "app/papers/change_file.h"
 
 #include <QFileInfo>
-#include <algorithm>
-#include <thread>
 
 #include "app/papers/pdf_file.h"
 #include "app/papers/quiet_toolkit.h"
 #include "geometry/trials/launch_trials.h"
+#include "geometry/units/parallel.h"
 #include "widgets/papers/change_sheet.h"
 #include "widgets/words/trial_words.h"
 
@@ -34,8 +33,7 @@ std::string makeChangeSheet(const Car& before, const Car& after, const std::stri
     const QString from = hasTitles ? QString::fromStdString(before.title) : nameOfFile(beforeFile);
     const QString to = hasTitles ? QString::fromStdString(after.title) : nameOfFile(afterFile);
     const QPageLayout page = changePageOf(usualChangePaper(after.units));
-    const int cores = static_cast<int>(std::max(1U, std::thread::hardware_concurrency()));
-    const QStringList next = nextToTry(tryChanges(after, {.threads = cores}), after, after.units);
+    const QStringList next = nextToTry(tryChanges(after, {.threads = machineThreads()}), after, after.units);
     const ChangeSheet sheet({before, after, from, to, NumberStyle{after.units}, QDate::currentDate(), next},
                             page);
     return pdfOf(sheet, page, after.title).toStdString();

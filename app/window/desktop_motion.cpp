@@ -1,5 +1,6 @@
 #include "app/window/desktop_motion.h"
 
+#include <QCoreApplication>
 #include <QProcess>
 #include <QSettings>
 #include <QStandardPaths>
@@ -36,12 +37,12 @@ void askDesktopForStill(QObject* owner, const std::function<void(bool still)>& t
     if (tool.isEmpty()) {
         return;
     }
-    auto* asked = new QProcess(owner);
+    // The application's, not the owner's: a window that closes at once would have to wait for the answer.
+    auto* asked = new QProcess(QCoreApplication::instance());
     QObject::connect(asked, &QProcess::finished, owner, [asked, told](int code) {
-        const bool still = code == 0 && asked->readAllStandardOutput().trimmed() == "false";
-        asked->deleteLater();
-        told(still);
+        told(code == 0 && asked->readAllStandardOutput().trimmed() == "false");
     });
+    QObject::connect(asked, &QProcess::finished, asked, &QObject::deleteLater);
     asked->start(tool, {QStringLiteral("get"), QStringLiteral("org.gnome.desktop.interface"),
                         QStringLiteral("enable-animations")});
 }

@@ -7,6 +7,7 @@
 
 #include "app/desks/before_desk.h"
 #include "app/desks/choice_desk.h"
+#include "app/desks/trial_desk.h"
 #include "app/papers/change_dialogs.h"
 #include "app/papers/chart_dialogs.h"
 #include "app/papers/sheet_dialogs.h"
@@ -15,6 +16,7 @@
 #include "widgets/kit/notice_bar.h"
 #include "widgets/pages/brackets/bracket_page.h"
 #include "widgets/papers/sheets/setup_facts.h"
+#include "widgets/words/trial_words.h"
 
 namespace bolthole {
 
@@ -28,8 +30,13 @@ bool MainWindow::readyForPaper() {
     return true;
 }
 
+// Which holes for how much power, and what to try next, stand on the papers where the Launch page has
+// computed them: a preview does not wait for launches.
 ChartRequest MainWindow::chartRequest() const {
-    return {state_.car, desk_->state().lengths, state_.style, QDate::currentDate()};
+    const auto& powers = trialDesk_->powers();
+    const std::string words = powers ? bandWords(*powers, state_.car, state_.style.units) : std::string();
+    return {state_.car, desk_->state().lengths, state_.style, QDate::currentDate(),
+            QString::fromStdString(words)};
 }
 
 void MainWindow::previewWallChart() {
@@ -54,8 +61,11 @@ std::optional<ChangeRequest> MainWindow::changeRequest() {
         return std::nullopt;
     }
     const QString now = tr("as on the bench");
+    const auto& trials = trialDesk_->trials();
+    const QStringList next = trials ? nextToTry(*trials, state_.car, state_.style.units) : QStringList();
     return ChangeRequest{*before->car, state_.car,   QString::fromStdString(before->name),
-                         now,          state_.style, QDate::currentDate()};
+                         now,          state_.style, QDate::currentDate(),
+                         next};
 }
 
 void MainWindow::previewChange() {

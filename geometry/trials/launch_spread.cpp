@@ -1,50 +1,38 @@
 #include "geometry/trials/launch_spread.h"
 
-#include <cmath>
+#include <limits>
 #include <vector>
+
+#include "geometry/uncertainty/propagation.h"
 
 namespace bolthole {
 
 namespace {
 
-/// Mean and spread of numbers as they come (B. P. Welford, "Note on a Method for Calculating Corrected Sums
-/// of Squares and Products", Technometrics 4, 1962; from memory).
-class RunningSpread {
-  public:
-    void add(double value) {
-        ++count_;
-        const double off = value - mean_;
-        mean_ += off / static_cast<double>(count_);
-        squares_ += off * (value - mean_);
-    }
-    [[nodiscard]] double deviation() const {
-        return count_ < kLeastDraws ? std::numeric_limits<double>::quiet_NaN()
-                                    : std::sqrt(squares_ / static_cast<double>(count_ - 1));
-    }
-
-  private:
-    std::size_t count_ = 0;
-    double mean_ = 0;
-    double squares_ = 0;
-};
-
 struct FigureDraws {
-    RunningSpread now;
-    RunningSpread before;
-    RunningSpread difference;
+    std::vector<double> now;
+    std::vector<double> before;
+    std::vector<double> difference;
 
     void add(const std::optional<double>& with, const std::optional<double>& without) {
         if (with) {
-            now.add(*with);
+            now.push_back(*with);
         }
         if (without) {
-            before.add(*without);
+            before.push_back(*without);
         }
         if (with && without) {
-            difference.add(*with - *without);
+            difference.push_back(*with - *without);
         }
     }
 };
+
+/// Of enough draws; else nothing is known.
+Coverage covered(std::vector<double>& draws) {
+    constexpr double kUnknown = std::numeric_limits<double>::quiet_NaN();
+    return draws.size() < kLeastDraws ? Coverage{.uncertainty = kUnknown, .low = kUnknown, .high = kUnknown}
+                                      : coverageOf(draws);
+}
 
 }  // namespace
 
@@ -71,8 +59,12 @@ std::optional<LaunchSpreads> drawLaunchSpreads(const LaunchInputs& now, const La
     }
     LaunchSpreads spreads;
     for (std::size_t figure = 0; figure < kLaunchFigures; ++figure) {
-        spreads[figure] = {draws[figure].now.deviation(), draws[figure].before.deviation(),
-                           draws[figure].difference.deviation()};
+        const Coverage present = covered(draws[figure].now);
+        spreads[figure] = {.now = present.uncertainty,
+                           .low = present.low,
+                           .high = present.high,
+                           .before = covered(draws[figure].before).uncertainty,
+                           .difference = covered(draws[figure].difference).uncertainty};
     }
     return spreads;
 }

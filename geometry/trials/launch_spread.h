@@ -15,6 +15,10 @@ namespace bolthole {
 /// Standard uncertainties of one figure, in its own unit, SI; NaN: fewer than kLeastDraws draws have it.
 struct LaunchFigureSpread {
     double now = std::numeric_limits<double>::quiet_NaN();
+    /// Where 95 of 100 draws of `now` lie; as coverageOf(). It need not lie evenly about the figure: a tire
+    /// that holds as entered spins in some draws.
+    double low = std::numeric_limits<double>::quiet_NaN();
+    double high = std::numeric_limits<double>::quiet_NaN();
     double before = std::numeric_limits<double>::quiet_NaN();
     /// Of `now` less `before`, both with the same errors: what both share cancels.
     double difference = std::numeric_limits<double>::quiet_NaN();

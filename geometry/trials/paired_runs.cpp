@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "geometry/uncertainty/propagation.h"
 #include "geometry/units/sure_text.h"
 
 namespace bolthole {
@@ -32,19 +33,9 @@ TrialFigure compared(const SetupRuns& before, const SetupRuns& after, FigureOf f
             changes.push_back(*to - *from);
         }
     }
-    if (changes.size() < 2) {
-        return result;
+    if (changes.size() >= 2) {
+        result.uncertainty = coverageOf(changes).uncertainty;
     }
-    const auto count = static_cast<double>(changes.size());
-    double mean = 0;
-    double squares = 0;
-    for (const double change : changes) {
-        mean += change / count;
-    }
-    for (const double change : changes) {
-        squares += (change - mean) * (change - mean);
-    }
-    result.uncertainty = std::sqrt(squares / (count - 1));
     return result;
 }
 

@@ -1,5 +1,6 @@
 #include "geometry/units/parallel.h"
 
+#include <algorithm>
 #include <exception>
 #include <mutex>
 #include <thread>
@@ -30,6 +31,10 @@ void inParallel(int threads, const std::function<void()>& work) {
     if (first) {
         std::rethrow_exception(first);
     }
+}
+
+int machineThreads() {
+    return static_cast<int>(std::max(1U, std::thread::hardware_concurrency()));
 }
 
 }  // namespace bolthole

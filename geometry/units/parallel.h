@@ -10,4 +10,7 @@ namespace bolthole {
 /// first of several. What they share, `work` has to guard.
 void inParallel(int threads, const std::function<void()>& work);
 
+/// How many threads the machine runs at once; 1 where it does not say.
+[[nodiscard]] int machineThreads();
+
 }  // namespace bolthole

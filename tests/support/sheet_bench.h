@@ -7,6 +7,7 @@
 #include <QTest>
 #include <memory>
 
+#include "tests/support/typing.h"
 #include "widgets/fields/car_sheet.h"
 #include "widgets/fields/length_part.h"
 #include "widgets/kit/theme.h"
@@ -88,10 +89,7 @@ class SheetBench : public testing::Test {
     void type(const QString& name, const QString& text) {
         auto* field = named<NumberField>(name);
         ASSERT_NE(field, nullptr) << name.toStdString();
-        field->setFocus();
-        field->selectAll();
-        QTest::keyClicks(field, text);
-        QTest::keyClick(field, Qt::Key_Return);
+        typeInto(*field, text);
     }
 
     template <class Kind>

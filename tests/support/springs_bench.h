@@ -12,6 +12,7 @@
 
 #include "tests/support/level_car.h"
 #include "tests/support/made_parts.h"
+#include "tests/support/typing.h"
 #include "widgets/kit/theme.h"
 #include "widgets/pages/fact_card.h"
 #include "widgets/pages/springs/springs_page.h"
@@ -103,10 +104,7 @@ class SpringsBench : public testing::Test {
     void type(const QString& name, const QString& text) {
         auto* field = named<NumberField>(name);
         ASSERT_NE(field, nullptr) << name.toStdString();
-        field->setFocus();
-        field->selectAll();
-        QTest::keyClicks(field, text);
-        QTest::keyClick(field, Qt::Key_Return);
+        typeInto(*field, text);
     }
     /// The value a card shows beside a label; the texts of all cards of that title are searched.
     std::string fact(const QString& card, const QString& label) {

@@ -1,5 +1,7 @@
 #include "widgets/kit/pens.h"
 
+#include <QPainter>
+#include <QPolygonF>
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -53,6 +55,19 @@ std::optional<QLineF> clipped(const QLineF& line, const QRectF& box) {
         return std::nullopt;
     }
     return QLineF(line.pointAt(from), line.pointAt(to));
+}
+
+void paintArrow(QPainter& painter, QPointF from, QPointF to, const QPen& pen) {
+    const QPointF along = unit(to - from);
+    const QPointF across(-along.y(), along.x());
+    painter.setPen(pen);
+    painter.setBrush(Qt::NoBrush);
+    painter.drawLine(from, to);
+    QPen solid = pen;
+    solid.setStyle(Qt::SolidLine);
+    painter.setPen(solid);
+    const QPointF back = to - kArrowHead * along;
+    painter.drawPolyline(QPolygonF{back + 0.55 * kArrowHead * across, to, back - 0.55 * kArrowHead * across});
 }
 
 }  // namespace bolthole

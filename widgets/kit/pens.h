@@ -6,6 +6,8 @@
 #include <QRectF>
 #include <optional>
 
+class QPainter;
+
 namespace bolthole {
 
 /// A pen with round caps and joins; `width` in logical pixels.
@@ -17,6 +19,9 @@ namespace bolthole {
 [[nodiscard]] QColor over(const QColor& color, double alpha, const QColor& ground);
 /// Unit vector along `vector`; (1, 0) for none.
 [[nodiscard]] QPointF unit(QPointF vector);
+/// An arrow with an open head at `to`, kArrowHead px long; the head's lines are solid whatever the shaft's.
+void paintArrow(QPainter& painter, QPointF from, QPointF to, const QPen& pen);
+inline constexpr double kArrowHead = 8;
 /// The part of a line inside a rectangle; nothing if it misses. Dashing a line that runs far outside would
 /// cost more than the whole picture. Liang & Barsky's method, from memory, no page.
 [[nodiscard]] std::optional<QLineF> clipped(const QLineF& line, const QRectF& box);

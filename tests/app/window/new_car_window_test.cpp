@@ -26,6 +26,7 @@
 #include "geometry/car/starting_numbers.h"
 #include "geometry/edits/starting_car.h"
 #include "geometry/kinematics/roll.h"
+#include "tests/support/typing.h"
 #include "widgets/fields/link_tools.h"
 #include "widgets/fields/new_car_dialog.h"
 #include "widgets/kit/number_field.h"
@@ -92,10 +93,7 @@ class NewCarWindow : public testing::Test {
     void type(const QString& name, const QString& text) {
         auto* field = named<NumberField>(name);
         ASSERT_NE(field, nullptr) << name.toStdString();
-        field->setFocus();
-        field->selectAll();
-        QTest::keyClicks(field, text);
-        QTest::keyClick(field, Qt::Key_Return);
+        test::typeInto(*field, text);
     }
     void addLink(const QString& entry) {
         click(QStringLiteral("Add a link"));

@@ -6,6 +6,7 @@
 #include <QTest>
 
 #include "app/window/main_window.h"
+#include "tests/support/typing.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/pages/springs/springs_page.h"
@@ -42,10 +43,7 @@ class SpringsInTheWindow : public ::testing::Test {
     void type(const QString& name, const QString& text) {
         auto* field = named<NumberField>(name);
         ASSERT_NE(field, nullptr) << name.toStdString();
-        field->setFocus();
-        field->selectAll();
-        QTest::keyClicks(field, text);
-        QTest::keyClick(field, Qt::Key_Return);
+        test::typeInto(*field, text);
     }
     void addByKey(Qt::Key mnemonic) {
         auto* add = named<QPushButton>(QStringLiteral("Add a spring, shock or stop"));

@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <boost/math/statistics/univariate_statistics.hpp>
 #include <cmath>
 
@@ -42,6 +43,11 @@ TEST(LaunchSpread, IsTheSampleDeviationOfTheDraws) {
     EXPECT_NEAR(spread.now, std::sqrt(boost::math::statistics::sample_variance(with)), 1e-12);
     EXPECT_NEAR(spread.difference, std::sqrt(boost::math::statistics::sample_variance(change)), 1e-12);
     EXPECT_GT(spread.now, 0.005) << "friction, torque and inertias move it";
+    // JCGM 101:2008, 7.7.2: q the integer part of 0.95 x 24 + 0.5, 23, so the interval is from the 1st to the
+    // 24th.
+    std::ranges::sort(with);
+    EXPECT_EQ(spread.low, with.front());
+    EXPECT_EQ(spread.high, with.back());
 }
 
 TEST(LaunchSpread, WhatBothSetupsShareCancels) {

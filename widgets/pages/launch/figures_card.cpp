@@ -30,6 +30,10 @@ QString bareText(LaunchFigure figure, double value, Units units) {
                                       : figureText(value, quantity, units));
 }
 
+// From here on a ± would promise what the draws don't hold: so many times farther to one side than to the
+// other.
+constexpr double kLopsided = 2;
+
 bool mayNeverHappen(LaunchFigure figure) {
     return figure == LaunchFigure::toppedOut || figure == LaunchFigure::frontUp;
 }
@@ -154,14 +158,28 @@ QString LaunchFiguresCard::differenceWords(LaunchFigure figure, double change) c
     return sure.empty() ? words : words + u' ' + QString::fromStdString(sure);
 }
 
+// "± 0.02 s", or where the draws lie all to one side "9 to 320 %".
+QString LaunchFiguresCard::sureWords(LaunchFigure figure, double value) const {
+    if (!spreads_) {
+        return {};
+    }
+    const LaunchFigureSpread& spread = (*spreads_)[static_cast<std::size_t>(figure)];
+    const double below = value - spread.low;
+    const double above = spread.high - value;
+    const bool isLopsided = std::max(below, above) > kLopsided * std::max(std::min(below, above), 0.0);
+    const std::string words =
+        isLopsided && std::isfinite(below + above) && below + above > 0
+            ? withUnit(intervalText(spread.low, spread.high, quantityOf(figure), units_), quantityOf(figure),
+                       units_)
+            : sureText(spread.now, quantityOf(figure), units_, finenessOf(figure));
+    return QString::fromStdString(words);
+}
+
 void LaunchFiguresCard::showRow(LaunchFigure figure) {
     Row& labels = row(figure);
     const std::optional<double>& now = reading_[figure];
     labels.value->showText(valueWords(figure, now, true));
-    const double spread = spreads_ ? (*spreads_)[static_cast<std::size_t>(figure)].now : kNaN;
-    labels.sure->showText(
-        now ? QString::fromStdString(sureText(spread, quantityOf(figure), units_, finenessOf(figure)))
-            : QString());
+    labels.sure->showText(now ? sureWords(figure, *now) : QString());
     const std::optional<double> then = before_ ? (*before_)[figure] : std::nullopt;
     const bool isTold = now && then;
     const QString difference = isTold ? differenceWords(figure, *now - *then) : QString();

@@ -45,6 +45,7 @@ class LaunchFiguresCard : public Card {
     void addRow(QGridLayout& grid, LaunchFigure figure, const QString& label, const QString& toolTip);
     void showRow(LaunchFigure figure);
     [[nodiscard]] QString differenceWords(LaunchFigure figure, double change) const;
+    [[nodiscard]] QString sureWords(LaunchFigure figure, double value) const;
     [[nodiscard]] QString valueWords(LaunchFigure figure, const std::optional<double>& value,
                                      bool withUnits) const;
     Row& row(LaunchFigure figure) { return rows_[static_cast<std::size_t>(figure)]; }

@@ -17,20 +17,9 @@ namespace bolthole {
 
 namespace {
 
-constexpr double kHead = 8;  // px, of an arrow
 constexpr int kSpokes = 5;
 constexpr double kMarkRoom = 26;  // px from the picture's sides
 constexpr double kSixtyFeet = 60 * 12 * kMetresPerInch;
-
-void paintArrow(QPainter& painter, QPointF from, QPointF to, const QPen& pen) {
-    const QPointF along = unit(to - from);
-    const QPointF across(-along.y(), along.x());
-    painter.setPen(pen);
-    painter.setBrush(Qt::NoBrush);
-    painter.drawLine(from, to);
-    const QPointF back = to - kHead * along;
-    painter.drawPolyline(QPolygonF{back + 0.55 * kHead * across, to, back - 0.55 * kHead * across});
-}
 
 bool isNear(QPointF point, const QRectF& box) {
     return std::isfinite(point.x()) && std::isfinite(point.y()) && box.contains(point);
@@ -92,7 +81,7 @@ void LaunchPicture::paintGround(QPainter& painter, const FilmPose& pose) const {
     const double finish = camera_.toPicture(start + kSixtyFeet, 0).x();
     if (finish > 0 && finish < width()) {
         painter.setPen(dashedPen(theme().focus, 1.5, {4, 3}));
-        painter.drawLine(QPointF(finish, kHead), QPointF(finish, top));
+        painter.drawLine(QPointF(finish, kArrowHead), QPointF(finish, top));
     }
 }
 
@@ -166,7 +155,7 @@ void LaunchPicture::paintCenter(QPainter& painter, const FilmPose& pose) const {
         return;
     }
     const QPointF patch = at({pose.rearCenter().x(), 0});
-    const QRectF sight(0, kHead, width(), height() - kHead);
+    const QRectF sight(0, kArrowHead, width(), height() - kArrowHead);
     if (const auto line = clipped(QLineF(patch, at(center)), sight)) {
         painter.setPen(roundPen(theme().instantCenter, 1.5));
         painter.drawLine(*line);
@@ -194,7 +183,7 @@ void LaunchPicture::paintForces(QPainter& painter, const FilmPose& pose, const F
 void LaunchPicture::paintLoad(QPainter& painter, const Patch& patch) const {
     const double length = patch.load * perNewton_;
     if (length > 1) {
-        paintArrow(painter, patch.at + QPointF(0, std::max(length, kHead) + 3), patch.at + QPointF(0, 3),
+        paintArrow(painter, patch.at + QPointF(0, std::max(length, kArrowHead) + 3), patch.at + QPointF(0, 3),
                    roundPen(theme().ink, 3));
     }
     const QFont strong = textFont(TextSize::body, true);
@@ -220,7 +209,7 @@ void LaunchPicture::paintThrust(QPainter& painter, const FilmPose& pose) const {
     if (std::abs(length) < 2) {
         return;
     }
-    const QPointF to = from + QPointF(std::copysign(std::max(std::abs(length), kHead), length), 0);
+    const QPointF to = from + QPointF(std::copysign(std::max(std::abs(length), kArrowHead), length), 0);
     paintArrow(painter, from, to, roundPen(theme().instantCenter, 3));
     painter.setFont(textFont(TextSize::body, true));
     painter.setPen(theme().instantCenter);

@@ -17,20 +17,6 @@ namespace {
 constexpr double kBelow = 98;        // px under the ground, for the tires' loads
 constexpr double kLongestLoad = 66;  // px
 constexpr double kTop = 46;          // px, for the words and a body that rises
-constexpr double kArrowHead = 8;     // px
-
-void paintArrow(QPainter& painter, QPointF from, QPointF to, const QPen& pen) {
-    const QPointF along = unit(to - from);
-    const QPointF across(-along.y(), along.x());
-    painter.setPen(pen);
-    painter.setBrush(Qt::NoBrush);
-    painter.drawLine(from, to);
-    QPen solid = pen;
-    solid.setStyle(Qt::SolidLine);
-    painter.setPen(solid);
-    const QPointF back = to - kArrowHead * along;
-    painter.drawPolyline(QPolygonF{back + 0.55 * kArrowHead * across, to, back - 0.55 * kArrowHead * across});
-}
 
 }  // namespace
 

@@ -18,6 +18,7 @@
 #include "tests/support/await_jobs.h"
 #include "tests/support/made_units.h"
 #include "tests/support/sheet_bench.h"
+#include "tests/support/typing.h"
 #include "widgets/curves/curve_chart.h"
 #include "widgets/kit/theme.h"
 #include "widgets/pages/driveline/driveline_picture.h"
@@ -109,10 +110,7 @@ class DrivelinePageTest : public testing::Test {
     void type(const QString& name, const QString& text) {
         auto* field = named<NumberField>(name);
         ASSERT_NE(field, nullptr) << name.toStdString();
-        field->setFocus();
-        field->selectAll();
-        QTest::keyClicks(field, text);
-        QTest::keyClick(field, Qt::Key_Return);
+        test::typeInto(*field, text);
         EXPECT_EQ(field->note().toStdString(), "");
     }
     void typeAngles(double output, double pinion) {

@@ -17,6 +17,7 @@
 #include "geometry/car/fields.h"
 #include "tests/support/bench_points.h"
 #include "tests/support/made_launch.h"
+#include "tests/support/page_bench.h"
 #include "tests/support/sheet_bench.h"
 #include "widgets/pages/launch/click_stepper.h"
 #include "widgets/pages/launch/dyno_dialog.h"
@@ -40,35 +41,10 @@ Car launchedCar() {
     return car;
 }
 
-// The page with what a window would do: every edit is applied, solved and shown.
-class LaunchPageBench : public testing::Test {
+class LaunchPageBench : public PageBench<LaunchPage> {
   protected:
-    static void SetUpTestSuite() { ThemeKeeper::instance().choose(Appearance::light); }
+    LaunchPageBench() : PageBench(launchedCar(), {1280, 760}) {}
 
-    LaunchPageBench() : page_(std::make_unique<LaunchPage>()) {
-        QObject::connect(page_.get(), &WorkPage::edited, page_.get(), [this](const Edit& edit) {
-            edits_.push_back(edit);
-            const EditResult result = bolthole::apply(state_.car, edit);
-            EXPECT_EQ(result.refusal, "");
-            show(result.car);
-        });
-        show(launchedCar());
-        page_->resize(1280, 760);
-        page_->show();
-        QApplication::setActiveWindow(page_.get());
-    }
-
-    void show(const Car& car) {
-        state_.car = car;
-        state_.faults = findFaults(car);
-        state_.traceIsCurrent = state_.faults.empty();
-        if (state_.traceIsCurrent) {
-            state_.solvedCar = car;
-            computeTrace(car, state_.trace);
-        }
-        state_.style.units = car.units;
-        page_->showState(state_);
-    }
     void keepAsBefore() {
         state_.before = Ghost{.car = state_.car, .trace = state_.trace, .cursor = {}, .name = {}};
         page_->showState(state_);
@@ -78,10 +54,6 @@ class LaunchPageBench : public testing::Test {
         return page_->figures().shown(figure);
     }
     bool comesTrue(const std::function<bool()>& what) { return QTest::qWaitFor(what, 20'000); }
-
-    BenchState state_;
-    std::unique_ptr<LaunchPage> page_;
-    std::vector<Edit> edits_;
 };
 
 TEST_F(LaunchPageBench, ShowsTheLaunchOfTheCar) {

@@ -15,6 +15,7 @@
 #include "tests/support/await_jobs.h"
 #include "tests/support/bench_points.h"
 #include "tests/support/level_car.h"
+#include "tests/support/page_bench.h"
 #include "tests/support/sheet_bench.h"
 #include "widgets/curves/curve_chart.h"
 #include "widgets/fields/missing_list.h"
@@ -31,55 +32,9 @@ namespace {
 using testing::HasSubstr;
 using testing::Not;
 
-// The page with what a window would do: every edit is applied, solved and shown.
-class LoadsPageBench : public testing::Test {
+class LoadsPageBench : public PageBench<LoadsPage> {
   protected:
-    static void SetUpTestSuite() { ThemeKeeper::instance().choose(Appearance::light); }
-
-    LoadsPageBench() : page_(std::make_unique<LoadsPage>()) {
-        QObject::connect(page_.get(), &WorkPage::edited, page_.get(), [this](const Edit& edit) {
-            edits_.push_back(edit);
-            const EditResult result = bolthole::apply(state_.car, edit);
-            EXPECT_EQ(result.refusal, "");
-            show(result.car);
-        });
-        show(inventedCar());
-        page_->resize(1180, 900);
-        page_->show();
-        QApplication::setActiveWindow(page_.get());
-    }
-
-    void show(const Car& car) {
-        state_.car = car;
-        state_.faults = findFaults(car);
-        state_.traceIsCurrent = state_.faults.empty();
-        if (state_.traceIsCurrent) {
-            state_.solvedCar = car;
-            computeTrace(car, state_.trace);
-        }
-        state_.style.units = car.units;
-        page_->showState(state_);
-    }
-
-    template <class Kind>
-    Kind* named(const QString& name) {
-        QApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
-        for (Kind* widget : page_->findChildren<Kind*>()) {
-            if (widget->accessibleName() == name && !widget->isHidden()) {
-                return widget;
-            }
-        }
-        return nullptr;
-    }
-
-    void type(const QString& name, const QString& text) {
-        auto* field = named<NumberField>(name);
-        ASSERT_NE(field, nullptr) << name.toStdString();
-        field->setFocus();
-        field->selectAll();
-        QTest::keyClicks(field, text);
-        QTest::keyClick(field, Qt::Key_Return);
-    }
+    LoadsPageBench() : PageBench(inventedCar(), {1180, 900}) {}
 
     // The value beside a label in a card; empty where there is no such row.
     std::string value(const QString& card, const QString& label) {
@@ -123,10 +78,6 @@ class LoadsPageBench : public testing::Test {
         car.rearTrack = 59 * kMetresPerInch;
         show(car);
     }
-
-    BenchState state_;
-    std::unique_ptr<LoadsPage> page_;
-    std::vector<Edit> edits_;
 };
 
 TEST_F(LoadsPageBench, ABlankLaunchSaysWhatToEnterAndShowsNoFigure) {

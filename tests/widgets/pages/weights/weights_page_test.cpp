@@ -16,6 +16,7 @@
 #include "geometry/kinematics/trace.h"
 #include "tests/support/await_jobs.h"
 #include "tests/support/sheet_bench.h"
+#include "tests/support/typing.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/pages/fact_card.h"
 #include "widgets/pages/weights/weights_facts.h"
@@ -69,10 +70,7 @@ class Weights : public testing::Test {
     void type(const QString& name, const QString& text) {
         auto* field = named<NumberField>(name);
         ASSERT_NE(field, nullptr) << name.toStdString();
-        field->setFocus();
-        field->selectAll();
-        QTest::keyClicks(field, text);
-        QTest::keyClick(field, Qt::Key_Return);
+        typeInto(*field, text);
     }
 
     // The text of the row that stands in a card under this label: "value | remark"; empty where there is
