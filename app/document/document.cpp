@@ -206,7 +206,7 @@ QString Document::apply(const Edit& edit, EditPhase phase, const PointId& select
         abandonDrag();
         return {};
     }
-    if (const auto* shown = std::get_if<SetUnits>(&edit)) {
+    if (const auto* shown = edit.as<SetUnits>()) {
         showIn(shown->units);
         return {};
     }

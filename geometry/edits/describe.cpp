@@ -384,7 +384,7 @@ std::string Describer::operator()(const RemoveHole& edit) const {
 }  // namespace
 
 std::string describe(const Edit& edit, const Car& before) {
-    return std::visit(Describer(before), edit);
+    return std::visit(Describer(before), edit.kind());
 }
 
 }  // namespace bolthole

@@ -452,11 +452,10 @@ std::string Applier::operator()(const RemoveHole& edit) const {
 
 EditResult apply(const Car& car, const Edit& edit) {
     EditResult result{car, {}};
-    result.refusal = std::visit(Applier(result.car), edit);
+    result.refusal = std::visit(Applier(result.car), edit.kind());
     // What is known better of the car and of what was kept makes it no other state.
-    const bool isSameState = std::holds_alternative<RestoreKept>(edit) ||
-                             std::holds_alternative<SwapBefore>(edit) ||
-                             std::holds_alternative<CorrectLaunch>(edit);
+    const bool isSameState = edit.as<RestoreKept>() != nullptr || edit.as<SwapBefore>() != nullptr ||
+                             edit.as<CorrectLaunch>() != nullptr;
     if (!isSameState) {
         forgetChangedState(result.car, car);
     }

@@ -7,6 +7,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <type_traits>
 #include <variant>
 #include <vector>
 
@@ -269,13 +270,41 @@ struct ChangeRide {
     RideChange change;
 };
 
-using Edit =
-    std::variant<SetNumber, ClearNumber, MoveHole, UseHole, MoveJoint, SetUnits, SetTitle, SetNotes,
-                 SetAdjuster, SetDriveline, RenameLink, RenameHole, AddHole, RemoveHole, SetWanted,
-                 ChooseHoles, KeepState, DescribeKept, SetBefore, RemoveKept, RestoreKept, SwapBefore,
-                 ChangeRide, SetChoice, AddLoad, RemoveLoad, RenameLoad, AddSpring, RemoveSpring,
-                 ChangeSpring, AddLink, RemoveLink, ChangeLink, SplitLink, JoinLinks, SetPlate, SetPlanned,
-                 PlanHole, AddPass, ChangePass, RemovePass, StrikePass, SetNumbers, SetTorque, CorrectLaunch>;
+/// One change of a car: any of the kinds above. A class of its own, written out in edit_kind.cpp, because
+/// what a variant of so many kinds copies, moves and ends by would else be compiled by every source that
+/// includes this.
+class Edit {
+  public:
+    using Kind = std::variant<SetNumber, ClearNumber, MoveHole, UseHole, MoveJoint, SetUnits, SetTitle,
+                              SetNotes, SetAdjuster, SetDriveline, RenameLink, RenameHole, AddHole,
+                              RemoveHole, SetWanted, ChooseHoles, KeepState, DescribeKept, SetBefore,
+                              RemoveKept, RestoreKept, SwapBefore, ChangeRide, SetChoice, AddLoad, RemoveLoad,
+                              RenameLoad, AddSpring, RemoveSpring, ChangeSpring, AddLink, RemoveLink,
+                              ChangeLink, SplitLink, JoinLinks, SetPlate, SetPlanned, PlanHole, AddPass,
+                              ChangePass, RemovePass, StrikePass, SetNumbers, SetTorque, CorrectLaunch>;
+
+    Edit();  ///< sets no number: what a signal's argument is before it is one
+    Edit(const Edit& other);
+    Edit(Edit&& other) noexcept;
+    Edit& operator=(const Edit& other);
+    Edit& operator=(Edit&& other) noexcept;
+    ~Edit();
+
+    /// Any of the kinds; each must be named in edit_kind.cpp.
+    template <class One>
+    requires(!std::is_same_v<One, Edit> && std::is_constructible_v<Kind, One>)
+        Edit(One kind);  // NOLINT(google-explicit-constructor): an edit is one of its kinds
+
+    [[nodiscard]] const Kind& kind() const { return kind_; }
+    /// The edit as that kind, null where it is another.
+    template <class One>
+    [[nodiscard]] const One* as() const {
+        return std::get_if<One>(&kind_);
+    }
+
+  private:
+    Kind kind_;
+};
 
 /// What came of an edit: the changed car, or why it was refused (then the car is the one that went in).
 struct EditResult {

@@ -136,7 +136,7 @@ class BeforeBench : public testing::Test {
     }
     template <class Kind>
     const Kind& lastEdit() {
-        return std::get<Kind>(edits_.back());
+        return *edits_.back().as<Kind>();
     }
 
     BenchState state_;

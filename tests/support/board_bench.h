@@ -110,7 +110,7 @@ class BoardBench : public testing::Test {
 
     void take(const Edit& edit, EditPhase phase) {
         edits_.emplace_back(edit, phase);
-        if (const auto* set = std::get_if<SetWanted>(&edit)) {
+        if (const auto* set = edit.as<SetWanted>()) {
             if (phase == EditPhase::dragging && !before_) {
                 before_ = bench_.car.wanted;
             }

@@ -21,8 +21,7 @@ namespace {
 constexpr int kRowPad = 8;         // px over the text's height
 constexpr int kCellPad = 20;       // px beside a text
 constexpr int kWidestStart = 330;  // px
-constexpr int kWidestHeld = 170;
-constexpr int kEmptyInset = 20;  // px
+constexpr int kEmptyInset = 20;    // px
 
 /// Paints rows whole: the focus frame belongs to the table, not to one cell.
 class RowDelegate : public QStyledItemDelegate {
@@ -142,11 +141,9 @@ void ChoiceTable::sizeColumns() {
         const int width = std::max(cell.horizontalAdvance(widestText(what, list_)) + icon,
                                    head.horizontalAdvance(title) + 12) +
                           kCellPad;
-        // What stays in sight leaves room for what scrolls.
-        const bool isHeld =
-            what.kind == ChoiceColumn::Kind::names || what.kind == ChoiceColumn::Kind::problem;
-        setColumnWidth(column, std::min(width, isHeld ? kWidestHeld : kWidestStart));
+        setColumnWidth(column, std::min(width, kWidestStart));
     }
+    frozen_->takeWidths();
 }
 
 void ChoiceTable::showMarks(std::optional<std::size_t> selected, std::optional<std::size_t> pointed,

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QTableView>
+#include <vector>
 
 namespace bolthole {
 
@@ -14,8 +15,11 @@ class FrozenColumns : public QTableView {
     /// `table` is the parent and has its model already. Its columns must stay in their order.
     explicit FrozenColumns(QTableView* table);
 
-    /// Holds the first `count` columns, fewer where they would take more than their share of the table.
+    /// Holds the first `count` columns, narrower than they would be where they would take more than their share
+    /// of the table, and fewer where even that is too much.
     void hold(int count);
+    /// The table's columns have the widths now that they should have where there is room.
+    void takeWidths();
     /// Lies down anew, after the table was resized or given columns.
     void lieDown();
     /// How many are held now.
@@ -29,7 +33,12 @@ class FrozenColumns : public QTableView {
     void paintEvent(QPaintEvent* event) override;
 
   private:
+    void fit();
+    [[nodiscard]] int share() const;
+
     QTableView* table_;
+    std::vector<int> widths_;  // px, where there is room
+    bool fitting_ = false;     // widths are set here, not by the person
     int wanted_ = 0;
     int held_ = 0;
 };

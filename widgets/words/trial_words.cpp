@@ -96,7 +96,7 @@ QString reasonWords(const ReasonPart& part, Units units) {
 }
 
 const SetNumber* numberOf(const PaddockChange& change) {
-    return std::get_if<SetNumber>(&change.edit);
+    return change.edit.as<SetNumber>();
 }
 
 }  // namespace

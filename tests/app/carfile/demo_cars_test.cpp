@@ -260,7 +260,7 @@ TEST(DemoCars, RoadsterToppingOutEarlyIsCuredByTheFirstThingToTry) {
     ASSERT_TRUE(asSet.toppedOut && asSet.frontUp);
     EXPECT_LT(*asSet.toppedOut, 0.2);
     const LaunchTrial& first = trials.trials.front();
-    const auto* edit = std::get_if<SetNumber>(&first.change.edit);
+    const auto* edit = first.change.edit.as<SetNumber>();
     ASSERT_NE(edit, nullptr) << first.change.words;
     EXPECT_EQ(edit->id.field, Field::frontReboundClick);
     EXPECT_TRUE(first.change.isFirmer);
@@ -277,7 +277,7 @@ TEST(DemoCars, RoadsterToppingOutEarlyIsCuredByTheFirstThingToTry) {
         return part.kind == ReasonPart::Kind::noseStops && *part.after > *part.before;
     }));
     for (const LaunchTrial& trial : trials.trials) {
-        const auto* other = std::get_if<SetNumber>(&trial.change.edit);
+        const auto* other = trial.change.edit.as<SetNumber>();
         if (other == nullptr || other->id.field != Field::frontReboundClick) {
             EXPECT_LT(trial.chance, first.chance) << trial.change.words;
         }

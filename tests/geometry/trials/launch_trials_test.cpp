@@ -14,7 +14,7 @@ namespace {
 
 const PaddockChange* changeOf(const std::vector<PaddockChange>& changes, Field field, double to) {
     for (const PaddockChange& change : changes) {
-        const auto* edit = std::get_if<SetNumber>(&change.edit);
+        const auto* edit = change.edit.as<SetNumber>();
         if (edit != nullptr && edit->id.field == field && std::abs(edit->value - to) < 1e-9) {
             return &change;
         }

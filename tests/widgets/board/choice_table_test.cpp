@@ -3,6 +3,7 @@
 
 #include <gmock/gmock.h>
 
+#include <QApplication>
 #include <QCheckBox>
 #include <QHeaderView>
 #include <QLineEdit>
@@ -56,9 +57,11 @@ class ChoiceTableTest : public BoardBench {
 };
 
 TEST_F(ChoiceTableTest, HolesAndProblemStayInSightWhileTheRestScrolls) {
-    board_->resize(1500, 330);  // a narrower one holds fewer: figures have to stay in sight as well
-    for (const Car& car : {wagonCar(), coupeCar()}) {
+    for (const auto& [car, width] :
+         {std::pair{wagonCar(), 1500}, std::pair{coupeCar(), 1500}, std::pair{coupeCar(), 1000}}) {
         open(car);
+        board_->resize(width, 330);
+        QApplication::processEvents();
         auto* frozen = part<FrozenColumns>("frozenColumns");
         table().horizontalScrollBar()->setValue(table().horizontalScrollBar()->maximum());
         ASSERT_GT(table().horizontalScrollBar()->value(), 0) << "all of it fits: nothing scrolls";

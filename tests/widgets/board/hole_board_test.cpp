@@ -32,7 +32,7 @@ class HoleBoardTest : public BoardBench {
     void expectBolts(std::size_t choice, LengthTreatment lengths) {
         ASSERT_EQ(edits_.size(), 1U);
         EXPECT_EQ(edits_[0].second, EditPhase::whole);
-        const auto& chosen = std::get<ChooseHoles>(edits_[0].first);
+        const auto& chosen = *edits_[0].first.as<ChooseHoles>();
         EXPECT_EQ(chosen.use, use(choice));
         EXPECT_EQ(chosen.lengths, lengths);
     }

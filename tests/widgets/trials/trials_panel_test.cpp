@@ -60,7 +60,7 @@ class TrialsPanelTest : public testing::Test {
         panel_.resize(420, 900);
         panel_.show();
     }
-    double settingOf(std::size_t edit) const { return std::get<SetNumber>(edits_.at(edit)).value; }
+    double settingOf(std::size_t edit) const { return edits_.at(edit).as<SetNumber>()->value; }
 
     std::shared_ptr<const Car> car_;
     TrialsPanel panel_;
@@ -207,7 +207,7 @@ TEST(PowerMapViewTest, MarksTheBestAndWhatIsLikeItInWords) {
     table.setCurrentCell(1, 1);
     QTest::keyClick(&table, Qt::Key_Return);
     ASSERT_EQ(edits.size(), 1U);
-    EXPECT_EQ(std::get<ChooseHoles>(edits[0]).use, madeMap(*car)->combinations[1].use);
+    EXPECT_EQ(edits[0].as<ChooseHoles>()->use, madeMap(*car)->combinations[1].use);
 }
 
 TEST(PowerMapViewTest, SaysWhatIsMissing) {

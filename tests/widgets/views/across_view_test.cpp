@@ -271,7 +271,7 @@ TEST_P(Across, AxleHolesFollowThePointerAwayFromRide) {
     view_->showState(state_);
     const QPoint from = press(kLowerAxle);
     move(from + QPoint(-20, -10), Qt::AltModifier);
-    const auto moved = std::get<MoveHole>(edits_.back());
+    const auto moved = *edits_.back().as<MoveHole>();
     const QPointF seen =
         view_->camera().toPicture(carriedInto(GetParam(), solveStation(opened_, -0.08).pose, 0.33, moved.at));
     EXPECT_NEAR(seen.x(), from.x() - 20, 1.0);
@@ -332,7 +332,7 @@ TEST_P(Across, AJointIsDraggedLikeAHole) {
     constexpr PointId kOutput{PointId::Kind::joint, -1, End::chassis, -1};
     view_->showAll();
     drag(kOutput, {12, 0});
-    EXPECT_TRUE(std::holds_alternative<MoveJoint>(edits_.back()));
+    EXPECT_NE(edits_.back().as<MoveJoint>(), nullptr);
     EXPECT_NE(movedBy(kOutput)[axesOf(GetParam()).across], 0);
 }
 

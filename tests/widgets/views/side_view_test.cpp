@@ -144,7 +144,7 @@ TEST_F(View, ADragTellsEveryStepAndItsEnd) {
     QTest::mouseRelease(&view_, Qt::LeftButton, Qt::NoModifier, from + QPoint(0, 16));
     ASSERT_GE(spy.count(), 2);
     EXPECT_EQ(spy.constLast().at(1).value<EditPhase>(), EditPhase::dragged);
-    const auto move = std::get<MoveHole>(spy.constLast().at(0).value<Edit>());
+    const auto move = *spy.constLast().at(0).value<Edit>().as<MoveHole>();
     EXPECT_EQ(move.link, 1);
     EXPECT_NEAR(move.at.x(), 0.3, 0.0254 / 16);
     EXPECT_NEAR(0.46 - move.at.z(), 16 / view_.camera().scale, 0.0254 / 16);

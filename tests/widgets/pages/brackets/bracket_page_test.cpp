@@ -156,7 +156,7 @@ TEST_F(BracketPageTest, WithoutAPlateOffersARectangleThatIsOneEdit) {
     ASSERT_NE(begin, nullptr);
     QTest::mouseClick(begin, Qt::LeftButton);
     ASSERT_EQ(edits_.size(), 1U);
-    const auto* edit = std::get_if<SetPlate>(&edits_[0]);
+    const auto* edit = edits_[0].as<SetPlate>();
     ASSERT_NE(edit, nullptr);
     EXPECT_EQ(edit->link, 1);
     EXPECT_EQ(edit->end, End::chassis);

@@ -39,7 +39,7 @@ TEST_F(SpringFields, AnEmptyPageSaysWhatToDo) {
 TEST_F(SpringFields, AnAddedShockIsNotMeasuredUntilTouched) {
     addByKey(Qt::Key_H);
     ASSERT_EQ(edits_.size(), 1U);
-    const SuspensionPart& added = std::get<AddSpring>(edits_[0]).part;
+    const SuspensionPart& added = edits_[0].as<AddSpring>()->part;
     EXPECT_EQ(added.kind, PartKind::shock);
     EXPECT_FALSE(added.rate || added.freeLength || added.closedLength || added.openLength)
         << "nobody can guess those";
@@ -101,7 +101,7 @@ TEST_F(SpringFields, AnotherHoleOfAMountIsOneEdit) {
     EXPECT_FALSE(mark->isChecked());
     QTest::mouseClick(mark, Qt::LeftButton);
     ASSERT_EQ(edits_.size(), 1U);
-    EXPECT_EQ(std::get<ChangeSpring>(edits_[0]).part.chassis.use, 1);
+    EXPECT_EQ(edits_[0].as<ChangeSpring>()->part.chassis.use, 1);
     EXPECT_EQ(fact(QStringLiteral("Shock, both sides"), QStringLiteral("Length at ride")), "300.0 mm");
     EXPECT_TRUE(mark->isChecked());
 }

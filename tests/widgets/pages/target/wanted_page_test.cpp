@@ -157,7 +157,7 @@ TEST_F(WantedPageTest, BoltsAChoiceInOneEdit) {
     ASSERT_FALSE(found.empty());
     QTest::mouseClick(found.front(), Qt::LeftButton);
     ASSERT_EQ(edits_.size(), 1U);
-    EXPECT_TRUE(std::holds_alternative<ChooseHoles>(edits_.front()));
+    EXPECT_NE(edits_.front().as<ChooseHoles>(), nullptr);
 }
 
 TEST_F(WantedPageTest, SaysWhereNothingCanLie) {
