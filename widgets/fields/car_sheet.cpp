@@ -2,7 +2,6 @@
 
 #include <QApplication>
 #include <QPainter>
-#include <QScrollArea>
 #include <QScrollBar>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -10,6 +9,7 @@
 #include "widgets/fields/car_sheet_groups.h"
 #include "widgets/fields/link_section.h"
 #include "widgets/fields/measured_bar.h"
+#include "widgets/kit/quiet_scroller.h"
 #include "widgets/kit/theme.h"
 
 namespace bolthole {
@@ -25,7 +25,7 @@ CarSheet::CarSheet(QWidget* parent)
     : QWidget(parent),
       hub_(new SheetHub(this)),
       measured_(new MeasuredBar(this)),
-      scroll_(new QScrollArea(this)) {
+      scroll_(new QuietScroller(this)) {
     setMinimumWidth(kNarrowest);
     setMaximumWidth(kWidest);
     setAccessibleName(tr("car sheet"));
@@ -34,11 +34,8 @@ CarSheet::CarSheet(QWidget* parent)
     column->setSpacing(0);
     column->addWidget(measured_);
     column->addWidget(scroll_);
-    scroll_->setWidgetResizable(true);
     scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     scroll_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
-    scroll_->setFocusPolicy(Qt::NoFocus);
-    scroll_->viewport()->setAutoFillBackground(false);
     connect(measured_, &MeasuredBar::nextWanted, this, &CarSheet::goToNextStarting);
     connect(measured_, &MeasuredBar::fieldWanted, this, &CarSheet::fieldWanted);
     connect(hub_, &SheetHub::edited, this, &CarSheet::edited);

@@ -4,10 +4,10 @@
 #include <QHBoxLayout>
 #include <QPainter>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QScrollBar>
 #include <QVBoxLayout>
 
+#include "widgets/kit/quiet_scroller.h"
 #include "widgets/kit/section.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
@@ -21,25 +21,16 @@ namespace {
 constexpr int kFieldsWidth = 372;
 constexpr const char* kFieldsName = "fields";
 
-QScrollArea* scroller(QWidget* parent) {
-    auto* area = new QScrollArea(parent);
-    area->setWidgetResizable(true);
-    area->setFrameShape(QFrame::NoFrame);
-    area->setFocusPolicy(Qt::NoFocus);
-    area->viewport()->setAutoFillBackground(false);
-    return area;
-}
-
 }  // namespace
 
 WorkPage::WorkPage(const QString& title, QWidget* parent)
-    : QWidget(parent), title_(title), hub_(new SheetHub(this)), scroll_(scroller(this)) {
+    : QWidget(parent), title_(title), hub_(new SheetHub(this)), scroll_(new QuietScroller(this)) {
     setAccessibleName(title);
     scroll_->setObjectName(QLatin1String(kFieldsName));
     scroll_->setFixedWidth(kFieldsWidth);
     scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     scroll_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
-    auto* right = scroller(this);
+    auto* right = new QuietScroller(this);
     auto* shown = new QWidget;
     shown->setAutoFillBackground(false);
     results_ = new QVBoxLayout(shown);

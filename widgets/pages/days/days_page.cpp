@@ -4,12 +4,12 @@
 #include <QHBoxLayout>
 #include <QMenu>
 #include <QPainter>
-#include <QScrollArea>
 #include <QToolButton>
 #include <QVBoxLayout>
 #include <algorithm>
 
 #include "widgets/kit/card.h"
+#include "widgets/kit/quiet_scroller.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
@@ -143,13 +143,9 @@ QWidget* TestDaysPage::buildLogCard() {
 }
 
 QWidget* TestDaysPage::buildSide() {
-    auto* area = new QScrollArea(this);
-    area->setWidgetResizable(true);
-    area->setFrameShape(QFrame::NoFrame);
-    area->setFocusPolicy(Qt::NoFocus);
+    auto* area = new QuietScroller(this);
     area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     area->setFixedWidth(kSideWidth);
-    area->viewport()->setAutoFillBackground(false);
     auto* content = new QWidget;
     side_ = new QVBoxLayout(content);
     side_->setContentsMargins(0, 0, 12, 0);

@@ -9,6 +9,7 @@
 #include "geometry/kinematics/trace.h"
 #include "widgets/fields/sheet_hub.h"
 #include "widgets/kit/card.h"
+#include "widgets/kit/quiet_scroller.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
@@ -30,16 +31,6 @@ constexpr int kSideWidth = 356;
 constexpr double kAfterSixtyFeet = 0.1;  // s that are still shown
 constexpr double kKeyStep = 0.01;        // s
 constexpr double kKeyPage = 0.1;
-
-QScrollArea* quietScroller(QWidget* parent) {
-    auto* area = new QScrollArea(parent);
-    area->setWidgetResizable(true);
-    area->setFrameShape(QFrame::NoFrame);
-    area->setFocusPolicy(Qt::NoFocus);
-    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    area->viewport()->setAutoFillBackground(false);
-    return area;
-}
 
 /// To 60 ft and a little more; where they are not reached, to the last row.
 double shownEndOf(const LaunchFilm& film) {
@@ -92,7 +83,8 @@ QWidget* LaunchPage::buildMiddle() {
     inside->addWidget(picture_, 1);
     inside->addWidget(bar_);
     column->addWidget(card, 11);
-    auto* scroll = quietScroller(middle);
+    auto* scroll = new QuietScroller(middle);
+    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     curves_ = new LaunchCurves;
     scroll->setWidget(curves_);
     column->addWidget(scroll, 10);
@@ -100,7 +92,8 @@ QWidget* LaunchPage::buildMiddle() {
 }
 
 QWidget* LaunchPage::buildSide() {
-    auto* scroll = quietScroller(body_);
+    auto* scroll = new QuietScroller(body_);
+    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     scroll->setFixedWidth(kSideWidth);
     auto* content = new QWidget;
     side_ = new QVBoxLayout(content);
