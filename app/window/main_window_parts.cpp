@@ -28,6 +28,7 @@
 #include "widgets/fields/car_sheet.h"
 #include "widgets/fit/fit_card.h"
 #include "widgets/kit/card.h"
+#include "widgets/kit/dressing.h"
 #include "widgets/kit/grouped_tabs.h"
 #include "widgets/kit/notice_bar.h"
 #include "widgets/kit/picture_copy.h"
@@ -80,6 +81,12 @@ Card* makeCard(QWidget* content, QWidget* parent) {
     return card;
 }
 
+/// A part of the window that wears the style sheet by itself: styled when it is seen.
+QWidget* dressed(QWidget* part) {
+    Dressing::instance().wear(part);
+    return part;
+}
+
 }  // namespace
 
 void MainWindow::buildPanels() {
@@ -121,7 +128,7 @@ void MainWindow::buildPanels() {
     auto* column = new QVBoxLayout(whole);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
-    column->addWidget(buildTopBar());
+    column->addWidget(dressed(buildTopBar()));
     column->addWidget(notice_);
     column->addWidget(startStrip_);
     column->addWidget(benchSplit_, 1);
@@ -134,6 +141,10 @@ void MainWindow::buildPanels() {
     caution->setContentsMargins(10, 0, 0, 0);
     statusBar()->addWidget(caution, 1);
     statusBar()->setSizeGripEnabled(false);
+    for (QWidget* part :
+         std::initializer_list<QWidget*>{menuBar(), statusBar(), notice_, startStrip_, sheet_}) {
+        Dressing::instance().wear(part);
+    }
 }
 
 QWidget* MainWindow::buildTopBar() {
@@ -190,8 +201,8 @@ QWidget* MainWindow::buildBench() {
     travelRow->addWidget(slider_);
     travelRow->addWidget(curves_, 1);
     auto* split = new QSplitter(Qt::Horizontal, this);
-    split->addWidget(makeCard(picture, this));
-    split->addWidget(travel);
+    split->addWidget(dressed(makeCard(picture, this)));
+    split->addWidget(dressed(travel));
     split->setSizes({580, 500});
     split->setStretchFactor(0, 1);
     split->setStretchFactor(1, 1);
@@ -216,7 +227,7 @@ QWidget* MainWindow::buildPanel() {
     pages_->addTab(beforePanel_, tr("Before and after"));
     pages_->addTab(figures_, tr("Figures through travel"));
     pages_->addTab(doubts_, tr("Warnings"));
-    return makeCard(pages_, this);
+    return dressed(makeCard(pages_, this));
 }
 
 QWidget* MainWindow::buildPages(QWidget* bench) {
@@ -266,17 +277,17 @@ QWidget* MainWindow::buildPages(QWidget* bench) {
         if (std::ranges::find(firsts, besideBench_[index]) != firsts.end()) {
             tabs->beginGroup();
         }
-        addPage(besideBench_[index]->title(), tips[static_cast<int>(index)], besideBench_[index]);
+        addPage(besideBench_[index]->title(), tips[static_cast<int>(index)], dressed(besideBench_[index]));
     }
     tabs->beginGroup();
-    addPage(days_->title(), tr("Every pass with its setup, and what the times tell"), days_);
+    addPage(days_->title(), tr("Every pass with its setup, and what the times tell"), dressed(days_));
     pageActions_.front()->setChecked(true);
     connect(pageTabs_, &QTabBar::currentChanged, this, &MainWindow::showWorkPage);
     auto* whole = new QWidget(this);
     auto* column = new QVBoxLayout(whole);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
-    column->addWidget(pageTabs_);
+    column->addWidget(dressed(pageTabs_));
     column->addWidget(workPages_, 1);
     return whole;
 }

@@ -6,6 +6,7 @@
 #include <QScrollBar>
 #include <QWheelEvent>
 #include <algorithm>
+#include <numeric>
 
 #include "widgets/kit/theme.h"
 
@@ -13,29 +14,18 @@ namespace bolthole {
 
 namespace {
 constexpr double kFrozenShare = 0.62;  // of the table's width, at most
-constexpr int kNarrowest = 52;         // px: four letters and the mark of what was cut
+constexpr int kNarrowest = 76;         // px: a word, and the mark of what was cut
 
-// No column wider than this, and they fit into `room`; the narrowest where none fits.
-int widestThatFits(const std::vector<int>& widths, int count, int room) {
-    int widest = kNarrowest;
-    for (const int most : widths) {
-        int sum = 0;
-        for (int column = 0; column < count; ++column) {
-            sum += std::min(widths[static_cast<std::size_t>(column)], most);
-        }
-        if (sum <= room) {
-            widest = std::max(widest, most);
-        }
+// The widths of the first `count`, made to fit into `room`: the last gives way first, as far as it can.
+std::vector<int> fitted(const std::vector<int>& widths, int count, int room) {
+    std::vector<int> narrower(widths.begin(), widths.begin() + count);
+    int over = std::accumulate(narrower.begin(), narrower.end(), 0) - room;
+    for (auto width = narrower.rbegin(); width != narrower.rend() && over > 0; ++width) {
+        const int given = std::clamp(*width - kNarrowest, 0, over);
+        *width -= given;
+        over -= given;
     }
-    // Between two of the widths the columns wider than the smaller one share what is left.
-    int sum = 0;
-    int wider = 0;
-    for (int column = 0; column < count; ++column) {
-        const int width = widths[static_cast<std::size_t>(column)];
-        sum += std::min(width, widest);
-        wider += width > widest ? 1 : 0;
-    }
-    return wider > 0 ? widest + std::max(0, room - sum) / wider : widest;
+    return narrower;
 }
 
 }  // namespace
@@ -93,11 +83,11 @@ int FrozenColumns::share() const {
 }
 
 void FrozenColumns::fit() {
-    const int count = std::min(wanted_, static_cast<int>(widths_.size()));
-    const int widest = widestThatFits(widths_, count, share());
+    const std::vector<int> widths =
+        fitted(widths_, std::min(wanted_, static_cast<int>(widths_.size())), share());
     fitting_ = true;
-    for (int column = 0; column < count; ++column) {
-        table_->setColumnWidth(column, std::min(widths_[static_cast<std::size_t>(column)], widest));
+    for (int column = 0; const int width : widths) {
+        table_->setColumnWidth(column++, width);
     }
     fitting_ = false;
 }

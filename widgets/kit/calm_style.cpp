@@ -96,6 +96,16 @@ void CalmStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opti
     painter->restore();
 }
 
+// Nothing between two parts until the pointer is there.
+void CalmStyle::drawControl(ControlElement element, const QStyleOption* option, QPainter* painter,
+                            const QWidget* widget) const {
+    if (element != CE_Splitter) {
+        QProxyStyle::drawControl(element, option, painter, widget);
+    } else if (option->state.testFlag(QStyle::State_MouseOver)) {
+        painter->fillRect(option->rect, theme().border);
+    }
+}
+
 QIcon CalmStyle::standardIcon(StandardPixmap which, const QStyleOption* option, const QWidget* widget) const {
     switch (which) {
         case SP_MessageBoxInformation:

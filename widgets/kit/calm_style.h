@@ -5,7 +5,8 @@
 
 namespace bolthole {
 
-/// Fusion, with check boxes, radio buttons and the pictures of message boxes in the theme's colors.
+/// Fusion, with check boxes, radio buttons, splitters and the pictures of message boxes in the theme's
+/// colors.
 class CalmStyle : public QProxyStyle {
     Q_OBJECT
   public:
@@ -13,6 +14,8 @@ class CalmStyle : public QProxyStyle {
 
     void drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
                        const QWidget* widget) const override;
+    void drawControl(ControlElement element, const QStyleOption* option, QPainter* painter,
+                     const QWidget* widget) const override;
     [[nodiscard]] QIcon standardIcon(StandardPixmap which, const QStyleOption* option,
                                      const QWidget* widget) const override;
     [[nodiscard]] int pixelMetric(PixelMetric metric, const QStyleOption* option,

@@ -6,6 +6,7 @@
 #include <QWidget>
 
 #include "widgets/kit/calm_style.h"
+#include "widgets/kit/dressing.h"
 
 namespace bolthole {
 
@@ -97,8 +98,6 @@ constexpr const char* kStyleOfViews = R"(
         QHeaderView::section { background: %2; color: %6; border: none; padding: 2px 6px; }
         QTableCornerButton::section { background: %2; border: none; }
         QTableView, QListView { background: %2; alternate-background-color: %8; border: none; }
-        QSplitter::handle { background: transparent; }
-        QSplitter::handle:hover { background: %3; }
         QLineEdit[quiet="true"], QLineEdit[quiet="true"]:focus, QLineEdit[quiet="true"][problem="true"],
         QComboBox[quiet="true"], QComboBox[quiet="true"]:focus {
             border: none; background: transparent; padding: 0px; }
@@ -123,7 +122,7 @@ constexpr const char* kStyleOfViews = R"(
 
 /// The little the palette cannot say: rounded fields with a clear focus ring, quiet scroll bars, menus, lists
 /// that drop down, tool tips; and fields that are quiet, compact or name-like, by their properties. One sheet
-/// for the whole program: each further one has every widget under it styled once more when the theme changes.
+/// for all, which the parts of the windows wear.
 QString styleSheetFor(const Theme& theme) {
     return (QString::fromUtf8(kStyleOfFields) + QString::fromUtf8(kStyleOfViews))
         .arg(theme.ink.name(), theme.card.name(), theme.border.name(), theme.focus.name(),
@@ -210,7 +209,7 @@ void ThemeKeeper::install() {
         QApplication::setAttribute(Qt::AA_DontUseNativeDialogs);  // theirs would be another program's
     }
     QApplication::setPalette(paletteFor(theme_));
-    qApp->setStyleSheet(styleSheetFor(theme_));
+    Dressing::instance().change(styleSheetFor(theme_));
 }
 
 QFont textFont(TextSize size, bool bold) {
