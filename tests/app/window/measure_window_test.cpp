@@ -156,6 +156,27 @@ TEST_F(Measuring, ItBeginsAtTheFirstStartingNumberAndCountsWhatIsLeft) {
     EXPECT_EQ(countLeft(fresh, walk), left - 1);
 }
 
+TEST_F(Measuring, WhereAllIsMeasuredItSaysSoAndGoesThroughThemAgainWhenAsked) {
+    BenchState state = window_->state();
+    const MeasuringWalk walk = measuringWalk(state.car);
+    for (const WalkStop& stop : walk.stops) {
+        for (const double value : {0.05, 0.5, 50.0}) {
+            if (!isMeasured(state.car, stop.id)) {
+                state.car = bolthole::apply(state.car, SetNumber{stop.id, value}).car;
+            }
+        }
+    }
+    ASSERT_EQ(countLeft(state.car, walk), 0U);
+    MeasureDialog dialog;
+    dialog.showState(state);
+    dialog.begin();
+    dialog.show();
+    EXPECT_FALSE(dialog.asked());
+    EXPECT_TRUE(dialog.findChild<ToneLabel*>(QStringLiteral("measureDone"))->isVisible());
+    QTest::mouseClick(dialog.findChild<QPushButton*>(QStringLiteral("measureAgain")), Qt::LeftButton);
+    EXPECT_EQ(dialog.asked(), walk.stops.front().id);
+}
+
 TEST_F(Measuring, ThePointAskedForIsLitInThePicture) {
     open();
     const std::vector<QPointF> lit = dialog_->findChild<PointPicture*>()->litAt();

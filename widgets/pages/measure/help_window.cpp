@@ -10,6 +10,8 @@
 #include <QTabBar>
 #include <QTextBrowser>
 #include <QTextDocument>
+#include <QTextFrame>
+#include <QTextTable>
 #include <QUrl>
 #include <QVBoxLayout>
 #include <array>
@@ -43,6 +45,22 @@ QImage drawn(const Car& car, const PlanArea& area) {
     painter.end();
     image.setDevicePixelRatio(kDense);
     return image;
+}
+
+// Single thin lines and room around the words.
+void calmTables(QTextDocument& text) {
+    for (QTextFrame* frame : text.rootFrame()->childFrames()) {
+        if (auto* table = qobject_cast<QTextTable*>(frame)) {
+            QTextTableFormat format = table->format();
+            format.setBorderCollapse(true);
+            format.setBorder(1);
+            format.setBorderStyle(QTextFrameFormat::BorderStyle_Solid);
+            format.setBorderBrush(theme().border);
+            format.setCellSpacing(0);
+            format.setCellPadding(3);
+            table->setFormat(format);
+        }
+    }
 }
 
 /// Asks for pictures where others look for files.
@@ -147,6 +165,7 @@ QVariant HelpWindow::picture(const QString& name) const {
 
 void HelpWindow::read(int topic) {
     text_->setMarkdown(textOf(topic));
+    calmTables(*text_->document());
     text_->moveCursor(QTextCursor::Start);
 }
 
