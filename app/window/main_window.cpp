@@ -30,6 +30,8 @@
 #include "widgets/kit/notice_bar.h"
 #include "widgets/pages/days/days_page.h"
 #include "widgets/pages/launch/launch_page.h"
+#include "widgets/pages/measure/how_to_panel.h"
+#include "widgets/pages/measure/measure_dialog.h"
 #include "widgets/pages/work_page.h"
 #include "widgets/readouts/doubt_list.h"
 #include "widgets/readouts/figure_strip.h"
@@ -91,6 +93,8 @@ void MainWindow::connectViews() {
     connect(views_, &ViewDeck::selected, this, &MainWindow::takeSelection);
     connect(sheet_, &CarSheet::edited, this, [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
     connect(sheet_, &CarSheet::fieldWanted, this, &MainWindow::goToField);
+    connect(sheet_, &CarSheet::howToWanted, this, &MainWindow::showHowTo);
+    connect(sheet_, &CarSheet::enteringWanted, this, &MainWindow::enterMeasurements);
     connect(sheet_, &CarSheet::selected, this, [this](const PointId& id) {
         state_.selection = id;
         views_->showState(state_);
@@ -127,6 +131,7 @@ void MainWindow::connectViews() {
         connect(page, &WorkPage::edited, this,
                 [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
         connect(page, &WorkPage::fieldWanted, this, &MainWindow::goToField);
+        connect(page, &WorkPage::howToWanted, this, &MainWindow::showHowTo);
     }
     connect(wantedDesk_, &WantedDesk::edited, this, &MainWindow::takeEdit);
     connect(fitDesk_, &FitDesk::edited, this, &MainWindow::takeEdit);
@@ -314,6 +319,9 @@ void MainWindow::showNumbers() {
         page->showState(state_);
     }
     days_->showState(state_);
+    if (measure_ != nullptr && measure_->isVisible()) {
+        measure_->showState(state_);
+    }
     beforeDesk_->show();
 }
 
@@ -326,6 +334,9 @@ void MainWindow::stepHistory(bool forward) {
         page->discardTyping();
     }
     days_->discardTyping();
+    if (measure_ != nullptr) {
+        measure_->discardTyping();
+    }
     forward ? document_.undoStack().redo() : document_.undoStack().undo();
     state_.selection = presentPoint(state_.car, document_.selection());
     views_->showState(state_);
@@ -339,6 +350,30 @@ void MainWindow::settleTyping() {
         page->commitPending();
     }
     days_->commitPending();
+    if (measure_ != nullptr && measure_->isVisible()) {
+        measure_->commitPending();
+    }
+}
+
+void MainWindow::showHowTo(const FieldId& id) {
+    if (howTo_ == nullptr) {
+        howTo_ = new HowToPanel(this);
+    }
+    howTo_->showNumber(state_, id, focusWidget());
+}
+
+void MainWindow::enterMeasurements() {
+    settleTyping();
+    if (measure_ == nullptr) {
+        measure_ = new MeasureDialog(this);
+        measure_->offerHistory(undoAction_, redoAction_);
+        connect(measure_, &MeasureDialog::edited, this,
+                [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
+    }
+    measure_->show();
+    measure_->showState(state_);
+    measure_->begin();
+    measure_->activateWindow();
 }
 
 // To the page in front if the number stands there, else to the car sheet beside the bench, else to the page

@@ -27,6 +27,7 @@ class BeforeDesk;
 class BeforePanel;
 class BracketPage;
 class CloudRunner;
+enum class HelpTopic;
 enum class SheetKind;
 struct AbandonedLog;
 struct BoardState;
@@ -35,8 +36,11 @@ class ChoiceDesk;
 class DoubtList;
 class FigureStrip;
 class FigureTable;
+class HelpWindow;
 class HoleBoard;
+class HowToPanel;
 class LaunchPage;
+class MeasureDialog;
 class NoticeBar;
 class FitDesk;
 class StartStrip;
@@ -124,6 +128,8 @@ class MainWindow : public QMainWindow {
     void showFileState();
     void showStyle();
     void stepHistory(bool forward);
+    void enterMeasurements();
+    void showHowTo(const FieldId& id);
     void settleTyping();
 
     [[nodiscard]] static QString fileFilter();
@@ -155,7 +161,7 @@ class MainWindow : public QMainWindow {
     void showRecoveryProblem();
     void askLeftBehind();
     void bringBack(const AbandonedLog& log);
-    void showKeys();
+    void showHelp(HelpTopic topic);
     void showCautions();
     void showAbout();
 
@@ -179,6 +185,10 @@ class MainWindow : public QMainWindow {
     BeforeDesk* beforeDesk_ = nullptr;
     BracketPage* brackets_ = nullptr;
     LaunchPage* launch_ = nullptr;
+    // Made when they are first wanted.
+    HelpWindow* help_ = nullptr;
+    HowToPanel* howTo_ = nullptr;
+    MeasureDialog* measure_ = nullptr;
     CloudRunner* cloudRunner_ = nullptr;
     WantedDesk* wantedDesk_ = nullptr;
     TestDaysPage* days_ = nullptr;

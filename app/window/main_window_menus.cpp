@@ -17,6 +17,7 @@
 #include "widgets/curves/travel_curves.h"
 #include "widgets/fields/car_sheet.h"
 #include "widgets/pages/launch/launch_page.h"
+#include "widgets/pages/measure/help_window.h"
 #include "widgets/papers/sheets/sheets.h"
 #include "widgets/readouts/doubt_list.h"
 #include "widgets/readouts/figure_table.h"
@@ -97,6 +98,9 @@ void MainWindow::buildEditMenu() {
     menu->addAction(tr("Next starting &number"), QKeySequence(QStringLiteral("Ctrl+M")), sheet_,
                     &CarSheet::goToNextStarting)
         ->setStatusTip(tr("The next number that nobody measured"));
+    menu->addAction(tr("Enter &measurements…"), QKeySequence(QStringLiteral("Ctrl+Shift+M")), this,
+                    &MainWindow::enterMeasurements)
+        ->setStatusTip(tr("Types in a filled measuring sheet, number by number"));
     buildCompareEntries(menu);
 }
 
@@ -232,53 +236,27 @@ QAction* MainWindow::buildStillEntry() {
 
 void MainWindow::buildHelpMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&Help"));
-    menu->addAction(tr("&Keys and mouse"), QKeySequence(QStringLiteral("F1")), this, &MainWindow::showKeys);
+    menu->addAction(tr("How to &measure"), QKeySequence(QStringLiteral("Shift+F1")), this,
+                    [this] { showHelp(HelpTopic::measuring); });
+    menu->addAction(tr("&Words on screen"), this, [this] { showHelp(HelpTopic::words); });
+    menu->addAction(tr("&Keys and mouse"), QKeySequence(QStringLiteral("F1")), this,
+                    [this] { showHelp(HelpTopic::keys); });
+    menu->addAction(tr("W&hat is computed"), this, [this] { showHelp(HelpTopic::computed); });
+    menu->addSeparator();
     menu->addAction(tr("&Cautions"), this, &MainWindow::showCautions);
     menu->addAction(tr("&About Bolthole"), this, &MainWindow::showAbout);
 }
 
-void MainWindow::showKeys() {
-    QMessageBox::information(
-        this, tr("Keys and mouse"),
-        tr("<h3>Side, rear and top view</h3><p><b>Ctrl+3 4 5</b> show the side, rear and top view, "
-           "<b>Ctrl+6</b> in a wide window all three. Drag a hole or joint to move it: it snaps to the "
-           "tape's fraction. "
-           "<b>Shift</b> keeps one "
-           "direction, <b>Alt</b> leaves the snapping out, <b>Esc</b> gives the drag up.<br>Click a free "
-           "hole to bolt the "
-           "link there.<br><b>. ,</b> walk through the holes; <b>arrows</b> nudge the selected one "
-           "(<b>Shift</b>: four "
-           "times as far); <b>Enter</b> bolts it.<br>Wheel or <b>+ −</b> zoom, drag on empty space pans, "
-           "<b>L</b> shows "
-           "the links, <b>A</b> the whole car. <b>W</b> shows the target instant center as a mark to be "
-           "dragged; "
-           "<b>Ctrl arrows</b> move it.</p>"
-           "<h3>Travel</h3><p>Drag the slider or anywhere in the curves. <b>Up Down</b> one row, <b>Page Up "
-           "Page Down</b> "
-           "ten, <b>Home End</b> full bump and full droop, <b>R</b> or double-click ride.<br><b>Ctrl+U</b> "
-           "shows or hides the ± of the figures.</p>"
-           "<h3>Hole combinations</h3><p>Point at a dot or a row: its ghost stands in side view and curves. "
-           "<b>Enter</b> "
-           "or a double click bolts the car to it. Drag on the map to set a target.<br><b>F6</b> hole "
-           "combinations, "
-           "<b>F7</b> before and after, <b>F8</b> figures, <b>F9</b> warnings.</p>"
-           "<h3>Before and after</h3><p><b>Ctrl+K</b> keeps the current car; <b>Ctrl+Shift+K</b> swaps "
-           "it with "
-           "the baseline.</p>"
-           "<h3>Launch</h3><p><b>Space</b> plays and stops; drag the track or anywhere in the curves. In "
-           "picture, track and curves <b>Left Right</b> a hundredth of a second, <b>Page Up Page Down</b> a "
-           "tenth, <b>Home End</b> the release and the end. In a click's field <b>Up Down</b> turn it.</p>"
-           "<h3>Test days</h3><p><b>Enter</b> in the row below the log keeps the pass, <b>Esc</b> leaves it. "
-           "In the log "
-           "<b>Enter</b> opens a pass, <b>N</b> begins the next, <b>S</b> strikes, <b>Delete</b> removes, "
-           "<b>B</b> brings its setup back to the bench.</p>"
-           "<h3>Car sheet</h3><p><b>Ctrl+N</b> starts a new car of a chosen layout. Type 12 3/8, 12-3/8, "
-           "12.375 or 314 mm; <b>Up Down</b> step; <b>Esc</b> "
-           "brings the old "
-           "number back. <b>Alt+U</b> in a measured number's field goes to its ±.</p>"
-           "<h3>Shop papers</h3><p><b>Ctrl+P</b> prints the wall chart. The menu has the measuring sheet, to "
-           "be filled in at the car by pen, the test-day sheet, the setup card, and the drilling "
-           "template.</p>"));
+void MainWindow::showHelp(HelpTopic topic) {
+    if (help_ == nullptr) {
+        QStringList pages;
+        for (const QAction* action : pageActions_) {
+            pages << tr("%1 %2").arg(action->shortcut().toString(QKeySequence::NativeText), action->text());
+        }
+        help_ = new HelpWindow(pages.join(QStringLiteral(", ")), this);
+    }
+    // A car that can't be computed can't be drawn.
+    help_->showTopic(topic, state_.faults.empty() ? state_.car : state_.solvedCar);
 }
 
 void MainWindow::showCautions() {

@@ -40,6 +40,8 @@ CarSheet::CarSheet(QWidget* parent)
     connect(measured_, &MeasuredBar::fieldWanted, this, &CarSheet::fieldWanted);
     connect(hub_, &SheetHub::edited, this, &CarSheet::edited);
     connect(hub_, &SheetHub::sureWanted, this, &CarSheet::fieldWanted);
+    connect(hub_, &SheetHub::howToWanted, this, &CarSheet::howToWanted);
+    connect(measured_, &MeasuredBar::enteringWanted, this, &CarSheet::enteringWanted);
     connect(hub_, &SheetHub::selected, this, &CarSheet::selected);
     connect(hub_, &SheetHub::datumChanged, this, &CarSheet::refresh);
 }

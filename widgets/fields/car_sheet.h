@@ -57,6 +57,8 @@ class CarSheet : public QWidget {
     void edited(const Edit& edit);        ///< a whole change
     void selected(const PointId& point);  ///< a field of that hole or joint gained the focus
     void fieldWanted(const FieldId& id);  ///< a number that stands elsewhere is to be entered
+    void howToWanted(const FieldId& id);  ///< how to measure it is asked for in its field
+    void enteringWanted();                ///< a filled measuring sheet is to be typed in
 
   protected:
     void paintEvent(QPaintEvent* event) override;

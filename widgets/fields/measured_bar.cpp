@@ -28,6 +28,13 @@ MeasuredBar::MeasuredBar(QWidget* parent)
     words_->setFont(textFont(TextSize::body));
     row->addWidget(words_, 1);
     next_->setObjectName(QStringLiteral("nextStarting"));
+    QAbstractButton* enter = smallButton(tr("Enter…"), tr("Enter measurements"),
+                                         tr("Types in a filled measuring sheet, number by number. "
+                                            "Ctrl+Shift+M"),
+                                         this);
+    enter->setObjectName(QStringLiteral("enterMeasurements"));
+    connect(enter, &QAbstractButton::clicked, this, &MeasuredBar::enteringWanted);
+    row->addWidget(enter);
     row->addWidget(next_);
     connect(next_, &QAbstractButton::clicked, this, &MeasuredBar::nextWanted);
     connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, [this] { update(); });

@@ -60,6 +60,7 @@ NumberField* SheetHub::makeField(const FieldId& id, QWidget* parent) {
         }
     });
     connect(field, &NumberField::entered, this, [this, id] { select(id); });
+    field->setHowToCall([this, id] { emit howToWanted(id); });
     tieSureness(id, field);
     entries_.push_back({id, field, field});
     return field;

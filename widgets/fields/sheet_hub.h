@@ -81,6 +81,7 @@ class SheetHub : public QObject {
     void confirmed(const FieldId& id);  ///< Enter was pressed in the field
     /// The person asks how sure a number is; `id` is that of its own uncertainty.
     void sureWanted(const FieldId& id);
+    void howToWanted(const FieldId& id);  ///< how to measure it is asked for in its field
 
   private:
     struct Entry {

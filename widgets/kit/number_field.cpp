@@ -8,6 +8,7 @@
 #include <QPainter>
 #include <QScrollArea>
 #include <QStyle>
+#include <QWhatsThis>
 #include <QWheelEvent>
 #include <algorithm>
 #include <cmath>
@@ -51,6 +52,10 @@ double shownStep(Quantity quantity, NumberStyle style, bool coarse) {
 
 bool isSureKey(const QKeyEvent& event) {
     return event.key() == Qt::Key_U && event.modifiers() == Qt::AltModifier;
+}
+
+bool isHowToKey(const QKeyEvent& event) {
+    return event.key() == Qt::Key_F1 && event.modifiers() == Qt::NoModifier;
 }
 
 /// From the field's right edge to its last digit, px.
@@ -333,7 +338,7 @@ bool NumberField::event(QEvent* event) {
     }
     if (event->type() == QEvent::ShortcutOverride) {
         auto* key = static_cast<QKeyEvent*>(event);
-        if (sureWords_ && isSureKey(*key)) {
+        if ((sureWords_ && isSureKey(*key)) || (!howTo_.isEmpty() && isHowToKey(*key))) {
             event->accept();
             return true;
         }
@@ -354,6 +359,10 @@ void NumberField::keyPressEvent(QKeyEvent* event) {
         if (commit()) {
             emit sureWanted();
         }
+        return;
+    }
+    if (!howTo_.isEmpty() && isHowToKey(*event)) {
+        sayHowTo();
         return;
     }
     switch (event->key()) {
@@ -380,6 +389,14 @@ void NumberField::keyPressEvent(QKeyEvent* event) {
             return;
         default:
             QLineEdit::keyPressEvent(event);
+    }
+}
+
+void NumberField::sayHowTo() {
+    if (howToCall_) {
+        howToCall_();
+    } else {
+        QWhatsThis::showText(mapToGlobal(QPoint(0, height())), wrappedToolTip(howTo_), this);
     }
 }
 
@@ -444,6 +461,10 @@ void NumberField::contextMenuEvent(QContextMenuEvent* event) {
         return;
     }
     menu->setAttribute(Qt::WA_DeleteOnClose);
+    if (!howTo_.isEmpty()) {
+        menu->addSeparator();
+        menu->addAction(tr("&How to measure this\tF1"), this, &NumberField::sayHowTo);
+    }
     if (sureWords_) {
         menu->addSeparator();
         menu->addAction(tr("&Accuracy of this number…\tAlt+U"), this, [this] {

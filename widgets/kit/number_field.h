@@ -40,6 +40,10 @@ class NumberField : public QLineEdit {
     using SureWords = std::function<QString()>;
     void setSureWords(SureWords words) { sureWords_ = std::move(words); }
 
+    /// Who shows how the number is measured when F1 or the field's menu asks for it; else its words stand
+    /// beside the field.
+    void setHowToCall(std::function<void()> call) { howToCall_ = std::move(call); }
+
     /// Whether nobody measured the number: a starting number has a ground and a row of dots of its own until
     /// it is typed.
     void setStarting(bool starting);
@@ -103,6 +107,7 @@ class NumberField : public QLineEdit {
   private:
     [[nodiscard]] TypedNumber read() const;
     void renewToolTip();
+    void sayHowTo();
     void take(double value);
     void step(bool up, bool coarse);
     void render();
@@ -117,6 +122,7 @@ class NumberField : public QLineEdit {
     QString leastText_;
     QString howTo_;
     SureWords sureWords_;
+    std::function<void()> howToCall_;
     std::optional<double> value_;
     NumberStyle style_;
     Units textUnits_ = Units::inch;  // units the text was begun in

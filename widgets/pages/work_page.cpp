@@ -55,6 +55,7 @@ WorkPage::WorkPage(const QString& title, QWidget* parent)
     });
     connect(hub_, &SheetHub::edited, this, &WorkPage::edited);
     connect(hub_, &SheetHub::sureWanted, this, &WorkPage::fieldWanted);
+    connect(hub_, &SheetHub::howToWanted, this, &WorkPage::howToWanted);
 }
 
 void WorkPage::showState(const BenchState& state) {

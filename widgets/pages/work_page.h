@@ -42,6 +42,7 @@ class WorkPage : public QWidget {
   signals:
     void edited(const Edit& edit);        ///< a whole change
     void fieldWanted(const FieldId& id);  ///< a number that stands on another page is to be entered
+    void howToWanted(const FieldId& id);  ///< how to measure it is asked for in its field
 
   protected:
     [[nodiscard]] SheetHub& hub() const { return *hub_; }

@@ -64,14 +64,15 @@ class CarSketch {
         painter_.setPen(Qt::black);
         fonts_.draw(painter_, at, words, type, alignment);
     }
-    void mark(QPointF at, QPointF of) {
+    void mark(QPointF at, QPointF of, const QString& sign) {
         const QPointF reach(kBubble, kBubble);
         marks_.bubbles.emplace_back(at - reach, at + reach);
         marks_.points.push_back(of);
+        marks_.signs.push_back(sign);
     }
     void letter(QPointF at, const QString& sign) {
         drawLetter(painter_, at, sign, fonts_);
-        mark(at, at);
+        mark(at, at, sign);
     }
 
     // Wheelbase, both radii, and what the front can move.
@@ -178,7 +179,7 @@ class CarSketch {
             const bool isFront = at < 2;
             const QPointF bubble = wheels[at] + QPointF((isFront ? 1 : -1) * (pad + kBubble + 1), 0);
             drawBubble(painter_, bubble, QString::number(at + 1), fonts_);
-            mark(bubble, wheels[at]);
+            mark(bubble, wheels[at], QString::number(at + 1));
         }
     }
     void centerPlane(double rear, double front) {
@@ -213,7 +214,7 @@ class CarSketch {
         const QPointF way = bubble - at;
         painter_.drawLine(at + 0.16 * way, bubble);
         drawBubble(painter_, bubble, QString::number(point.number), fonts_);
-        mark(bubble, at);
+        mark(bubble, at, QString::number(point.number));
     }
 
     QPainter& painter_;

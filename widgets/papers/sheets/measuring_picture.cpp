@@ -16,6 +16,7 @@ constexpr double kPad = 2.5;
 void append(MeasuringMarks& marks, MeasuringMarks more) {
     std::ranges::move(more.bubbles, std::back_inserter(marks.bubbles));
     std::ranges::move(more.points, std::back_inserter(marks.points));
+    std::ranges::move(more.signs, std::back_inserter(marks.signs));
 }
 
 // Rear from the side, and from behind where the way out has to be shown.
@@ -35,10 +36,32 @@ MeasuringMarks drawRear(QPainter& painter, const QRectF& inner, const PrintFonts
     return marks;
 }
 
+// A dark ring on a pale one: seen by its weight, not by color alone.
+void light(QPainter& painter, const MeasuringMarks& marks, const QString& sign) {
+    const auto ring = [&](QPointF center, double radius) {
+        painter.setCompositionMode(QPainter::CompositionMode_Multiply);  // what is black there stays black
+        painter.setPen(QPen(QColor(255, 214, 92), 2.6));
+        painter.drawEllipse(center, radius, radius);
+        painter.setCompositionMode(QPainter::CompositionMode_SourceOver);
+        painter.setPen(kitPen(0.7));
+        painter.drawEllipse(center, radius + 1.3, radius + 1.3);
+    };
+    painter.setBrush(Qt::NoBrush);
+    for (std::size_t at = 0; at < marks.signs.size(); ++at) {
+        if (marks.signs[at] == sign) {
+            ring(marks.bubbles[at].center(), kBubble + 1.4);
+            if (!marks.bubbles[at].contains(marks.points[at])) {
+                ring(marks.points[at], 2.6);
+            }
+        }
+    }
+}
+
 }  // namespace
 
 MeasuringMarks drawMeasuringPicture(QPainter& painter, const QRectF& box, const PrintFonts& fonts,
-                                    const Car& car, const PlanArea& whole, const std::vector<int>& numbers) {
+                                    const Car& car, const PlanArea& whole, const std::vector<int>& numbers,
+                                    const QString& lit) {
     PlanArea area = whole;
     for (PlanPoint& point : area.points) {
         point.isNumbered = numbers.empty() || std::ranges::find(numbers, point.number) != numbers.end();
@@ -58,6 +81,9 @@ MeasuringMarks drawMeasuringPicture(QPainter& painter, const QRectF& box, const 
             break;
         default:
             marks = drawRear(painter, inner, fonts, car, area);
+    }
+    if (!lit.isEmpty()) {
+        light(painter, marks, lit);
     }
     painter.restore();
     return marks;

@@ -11,16 +11,18 @@
 
 namespace bolthole {
 
-/// What came of a picture, for tests: where its numbers and letters stand, mm.
+/// What came of a picture: where its numbers and letters stand, mm.
 struct MeasuringMarks {
     std::vector<QRectF> bubbles;
     std::vector<QPointF> points;  ///< the points they belong to, in the same order
+    std::vector<QString> signs;   ///< the numbers and letters themselves, in the same order
 };
 
 /// Draws the area's picture into `box`, mm, black on white, in a frame. The car is drawn as measured. Of the
-/// points only those among `numbers` are numbered; all where it is empty.
+/// points only those among `numbers` are numbered; all where it is empty. The point called `lit` has a heavy
+/// ring around it and its number.
 MeasuringMarks drawMeasuringPicture(QPainter& painter, const QRectF& box, const PrintFonts& fonts,
                                     const Car& car, const PlanArea& area,
-                                    const std::vector<int>& numbers = {});
+                                    const std::vector<int>& numbers = {}, const QString& lit = {});
 
 }  // namespace bolthole

@@ -121,6 +121,7 @@ class PointsDrawer {
             bubbles_.emplace_back(block.boxes[at].center(), QString::number(points[at]->number));
             marks_.bubbles.push_back(block.boxes[at]);
             marks_.points.push_back(holes[at]);
+            marks_.signs.push_back(QString::number(points[at]->number));
         }
     }
 };
@@ -259,6 +260,7 @@ class SideSketch : public PointsDrawer {
         placer_.take(QLineF(joint, joint + sense * 15 * along), 1.8);
         marks_.bubbles.push_back(taken);
         marks_.points.push_back(foot);
+        marks_.signs.push_back(letter);
     }
 
     const Car& car_;

@@ -1,0 +1,252 @@
+// Entering a filled measuring sheet, and "how to measure this" in a field, by keys and mouse.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <QApplication>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QTabBar>
+#include <QTextBrowser>
+#include <QtTest/QTest>
+#include <memory>
+
+#include "app/window/main_window.h"
+#include "geometry/car/starting_numbers.h"
+#include "geometry/units/sure_text.h"
+#include "widgets/kit/number_field.h"
+#include "widgets/kit/sheet_parts.h"
+#include "widgets/kit/theme.h"
+#include "widgets/pages/measure/help_window.h"
+#include "widgets/pages/measure/how_to_panel.h"
+#include "widgets/pages/measure/measure_dialog.h"
+#include "widgets/pages/measure/point_picture.h"
+
+namespace bolthole {
+namespace {
+
+constexpr FieldId kWheelbase{.field = Field::wheelbase};
+
+class Measuring : public testing::Test {
+  protected:
+    void SetUp() override {
+        ThemeKeeper::instance().choose(Appearance::light);
+        window_ = std::make_unique<MainWindow>(Settings{});
+        window_->openDemo(QStringLiteral("long-roof-wagon.bolt.json"));
+        window_->resize(1280, 800);
+        window_->show();
+        ASSERT_TRUE(QTest::qWaitForWindowExposed(window_.get()));
+        QApplication::setActiveWindow(window_.get());
+    }
+    void TearDown() override {
+        window_->document().undoStack().setClean();
+        window_.reset();
+    }
+    // Opens it by its key, at a number of the sheet.
+    void open(const FieldId& at = kWheelbase) {
+        QTest::keyClick(window_.get(), Qt::Key_M, Qt::ControlModifier | Qt::ShiftModifier);
+        dialog_ = window_->findChild<MeasureDialog*>();
+        ASSERT_NE(dialog_, nullptr);
+        ASSERT_TRUE(QTest::qWaitForWindowExposed(dialog_));
+        QApplication::setActiveWindow(dialog_);
+        dialog_->begin(at);
+        ASSERT_EQ(dialog_->asked(), at);
+    }
+    [[nodiscard]] static NumberField* focused() {
+        return qobject_cast<NumberField*>(QApplication::focusWidget());
+    }
+    static void answer(const QString& text) {
+        ASSERT_NE(focused(), nullptr);
+        QTest::keyClicks(focused(), text);
+        QTest::keyClick(focused(), Qt::Key_Return);
+    }
+    [[nodiscard]] QString words(const char* name) const {
+        return dialog_->findChild<ToneLabel*>(QString::fromLatin1(name))->text();
+    }
+    [[nodiscard]] const Car& car() const { return window_->document().car(); }
+    [[nodiscard]] static FieldId spreadOf(FieldId id) {
+        id.spread = true;
+        return id;
+    }
+
+    std::unique_ptr<MainWindow> window_;
+    MeasureDialog* dialog_ = nullptr;
+};
+
+TEST_F(Measuring, TwoReadingsBecomeTheirMeanAndTheirDifferenceItsHalfWidthInOneStep) {
+    const double before = car().wheelbase;
+    open();
+    const int steps = window_->document().undoStack().index();
+    answer(QStringLiteral("115 1/4"));
+    answer(QStringLiteral("115 3/4"));
+    EXPECT_NEAR(car().wheelbase, 115.5 * 0.0254, 1e-9);
+    const std::optional<double> own = numberAt(car(), spreadOf(kWheelbase));
+    ASSERT_TRUE(own);
+    EXPECT_NEAR(kCoverage95 * *own, 0.5 * 0.0254, 1e-9);
+    EXPECT_EQ(window_->document().undoStack().index(), steps + 1);
+    EXPECT_NE(dialog_->asked(), kWheelbase) << "Enter goes on";
+    QTest::keyClick(dialog_, Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_DOUBLE_EQ(car().wheelbase, before);
+    EXPECT_EQ(dialog_->asked(), kWheelbase) << "undo leads to the number it changed";
+}
+
+TEST_F(Measuring, OneReadingIsEnoughAndNothingTypedLeavesTheNumberAlone) {
+    open();
+    const std::optional<double> own = numberAt(car(), spreadOf(kWheelbase));
+    answer(QStringLiteral("2900 mm"));
+    QTest::keyClick(focused(), Qt::Key_Return);
+    EXPECT_NEAR(car().wheelbase, 2.9, 1e-9);
+    EXPECT_EQ(numberAt(car(), spreadOf(kWheelbase)), own);
+    const int steps = window_->document().undoStack().index();
+    const std::optional<FieldId> asked = dialog_->asked();
+    QTest::keyClick(focused(), Qt::Key_Return);
+    EXPECT_NE(dialog_->asked(), asked);
+    EXPECT_EQ(window_->document().undoStack().index(), steps);
+}
+
+TEST_F(Measuring, WhatCannotBeReadStaysWithItsReason) {
+    open();
+    const double before = car().wheelbase;
+    answer(QStringLiteral("long"));
+    EXPECT_EQ(dialog_->asked(), kWheelbase);
+    EXPECT_FALSE(words("measureWarning").isEmpty());
+    QTest::keyClick(focused(), Qt::Key_PageDown);
+    EXPECT_EQ(dialog_->asked(), kWheelbase);
+    EXPECT_DOUBLE_EQ(car().wheelbase, before);
+}
+
+TEST_F(Measuring, BackAndForthByKeyAndButton) {
+    open();
+    QTest::keyClick(focused(), Qt::Key_PageDown);
+    const std::optional<FieldId> second = dialog_->asked();
+    EXPECT_NE(second, kWheelbase);
+    QTest::keyClick(focused(), Qt::Key_PageUp);
+    EXPECT_EQ(dialog_->asked(), kWheelbase);
+    QTest::keyClick(focused(), Qt::Key_PageDown, Qt::ControlModifier);
+    ASSERT_TRUE(dialog_->asked());
+    EXPECT_FALSE(isMeasured(car(), *dialog_->asked())) << "skipping leads to one that is left";
+    dialog_->begin(kWheelbase);
+    QPushButton* next = nullptr;
+    for (auto* button : dialog_->findChildren<QPushButton*>()) {
+        next = button->text() == QStringLiteral("Next") ? button : next;
+    }
+    ASSERT_NE(next, nullptr);
+    QTest::keyClicks(focused(), QStringLiteral("116"));
+    QTest::mouseClick(next, Qt::LeftButton);
+    EXPECT_NEAR(car().wheelbase, 116 * 0.0254, 1e-9) << "next takes what is typed";
+    EXPECT_NE(dialog_->asked(), kWheelbase);
+}
+
+TEST_F(Measuring, ItBeginsAtTheFirstStartingNumberAndCountsWhatIsLeft) {
+    Car fresh = car();
+    setStarting(fresh, kWheelbase, true);
+    BenchState state = window_->state();
+    state.car = fresh;
+    MeasureDialog dialog;
+    dialog.showState(state);
+    dialog.begin();
+    EXPECT_EQ(dialog.asked(), kWheelbase);
+    const MeasuringWalk walk = measuringWalk(fresh);
+    const std::size_t left = countLeft(fresh, walk);
+    EXPECT_EQ(dialog.findChild<ToneLabel*>(QStringLiteral("measureCount"))->text(),
+              QStringLiteral("%1 of %2 measured, %3 left")
+                  .arg(walk.stops.size() - left)
+                  .arg(walk.stops.size())
+                  .arg(left));
+    setStarting(fresh, kWheelbase, false);
+    EXPECT_EQ(countLeft(fresh, walk), left - 1);
+}
+
+TEST_F(Measuring, WhereAllIsMeasuredItSaysSoAndGoesThroughThemAgainWhenAsked) {
+    BenchState state = window_->state();
+    const MeasuringWalk walk = measuringWalk(state.car);
+    for (const WalkStop& stop : walk.stops) {
+        for (const double value : {0.05, 0.5, 50.0}) {
+            if (!isMeasured(state.car, stop.id)) {
+                state.car = bolthole::apply(state.car, SetNumber{stop.id, value}).car;
+            }
+        }
+    }
+    ASSERT_EQ(countLeft(state.car, walk), 0U);
+    MeasureDialog dialog;
+    dialog.showState(state);
+    dialog.begin();
+    dialog.show();
+    EXPECT_FALSE(dialog.asked());
+    EXPECT_TRUE(dialog.findChild<ToneLabel*>(QStringLiteral("measureDone"))->isVisible());
+    QTest::mouseClick(dialog.findChild<QPushButton*>(QStringLiteral("measureAgain")), Qt::LeftButton);
+    EXPECT_EQ(dialog.asked(), walk.stops.front().id);
+}
+
+TEST_F(Measuring, ThePointAskedForIsLitInThePicture) {
+    open();
+    const std::vector<QPointF> lit = dialog_->findChild<PointPicture*>()->litAt();
+    ASSERT_FALSE(lit.empty());
+    for (const QPointF& at : lit) {
+        EXPECT_TRUE(QRectF(dialog_->findChild<PointPicture*>()->rect()).contains(at));
+    }
+}
+
+TEST_F(Measuring, AFieldsF1ShowsHowItIsMeasuredAndEscapeClosesIt) {
+    NumberField* wheelbase = nullptr;
+    for (NumberField* each : window_->findChildren<NumberField*>()) {
+        wheelbase =
+            each->isVisible() && each->accessibleName() == QStringLiteral("wheelbase") ? each : wheelbase;
+    }
+    ASSERT_NE(wheelbase, nullptr);
+    wheelbase->setFocus();
+    QTest::keyClick(wheelbase, Qt::Key_F1);
+    auto* panel = window_->findChild<HowToPanel*>();
+    ASSERT_NE(panel, nullptr);
+    EXPECT_TRUE(panel->isVisible());
+    EXPECT_FALSE(panel->isModal());
+    EXPECT_TRUE(panel->findChild<PointPicture*>()->isVisible());
+    EXPECT_FALSE(panel->findChild<PointPicture*>()->litAt().empty());
+    EXPECT_FALSE(panel->findChild<ToneLabel*>(QStringLiteral("howToWords"))->text().isEmpty());
+    QTest::keyClick(panel, Qt::Key_Escape);
+    EXPECT_FALSE(panel->isVisible());
+}
+
+TEST_F(Measuring, HelpIsReadAndSearchedInTheProgram) {
+    QTest::keyClick(window_.get(), Qt::Key_F1, Qt::ShiftModifier);
+    auto* help = window_->findChild<HelpWindow*>();
+    ASSERT_NE(help, nullptr);
+    ASSERT_TRUE(QTest::qWaitForWindowExposed(help));
+    QApplication::setActiveWindow(help);
+    auto* text = help->findChild<QTextBrowser*>();
+    auto* topics = help->findChild<QTabBar*>();
+    EXPECT_THAT(text->toPlainText().toStdString(), testing::HasSubstr("Loaded tire radius"));
+    EXPECT_GE(text->toPlainText().count(QChar::ObjectReplacementCharacter),
+              static_cast<int>(measuringPlan(car()).size()))
+        << "a picture an area";
+    for (int topic = 0; topic < topics->count(); ++topic) {
+        topics->setCurrentIndex(topic);
+        EXPECT_GT(text->toPlainText().size(), 800) << topic;
+    }
+    topics->setCurrentIndex(0);
+    QTest::keyClick(help, Qt::Key_F, Qt::ControlModifier);
+    auto* search = help->findChild<QLineEdit*>();
+    ASSERT_TRUE(search->hasFocus());
+    QTest::keyClicks(search, QStringLiteral("Ctrl+Shift+M"));
+    QTest::keyClick(search, Qt::Key_Return);
+    EXPECT_EQ(topics->currentIndex(), static_cast<int>(HelpTopic::keys));
+    EXPECT_EQ(text->textCursor().selectedText(), QStringLiteral("Ctrl+Shift+M"));
+    search->clear();
+    QTest::keyClicks(search, QStringLiteral("no such words"));
+    QTest::keyClick(search, Qt::Key_Return);
+    EXPECT_FALSE(help->find());
+}
+
+TEST_F(Measuring, TheKeysNameEveryPage) {
+    QTest::keyClick(window_.get(), Qt::Key_F1);
+    auto* help = window_->findChild<HelpWindow*>();
+    ASSERT_NE(help, nullptr);
+    const QString keys = help->findChild<QTextBrowser*>()->toPlainText();
+    auto* pages = window_->findChild<QTabBar*>(QStringLiteral("workPages"));
+    for (int page = 0; page < pages->count(); ++page) {
+        EXPECT_TRUE(keys.contains(pages->tabText(page))) << pages->tabText(page).toStdString();
+    }
+    EXPECT_FALSE(keys.contains(QStringLiteral("PAGES")));
+}
+
+}  // namespace
+}  // namespace bolthole

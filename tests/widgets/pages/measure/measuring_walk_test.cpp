@@ -1,0 +1,75 @@
+// The walk: every box of the sheet once, and what two readings of a number make of it.
+#include "widgets/pages/measure/measuring_walk.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "geometry/car/numbers.h"
+#include "geometry/car/starting_numbers.h"
+#include "geometry/edits/starting_car.h"
+#include "geometry/uncertainty/uncertain_inputs.h"
+#include "geometry/units/sure_text.h"
+#include "tests/support/plain_car.h"
+
+namespace bolthole {
+namespace {
+
+constexpr FieldId kWheelbase{.field = Field::wheelbase};
+
+FieldId spreadOf(FieldId id) {
+    id.spread = true;
+    return id;
+}
+
+TEST(MeasuringWalk, EveryNumberOfTheSheetIsAskedForOnce) {
+    const MeasuringWalk walk = measuringWalk(plainCar());
+    ASSERT_GT(walk.stops.size(), 20U);
+    for (std::size_t at = 0; at < walk.stops.size(); ++at) {
+        EXPECT_LT(walk.stops[at].area, walk.areas.size());
+        EXPECT_FALSE(walk.stops[at].name.isEmpty());
+        EXPECT_EQ(std::ranges::count_if(walk.stops,
+                                        [&](const WalkStop& stop) { return stop.id == walk.stops[at].id; }),
+                  1)
+            << walk.stops[at].name.toStdString();
+        EXPECT_TRUE(at == 0 || walk.stops[at - 1].area <= walk.stops[at].area) << "in the sheet's order";
+    }
+}
+
+TEST(MeasuringWalk, ItBeginsAtAStartingNumberBeforeOneThatIsAbsent) {
+    Car car = startingCar({.layout = kLinkLayouts[0], .title = "Started"});
+    const MeasuringWalk walk = measuringWalk(car);
+    ASSERT_TRUE(firstLeft(car, walk));
+    EXPECT_TRUE(isStarting(car, walk.stops[*firstLeft(car, walk)].id));
+    for (const FieldId& id : startingNumbers(car)) {
+        setStarting(car, id, false);
+    }
+    ASSERT_TRUE(firstLeft(car, walk)) << "the new car has not been weighed";
+    EXPECT_FALSE(numberAt(car, walk.stops[*firstLeft(car, walk)].id));
+}
+
+// JCGM 100:2008, 4.2.2 and 4.2.3: the mean's experimental standard deviation is s/sqrt(n); of two readings
+// s is their difference over sqrt(2).
+TEST(MeasuringWalk, TwoReadingsGiveTheMeanAndItsStandardUncertainty) {
+    const Car car = plainCar();
+    const Car then = bolthole::apply(car, editOfReadings(car, kWheelbase, 2.90, 2.92)).car;
+    EXPECT_NEAR(then.wheelbase, 2.91, 1e-12);
+    const double guide = 0.02 / std::sqrt(2.0) / std::sqrt(2.0);
+    ASSERT_TRUE(numberAt(then, spreadOf(kWheelbase)));
+    EXPECT_NEAR(*numberAt(then, spreadOf(kWheelbase)), guide, 0.03 * guide) << "1.96 for 2";
+    EXPECT_NEAR(kCoverage95 * *numberAt(then, spreadOf(kWheelbase)), 0.02, 1e-9);
+}
+
+TEST(MeasuringWalk, EqualReadingsMakeNoTapeFiner) {
+    const Car car = plainCar();
+    const Car then = bolthole::apply(car, editOfReadings(car, kWheelbase, 2.9, 2.9)).car;
+    EXPECT_FALSE(numberAt(then, spreadOf(kWheelbase)));
+    const Car doubtful = bolthole::apply(car, SetNumber{spreadOf(kWheelbase), 0.05}).car;
+    const Car again = bolthole::apply(doubtful, editOfReadings(doubtful, kWheelbase, 2.9, 2.9)).car;
+    ASSERT_TRUE(numberAt(again, spreadOf(kWheelbase)));
+    EXPECT_NEAR(*numberAt(again, spreadOf(kWheelbase)), surenessOf(car, kWheelbase).uncertainty, 1e-9);
+}
+
+}  // namespace
+}  // namespace bolthole

@@ -1,0 +1,419 @@
+#include "widgets/pages/measure/measure_dialog.h"
+
+#include <QAction>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QShortcut>
+#include <QStackedWidget>
+#include <QToolButton>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "geometry/car/starting_numbers.h"
+#include "geometry/units/sure_text.h"
+#include "widgets/kit/number_field.h"
+#include "widgets/kit/sheet_parts.h"
+#include "widgets/kit/theme.h"
+#include "widgets/kit/unit_text.h"
+#include "widgets/pages/measure/point_picture.h"
+#include "widgets/words/field_words.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr int kFieldWide = 190;  // px: the longest number in big type
+
+ToneLabel* lineOf(ToneLabel::Tone tone, const QString& name, QVBoxLayout* column, QWidget* parent) {
+    auto* label = new ToneLabel(tone, QString(), parent);
+    label->setObjectName(name);
+    label->setWordWrap(true);
+    label->setFont(textFont(TextSize::body));
+    column->addWidget(label);
+    return label;
+}
+
+}  // namespace
+
+MeasureDialog::MeasureDialog(QWidget* parent) : QDialog(parent), faces_(new QStackedWidget(this)) {
+    setWindowTitle(tr("Enter measurements"));
+    setObjectName(QStringLiteral("measureDialog"));
+    auto* column = new QVBoxLayout(this);
+    auto* top = new QHBoxLayout;
+    count_ = new ToneLabel(ToneLabel::Tone::plain, QString(), this);
+    count_->setObjectName(QStringLiteral("measureCount"));
+    count_->setFont(textFont(TextSize::title, true));
+    top->addWidget(count_, 1);
+    historyRow_ = new QHBoxLayout;
+    top->addLayout(historyRow_);
+    column->addLayout(top);
+    faces_->addWidget(buildWalk());
+    faces_->addWidget(buildDone());
+    column->addWidget(faces_, 1);
+    resize(820, 660);
+}
+
+QPushButton* MeasureDialog::makeButton(const QString& words, const QString& key, const QString& tip) {
+    auto* button = new QPushButton(words, this);
+    button->setAutoDefault(false);  // Enter is the field's
+    // Not the button's own shortcut: that clicks a tenth of a second later, and loses a key that follows
+    // fast.
+    auto* shortcut = new QShortcut(QKeySequence(key), this);
+    connect(shortcut, &QShortcut::activated, button, &QPushButton::click);
+    button->setToolTip(wrappedToolTip(QStringLiteral("%1. %2").arg(tip, shortcut->key().toString())));
+    return button;
+}
+
+QWidget* MeasureDialog::buildWalk() {
+    auto* face = new QWidget(faces_);
+    auto* column = new QVBoxLayout(face);
+    column->setContentsMargins(0, 0, 0, 0);
+    area_ = lineOf(ToneLabel::Tone::muted, QStringLiteral("measureArea"), column, face);
+    picture_ = new PointPicture(face);
+    column->addWidget(picture_, 1);
+    name_ = lineOf(ToneLabel::Tone::plain, QStringLiteral("measureName"), column, face);
+    name_->setFont(textFont(TextSize::title, true));
+    now_ = lineOf(ToneLabel::Tone::muted, QStringLiteral("measureNow"), column, face);
+    fieldRow_ = new QHBoxLayout;
+    column->addLayout(fieldRow_);
+    mean_ = lineOf(ToneLabel::Tone::plain, QStringLiteral("measureMean"), column, face);
+    warning_ = lineOf(ToneLabel::Tone::problem, QStringLiteral("measureWarning"), column, face);
+    howTo_ = lineOf(ToneLabel::Tone::muted, QStringLiteral("measureHowTo"), column, face);
+    auto* row = new QHBoxLayout;
+    QPushButton* back = makeButton(tr("Previous"), QStringLiteral("PgUp"), tr("The number before"));
+    QPushButton* next = makeButton(tr("Next"), QStringLiteral("PgDown"), tr("Take it and go on"));
+    QPushButton* skipped = makeButton(tr("Skip"), QStringLiteral("Ctrl+PgDown"),
+                                      tr("Leave it as it is and go to the next that is left"));
+    connect(back, &QPushButton::clicked, this, [this] { goBy(-1); });
+    connect(next, &QPushButton::clicked, this, [this] { goBy(1); });
+    connect(skipped, &QPushButton::clicked, this, &MeasureDialog::skip);
+    row->addWidget(back);
+    row->addWidget(next);
+    row->addWidget(skipped);
+    row->addStretch(1);
+    auto* keys = new ToneLabel(ToneLabel::Tone::muted, tr("Enter goes on. Nothing typed: left alone."), face);
+    row->addWidget(keys);
+    column->addLayout(row);
+    return face;
+}
+
+QWidget* MeasureDialog::buildDone() {
+    auto* face = new QWidget(faces_);
+    auto* column = new QVBoxLayout(face);
+    column->addStretch(1);
+    auto* words = new ToneLabel(ToneLabel::Tone::plain,
+                                tr("Every number of the measuring sheet is measured. What it comes to stands "
+                                   "on the bench."),
+                                face);
+    words->setObjectName(QStringLiteral("measureDone"));
+    words->setWordWrap(true);
+    words->setAlignment(Qt::AlignCenter);
+    column->addWidget(words);
+    auto* again = new QPushButton(tr("Go through them again"), face);
+    again->setObjectName(QStringLiteral("measureAgain"));
+    again->setAutoDefault(false);
+    connect(again, &QPushButton::clicked, this, [this] {
+        if (!walk_.stops.empty()) {
+            goTo(0);
+        }
+    });
+    column->addWidget(again, 0, Qt::AlignCenter);
+    column->addStretch(2);
+    return face;
+}
+
+void MeasureDialog::offerHistory(QAction* undo, QAction* redo) {
+    for (QAction* action : {undo, redo}) {
+        auto* button = new QToolButton(this);
+        button->setDefaultAction(action);
+        historyRow_->addWidget(button);
+        addAction(action);
+        connect(action, &QAction::triggered, this, &MeasureDialog::followHistory);
+    }
+}
+
+NumberField* MeasureDialog::makeReading(const QString& name) {
+    const FieldId id = stop().id;
+    auto* field = new NumberField(quantityOf(id.field), fields_);
+    field->setFont(textFont(TextSize::figure));
+    field->setFixedWidth(kFieldWide);
+    field->setMayBeEmpty(true);
+    field->setAccessibleName(QStringLiteral("%1, %2").arg(stop().name, name));
+    field->setHowTo(wordsFor(car_, id).howTo);
+    field->setStepStart(numberAt(car_, id).value_or(0));
+    field->setCheck([this, id](double value) { return refusalIn(id, value, state_->style.units); });
+    field->showNumber(std::nullopt, state_->style);
+    return field;
+}
+
+// Fields of the number's own quantity: made anew for every number.
+void MeasureDialog::buildFields() {
+    if (fields_ != nullptr) {
+        for (NumberField* field : field_) {
+            field->disconnect(this);
+        }
+        fields_->hide();
+        fields_->deleteLater();  // one of them may be handling the key that led here
+    }
+    fields_ = new QWidget(this);
+    auto* row = new QHBoxLayout(fields_);
+    row->setContentsMargins(0, 0, 0, 0);
+    const std::array names{tr("1st reading"), tr("2nd reading, may stay empty")};
+    for (std::size_t at = 0; at < field_.size(); ++at) {
+        NumberField* field = makeReading(names[at]);
+        field_[at] = field;
+        auto* column = new QVBoxLayout;
+        auto* label = new ToneLabel(ToneLabel::Tone::muted, names[at], fields_);
+        label->setBuddy(field);
+        column->addWidget(label);
+        auto* beside = new QHBoxLayout;
+        beside->addWidget(field);
+        beside->addWidget(new ToneLabel(ToneLabel::Tone::muted, field->unitText(), fields_));
+        column->addLayout(beside);
+        row->addLayout(column);
+        row->addSpacing(24);
+        connect(field, &NumberField::committed, this, [this, at](double value) {
+            readings_[at] = value;
+            readingTaken();
+        });
+        connect(field, &NumberField::cleared, this, [this, at] {
+            readings_[at].reset();
+            readingTaken();
+        });
+        connect(field, &NumberField::noteChanged, this, &MeasureDialog::showWarnings);
+    }
+    connect(field_[0], &NumberField::confirmed, this,
+            [this] { readings_[0] ? field_[1]->setFocus(Qt::TabFocusReason) : finish(); });
+    connect(field_[1], &NumberField::confirmed, this, &MeasureDialog::finish);
+    row->addStretch(1);
+    fieldRow_->addWidget(fields_);
+    fields_->show();
+    QWidget::setTabOrder(field_[0], field_[1]);
+}
+
+void MeasureDialog::readingTaken() {
+    for (std::size_t at = 0; at < field_.size(); ++at) {
+        field_[at]->showNumber(readings_[at], state_->style);
+    }
+    showReadings();
+}
+
+void MeasureDialog::showState(const BenchState& state) {
+    const bool isFirst = state_ == nullptr;
+    const bool isRestyled = !isFirst && car_.units != state.car.units;
+    const std::optional<FieldId> before = isFirst ? std::nullopt : asked();
+    MeasuringWalk walk = measuringWalk(state.car);
+    changed_.reset();
+    for (std::size_t at = 0; at < walk.stops.size() && !isFirst; ++at) {
+        const FieldId& id = walk.stops[at].id;
+        FieldId spread = id;
+        spread.spread = true;
+        if (!changed_ && (numberAt(car_, id) != numberAt(state.car, id) ||
+                          numberAt(car_, spread) != numberAt(state.car, spread) ||
+                          isStarting(car_, id) != isStarting(state.car, id))) {
+            changed_ = at;
+        }
+    }
+    state_ = &state;
+    car_ = state.car;
+    walk_ = std::move(walk);
+    const auto same =
+        std::ranges::find_if(walk_.stops, [&](const WalkStop& stop) { return before && stop.id == *before; });
+    if (same == walk_.stops.end() && !done_) {
+        begin();
+        return;
+    }
+    at_ = same == walk_.stops.end() ? 0 : static_cast<std::size_t>(same - walk_.stops.begin());
+    if (done_ && countLeft(car_, walk_) > 0) {
+        begin();
+        return;
+    }
+    if (isRestyled) {
+        goTo(at_);
+    }
+    showStop();
+}
+
+void MeasureDialog::begin(const std::optional<FieldId>& from) {
+    const auto found =
+        std::ranges::find_if(walk_.stops, [&](const WalkStop& stop) { return from && stop.id == *from; });
+    if (found != walk_.stops.end()) {
+        goTo(static_cast<std::size_t>(found - walk_.stops.begin()));
+        return;
+    }
+    const std::optional<std::size_t> first = firstLeft(car_, walk_);
+    done_ = !first;
+    if (first) {
+        goTo(*first);
+    } else {
+        showStop();
+    }
+}
+
+void MeasureDialog::goTo(std::size_t stop) {
+    done_ = false;
+    at_ = stop;
+    readings_ = {};
+    buildFields();
+    showStop();
+    if (isVisible()) {
+        field_[0]->setFocus(Qt::TabFocusReason);
+    }
+}
+
+bool MeasureDialog::commitPending() {
+    if (done_ || fields_ == nullptr) {
+        return true;
+    }
+    if (!field_[0]->commit() || !field_[1]->commit()) {
+        return false;
+    }
+    // A second reading alone is a reading.
+    const std::optional<double> first = readings_[0] ? readings_[0] : readings_[1];
+    if (!first) {
+        return true;
+    }
+    const std::optional<double> second = readings_[0] ? readings_[1] : std::nullopt;
+    readings_ = {};
+    readingTaken();
+    emit edited(editOfReadings(car_, stop().id, *first, second));
+    return true;
+}
+
+void MeasureDialog::discardTyping() {
+    readings_ = {};
+    if (fields_ != nullptr) {
+        for (NumberField* field : field_) {
+            field->restore();
+        }
+        readingTaken();
+    }
+}
+
+void MeasureDialog::goBy(int steps) {
+    if (!commitPending()) {
+        return;
+    }
+    const auto last = static_cast<std::ptrdiff_t>(walk_.stops.size()) - 1;
+    const std::ptrdiff_t wanted = static_cast<std::ptrdiff_t>(at_) + steps;
+    if (wanted > last) {
+        begin();  // round the car once: what is left, or that nothing is
+        return;
+    }
+    goTo(static_cast<std::size_t>(std::max<std::ptrdiff_t>(wanted, 0)));
+}
+
+void MeasureDialog::finish() {
+    goBy(1);
+}
+
+void MeasureDialog::skip() {
+    discardTyping();
+    const std::size_t count = walk_.stops.size();
+    for (std::size_t step = 1; step <= count; ++step) {
+        const std::size_t next = (at_ + step) % count;
+        if (!isMeasured(car_, walk_.stops[next].id)) {
+            goTo(next);
+            return;
+        }
+    }
+    begin();
+}
+
+std::optional<FieldId> MeasureDialog::asked() const {
+    return done_ || at_ >= walk_.stops.size() ? std::nullopt : std::optional(stop().id);
+}
+
+void MeasureDialog::followHistory() {
+    if (isVisible() && changed_) {
+        goTo(*changed_);
+    }
+}
+
+void MeasureDialog::hideEvent(QHideEvent* event) {
+    commitPending();
+    QDialog::hideEvent(event);
+}
+
+void MeasureDialog::showStop() {
+    const std::size_t left = countLeft(car_, walk_);
+    count_->showText(
+        tr("%1 of %2 measured, %3 left").arg(walk_.stops.size() - left).arg(walk_.stops.size()).arg(left));
+    faces_->setCurrentIndex(done_ ? 1 : 0);
+    if (done_) {
+        return;
+    }
+    const PlanArea& area = walk_.areas[stop().area];
+    area_->showText(area.title.left(1).toUpper() + area.title.mid(1) +
+                    (area.caution.isEmpty() ? QString() : QStringLiteral(". ") + area.caution));
+    name_->showText(stop().sign.isEmpty() ? stop().name
+                                          : QStringLiteral("%1   %2").arg(stop().sign, stop().name));
+    const Quantity quantity = quantityOf(stop().id.field);
+    const std::optional<double> number = numberAt(car_, stop().id);
+    const QString shown = number
+                              ? QString::fromStdString(withUnit(fieldText(*number, quantity, state_->style),
+                                                                quantity, state_->style.units))
+                              : QString();
+    now_->showText(!number                       ? tr("in the car: nothing yet")
+                   : isStarting(car_, stop().id) ? tr("in the car: %1, a starting number").arg(shown)
+                                                 : tr("in the car: %1, measured").arg(shown));
+    howTo_->showText(wordsFor(car_, stop().id).howTo + QStringLiteral(" ") + area.hint);
+    showReadings();
+    showPicture();
+    showWarnings();
+}
+
+// A car that can't be computed can't be drawn: the picture is that of the last that could.
+void MeasureDialog::showPicture() {
+    const Car& drawn = state_->faults.empty() ? state_->car : state_->solvedCar;
+    for (const PlanArea& area : measuringPlan(drawn)) {
+        if (area.kind == walk_.areas[stop().area].kind) {
+            picture_->showPoint(drawn, area, stop().sign);
+        }
+    }
+}
+
+void MeasureDialog::showReadings() {
+    const Quantity quantity = quantityOf(stop().id.field);
+    if (!readings_[0] || !readings_[1]) {
+        mean_->showText(tr("With two readings their mean is taken, and their difference is its ±."));
+        return;
+    }
+    const Edit edit = editOfReadings(car_, stop().id, *readings_[0], readings_[1]);
+    const Car then = bolthole::apply(car_, edit).car;
+    const double mean = (*readings_[0] + *readings_[1]) / 2;
+    const QString words = QString::fromStdString(
+        withUnit(fieldText(mean, quantity, state_->style), quantity, state_->style.units));
+    FieldId spread = stop().id;
+    spread.spread = true;
+    const std::optional<double> own = numberAt(then, spread);
+    mean_->showText(
+        own ? tr("Mean %1 %2")
+                  .arg(words, QString::fromStdString(sureText(*own, quantity, state_->style.units)))
+            : tr("Mean %1; the readings differ by no more than the tool's own ±").arg(words));
+}
+
+void MeasureDialog::showWarnings() {
+    QStringList lines;
+    for (const NumberField* field : field_) {
+        if (field != nullptr && field->hasProblem()) {
+            lines << field->note();
+        }
+    }
+    for (const Fault& fault : state_->faults) {
+        lines << QString::fromStdString(fault.reason);
+    }
+    for (const Doubt& doubt : state_->doubts) {
+        if (doubt.id == stop().id) {
+            lines << QString::fromStdString(doubt.reason);
+        }
+    }
+    if (const std::size_t all = state_->doubts.size(); all > 0) {
+        lines << tr("Warnings on the bench: %1 (F9)").arg(all);
+    }
+    warning_->showText(lines.join(QLatin1Char('\n')));
+    warning_->setVisible(!lines.isEmpty());
+}
+
+}  // namespace bolthole

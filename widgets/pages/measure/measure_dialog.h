@@ -1,0 +1,93 @@
+// Enter measurements: the filled measuring sheet typed in, one number at a time in the sheet's order.
+#pragma once
+
+#include <QDialog>
+#include <array>
+#include <optional>
+
+#include "widgets/pages/measure/measuring_walk.h"
+#include "widgets/state/bench_state.h"
+
+class QAction;
+class QHBoxLayout;
+class QLabel;
+class QPushButton;
+class QStackedWidget;
+
+namespace bolthole {
+
+class NumberField;
+class PointPicture;
+class ToneLabel;
+
+/// A window beside the bench. Two big fields for two readings, the sheet's picture with the point lit up,
+/// what is left counted. Enter goes from the first reading to the second and on to the next number; with
+/// nothing typed it goes on and leaves the number alone. Page Up and Page Down go back and forth and take
+/// what is typed, Ctrl+Page Down skips it and goes to the next number that is left. Every number is one edit.
+class MeasureDialog : public QDialog {
+    Q_OBJECT
+  public:
+    explicit MeasureDialog(QWidget* parent = nullptr);
+
+    /// The window's undo and redo, which work here too and lead to the number they changed.
+    void offerHistory(QAction* undo, QAction* redo);
+    /// Shows the car. While it has the same numbers to measure, the place in the walk and what is typed stay.
+    void showState(const BenchState& state);
+    /// To the first number that is left; with `from`, to that one where the sheet has it.
+    void begin(const std::optional<FieldId>& from = std::nullopt);
+    /// Takes what is typed. False: it can't be read, and stays with its reason.
+    bool commitPending();
+    /// Drops what is typed.
+    void discardTyping();
+
+    /// The number asked for; nothing where all is measured and that is said.
+    [[nodiscard]] std::optional<FieldId> asked() const;
+
+  signals:
+    void edited(const Edit& edit);
+
+  protected:
+    void hideEvent(QHideEvent* event) override;
+
+  private:
+    QWidget* buildWalk();
+    QWidget* buildDone();
+    void buildFields();
+    NumberField* makeReading(const QString& name);
+    QPushButton* makeButton(const QString& words, const QString& key, const QString& tip);
+    void goTo(std::size_t stop);
+    void goBy(int steps);
+    void skip();
+    void finish();
+    void readingTaken();
+    void showStop();
+    void showReadings();
+    void showWarnings();
+    void showPicture();
+    void followHistory();
+    [[nodiscard]] const WalkStop& stop() const { return walk_.stops[at_]; }
+
+    BenchState const* state_ = nullptr;
+    Car car_;  // as shown last
+    MeasuringWalk walk_;
+    std::size_t at_ = 0;
+    bool done_ = false;
+    std::optional<std::size_t> changed_;  // the stop whose number the last change was about
+    std::array<std::optional<double>, 2> readings_{};
+
+    QStackedWidget* faces_;
+    PointPicture* picture_ = nullptr;
+    ToneLabel* count_ = nullptr;
+    ToneLabel* area_ = nullptr;
+    ToneLabel* name_ = nullptr;
+    ToneLabel* now_ = nullptr;
+    ToneLabel* mean_ = nullptr;
+    ToneLabel* howTo_ = nullptr;
+    ToneLabel* warning_ = nullptr;
+    QHBoxLayout* fieldRow_ = nullptr;
+    QWidget* fields_ = nullptr;
+    QHBoxLayout* historyRow_ = nullptr;
+    std::array<NumberField*, 2> field_{};
+};
+
+}  // namespace bolthole

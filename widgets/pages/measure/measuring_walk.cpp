@@ -1,0 +1,88 @@
+#include "widgets/pages/measure/measuring_walk.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/car/numbers.h"
+#include "geometry/car/starting_numbers.h"
+#include "geometry/uncertainty/uncertain_inputs.h"
+#include "geometry/units/sure_text.h"
+
+namespace bolthole {
+
+namespace {
+
+void addArea(const PlanArea& area, std::size_t index, std::vector<WalkStop>& stops) {
+    for (const PlanTable& table : area.tables) {
+        for (const PlanRow& row : table.rows) {
+            for (std::size_t column = 0; column < row.fields.size(); ++column) {
+                if (row.fields[column]) {
+                    stops.push_back({index, QString::number(row.number),
+                                     QStringLiteral("%1: %2").arg(row.name, table.heads[column]),
+                                     *row.fields[column]});
+                }
+            }
+        }
+    }
+    for (const PlanNumber& number : area.numbers) {
+        stops.push_back({index, number.letter, number.label, number.id});
+    }
+    for (const PlanLimits& limits : area.limits) {
+        for (const PlanNumber& number : limits.numbers) {
+            stops.push_back({index, {}, QStringLiteral("%1: %2").arg(limits.name, number.label), number.id});
+        }
+    }
+}
+
+}  // namespace
+
+MeasuringWalk measuringWalk(const Car& car) {
+    MeasuringWalk walk{measuringPlan(car), {}};
+    for (std::size_t area = 0; area < walk.areas.size(); ++area) {
+        addArea(walk.areas[area], area, walk.stops);
+    }
+    return walk;
+}
+
+bool isMeasured(const Car& car, const FieldId& id) {
+    return numberAt(car, id) && !isStarting(car, id);
+}
+
+std::optional<std::size_t> firstLeft(const Car& car, const MeasuringWalk& walk) {
+    const auto first = [&](const auto& isWanted) -> std::optional<std::size_t> {
+        const auto found = std::ranges::find_if(walk.stops, isWanted);
+        return found == walk.stops.end()
+                   ? std::nullopt
+                   : std::optional(static_cast<std::size_t>(found - walk.stops.begin()));
+    };
+    const auto starting = first([&](const WalkStop& stop) { return isStarting(car, stop.id); });
+    return starting ? starting : first([&](const WalkStop& stop) { return !isMeasured(car, stop.id); });
+}
+
+std::size_t countLeft(const Car& car, const MeasuringWalk& walk) {
+    return static_cast<std::size_t>(
+        std::ranges::count_if(walk.stops, [&](const WalkStop& stop) { return !isMeasured(car, stop.id); }));
+}
+
+Edit editOfReadings(const Car& car, const FieldId& id, double first, std::optional<double> second) {
+    if (!second) {
+        return SetNumber{id, first};
+    }
+    const SetNumber mean{id, (first + *second) / 2};
+    if (!mayHaveSpread(id.field)) {
+        return mean;
+    }
+    FieldId spread = id;
+    spread.spread = true;
+    // Two equal readings don't make a tape any finer.
+    const bool hasOwn = numberAt(car, spread).has_value();
+    const Car without = hasOwn ? bolthole::apply(car, ClearNumber{spread}).car : car;
+    const double tool = surenessOf(without, id).uncertainty;
+    const double read = std::abs(first - *second) / kCoverage95;
+    if (read <= tool && !hasOwn) {
+        return mean;
+    }
+    return SetNumbers{{mean, {spread, std::max(read, tool)}}};
+}
+
+}  // namespace bolthole

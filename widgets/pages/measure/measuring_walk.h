@@ -1,0 +1,48 @@
+// The measuring sheet as a walk: every number it has a box for, one after the other, and what two readings of
+// one make of it.
+#pragma once
+
+#include <QString>
+#include <optional>
+#include <vector>
+
+#include "geometry/edits/edit.h"
+#include "widgets/papers/sheets/measuring_plan.h"
+
+namespace bolthole {
+
+/// A number of the sheet.
+struct WalkStop {
+    std::size_t area = 0;  ///< index into MeasuringWalk::areas
+    QString sign;          ///< number or letter of its place in the area's picture; empty: it is not drawn
+    QString name;          ///< as the sheet's row and column have it: "upper, axle: up"
+    FieldId id;
+};
+
+/// The sheet's numbers in its order.
+struct MeasuringWalk {
+    std::vector<PlanArea> areas;
+    std::vector<WalkStop> stops;
+};
+
+/// What the sheet of the car has boxes for. The car need not be whole.
+[[nodiscard]] MeasuringWalk measuringWalk(const Car& car);
+
+/// Whether the number is there and was measured: not absent, no starting number.
+[[nodiscard]] bool isMeasured(const Car& car, const FieldId& id);
+
+/// Where a person begins: at the first starting number, else at the first that is absent. Nothing: all is
+/// measured.
+[[nodiscard]] std::optional<std::size_t> firstLeft(const Car& car, const MeasuringWalk& walk);
+
+/// How many stops are not measured.
+[[nodiscard]] std::size_t countLeft(const Car& car, const MeasuringWalk& walk);
+
+/// The edit that one or two readings (SI) of a number make. Two: their mean is the number, and their
+/// difference is what stands after its ±, where that is more than the tool's own; an own ± that the number
+/// had is replaced. That is the mean's standard uncertainty by the Guide (JCGM 100:2008, 4.2.3: s/√2, half of
+/// the difference) with the factor 1.96 for 95 %.
+[[nodiscard]] Edit editOfReadings(const Car& car, const FieldId& id, double first,
+                                  std::optional<double> second);
+
+}  // namespace bolthole
