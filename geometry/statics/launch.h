@@ -53,6 +53,7 @@ struct LaunchAttitude {
     double rearRise = 0;     ///< m, body over the ground at the rear axle, the tires' give included, up +
     double frontRise = 0;    ///< m, at the front axle
     double pitch = 0;        ///< rad, body against the ground, nose down +
+    bool frontToppedOut = false;  ///< the front hangs on its stop; see geometry/statics/launch_attitude.h
 };
 /// D. Barton, J. Fieldhouse, Automotive Chassis Engineering (Springer 2018), sec. 3.11, eqs 3.63-3.69: the
 /// rear springs give k x = F (h/L - e/d), with e/d = `swingArmSlope`; nothing in front takes thrust, so its

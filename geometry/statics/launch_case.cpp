@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "geometry/car/fields.h"
+#include "geometry/statics/launch_attitude.h"
 #include "geometry/statics/rollout.h"
 
 namespace bolthole {
@@ -177,7 +178,7 @@ Known<LaunchThrust> findThrust(const Car& car, const LaunchCase& launch) {
 
 constexpr const char* kNoSlope = "the side-view swing arm has no slope at ride";
 
-Known<LaunchAttitude> findAttitude(const LaunchCase& launch) {
+Known<LaunchAttitude> findAttitude(const Car& car, const Trace& trace, const LaunchCase& launch) {
     if (launch.loads && launch.loads->wheelsUp) {
         return Known<LaunchAttitude>::none("the front wheels are off the ground: no rest to compute");
     }
@@ -190,7 +191,19 @@ Known<LaunchAttitude> findAttitude(const LaunchCase& launch) {
     if (std::isnan(launch.swingArmSlope)) {
         return Known<LaunchAttitude>::none(kNoSlope);
     }
-    return *launchAttitude(launch.standing, *launch.loads, launch.swingArmSlope, *stance.front, *stance.rear);
+    const AttitudeCase with{.standing = launch.standing,
+                            .loads = *launch.loads,
+                            .acceleration = launch.thrust->acceleration,
+                            .rideGround = trace.ride[Figure::ground],
+                            .front = *stance.front,
+                            .rear = *stance.rear,
+                            .unsprungMass = car.launch.unsprungMass.value_or(0),
+                            .frontDroop = car.launch.front.droop};
+    SwingArm arm(car);
+    const auto rest = attitudeOnPath(with, arm);
+    return rest ? Known<LaunchAttitude>(*rest)
+                : Known<LaunchAttitude>::none(
+                      "no rest with all tires on the ground within the travel entered");
 }
 
 Known<double> findShaftTorque(const Car& car, const LaunchCase& launch) {
@@ -319,7 +332,7 @@ void compute(const Car& car, const Trace& trace, LaunchCase& launch) {
     launch.loads = launch.thrust
                        ? Known<LaunchLoads>(launchLoads(launch.standing, launch.thrust->acceleration))
                        : Known<LaunchLoads>::because(launch.thrust);
-    launch.attitude = findAttitude(launch);
+    launch.attitude = findAttitude(car, trace, launch);
     launch.shaftTorque = findShaftTorque(car, launch);
     findRoll(car, launch);
     findBraking(car, launch);

@@ -11,6 +11,7 @@
 #include "geometry/kinematics/trace.h"
 #include "geometry/statics/braking.h"
 #include "geometry/statics/launch.h"
+#include "geometry/statics/launch_attitude.h"
 #include "geometry/weights/weights.h"
 #include "tests/outside/corners.h"
 #include "tests/support/car_generator.h"
@@ -199,6 +200,33 @@ double springLoad(const Car& car, const AxlePose& pose, double along, double up)
     return matrix.partialPivLu().solve(-Vector3d(along, up, car.rearTireRadius * along))[2];
 }
 
+// The same on ground that rises toward the front by `ground` in the car frame, all directions the ground's,
+// with the axle's own inertia at its center.
+double springLoadAt(const Car& car, const AxlePose& pose, double ground, double along, double up,
+                    double inertia) {
+    const Eigen::Rotation2Dd level(-ground);
+    Eigen::Matrix3d matrix;
+    for (Eigen::Index column = 0; column < 2; ++column) {
+        const Link& link = car.links[static_cast<std::size_t>(column)];
+        const Vector3d arm = pose.carry(link.axle.inUse().at - Vector3d(0, 0, car.rearTireRadius));
+        const Vector3d span = link.chassis.inUse().at - arm;
+        const Vector2d unit = level * Vector2d(span.x(), span.z()).normalized();
+        const Vector2d fromCenter = level * Vector2d(arm.x() - pose.x, arm.z() - pose.z);
+        matrix.col(column) << unit.x(), unit.y(), fromCenter.x() * unit.y() - fromCenter.y() * unit.x();
+    }
+    matrix.col(2) << 0, -1, 0;
+    return matrix.partialPivLu().solve(-Vector3d(along - inertia, up, car.rearTireRadius * along))[2];
+}
+
+// The pose at one travel.
+AxlePose poseAt(Car car, double travel) {
+    car.travel.bump = std::max(travel, 0.0);
+    car.travel.droop = std::max(-travel, 0.0);
+    car.travel.steps = 3;
+    const Trace trace = computeTrace(car);
+    return travel > 0 ? trace.stations.back().pose : trace.stations.front().pose;
+}
+
 // Both axles move together, so that the ground stays level and the patch stays under the axle's center.
 template <typename Check>
 void forLevelStations(std::uint64_t seed, const Check& check) {
@@ -255,6 +283,55 @@ TEST(LaunchBalance, LaunchSquatsAsTheFreeAxleSays) {
         EXPECT_NEAR(attitude->rearRise, -springs / (2 * 25e3) - transfer / (2 * 180e3), 1e-12);
         EXPECT_NEAR(attitude->frontRise, transfer / (2 * 30e3) + transfer / (2 * 200e3), 1e-12);
     });
+}
+
+// Where it comes to rest the free axle, with its inertia, wants
+// of the springs what they push there.
+TEST(LaunchBalance, AtRestOnItsPathTheFreeAxleIsInBalance) {
+    CarGenerator generator(81);
+    int bumps = 0;
+    int droops = 0;
+    int toppedOut = 0;
+    for (const Layout layout : {Layout::triangulated, Layout::wattsThreeLink, Layout::parallelGuide}) {
+        for (int number = 0; number < 80; ++number) {
+            Car car = generator.draw(layout);
+            const Trace trace = computeTrace(car);
+            const StandingCar standing = standingCar(car, trace.ride.ground);
+            const double acceleration = generator.between(2, 6);
+            const AttitudeCase with{.standing = standing,
+                                    .loads = launchLoads(standing, acceleration),
+                                    .acceleration = acceleration,
+                                    .rideGround = trace.ride[Figure::ground],
+                                    .front = {.wheel = generator.between(20e3, 40e3), .tire = 200e3},
+                                    .rear = {.wheel = generator.between(20e3, 40e3), .tire = 180e3},
+                                    .unsprungMass = generator.between(60, 150),
+                                    .frontDroop = generator.between(0.02, 0.06)};
+            SwingArm arm(car);
+            const auto rest = attitudeOnPath(with, arm);
+            if (!rest || with.loads.wheelsUp) {
+                continue;
+            }
+            // The CG turns with the body about the rear patch, which the springs and tires have let down or
+            // up.
+            const Vector2d cg =
+                Eigen::Rotation2Dd(-rest->pitch) * Vector2d(standing.cgAhead, standing.cgHeight) +
+                Vector2d(0, rest->rearRise);
+            const double force = standing.mass * acceleration;
+            const double moved = force * cg.y() / standing.wheelbase;
+            const double springs =
+                springLoadAt(car, poseAt(car, rest->rearTravel), with.rideGround + rest->pitch, force, moved,
+                             with.unsprungMass * acceleration);
+            EXPECT_NEAR(2 * with.rear.wheel * rest->rearTravel, springs, 2e-3 * standing.pressing());
+            EXPECT_NEAR(-2 * with.front.wheel * rest->frontTravel, moved,
+                        rest->frontToppedOut ? moved : 2e-3 * standing.pressing());
+            EXPECT_GE(rest->frontTravel, -*with.frontDroop);
+            (rest->rearTravel > 0 ? bumps : droops)++;
+            toppedOut += rest->frontToppedOut ? 1 : 0;
+        }
+    }
+    EXPECT_GT(bumps, 10);
+    EXPECT_GT(droops, 10);
+    EXPECT_GT(toppedOut, 10);
 }
 
 }  // namespace bolthole

@@ -203,9 +203,26 @@ QWidget* CarSheet::unfoldedEditor(const FieldId& id) {
             limits->setUnfolded(true);
         }
     }
-    scroll_->widget()->layout()->activate();
+    layOutAround(*editor);
     scroll_->ensureWidgetVisible(editor, 0, 60);
     return editor;
+}
+
+// At once what the toolkit does when it comes to it: every layout from the editor outward, then the area that
+// scrolls.
+void CarSheet::layOutAround(QWidget& editor) {
+    QWidget* const content = scroll_->widget();
+    for (QWidget* around = editor.parentWidget(); around != nullptr; around = around->parentWidget()) {
+        if (around->layout() != nullptr) {
+            around->layout()->activate();
+        }
+        if (around == content) {
+            break;
+        }
+    }
+    QEvent laidOut(QEvent::LayoutRequest);
+    QCoreApplication::sendEvent(scroll_, &laidOut);
+    content->layout()->activate();
 }
 
 void CarSheet::focusField(const FieldId& id) {

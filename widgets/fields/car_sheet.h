@@ -85,6 +85,7 @@ class CarSheet : public QWidget {
     void refresh();
     void keepRoom();
     QWidget* unfoldedEditor(const FieldId& id);
+    void layOutAround(QWidget& editor);
     [[nodiscard]] std::vector<Section*> sections() const;
 
     SheetHub* hub_;

@@ -346,7 +346,8 @@ std::vector<Fact> attitudeFacts(const LaunchCase& launch, Units units) {
                          {fineNumber("rear_axle_travel", at.rearTravel, Quantity::length)}});
         facts.push_back({tr("Front of the body"),
                          rise(at.frontRise, units),
-                         wheelWords(at.frontTravel, units),
+                         at.frontToppedOut ? tr("topped out: %1").arg(wheelWords(at.frontTravel, units))
+                                           : wheelWords(at.frontTravel, units),
                          false,
                          fineNumber("front_body_rise", at.frontRise, Quantity::length),
                          {},

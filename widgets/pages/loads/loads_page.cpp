@@ -192,9 +192,10 @@ void LoadsPage::showFacts() {
                "they have a ± of their own.");
     }
     launch_->showFacts(facts[0], note);
-    attitude_->showFacts(facts[1],
-                         tr("Where the springs come to rest under a steady thrust: linear, the swing arm's "
-                            "slope at ride, no stop, no shock."));
+    attitude_->showFacts(
+        facts[1], tr("Where the springs come to rest under a steady thrust: the swing arm's slope there, the "
+                     "rear axle's own inertia and the front's topping out counted; one rate, no bump stop, "
+                     "no shock."));
     roll_->showFacts(facts[2],
                      tr("For an engine that turns clockwise seen from the front, as nearly all do. A preload "
                         "cancels one torque and no other, and the car may pull to one side under braking."));
