@@ -42,6 +42,7 @@ class EnteredDoubtFinder {
     void checkPoint(Field field, const EnteredPoint& point, std::string_view words);
     void checkFour(const WheelFields& fields, const EnteredCorners& four, std::string_view words);
     void checkSprings();
+    void checkSpringLoad(std::span<const SuspensionPart> parts);
     void checkTravel(bool bump, const TravelRoom& room, std::span<const SuspensionPart> parts);
     void checkBrakes();
     void checkLaunch();
@@ -196,6 +197,19 @@ void EnteredDoubtFinder::checkTravel(bool bump, const TravelRoom& room,
                                                           "part's lengths");
 }
 
+// Where no spring carries, or nothing was weighed, there is nothing to hold against the other.
+void EnteredDoubtFinder::checkSpringLoad(std::span<const SuspensionPart> parts) {
+    const SpringBalance balance = springBalance(car_, pushAtRide(car_, parts));
+    if (balance.carried == 0 || balance.weighed == 0 || !balance.isDoubtful()) {
+        return;
+    }
+    const bool isMore = balance.carried > balance.weighed - balance.axle.value_or(0);
+    add({.field = Field::springRate, .item = 0},
+        "the springs carry " + force(balance.carried) + " at ride, " + (isMore ? "more" : "less") +
+            " than the scales leave them, " + force(balance.weighed - balance.axle.value_or(0)) +
+            ": a free length, rate, mount or weight is wrong");
+}
+
 void EnteredDoubtFinder::checkSprings() {
     for (std::size_t item = 0; item < car_.springs.size(); ++item) {
         const int index = static_cast<int>(item);
@@ -209,6 +223,7 @@ void EnteredDoubtFinder::checkSprings() {
     if (parts.empty() || !trace_.assembly.usable()) {
         return;
     }
+    checkSpringLoad(parts);
     const TravelRoom room = travelRoom(car_, parts);
     if (room.assembled) {
         checkTravel(true, room, parts);

@@ -167,6 +167,38 @@ double sumOfRates(std::span<const SuspensionPart> parts, std::span<const PartLin
 
 }  // namespace
 
+double pushAtRide(const Car& car, std::span<const SuspensionPart> parts) {
+    std::vector<PartLine> lines;
+    buildPartLines(parts, car.rearTireRadius, lines);
+    AxleSolver solver(buildLinkage(car), Drive::travel);
+    if (!solver.assemble().usable()) {
+        return 0;
+    }
+    const Neighbors around = neighborsInTravel(solver, 0);
+    double sum = 0;
+    for (const PartLine& line : lines) {
+        const LineState state = around.middle.state(line);
+        sum += parts[static_cast<std::size_t>(line.part)].force(state.length) *
+               state.shortening(around.middle.motion);
+    }
+    return sum;
+}
+
+SpringBalance springBalance(const Car& car, double carried) {
+    SpringBalance balance{
+        .carried = carried,
+        .weighed = (car.cornerWeights.leftRear + car.cornerWeights.rightRear) * kStandardGravity};
+    if (car.launch.unsprungMass) {
+        balance.axle = *car.launch.unsprungMass * kStandardGravity;
+    }
+    return balance;
+}
+
+bool SpringBalance::isDoubtful() const {
+    const std::optional<double> over = excess();
+    return carried > weighed || (over && std::abs(*over) > kDoubtedShare * (weighed - *axle));
+}
+
 std::optional<WheelRates> springRates(const Car& car, std::span<const SuspensionPart> parts, double travel) {
     const Linkage linkage = buildLinkage(car);
     std::vector<PartLine> lines;

@@ -57,6 +57,31 @@ void computeSprings(const Car& car, std::span<const SuspensionPart> parts, Sprin
 [[nodiscard]] std::optional<WheelRates> springRates(const Car& car, std::span<const SuspensionPart> parts,
                                                     double travel);
 
+/// What the parts push at ride, N on the axle, + lifts the body: force times motion ratio, all lines. 0 where
+/// the links can't be assembled.
+[[nodiscard]] double pushAtRide(const Car& car, std::span<const SuspensionPart> parts);
+
+/// What the springs carry at ride against what the scales leave them.
+struct SpringBalance {
+    double carried = 0;  ///< N, as pushAtRide()
+    double weighed = 0;  ///< N on the rear tires, by the corner weights
+    std::optional<double> axle =
+        std::nullopt;  ///< N that weigh on the tires alone, where the unsprung mass is entered
+
+    /// What the springs have too much (+) or too little, N. Links do no work as both wheels move alike, so
+    /// that the springs carry all but the axle: the two are equal on a car measured without error.
+    [[nodiscard]] std::optional<double> excess() const {
+        return axle ? std::optional(carried - (weighed - *axle)) : std::nullopt;
+    }
+    /// Whether something is entered wrong: more than the tires carry, or kDoubtedShare from what is left to
+    /// them.
+    [[nodiscard]] bool isDoubtful() const;
+};
+/// Of the springs' load; rates and corner weights are seldom known better. A judgement, common practice, no
+/// source.
+inline constexpr double kDoubtedShare = 0.05;
+[[nodiscard]] SpringBalance springBalance(const Car& car, double carried);
+
 /// What ends a travel.
 enum class TravelStop {
     range,   ///< nothing before the travel entered

@@ -10,6 +10,7 @@
 #include "geometry/checks/doubts.h"
 #include "geometry/edits/edit.h"
 #include "geometry/kinematics/trace.h"
+#include "geometry/units/units.h"
 #include "tests/support/plain_car.h"
 
 namespace bolthole {
@@ -106,6 +107,26 @@ TEST_F(EnteredDoubts, APadThatIsLow) {
 TEST_F(EnteredDoubts, ASpringThatCantBe) {
     car.springs[0].rate = 30e3;  // without a free length
     EXPECT_THAT(found(), Contains(HasSubstr("springs[0]: coil is not computed: expected a free length")));
+}
+
+// Two coils at the motion ratio of their measured lengths push what the scales say, less the axle.
+TEST_F(EnteredDoubts, SpringsThatCarryAnotherLoadThanTheScales) {
+    const double rear = car.cornerWeights.leftRear + car.cornerWeights.rightRear;
+    car.launch.unsprungMass = 100;
+    SuspensionPart& coil = car.springs[0];
+    coil.rate = 30e3;
+    const auto lengthAt = [&](double travel) {
+        const Eigen::Vector3d arm = coil.axle.inUse().at - Eigen::Vector3d(0, 0, car.rearTireRadius);
+        return (coil.chassis.inUse().at - solveStation(car, travel).pose.carry(arm)).norm();
+    };
+    const double ratio = (lengthAt(-1e-4) - lengthAt(1e-4)) / 2e-4;
+    const double squeezed = (rear - 100) * kStandardGravity / (2 * ratio * *coil.rate);
+    coil.freeLength = lengthAt(0) + squeezed;
+    EXPECT_THAT(found(), Not(Contains(HasSubstr("than the scales leave them"))));
+    *coil.freeLength += 0.1 * squeezed;
+    EXPECT_THAT(found(), Contains(HasSubstr("more than the scales leave them")));
+    *coil.freeLength -= 0.2 * squeezed;
+    EXPECT_THAT(found(), Contains(HasSubstr("less than the scales leave them")));
 }
 
 TEST_F(EnteredDoubts, TravelThatAShockDoesNotHave) {

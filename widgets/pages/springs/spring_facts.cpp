@@ -272,19 +272,30 @@ Fact endFact(const TravelEnd& end, bool bump, const Car& car, const SpringFindin
             {fineNumber(bump ? "bump_end" : "droop_end", end.travel, Quantity::length)}};
 }
 
-// The rest of what the tires carry is the axle's own weight: links do no work as both wheels move alike.
+QString againstScales(const SpringBalance& balance, Units units) {
+    const auto words = [units](double force) { return rounded(force, Quantity::force, units); };
+    const std::optional<double> excess = balance.excess();
+    if (!excess) {
+        return tr("the rear tires carry %1 by the corner weights, axle and wheels with it")
+            .arg(words(balance.weighed));
+    }
+    const QString left = tr("the scales leave them %1, the axle's own %2 taken off")
+                             .arg(words(balance.weighed - *balance.axle), words(*balance.axle));
+    const QString by = words(std::abs(*excess));
+    return *excess < 0 ? tr("%1 too little: %2").arg(by, left) : tr("%1 too much: %2").arg(by, left);
+}
+
 Fact carriedFact(const Car& car, const SpringFindings& found) {
-    const double weighed = (car.cornerWeights.leftRear + car.cornerWeights.rightRear) * kGravity;
-    const bool tooMuch = found.carried() > weighed;
-    const QString scales = tr("the rear tires carry %1 by the corner weights, axle and wheels with it")
-                               .arg(rounded(weighed, Quantity::force, car.units));
+    const SpringBalance balance = springBalance(car, found.carried());
+    const QString scales = againstScales(balance, car.units);
+    const bool isWrong = balance.isDoubtful();
     return {tr("Springs carry at ride"),
-            rounded(found.carried(), Quantity::force, car.units),
-            tooMuch ? tr("▲ %1: a length, rate or mount is wrong").arg(scales) : scales,
-            tooMuch,
-            plainNumber("springs_carry_ride", found.carried(), Quantity::force),
+            rounded(balance.carried, Quantity::force, car.units),
+            isWrong ? tr("▲ %1: a length, rate, mount or weight is wrong").arg(scales) : scales,
+            isWrong,
+            plainNumber("springs_carry_ride", balance.carried, Quantity::force),
             {},
-            {plainNumber("rear_tires_carry", weighed, Quantity::force)}};
+            {plainNumber("rear_tires_carry", balance.weighed, Quantity::force)}};
 }
 
 Fact inUseFact(const Car& car, const SpringFindings& found) {
