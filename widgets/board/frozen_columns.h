@@ -15,8 +15,8 @@ class FrozenColumns : public QTableView {
     /// `table` is the parent and has its model already. Its columns must stay in their order.
     explicit FrozenColumns(QTableView* table);
 
-    /// Holds the first `count` columns, narrower than they would be where they would take more than their share
-    /// of the table, and fewer where even that is too much.
+    /// Holds the first `count` columns, narrower than they would be where they would take more than their
+    /// share of the table, and fewer where even that is too much.
     void hold(int count);
     /// The table's columns have the widths now that they should have where there is room.
     void takeWidths();

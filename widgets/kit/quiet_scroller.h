@@ -5,8 +5,8 @@
 
 namespace bolthole {
 
-/// Shows its widget at its own width, without frame or background and out of the order of Tab. While it is hidden a
-/// change of style costs it nothing: it measures what stands in it when it is shown.
+/// Shows its widget at its own width, without frame or background and out of the order of Tab. While it is
+/// hidden a change of style costs it nothing: it measures what stands in it when it is shown.
 class QuietScroller : public QScrollArea {
     Q_OBJECT
   public:
