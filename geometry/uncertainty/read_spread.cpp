@@ -113,6 +113,20 @@ std::vector<double> readSpread(const Car& car, std::size_t count, const ReadNumb
     return spread;
 }
 
+std::vector<Coverage> readRanges(const Car& car, std::size_t count, const ReadNumbers& read) {
+    const std::vector<CarInput> inputs = measuredInputs(car);
+    const SamplePlan plan{.samples = kRangeDraws, .seed = 1, .threads = 1};
+    const Samples samples = drawSamples([&] { return std::make_unique<ReadModel>(car, inputs, count, read); },
+                                        asInputs(inputs), plan);
+    std::vector<Coverage> ranges;
+    for (std::size_t number = 0; number < count; ++number) {
+        const auto column = samples.col(static_cast<Eigen::Index>(number));
+        std::vector<double> values(column.begin(), column.end());
+        ranges.push_back(coverageOf(values));
+    }
+    return ranges;
+}
+
 std::vector<std::vector<FieldId>> startsBehind(const Car& car, std::size_t count, const ReadNumbers& read) {
     std::vector<CarInput> inputs = measuredInputs(car);
     std::erase_if(inputs, [](const CarInput& input) { return !input.starting; });

@@ -5,6 +5,7 @@
 #include <span>
 #include <vector>
 
+#include "geometry/uncertainty/propagation.h"
 #include "geometry/uncertainty/uncertain_inputs.h"
 
 namespace bolthole {
@@ -25,6 +26,13 @@ using ReadNumbers = std::function<bool(const Car& car, std::span<double> numbers
 /// sides of some input, and where it rests on a number that nobody measured. Calls `read` twice an input:
 /// some milliseconds, not for every step of a drag.
 [[nodiscard]] std::vector<double> readSpread(const Car& car, std::size_t count, const ReadNumbers& read);
+
+/// Where 95 of 100 of each number lie as all of measuredInputs() are off at random (JCGM 101:2008, cl. 7;
+/// Coverage::low and high), in the number's unit, of kRangeDraws draws that are the same every time. For a
+/// size near nothing, as an angle between two shafts, whose figure is no middle of where it may be. `used` of
+/// a number is 0 where it is not known. Calls `read` once a draw.
+inline constexpr std::size_t kRangeDraws = 500;
+[[nodiscard]] std::vector<Coverage> readRanges(const Car& car, std::size_t count, const ReadNumbers& read);
 
 /// For each of the numbers the starting numbers of the car, without an uncertainty of their own, that it
 /// moves with. All empty where the car has none. Calls `read` twice for each such number.

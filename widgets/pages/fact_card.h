@@ -27,7 +27,16 @@ struct FactNumber {
     Quantity quantity = Quantity::length;
     Fineness fineness = Fineness::plain;  ///< how it is written
     QString unit{};                       ///< where its unit is not the quantity's: "g"
+    /// A size that can't be below nothing, as an angle between two shafts: near nothing how sure it is is
+    /// told by where it may be, "0.05 to 1.38°", as it lies on no middle.
+    bool hasNoSign = false;
 };
+
+/// The same number as a size without a sign.
+[[nodiscard]] inline FactNumber sizeOf(FactNumber number) {
+    number.hasNoSign = true;
+    return number;
+}
 
 /// A number that figureText() or fineFigureText() writes, SI.
 [[nodiscard]] inline FactNumber plainNumber(std::string id, double value, Quantity quantity) {

@@ -1,5 +1,6 @@
 #include "widgets/pages/fact_spread.h"
 
+#include <QCoreApplication>
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -26,7 +27,7 @@ NumbersById byId(const CardFacts& cards) {
     return values;
 }
 
-QString sureOf(const FactNumber& number, double uncertainty, Units units) {
+QString halfWidth(const FactNumber& number, double uncertainty, Units units) {
     const std::string half = halfWidthText(uncertainty, number.quantity, units, number.fineness);
     if (half.empty()) {
         return {};
@@ -35,6 +36,24 @@ QString sureOf(const FactNumber& number, double uncertainty, Units units) {
                              ? QString::fromStdString(withUnit(half, number.quantity, units))
                              : QString::fromStdString(half) + QLatin1Char(' ') + number.unit;
     return QStringLiteral("± ") + text;
+}
+
+// How far from nothing, in standard uncertainties, a size is as good as any number: then hardly a draw gets
+// there.
+constexpr double kFarFromNothing = 4;
+
+bool isNearNothing(const FactNumber& number, double uncertainty) {
+    return number.hasNoSign && std::abs(number.value) < kFarFromNothing * uncertainty;
+}
+
+QString rangeText(const FactNumber& number, const Coverage& range, Units units) {
+    const auto text = [&](double value) {
+        return number.fineness == Fineness::fine ? fineFigureText(value, number.quantity, units)
+                                                 : figureText(value, number.quantity, units);
+    };
+    return QCoreApplication::translate("FactSpread", "%1 to %2")
+        .arg(QString::fromStdString(text(range.low)),
+             QString::fromStdString(withUnit(text(range.high), number.quantity, units)));
 }
 
 }  // namespace
@@ -82,25 +101,55 @@ std::vector<std::vector<FieldId>> startsOf(const CardFacts& cards, const Car& ca
     return startsBehind(car, numbers.size(), readerOf(numbers, read));
 }
 
+namespace {
+
+/// All that is said of how sure the numbers are.
+struct Sure {
+    std::vector<double> spread;
+    std::vector<Coverage> ranges;
+    std::vector<std::vector<FieldId>> starts;
+};
+
+Sure sureOfAll(const CardFacts& cards, const Car& car, const ReadCards& read) {
+    Sure sure{spreadOf(cards, car, read), {}, startsOf(cards, car, read)};
+    const std::vector<const FactNumber*> numbers = numbersOf(cards);
+    for (std::size_t index = 0; index < numbers.size(); ++index) {
+        if (sure.ranges.empty() && isNearNothing(*numbers[index], sure.spread[index])) {
+            sure.ranges = readRanges(car, numbers.size(), readerOf(numbers, read));
+        }
+    }
+    return sure;
+}
+
+}  // namespace
+
+QString FactSpread::sureOf(const FactNumber& number, std::size_t index, Units units) const {
+    if (!ranges_.empty() && ranges_[index].used > 0 && isNearNothing(number, spread_[index])) {
+        return rangeText(number, ranges_[index], units);
+    }
+    return halfWidth(number, spread_[index], units);
+}
+
 void FactSpread::compute(const CardFacts& cards, const Car& car, const ReadCards& read,
                          std::function<void()> whenKnown) {
     car_ = car;
     count_ = numbersOf(cards).size();
     spread_.clear();
+    const auto take = [this](const Sure& sure) {
+        spread_ = sure.spread;
+        ranges_ = sure.ranges;
+        starts_ = sure.starts;
+    };
     if (!whenKnown) {
-        spread_ = spreadOf(cards, car, read);
-        starts_ = startsOf(cards, car, read);
+        take(sureOfAll(cards, car, read));
         return;
     }
     if (!jobs_) {
         jobs_ = std::make_unique<JobRunner>();
     }
-    jobs_->start([this, cards, car, read, whenKnown = std::move(whenKnown)](const Job& job) {
-        std::vector<double> spread = spreadOf(cards, car, read);
-        std::vector<std::vector<FieldId>> starts = startsOf(cards, car, read);
-        job.answer([this, spread = std::move(spread), starts = std::move(starts), whenKnown] {
-            spread_ = spread;
-            starts_ = starts;
+    jobs_->start([take, cards, car, read, whenKnown = std::move(whenKnown)](const Job& job) {
+        job.answer([take, sure = sureOfAll(cards, car, read), whenKnown] {
+            take(sure);
             whenKnown();
         });
     });
@@ -120,10 +169,10 @@ void FactSpread::addTo(CardFacts& cards, const Car& car, Units units, const Read
             if (!fact.number.id.empty()) {
                 const bool isShown = !std::isnan(fact.number.value);
                 fact.starting = isShown ? startingWords(car, starts_[number]) : QString();
-                const double spread = spread_[number++];
                 fact.sure = !isShown                  ? QString()
-                            : fact.starting.isEmpty() ? sureOf(fact.number, spread, units)
+                            : fact.starting.isEmpty() ? sureOf(fact.number, number, units)
                                                       : noSureWords();
+                ++number;
             }
             number += static_cast<std::size_t>(std::ranges::count_if(
                 fact.others, [](const FactNumber& other) { return !other.id.empty(); }));

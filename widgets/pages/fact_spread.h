@@ -7,6 +7,7 @@
 
 #include "geometry/car/car.h"
 #include "geometry/car/field_id.h"
+#include "geometry/uncertainty/propagation.h"
 #include "widgets/kit/job_runner.h"
 #include "widgets/pages/fact_card.h"
 
@@ -46,12 +47,14 @@ class FactSpread {
     void forget();
 
   private:
+    [[nodiscard]] QString sureOf(const FactNumber& number, std::size_t index, Units units) const;
     void compute(const CardFacts& cards, const Car& car, const ReadCards& read,
                  std::function<void()> whenKnown);
 
-    Car car_;                     // that `spread_` is of, or will be
-    std::size_t count_ = 0;       // of its numbers
-    std::vector<double> spread_;  // of numbersOf() in their order; empty while they are computed
+    Car car_;                       // that `spread_` is of, or will be
+    std::size_t count_ = 0;         // of its numbers
+    std::vector<double> spread_;    // of numbersOf() in their order; empty while they are computed
+    std::vector<Coverage> ranges_;  // the same; empty where none is a size near nothing
     std::vector<std::vector<FieldId>> starts_;  // the same
     std::unique_ptr<JobRunner> jobs_;
 };

@@ -54,6 +54,25 @@ TEST(ReadSpread, OfTheTracesFiguresIsTheTracesOwn) {
     }
 }
 
+// The size of two normal errors is Rayleigh's: P(r) = 1 - exp(-r^2/2u^2) (NIST/SEMATECH e-Handbook has it as
+// the Weibull distribution of shape 2, sec. 1.3.6.6.8, from memory), so 2.5 and 97.5 of 100 lie below 0.225
+// and 2.716 u.
+TEST(ReadRanges, OfASizeNearNothingAreTheDistributionsOwn) {
+    const Car car = CarGenerator(3).draw(Layout::triangulated);
+    const CornerWeights measured = car.cornerWeights;
+    const double u = uncertaintyOf(car, MeasuringTool::scales);
+    const auto size = [measured](const Car& varied, std::span<double> numbers) {
+        numbers[0] = std::hypot(varied.cornerWeights.leftFront - measured.leftFront,
+                                varied.cornerWeights.rightRear - measured.rightRear);
+        return true;
+    };
+    const std::vector<Coverage> ranges = readRanges(car, 1, size);
+    EXPECT_EQ(ranges[0].used, kRangeDraws);
+    EXPECT_NEAR(ranges[0].low, std::sqrt(-2 * std::log(0.975)) * u, 0.08 * u);
+    EXPECT_NEAR(ranges[0].high, std::sqrt(-2 * std::log(0.025)) * u, 0.25 * u);
+    EXPECT_EQ(readRanges(car, 1, size)[0].high, ranges[0].high) << "the same draws every time";
+}
+
 TEST(ReadSpread, IsNotKnownOfANumberThatDoesNotExist) {
     const Car car = CarGenerator(3).draw(Layout::triangulated);
     const std::vector<double> spread = readSpread(car, 2, [](const Car&, std::span<double> numbers) {

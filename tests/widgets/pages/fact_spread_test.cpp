@@ -35,6 +35,24 @@ TEST(FactSpread, StandsBesideTheRowsWithANumber) {
     EXPECT_EQ(cards[1][1].sure, QStringLiteral("± 1.0 kg"));
 }
 
+// An angle of 0.01 degrees between two shafts that may be a degree out of line either way is not "0.01 ± 2".
+TEST(FactSpread, ASizeNearNothingSaysWhereItMayBe) {
+    Car car = CarGenerator(5).draw(Layout::triangulated);
+    car.weighing.scaleUncertainty = 0.5;
+    const double measured = car.cornerWeights.leftFront - 0.1;
+    const auto sizes = [measured](const Car& of) {
+        Fact near = massFact(QStringLiteral("near"), std::abs(of.cornerWeights.leftFront - measured));
+        Fact far = massFact(QStringLiteral("far"), of.cornerWeights.leftFront);
+        near.number = sizeOf(near.number);
+        far.number = sizeOf(far.number);
+        return CardFacts{{near, far}};
+    };
+    CardFacts cards = sizes(car);
+    FactSpread().addTo(cards, car, Units::metric, sizes);
+    EXPECT_THAT(cards[0][0].sure.toStdString(), testing::MatchesRegex("0.0[0-9]* to 1.[0-9]* kg"));
+    EXPECT_EQ(cards[0][1].sure, QStringLiteral("± 1.0 kg"));
+}
+
 TEST(FactSpread, IsNotSaidWhereAVariedCarLacksTheNumber) {
     const Car car = CarGenerator(5).draw(Layout::triangulated);
     CardFacts cards = read(car);

@@ -102,7 +102,7 @@ Fact jointAtRide(const DrivelineReading& reading, std::size_t joint) {
             angleText(angle),
             joined({wound, bound}),
             straight,
-            fineNumber(id, angle, Quantity::angle),
+            sizeOf(fineNumber(id, angle, Quantity::angle)),
             {},
             woundNumber(reading, id, woundUp, Quantity::angle)};
 }
@@ -124,7 +124,7 @@ Fact equivalentAtRide(const DrivelineReading& reading) {
             angleText(ride.equivalent),
             joined({woundText(reading, angleText(wound.equivalent)), bound}),
             tooMuch,
-            fineNumber("equivalent_angle_ride", ride.equivalent, Quantity::angle),
+            sizeOf(fineNumber("equivalent_angle_ride", ride.equivalent, Quantity::angle)),
             {},
             woundNumber(reading, "equivalent_angle_ride", wound.equivalent, Quantity::angle)};
 }
@@ -159,8 +159,8 @@ Fact jointInTravel(const DrivelineReading& reading, std::size_t joint, Units uni
             angleText(worst.at.value),
             joined({whereText(reading, worst, units), bound}),
             over,
-            fineNumber(jointId(joint, reading.ride.coasting.joints) + "_largest", worst.at.value,
-                       Quantity::angle),
+            sizeOf(fineNumber(jointId(joint, reading.ride.coasting.joints) + "_largest", worst.at.value,
+                              Quantity::angle)),
             {},
             placeOf(jointId(joint, reading.ride.coasting.joints) + "_largest", worst)};
 }

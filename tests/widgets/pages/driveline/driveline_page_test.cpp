@@ -488,7 +488,9 @@ TEST_F(DrivelinePageTest, ThePinionIsAsSureAsItsAngleFinder) {
     solve();
     ASSERT_TRUE(test::awaitJobs());
     EXPECT_THAT(fact(kCancels, "Pinion at ride now").remark, StartsWith("± 0.49°; "));
-    EXPECT_THAT(fact(kAtRide, "Equivalent angle").remark, StartsWith("± "));
+    // An angle without a sign, near nothing: where it may be.
+    EXPECT_THAT(fact(kAtRide, "Equivalent angle").remark,
+                testing::ContainsRegex("^0\\.[0-9]+ to 0\\.[0-9]+°"));
     state_.showsSure = false;
     solve();
     EXPECT_THAT(fact(kCancels, "Pinion at ride now").remark, testing::Not(HasSubstr("±")));
