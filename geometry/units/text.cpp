@@ -96,6 +96,16 @@ int figureDecimals(Quantity quantity, Units units) {
     }
 }
 
+/// Of an inertia no more than five digits, whatever its unit: no swing and no estimate tells more.
+int meantDecimals(int decimals, double number, Quantity quantity) {
+    if (quantity != Quantity::inertia || std::abs(number) < 10) {
+        return decimals;
+    }
+    constexpr int kDigits = 5;
+    const int before = static_cast<int>(std::floor(std::log10(std::abs(number)))) + 1;
+    return std::clamp(kDigits - before, 0, decimals);
+}
+
 /// The value in shown units. Divides by the inch as 127/5000 m, so that whole fractions come out exactly.
 double shown(double value, Quantity quantity, Units units) {
     if (quantity == Quantity::length) {
@@ -247,7 +257,7 @@ std::string fieldText(double value, Quantity quantity, NumberStyle style) {
     const double number = shown(value, quantity, style.units);
     return quantity == Quantity::length && style.units == Units::inch
                ? tapeText(number, style.inches)
-               : trimmed(number, fieldDecimals(quantity, style.units));
+               : trimmed(number, meantDecimals(fieldDecimals(quantity, style.units), number, quantity));
 }
 
 std::string exactText(double value, Quantity quantity, NumberStyle style) {

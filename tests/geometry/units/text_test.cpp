@@ -342,6 +342,21 @@ TEST(FieldText, ShowsOtherQuantities) {
     EXPECT_EQ(fieldText(45.5, Quantity::percent, inch), "45.5");
 }
 
+// Five digits of an inertia, in either unit; what is typed back shows the same again.
+TEST(FieldText, ShowsOfAnInertiaWhatItCanMean) {
+    NumberStyle metric;
+    metric.units = Units::metric;
+    EXPECT_EQ(fieldText(3300.123, Quantity::inertia, metric), "3300.1");
+    EXPECT_EQ(fieldText(1.234, Quantity::inertia, metric), "1.234");
+    NumberStyle inch;
+    inch.units = Units::inch;
+    EXPECT_EQ(fieldText(3300.0, Quantity::inertia, inch),
+              "78310");  // lb ft^2: 3300/0.04214011 (NIST SP 811, from memory)
+    const auto typed = readTyped("78310", Quantity::inertia, Units::inch);
+    ASSERT_TRUE(typed.value);
+    EXPECT_EQ(fieldText(*typed.value, Quantity::inertia, inch), "78310");
+}
+
 TEST(FieldText, IsEmptyForWhatIsNoNumber) {
     for (const double value : {kNaN, kEndless, -kEndless}) {
         EXPECT_EQ(fieldText(value, Quantity::length, {}), "");
