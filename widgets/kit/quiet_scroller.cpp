@@ -14,8 +14,8 @@ QuietScroller::QuietScroller(QWidget* parent) : QScrollArea(parent) {
 // QScrollArea would measure all it holds at once, and did so for every page when the theme changed.
 bool QuietScroller::event(QEvent* event) {
     if (event->type() == QEvent::StyleChange && !isVisible()) {
-        return QAbstractScrollArea::event(
-            event);  // NOLINT(bugprone-parent-virtual-call): the one between measures
+        // NOLINTNEXTLINE(bugprone-parent-virtual-call): the one between is what measures
+        return QAbstractScrollArea::event(event);
     }
     return QScrollArea::event(event);
 }
