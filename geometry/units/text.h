@@ -30,8 +30,9 @@ struct NumberStyle {
 /// down to 64ths; what is none shows the nearest 32nd of an inch, as a tape has it, after "≈": "≈ 21 11/32".
 /// Below an eighth of an inch, and where the style is decimal, thousandths, also after "≈" where there is
 /// more to the number. All else in decimals, trailing zeros left off: at most 2 in mm, 2 for angles, 1 for
-/// lb, 2 for kg and percent, 4 for ratios, none for counts; an inertia with five digits at most. What has no "≈" can be typed back and then shows
-/// the same again. The minus is '-', as on the keyboard. Empty for NaN and infinity.
+/// lb, 2 for kg and percent, 4 for ratios, none for counts; an inertia with five digits at most. What has no
+/// "≈" can be typed back and then shows the same again. The minus is '-', as on the keyboard. Empty for NaN
+/// and infinity.
 [[nodiscard]] std::string fieldText(double value, Quantity quantity, NumberStyle style);
 
 /// The number to type on, as a field shows it while it is entered and in its tip: as fieldText(), but a
