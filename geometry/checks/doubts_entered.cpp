@@ -199,8 +199,8 @@ void EnteredDoubtFinder::checkTravel(bool bump, const TravelRoom& room,
 
 // Where no spring carries, or nothing was weighed, there is nothing to hold against the other.
 void EnteredDoubtFinder::checkSpringLoad(std::span<const SuspensionPart> parts) {
-    const SpringBalance balance = springBalance(car_, pushAtRide(car_, parts));
-    if (balance.carried == 0 || balance.weighed == 0 || !balance.isDoubtful()) {
+    const SpringBalance balance = springBalance(car_, pushOf(lineFiguresAt(car_, parts, 0)));
+    if (!(balance.carried > 0) || balance.weighed == 0 || !balance.isDoubtful()) {
         return;
     }
     const bool isMore = balance.carried > balance.weighed - balance.axle.value_or(0);

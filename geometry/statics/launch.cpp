@@ -46,21 +46,31 @@ double openGripThrust(double friction, double locked, const std::function<double
     return held;
 }
 
+LaunchAttitude attitudeAt(const StandingCar& car, double rearTravel, double moved, const WheelRates& front,
+                          const WheelRates& rear, std::optional<double> frontDroop) {
+    const double onTire = moved / 2;
+    const auto give = [onTire](const WheelRates& rates) { return rates.tire ? onTire / *rates.tire : 0; };
+    LaunchAttitude attitude;
+    attitude.rearTravel = rearTravel;
+    attitude.frontTravel = -onTire / front.wheel;
+    if (frontDroop && attitude.frontTravel < -*frontDroop) {
+        attitude.frontTravel = -*frontDroop;
+        attitude.frontToppedOut = true;
+    }
+    attitude.rearRise = -rearTravel - give(rear);
+    attitude.frontRise = -attitude.frontTravel + give(front);
+    attitude.pitch = std::atan2(attitude.rearRise - attitude.frontRise, car.wheelbase);
+    return attitude;
+}
+
 std::optional<LaunchAttitude> launchAttitude(const StandingCar& car, const LaunchLoads& loads,
                                              double swingArmSlope, const WheelRates& front,
                                              const WheelRates& rear) {
     if (loads.wheelsUp) {
         return std::nullopt;
     }
-    const double onTire = loads.transfer / 2;
-    const double byLinks = loads.thrust * swingArmSlope / 2;  // what of it the springs do not see
-    LaunchAttitude attitude;
-    attitude.rearTravel = (onTire - byLinks) / rear.wheel;
-    attitude.frontTravel = -onTire / front.wheel;
-    attitude.rearRise = byLinks / rear.wheel - onTire * rideGive(rear);
-    attitude.frontRise = onTire * rideGive(front);
-    attitude.pitch = std::atan2(attitude.rearRise - attitude.frontRise, car.wheelbase);
-    return attitude;
+    const double byLinks = loads.thrust * swingArmSlope;  // what of the load the springs do not see
+    return attitudeAt(car, (loads.transfer - byLinks) / 2 / rear.wheel, loads.transfer, front, rear);
 }
 
 double risingAntiSquat(const WheelRates& rear) {

@@ -45,16 +45,22 @@ struct LaunchLoads {
 [[nodiscard]] double openGripThrust(double friction, double locked,
                                     const std::function<double(double)>& lighterTire);
 
-/// Where the springs leave the body under a steady thrust, against ride. Linear: the swing arm's slope at
-/// ride, one rate each way, no bump stop, no shock.
+/// Where the springs leave the body under a steady thrust, against ride. One rate each way, no bump stop, no
+/// shock.
 struct LaunchAttitude {
     double rearTravel = 0;   ///< m, rear axle against the body, bump + (squat), droop - (separation)
     double frontTravel = 0;  ///< m, front axle
     double rearRise = 0;     ///< m, body over the ground at the rear axle, the tires' give included, up +
     double frontRise = 0;    ///< m, at the front axle
     double pitch = 0;        ///< rad, body against the ground, nose down +
-    bool frontToppedOut = false;  ///< the front hangs on its stop; see geometry/statics/launch_attitude.h
+    bool frontToppedOut = false;  ///< the front hangs on its stop
 };
+/// With the rear axle at `rearTravel` (m), the front where its springs leave it and `moved` newtons gone from
+/// the front tires to the rear ones, which give by that; `frontDroop` (m), where given, is all the front can
+/// drop.
+[[nodiscard]] LaunchAttitude attitudeAt(const StandingCar& car, double rearTravel, double moved,
+                                        const WheelRates& front, const WheelRates& rear,
+                                        std::optional<double> frontDroop = std::nullopt);
 /// D. Barton, J. Fieldhouse, Automotive Chassis Engineering (Springer 2018), sec. 3.11, eqs 3.63-3.69: the
 /// rear springs give k x = F (h/L - e/d), with e/d = `swingArmSlope`; nothing in front takes thrust, so its
 /// springs give F h/L. Nothing with the front wheels up.

@@ -1,7 +1,11 @@
 #include "geometry/statics/launch_attitude.h"
 
+#include <algorithm>
+#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
+#include <cstdint>
 #include <limits>
+#include <numeric>
 
 namespace bolthole {
 
@@ -59,61 +63,40 @@ class Rest {
         return with_.loads.transfer + with_.loads.thrust * lift / car.wheelbase;
     }
 
-    /// N by which one rear spring pushes more at that travel than what stands on it; 0: it rests there. NaN
-    /// where the arm has no slope.
+    /// m by which the axle stands higher against the body than the springs would leave it; 0: it rests there.
+    /// NaN where the arm has no slope.
     [[nodiscard]] double excess(double rearTravel) const {
-        const LaunchAttitude attitude = at(rearTravel);
-        const auto slopes = arm_.at(rearTravel, with_.rideGround + attitude.pitch);
+        const LaunchAttitude here = at(rearTravel);
+        const auto slopes = arm_.at(rearTravel, with_.rideGround + here.pitch);
         if (!slopes) {
             return std::numeric_limits<double>::quiet_NaN();
         }
-        const double byLinks =
-            with_.loads.thrust * slopes->patch - with_.unsprungMass * with_.acceleration * slopes->center;
-        return with_.rear.wheel * rearTravel - (moved(attitude) - byLinks) / 2;
+        LaunchLoads loads = with_.loads;
+        loads.transfer = moved(here);
+        const double ownForce = with_.unsprungMass * with_.acceleration;
+        const double ownPart = loads.thrust > 0 ? ownForce / loads.thrust : 0;
+        const auto left = launchAttitude(with_.standing, loads, slopes->patch - ownPart * slopes->center,
+                                         with_.front, with_.rear);
+        return left ? rearTravel - left->rearTravel : std::numeric_limits<double>::quiet_NaN();
     }
 
   private:
     [[nodiscard]] LaunchAttitude standing(double rearTravel, double movedLoad) const {
-        const double onTire = movedLoad / 2;
-        const auto give = [onTire](const WheelRates& rates) { return rates.tire ? onTire / *rates.tire : 0; };
-        LaunchAttitude attitude;
-        attitude.rearTravel = rearTravel;
-        attitude.frontTravel = -onTire / with_.front.wheel;
-        if (with_.frontDroop && attitude.frontTravel < -*with_.frontDroop) {
-            attitude.frontTravel = -*with_.frontDroop;
-            attitude.frontToppedOut = true;
-        }
-        attitude.rearRise = -rearTravel - give(with_.rear);
-        attitude.frontRise = -attitude.frontTravel + give(with_.front);
-        attitude.pitch = std::atan2(attitude.rearRise - attitude.frontRise, with_.standing.wheelbase);
-        return attitude;
+        return attitudeAt(with_.standing, rearTravel, movedLoad, with_.front, with_.rear, with_.frontDroop);
     }
 
     const AttitudeCase& with_;
     SwingArm& arm_;
 };
 
-// The zero between two travels of which one pushes too much and the other too little: regula falsi, in which
-// an end that stays counts half (the "Illinois" rule; e.g. W. H. Press et al., Numerical Recipes, ch. 9, from
-// memory).
+// The zero between two travels of which one pushes too much and the other too little.
 double restBetween(const Rest& rest, double one, double other) {
-    double atOne = rest.excess(one);
-    double atOther = rest.excess(other);
-    constexpr int kRounds = 60;
-    constexpr double kClose = 1e-13;  // m
-    for (int round = 0; round < kRounds && std::abs(other - one) > kClose && atOther != 0; ++round) {
-        const double next = (one * atOther - other * atOne) / (atOther - atOne);
-        const double atNext = rest.excess(next);
-        if ((atNext < 0) != (atOther < 0)) {
-            one = other;
-            atOne = atOther;
-        } else {
-            atOne /= 2;
-        }
-        other = next;
-        atOther = atNext;
-    }
-    return other;
+    namespace tools = boost::math::tools;
+    std::uintmax_t rounds = 60;
+    const auto [low, high] =
+        tools::toms748_solve([&rest](double travel) { return rest.excess(travel); }, std::min(one, other),
+                             std::max(one, other), tools::eps_tolerance<double>(), rounds);
+    return std::midpoint(low, high);
 }
 
 // The first travel from ride on toward `end` past which the excess has the other sign.

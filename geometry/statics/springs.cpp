@@ -1,5 +1,6 @@
 #include "geometry/statics/springs.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace bolthole {
@@ -94,6 +95,15 @@ double SpringSweep::wheelRate(std::size_t step) const {
 
 namespace {
 
+LineFigures figuresOf(std::span<const SuspensionPart> parts, const PartLine& line, const Neighbors& around) {
+    const SuspensionPart& part = parts[static_cast<std::size_t>(line.part)];
+    const LineState state = around.middle.state(line);
+    return {.length = state.length,
+            .motionRatio = state.shortening(around.middle.motion),
+            .force = part.force(state.length),
+            .rate = rateOf(part, line, around)};
+}
+
 /// Sweeps outward from ride, row by row.
 class SpringSweeper {
   public:
@@ -113,14 +123,8 @@ class SpringSweeper {
   private:
     void read(const Neighbors& around, std::size_t row) {
         for (std::size_t index = 0; index < sweep_.lines.size(); ++index) {
-            const PartLine& line = sweep_.lines[index];
-            const SuspensionPart& part = parts_[static_cast<std::size_t>(line.part)];
-            const LineState state = around.middle.state(line);
-            sweep_.figures[row * sweep_.lines.size() + index] = {
-                .length = state.length,
-                .motionRatio = state.shortening(around.middle.motion),
-                .force = part.force(state.length),
-                .rate = rateOf(part, line, around)};
+            sweep_.figures[row * sweep_.lines.size() + index] =
+                figuresOf(parts_, sweep_.lines[index], around);
         }
     }
 
@@ -154,6 +158,28 @@ SpringSweep computeSprings(const Car& car, std::span<const SuspensionPart> parts
     return sweep;
 }
 
+std::vector<LineFigures> lineFiguresAt(const Car& car, std::span<const SuspensionPart> parts, double travel) {
+    std::vector<PartLine> lines;
+    buildPartLines(parts, car.rearTireRadius, lines);
+    std::vector<LineFigures> figures(lines.size());
+    AxleSolver solver(buildLinkage(car), Drive::travel);
+    if (!solver.assemble().usable() || !solver.moveTo(travel).usable()) {
+        return figures;
+    }
+    const Neighbors around = neighborsInTravel(solver, travel);
+    std::ranges::transform(lines, figures.begin(),
+                           [&](const PartLine& line) { return figuresOf(parts, line, around); });
+    return figures;
+}
+
+double pushOf(std::span<const LineFigures> lines) {
+    double sum = 0;
+    for (const LineFigures& line : lines) {
+        sum += line.force * line.motionRatio;
+    }
+    return sum;
+}
+
 namespace {
 
 double sumOfRates(std::span<const SuspensionPart> parts, std::span<const PartLine> lines,
@@ -166,23 +192,6 @@ double sumOfRates(std::span<const SuspensionPart> parts, std::span<const PartLin
 }
 
 }  // namespace
-
-double pushAtRide(const Car& car, std::span<const SuspensionPart> parts) {
-    std::vector<PartLine> lines;
-    buildPartLines(parts, car.rearTireRadius, lines);
-    AxleSolver solver(buildLinkage(car), Drive::travel);
-    if (!solver.assemble().usable()) {
-        return 0;
-    }
-    const Neighbors around = neighborsInTravel(solver, 0);
-    double sum = 0;
-    for (const PartLine& line : lines) {
-        const LineState state = around.middle.state(line);
-        sum += parts[static_cast<std::size_t>(line.part)].force(state.length) *
-               state.shortening(around.middle.motion);
-    }
-    return sum;
-}
 
 SpringBalance springBalance(const Car& car, double carried) {
     SpringBalance balance{

@@ -57,13 +57,17 @@ void computeSprings(const Car& car, std::span<const SuspensionPart> parts, Sprin
 [[nodiscard]] std::optional<WheelRates> springRates(const Car& car, std::span<const SuspensionPart> parts,
                                                     double travel);
 
-/// What the parts push at ride, N on the axle, + lifts the body: force times motion ratio, all lines. 0 where
-/// the links can't be assembled.
-[[nodiscard]] double pushAtRide(const Car& car, std::span<const SuspensionPart> parts);
+/// Each line at `travel` (m), in the order of buildPartLines(); NaN where the links do not reach.
+[[nodiscard]] std::vector<LineFigures> lineFiguresAt(const Car& car, std::span<const SuspensionPart> parts,
+                                                     double travel);
+
+/// What lines push together at one travel, N on the axle, + lifts the body: the sum of force times motion
+/// ratio, by virtual work in a motion of both wheels alike.
+[[nodiscard]] double pushOf(std::span<const LineFigures> lines);
 
 /// What the springs carry at ride against what the scales leave them.
 struct SpringBalance {
-    double carried = 0;  ///< N, as pushAtRide()
+    double carried = 0;  ///< N, pushOf() at ride
     double weighed = 0;  ///< N on the rear tires, by the corner weights
     std::optional<double> axle =
         std::nullopt;  ///< N that weigh on the tires alone, where the unsprung mass is entered

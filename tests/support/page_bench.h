@@ -44,23 +44,11 @@ class PageBench : public testing::Test {
         page_->showState(state_);
     }
 
-    /// The present widget of a kind with this accessible name; null where there is none.
     template <class Kind>
     Kind* named(const QString& name) {
-        QApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
-        for (Kind* widget : page_->template findChildren<Kind*>()) {
-            if (widget->accessibleName() == name && !widget->isHidden()) {
-                return widget;
-            }
-        }
-        return nullptr;
+        return namedIn<Kind>(*page_, name);
     }
-
-    void type(const QString& name, const QString& text) {
-        auto* field = named<NumberField>(name);
-        ASSERT_NE(field, nullptr) << name.toStdString();
-        typeInto(*field, text);
-    }
+    void type(const QString& name, const QString& text) { typeIn(*page_, name, text); }
 
     BenchState state_;
     std::unique_ptr<Page> page_;

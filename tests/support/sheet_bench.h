@@ -74,22 +74,12 @@ class SheetBench : public testing::Test {
         QApplication::setActiveWindow(sheet_.get());
     }
 
-    /// The present widget of a kind with this accessible name; null where there is none.
     template <class Kind>
     Kind* named(const QString& name) {
-        QApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
-        for (Kind* widget : sheet_->findChildren<Kind*>()) {
-            if (widget->accessibleName() == name) {
-                return widget;
-            }
-        }
-        return nullptr;
+        return test::namedIn<Kind>(*sheet_, name, test::Among::all);
     }
-
     void type(const QString& name, const QString& text) {
-        auto* field = named<NumberField>(name);
-        ASSERT_NE(field, nullptr) << name.toStdString();
-        typeInto(*field, text);
+        test::typeIn(*sheet_, name, text, test::Among::all);
     }
 
     template <class Kind>

@@ -93,19 +93,9 @@ class SpringsBench : public testing::Test {
 
     template <class Kind>
     Kind* named(const QString& name) {
-        QApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
-        for (Kind* widget : page_.findChildren<Kind*>()) {
-            if (widget->accessibleName() == name && widget->isVisibleTo(&page_)) {
-                return widget;
-            }
-        }
-        return nullptr;
+        return test::namedIn<Kind>(page_, name);
     }
-    void type(const QString& name, const QString& text) {
-        auto* field = named<NumberField>(name);
-        ASSERT_NE(field, nullptr) << name.toStdString();
-        typeInto(*field, text);
-    }
+    void type(const QString& name, const QString& text) { test::typeIn(page_, name, text); }
     /// The value a card shows beside a label; the texts of all cards of that title are searched.
     std::string fact(const QString& card, const QString& label) {
         for (FactCard* each : page_.findChildren<FactCard*>()) {

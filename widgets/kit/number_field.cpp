@@ -230,7 +230,7 @@ QString unreadField(std::span<NumberField* const> fields) {
         const QString reason = field->refusalNow();
         if (!reason.isEmpty()) {
             const QString name = field->accessibleName();
-            return name.left(1).toUpper() + name.mid(1) + QStringLiteral(": ") + reason;
+            return capitalized(name) + QStringLiteral(": ") + reason;
         }
     }
     return {};

@@ -115,8 +115,8 @@ class CurveDrawer {
 
     void drawTitle(const CurveCardSpec& spec) {
         QString title = spec.lines.front().spokenName;
-        title = (title.startsWith(QLatin1String("IC")) ? title : title.left(1).toUpper() + title.mid(1)) +
-                QStringLiteral(", ") + unitText(spec.quantity, units_);
+        title = (title.startsWith(QLatin1String("IC")) ? title : capitalized(title)) + QStringLiteral(", ") +
+                unitText(spec.quantity, units_);
         painter_.setPen(Qt::black);
         fonts_.draw(painter_, {plot_.left(), area_.top() + kText.digits + 0.6},
                     fonts_.elided(title, kStrong, plot_.width() + 4), kStrong);

@@ -78,7 +78,7 @@ QString ChartWords::heldWords() const {
 QString ChartWords::treatment() const {
     const QString held = heldWords();
     return QStringLiteral("Lengths: ") + fromView(wordsFor(lengths_)) + QStringLiteral(". ") +
-           (held.isEmpty() ? QString() : held.left(1).toUpper() + held.mid(1) + QStringLiteral(". ")) +
+           (held.isEmpty() ? QString() : capitalized(held) + QStringLiteral(". ")) +
            QStringLiteral("In print: ") + roundingWords() + '.';
 }
 

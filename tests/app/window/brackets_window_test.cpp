@@ -15,6 +15,7 @@
 #include "tests/support/bracket_car.h"
 #include "tests/support/paper_tools.h"
 #include "tests/support/pdf_page.h"
+#include "tests/support/window_bench.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/pages/brackets/bracket_page.h"
 #include "widgets/pages/brackets/bracket_picture.h"
@@ -24,15 +25,10 @@ namespace {
 
 using testing::HasSubstr;
 
-class BracketsInTheWindow : public testing::Test {
+class BracketsInTheWindow : public test::WindowBench {
   protected:
     void SetUp() override {
-        ThemeKeeper::instance().choose(Appearance::light);
-        window_ = std::make_unique<MainWindow>(Settings{});
-        window_->resize(1280, 800);
-        window_->show();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(window_.get()));
-        window_->openDemo(QStringLiteral("light-coupe.bolt.json"));
+        openWindow(test::kCoupeDemo, {1280, 800});
         auto* tabs = window_->findChild<QTabBar*>(QStringLiteral("workPages"));
         for (int tab = 0; tab < tabs->count(); ++tab) {
             key_ = tabs->tabText(tab) == page().title() ? tab + 1 : key_;
@@ -41,7 +37,6 @@ class BracketsInTheWindow : public testing::Test {
         QTest::keyClick(window_.get(), static_cast<Qt::Key>(Qt::Key_0 + key_), Qt::AltModifier);
         QCoreApplication::processEvents();
     }
-    void TearDown() override { window_->document().undoStack().setClean(); }
 
     [[nodiscard]] BracketPage& page() { return *window_->findChild<BracketPage*>(); }
     [[nodiscard]] const std::optional<Plate>& plate() {
@@ -49,20 +44,7 @@ class BracketsInTheWindow : public testing::Test {
         return window_->state().car.links[static_cast<std::size_t>(at.link)].bracket(at.end).plate;
     }
     [[nodiscard]] int steps() { return window_->document().undoStack().count(); }
-    void undo() {
-        QTest::keyClick(window_.get(), Qt::Key_Z, Qt::ControlModifier);
-        QCoreApplication::processEvents();
-    }
-    // From wherever the keyboard is, by Tab alone.
-    static bool tabTo(const std::function<bool(QWidget*)>& isWanted) {
-        for (int step = 0; step < 200; ++step) {
-            if (isWanted(QApplication::focusWidget())) {
-                return true;
-            }
-            QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
-        }
-        return false;
-    }
+    using WindowBench::tabTo;
     static bool tabTo(const QString& text) {
         return tabTo([&](QWidget* widget) {
             auto* button = qobject_cast<QAbstractButton*>(widget);
@@ -70,7 +52,6 @@ class BracketsInTheWindow : public testing::Test {
         });
     }
 
-    std::unique_ptr<MainWindow> window_;
     int key_ = 0;
 };
 

@@ -14,6 +14,7 @@
 #include "app/window/main_window.h"
 #include "app/window/pass_desk.h"
 #include "geometry/compare/setup_changes.h"
+#include "tests/support/window_bench.h"
 #include "widgets/kit/notice_bar.h"
 #include "widgets/kit/theme.h"
 #include "widgets/pages/days/compare_card.h"
@@ -27,19 +28,13 @@ namespace {
 
 using testing::HasSubstr;
 
-class TestDaysInTheWindow : public testing::Test {
+class TestDaysInTheWindow : public test::WindowBench {
   protected:
     void SetUp() override {
-        ThemeKeeper::instance().choose(Appearance::light);
-        window_ = std::make_unique<MainWindow>(Settings{});
-        window_->resize(1280, 800);
-        window_->show();
-        QApplication::setActiveWindow(window_.get());
-        window_->openDemo(QStringLiteral("long-roof-wagon.bolt.json"));
+        openWindow(test::kWagonDemo, {1280, 800});
         page().setClock([this] { return now_; });
-        QTest::keyClick(window_.get(), Qt::Key_Minus, Qt::AltModifier);
+        openPage(Qt::Key_Minus);
     }
-    void TearDown() override { window_->document().undoStack().setClean(); }
 
     [[nodiscard]] TestDaysPage& page() { return *window_->findChild<TestDaysPage*>(); }
     [[nodiscard]] PassDesk& desk() { return *window_->findChild<PassDesk*>(); }
@@ -73,7 +68,6 @@ class TestDaysInTheWindow : public testing::Test {
 
     QDateTime now_{QDate(2026, 11, 20), QTime(13, 0)};
     QTemporaryDir folder_;
-    std::unique_ptr<MainWindow> window_;
 };
 
 TEST_F(TestDaysInTheWindow, AnEveningByKeyboardAlone) {

@@ -8,6 +8,7 @@
 #include <set>
 
 #include "app/window/main_window.h"
+#include "tests/support/window_bench.h"
 #include "widgets/curves/curve_chart.h"
 #include "widgets/curves/travel_curves.h"
 #include "widgets/kit/number_field.h"
@@ -20,15 +21,10 @@ namespace {
 
 using testing::HasSubstr;
 
-class DrivelineInTheWindow : public testing::Test {
+class DrivelineInTheWindow : public test::WindowBench {
   protected:
     void SetUp() override {
-        ThemeKeeper::instance().choose(Appearance::light);
-        window_ = std::make_unique<MainWindow>(Settings{});
-        window_->resize(1480, 920);
-        window_->show();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(window_.get()));
-        window_->openDemo(QStringLiteral("long-roof-wagon.bolt.json"));
+        openWindow(test::kWagonDemo, {1480, 920});
         QTest::keyClick(window_.get(), Qt::Key_3, Qt::AltModifier);
         QCoreApplication::processEvents();
         // As if nothing beyond the end joints had been measured.
@@ -38,7 +34,6 @@ class DrivelineInTheWindow : public testing::Test {
         QCoreApplication::processEvents();
         opened_ = window_->state().car;
     }
-    void TearDown() override { window_->document().undoStack().setClean(); }
 
     [[nodiscard]] DrivelinePage& page() { return *window_->findChild<DrivelinePage*>(); }
     [[nodiscard]] NumberField* field(const char* name) {
@@ -49,16 +44,6 @@ class DrivelineInTheWindow : public testing::Test {
         }
         return nullptr;
     }
-    // From wherever the keyboard is, by Tab alone.
-    bool tabTo(const QWidget* wanted) {
-        for (int steps = 0; steps < 200; ++steps) {
-            if (QApplication::focusWidget() == wanted) {
-                return true;
-            }
-            QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
-        }
-        return false;
-    }
     void typeHere(const QString& text) {
         QWidget* focused = QApplication::focusWidget();
         QTest::keyClick(focused, Qt::Key_A, Qt::ControlModifier);
@@ -66,7 +51,6 @@ class DrivelineInTheWindow : public testing::Test {
         QTest::keyClick(focused, Qt::Key_Return);
     }
 
-    std::unique_ptr<MainWindow> window_;
     Car opened_;
 };
 

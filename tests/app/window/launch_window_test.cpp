@@ -11,6 +11,7 @@
 #include <memory>
 
 #include "app/window/main_window.h"
+#include "tests/support/window_bench.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/pages/launch/click_stepper.h"
 #include "widgets/pages/launch/figures_card.h"
@@ -23,21 +24,14 @@
 namespace bolthole {
 namespace {
 
-class LaunchInTheWindow : public testing::Test {
+class LaunchInTheWindow : public test::WindowBench {
   protected:
     void SetUp() override {
-        ThemeKeeper::instance().choose(Appearance::light);
         Settings settings;
         settings.keepsStill = false;
-        window_ = std::make_unique<MainWindow>(settings);
-        window_->resize(1280, 800);
-        window_->show();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(window_.get()));
-        window_->openDemo(QStringLiteral("light-coupe.bolt.json"));
-        QTest::keyClick(window_.get(), Qt::Key_9, Qt::AltModifier);
-        QCoreApplication::processEvents();
+        openWindow(test::kCoupeDemo, {1280, 800}, settings);
+        openPage(Qt::Key_9);
     }
-    void TearDown() override { window_->document().undoStack().setClean(); }
 
     [[nodiscard]] LaunchPage& page() { return *window_->findChild<LaunchPage*>(); }
     [[nodiscard]] const Car& car() { return window_->document().car(); }
@@ -50,8 +44,6 @@ class LaunchInTheWindow : public testing::Test {
     [[nodiscard]] LaunchFiguresCard::Shown shown(LaunchFigure figure) {
         return page().figures().shown(figure);
     }
-
-    std::unique_ptr<MainWindow> window_;
 };
 
 TEST_F(LaunchInTheWindow, IsEnteredByItsKeyAndShowsALaunch) {

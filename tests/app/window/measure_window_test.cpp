@@ -13,6 +13,7 @@
 #include "app/window/main_window.h"
 #include "geometry/car/starting_numbers.h"
 #include "geometry/units/sure_text.h"
+#include "tests/support/window_bench.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
@@ -26,21 +27,9 @@ namespace {
 
 constexpr FieldId kWheelbase{.field = Field::wheelbase};
 
-class Measuring : public testing::Test {
+class Measuring : public test::WindowBench {
   protected:
-    void SetUp() override {
-        ThemeKeeper::instance().choose(Appearance::light);
-        window_ = std::make_unique<MainWindow>(Settings{});
-        window_->openDemo(QStringLiteral("long-roof-wagon.bolt.json"));
-        window_->resize(1280, 800);
-        window_->show();
-        ASSERT_TRUE(QTest::qWaitForWindowExposed(window_.get()));
-        QApplication::setActiveWindow(window_.get());
-    }
-    void TearDown() override {
-        window_->document().undoStack().setClean();
-        window_.reset();
-    }
+    void SetUp() override { openWindow(test::kWagonDemo, {1280, 800}); }
     // Opens it by its key, at a number of the sheet.
     void open(const FieldId& at = kWheelbase) {
         QTest::keyClick(window_.get(), Qt::Key_M, Qt::ControlModifier | Qt::ShiftModifier);
@@ -68,7 +57,6 @@ class Measuring : public testing::Test {
         return id;
     }
 
-    std::unique_ptr<MainWindow> window_;
     MeasureDialog* dialog_ = nullptr;
 };
 

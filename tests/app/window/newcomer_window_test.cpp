@@ -11,6 +11,7 @@
 
 #include "app/window/main_window.h"
 #include "app/window/window_start.h"
+#include "tests/support/window_bench.h"
 #include "widgets/fields/bracket_grid.h"
 #include "widgets/fields/car_sheet.h"
 #include "widgets/kit/number_field.h"
@@ -20,38 +21,13 @@
 namespace bolthole {
 namespace {
 
-class FirstHour : public testing::Test {
+class FirstHour : public test::WindowBench {
   protected:
-    void SetUp() override {
-        ThemeKeeper::instance().choose(Appearance::light);
-        window_ = std::make_unique<MainWindow>(Settings{});
-        window_->openDemo(QStringLiteral("long-roof-wagon.bolt.json"));
-        window_->resize(1480, 920);
-        window_->show();
-        ASSERT_TRUE(QTest::qWaitForWindowExposed(window_.get()));
-        QApplication::setActiveWindow(window_.get());
+    void SetUp() override { openWindow(test::kWagonDemo, {1480, 920}); }
+    [[nodiscard]] NumberField* field(const QString& name) const {
+        return test::namedIn<NumberField>(*window_, name);
     }
-    void TearDown() override {
-        window_->document().undoStack().setClean();
-        window_.reset();
-        ThemeKeeper::instance().choose(Appearance::light);
-    }
-    NumberField* field(const QString& name) const {
-        for (NumberField* each : window_->findChildren<NumberField*>()) {
-            if (each->accessibleName() == name && each->isVisible()) {
-                return each;
-            }
-        }
-        return nullptr;
-    }
-    void type(const QString& name, const QString& text) {
-        NumberField* into = field(name);
-        ASSERT_NE(into, nullptr) << name.toStdString();
-        into->setFocus();
-        into->selectAll();
-        QTest::keyClicks(into, text);
-        QTest::keyClick(into, Qt::Key_Return);
-    }
+    void type(const QString& name, const QString& text) { test::typeIn(*window_, name, text); }
     // Fields in which something is selected though no keys go there.
     [[nodiscard]] int selectedWithoutFocus() const {
         int count = 0;
@@ -60,9 +36,6 @@ class FirstHour : public testing::Test {
         }
         return count;
     }
-    void undo() { QTest::keyClick(window_.get(), Qt::Key_Z, Qt::ControlModifier); }
-
-    std::unique_ptr<MainWindow> window_;
 };
 
 TEST_F(FirstHour, NoFieldLooksSelectedButTheOneWithTheFocus) {

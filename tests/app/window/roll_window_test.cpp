@@ -8,6 +8,7 @@
 #include <stdexcept>
 
 #include "app/window/main_window.h"
+#include "tests/support/window_bench.h"
 #include "widgets/curves/curve_chart.h"
 #include "widgets/curves/travel_curves.h"
 #include "widgets/kit/number_field.h"
@@ -19,19 +20,12 @@ namespace {
 
 using testing::StartsWith;
 
-class RollInTheWindow : public testing::Test {
+class RollInTheWindow : public test::WindowBench {
   protected:
     void SetUp() override {
-        ThemeKeeper::instance().choose(Appearance::light);
-        window_ = std::make_unique<MainWindow>(Settings{});
-        window_->resize(1280, 800);
-        window_->show();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(window_.get()));
-        window_->openDemo(QStringLiteral("light-coupe.bolt.json"));
-        QTest::keyClick(window_.get(), Qt::Key_7, Qt::AltModifier);
-        QCoreApplication::processEvents();
+        openWindow(test::kCoupeDemo, {1280, 800});
+        openPage(Qt::Key_7);
     }
-    void TearDown() override { window_->document().undoStack().setClean(); }
 
     [[nodiscard]] RollPage& page() { return *window_->findChild<RollPage*>(); }
     [[nodiscard]] CurveChart& curves(const char* name) {
@@ -42,18 +36,6 @@ class RollInTheWindow : public testing::Test {
         }
         throw std::runtime_error(name);
     }
-    // From wherever the keyboard is, by Tab alone.
-    static bool tabTo(const QWidget* wanted) {
-        for (int steps = 0; steps < 200; ++steps) {
-            if (QApplication::focusWidget() == wanted) {
-                return true;
-            }
-            QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
-        }
-        return false;
-    }
-
-    std::unique_ptr<MainWindow> window_;
 };
 
 }  // namespace

@@ -10,6 +10,7 @@
 
 #include "app/window/main_window.h"
 #include "tests/support/bench_points.h"
+#include "tests/support/window_bench.h"
 #include "widgets/board/hole_board.h"
 #include "widgets/fields/car_sheet.h"
 #include "widgets/kit/number_field.h"
@@ -20,23 +21,14 @@
 namespace bolthole {
 namespace {
 
-class SurePageInTheWindow : public testing::Test {
+class SurePageInTheWindow : public test::WindowBench {
   protected:
-    void SetUp() override {
-        ThemeKeeper::instance().choose(Appearance::light);
-        window_ = std::make_unique<MainWindow>(Settings{});
-        window_->resize(1280, 800);
-        window_->show();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(window_.get()));
-        window_->openDemo(QStringLiteral("long-roof-wagon.bolt.json"));
-    }
-    void TearDown() override { window_->document().undoStack().setClean(); }
+    void SetUp() override { openWindow(test::kWagonDemo, {1280, 800}); }
 
     [[nodiscard]] SurePage& page() { return *window_->findChild<SurePage*>(); }
     [[nodiscard]] SureTable& table() { return *page().findChild<SureTable*>(); }
     [[nodiscard]] const Car& car() const { return window_->state().car; }
     [[nodiscard]] const BoardState& board() const { return window_->boardState(); }
-    void openPage() { QTest::keyClick(window_.get(), Qt::Key_8, Qt::AltModifier); }
     NumberField* sheetField(const QString& name) {
         for (NumberField* field : window_->findChild<CarSheet*>()->findChildren<NumberField*>()) {
             if (field->accessibleName() == name) {
@@ -49,19 +41,17 @@ class SurePageInTheWindow : public testing::Test {
         return QTest::qWaitFor(
             [this] { return !board().spreads.empty() && board().spreadCount == board().total; }, kPatience);
     }
-
-    std::unique_ptr<MainWindow> window_;
 };
 
 TEST_F(SurePageInTheWindow, IsEnteredByItsKey) {
-    openPage();
+    openPage(Qt::Key_8);
     ASSERT_TRUE(page().isVisible());
     EXPECT_TRUE(page().reading().problem.isEmpty());
     EXPECT_GT(table().rowCount(), 10);
 }
 
 TEST_F(SurePageInTheWindow, CalipersByKeyAreOneStepOfUndo) {
-    openPage();
+    openPage(Qt::Key_8);
     table().setFocus();
     const Car before = car();
     const int steps = window_->document().undoStack().count();
@@ -80,7 +70,7 @@ TEST_F(SurePageInTheWindow, CalipersByKeyAreOneStepOfUndo) {
 }
 
 TEST_F(SurePageInTheWindow, EnterGoesToTheNumbersField) {
-    openPage();
+    openPage(Qt::Key_8);
     table().setFocus();
     ASSERT_TRUE(table().selectNumber({.field = Field::wheelbase}));
     QTest::keyClick(&table(), Qt::Key_Return);

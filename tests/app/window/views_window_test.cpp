@@ -12,6 +12,7 @@
 
 #include "app/window/main_window.h"
 #include "tests/support/bench_points.h"
+#include "tests/support/window_bench.h"
 #include "widgets/views/across_view.h"
 #include "widgets/views/side_view.h"
 #include "widgets/views/view_deck.h"
@@ -30,18 +31,12 @@ class PaintCount : public QObject {
     int count = 0;
 };
 
-class ViewsInTheWindow : public testing::Test {
+class ViewsInTheWindow : public test::WindowBench {
   protected:
     void SetUp() override {
-        ThemeKeeper::instance().choose(Appearance::light);
-        window_ = std::make_unique<MainWindow>(Settings{});
-        window_->openDemo(QStringLiteral("long-roof-wagon.bolt.json"));
-        window_->resize(1480, 920);
-        window_->show();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(window_.get()));
+        openWindow(test::kWagonDemo, {1480, 920});
         QCoreApplication::processEvents();
     }
-    void TearDown() override { window_->document().undoStack().setClean(); }
 
     [[nodiscard]] ViewDeck& views() { return window_->views(); }
     [[nodiscard]] const Car& car() { return window_->state().car; }
@@ -72,8 +67,6 @@ class ViewsInTheWindow : public testing::Test {
         }
         return false;
     }
-
-    std::unique_ptr<MainWindow> window_;
 };
 
 TEST_F(ViewsInTheWindow, TheSideViewIsFirstAndKeysAndSwitchChange) {

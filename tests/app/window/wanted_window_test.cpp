@@ -10,6 +10,7 @@
 
 #include "app/desks/wanted_desk.h"
 #include "app/window/main_window.h"
+#include "tests/support/window_bench.h"
 #include "widgets/board/hole_board.h"
 #include "widgets/pages/target/answer_card.h"
 #include "widgets/pages/target/wanted_page.h"
@@ -20,18 +21,12 @@
 namespace bolthole {
 namespace {
 
-class WantedInTheWindow : public testing::Test {
+class WantedInTheWindow : public test::WindowBench {
   protected:
     void SetUp() override {
-        ThemeKeeper::instance().choose(Appearance::light);
-        window_ = std::make_unique<MainWindow>(Settings{});
-        window_->resize(1280, 800);
-        window_->show();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(window_.get()));
-        window_->openDemo(QStringLiteral("long-roof-wagon.bolt.json"));
+        openWindow(test::kWagonDemo, {1280, 800});
         QCoreApplication::processEvents();
     }
-    void TearDown() override { window_->document().undoStack().setClean(); }
 
     [[nodiscard]] WantedPage& page() { return *window_->findChild<WantedPage*>(); }
     [[nodiscard]] WantedMark& mark() { return *window_->findChild<WantedMark*>(); }
@@ -56,8 +51,6 @@ class WantedInTheWindow : public testing::Test {
         }
         return nullptr;
     }
-
-    std::unique_ptr<MainWindow> window_;
 };
 
 }  // namespace

@@ -20,6 +20,7 @@
 
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
+#include "widgets/kit/unit_text.h"
 #include "widgets/papers/sheets/measuring_picture.h"
 
 namespace bolthole {
@@ -116,7 +117,11 @@ HelpWindow::HelpWindow(const QString& pages, QWidget* parent)
     connect(new QShortcut(QKeySequence::FindNext, this), &QShortcut::activated, this, [this] { find(); });
     connect(new QShortcut(QKeySequence::FindPrevious, this), &QShortcut::activated, this,
             [this] { find(true); });
-    connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, [this] { read(topics_->currentIndex()); });
+    connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, [this] {
+        if (isVisible()) {
+            read(topics_->currentIndex());
+        }
+    });
     resize(860, 700);
 }
 
@@ -148,7 +153,7 @@ QString HelpWindow::pictures() const {
     for (std::size_t at = 0; at < areas_.size(); ++at) {
         const PlanArea& area = areas_[at];
         text += QStringLiteral("### %1\n\n![%1](%2)\n\n%3\n\n")
-                    .arg(area.title.left(1).toUpper() + area.title.mid(1), pictureName(at), area.hint);
+                    .arg(capitalized(area.title), pictureName(at), area.hint);
         text += area.caution.isEmpty() ? QString() : QStringLiteral("**%1**\n\n").arg(area.caution);
     }
     return text;

@@ -7,6 +7,7 @@
 
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
+#include "widgets/kit/unit_text.h"
 #include "widgets/pages/measure/measuring_walk.h"
 #include "widgets/pages/measure/point_picture.h"
 #include "widgets/words/field_words.h"
@@ -38,7 +39,7 @@ HowToPanel::HowToPanel(QWidget* parent)
 
 void HowToPanel::showNumber(const BenchState& state, const FieldId& id, const QWidget* field) {
     const FieldWords words = wordsFor(state.car, id);
-    name_->showText(words.name.left(1).toUpper() + words.name.mid(1));
+    name_->showText(capitalized(words.name));
     words_->showText(words.howTo);
     setAccessibleDescription(words.howTo);
     // A car that can't be computed can't be drawn.

@@ -34,6 +34,20 @@ ToneLabel* lineOf(ToneLabel::Tone tone, const QString& name, QVBoxLayout* column
     return label;
 }
 
+/// The first stop whose number, its ± or its mark is another in the second car.
+std::optional<std::size_t> firstChanged(const Car& before, const Car& after, const MeasuringWalk& walk) {
+    const auto isOther = [&](const WalkStop& stop) {
+        FieldId spread = stop.id;
+        spread.spread = true;
+        return numberAt(before, stop.id) != numberAt(after, stop.id) ||
+               numberAt(before, spread) != numberAt(after, spread) ||
+               isStarting(before, stop.id) != isStarting(after, stop.id);
+    };
+    const auto found = std::ranges::find_if(walk.stops, isOther);
+    return found == walk.stops.end() ? std::nullopt
+                                     : std::optional(static_cast<std::size_t>(found - walk.stops.begin()));
+}
+
 }  // namespace
 
 MeasureDialog::MeasureDialog(QWidget* parent) : QDialog(parent), faces_(new QStackedWidget(this)) {
@@ -201,23 +215,13 @@ void MeasureDialog::readingTaken() {
 
 void MeasureDialog::showState(const BenchState& state) {
     const bool isFirst = state_ == nullptr;
-    const bool isRestyled = !isFirst && car_.units != state.car.units;
+    const bool isRestyled = !isFirst && style_ != state.style;
     const std::optional<FieldId> before = isFirst ? std::nullopt : asked();
-    MeasuringWalk walk = measuringWalk(state.car);
-    changed_.reset();
-    for (std::size_t at = 0; at < walk.stops.size() && !isFirst; ++at) {
-        const FieldId& id = walk.stops[at].id;
-        FieldId spread = id;
-        spread.spread = true;
-        if (!changed_ && (numberAt(car_, id) != numberAt(state.car, id) ||
-                          numberAt(car_, spread) != numberAt(state.car, spread) ||
-                          isStarting(car_, id) != isStarting(state.car, id))) {
-            changed_ = at;
-        }
-    }
+    walk_ = measuringWalk(state.car);
+    changed_ = isFirst ? std::nullopt : firstChanged(car_, state.car, walk_);
     state_ = &state;
     car_ = state.car;
-    walk_ = std::move(walk);
+    style_ = state.style;
     const auto same =
         std::ranges::find_if(walk_.stops, [&](const WalkStop& stop) { return before && stop.id == *before; });
     if (same == walk_.stops.end() && !done_) {
@@ -345,7 +349,7 @@ void MeasureDialog::showStop() {
         return;
     }
     const PlanArea& area = walk_.areas[stop().area];
-    area_->showText(area.title.left(1).toUpper() + area.title.mid(1) +
+    area_->showText(capitalized(area.title) +
                     (area.caution.isEmpty() ? QString() : QStringLiteral(". ") + area.caution));
     name_->showText(stop().sign.isEmpty() ? stop().name
                                           : QStringLiteral("%1   %2").arg(stop().sign, stop().name));

@@ -69,6 +69,7 @@ class MeasureDialog : public QDialog {
 
     BenchState const* state_ = nullptr;
     Car car_;  // as shown last
+    NumberStyle style_;
     MeasuringWalk walk_;
     std::size_t at_ = 0;
     bool done_ = false;

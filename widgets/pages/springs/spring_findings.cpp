@@ -21,17 +21,6 @@ SpringFindings withParts(const Car& car) {
 
 }  // namespace
 
-std::vector<LineFigures> lineFiguresAt(const Car& car, std::span<const SuspensionPart> parts, double travel) {
-    Car there = car;
-    there.kept.clear();
-    there.travel.bump = std::max(travel, 0.0);
-    there.travel.droop = std::max(-travel, 0.0);
-    there.travel.steps = 2;
-    const SpringSweep sweep = computeSprings(there, parts);
-    const std::span<const LineFigures> row = sweep.row(travel < 0 ? 0 : 1);
-    return {row.begin(), row.end()};
-}
-
 std::vector<std::size_t> SpringFindings::linesOf(int item) const {
     std::vector<std::size_t> lines;
     for (std::size_t line = 0; line < sweep.lines.size(); ++line) {
@@ -40,14 +29,6 @@ std::vector<std::size_t> SpringFindings::linesOf(int item) const {
         }
     }
     return lines;
-}
-
-double SpringFindings::carried() const {
-    double sum = 0;
-    for (const LineFigures& line : ride) {
-        sum += line.force * line.motionRatio;
-    }
-    return sum;
 }
 
 double SpringFindings::wheelRateOf(int item, std::span<const LineFigures> figures) const {

@@ -13,10 +13,6 @@
 
 namespace bolthole {
 
-/// The lines' figures at `travel` (m), anywhere the links reach; NaN where they do not.
-[[nodiscard]] std::vector<LineFigures> lineFiguresAt(const Car& car, std::span<const SuspensionPart> parts,
-                                                     double travel);
-
 /// What springs, shocks, stops and straps do in one car.
 struct SpringFindings {
     std::string problem;                ///< why nothing could be computed; empty: it was
@@ -31,9 +27,8 @@ struct SpringFindings {
 
     /// Indices of the lines of one of Car::springs, left before right; none where it is refused.
     [[nodiscard]] std::vector<std::size_t> linesOf(int item) const;
-    /// What all parts together carry at ride, N upward on both rear wheels' axle: the sum of force times
-    /// motion ratio, by virtual work in a motion of both wheels alike.
-    [[nodiscard]] double carried() const;
+    /// What all parts together carry at ride, N upward on the axle.
+    [[nodiscard]] double carried() const { return pushOf(ride); }
     /// What one of Car::springs adds to the rate of one wheel, N/m, both moving alike.
     [[nodiscard]] double wheelRateOf(int item, std::span<const LineFigures> figures) const;
 };

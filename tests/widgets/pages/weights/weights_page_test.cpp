@@ -58,20 +58,9 @@ class Weights : public testing::Test {
 
     template <class Kind>
     Kind* named(const QString& name) {
-        QApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
-        for (Kind* widget : page_->findChildren<Kind*>()) {
-            if (widget->accessibleName() == name && widget->isVisibleTo(page_.get())) {
-                return widget;
-            }
-        }
-        return nullptr;
+        return test::namedIn<Kind>(*page_, name);
     }
-
-    void type(const QString& name, const QString& text) {
-        auto* field = named<NumberField>(name);
-        ASSERT_NE(field, nullptr) << name.toStdString();
-        typeInto(*field, text);
-    }
+    void type(const QString& name, const QString& text) { test::typeIn(*page_, name, text); }
 
     // The text of the row that stands in a card under this label: "value | remark"; empty where there is
     // none.
