@@ -3,11 +3,11 @@
 # shellcheck shell=bash
 
 # To build and run the program: the compiler and the build tools; Qt (widgets, printing, the X11 and offscreen
-# platforms come along); Eigen for the solver; Boost.Math, its headers alone, for the quantiles of statistics;
-# QCustomPlot for the curves; the car file's JSON reader; the font.
+# platforms come along); Eigen for the solver; Boost.Math, its headers alone, for the quantiles of statistics; Qt's
+# writer of SVG; the car file's JSON reader; the font.
 # shellcheck disable=SC2034  # read by the scripts that source this
-program_packages=(g++ cmake ninja-build qt6-base-dev libeigen3-dev libboost-math-dev libqcustomplot-dev
-    nlohmann-json3-dev fonts-inter)
+program_packages=(g++ cmake ninja-build qt6-base-dev qt6-svg-dev libeigen3-dev libboost-math-dev nlohmann-json3-dev
+    fonts-inter)
 # To test: GoogleTest and GoogleMock; Google Benchmark; Simbody, Ceres and SUNDIALS as outside references for the
 # solvers; Poppler's pdfinfo, pdffonts and pdftotext, to read the printed sheets with another's eyes, and ezdxf for the
 # drawings.

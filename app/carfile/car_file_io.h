@@ -90,6 +90,8 @@ class Reader {
     void passNumber(const char* key, std::optional<double>& value, PassField field);
     /// A whole number that must be there.
     void wholeBetween(const char* key, int& value, int least, int most);
+    /// Any number between two that must be there.
+    void realBetween(const char* key, double& value, double least, double most);
     /// A text of a form of its own that must be there.
     void ruledText(const char* key, std::string& value, TextRule rule);
     /// The same, empty where absent.
@@ -247,6 +249,7 @@ class Writer {
 
     void passNumber(const char* key, const std::optional<double>& value, PassField field);
     void wholeBetween(const char* key, int value, int least, int most);
+    void realBetween(const char* key, double value, double least, double most);
     void ruledText(const char* key, const std::string& value, TextRule) { text(key, value); }
     void rareRuledText(const char* key, const std::string& value, TextRule) { rareText(key, value); }
     template <std::size_t N>

@@ -46,6 +46,11 @@ inline constexpr std::array<Word<PartKind>, 5> kPartWords{{{"spring", PartKind::
 
 inline constexpr std::array<Word<Differential>, 3> kDifferentialWords{
     {{"open", Differential::open}, {"limited", Differential::limited}, {"locked", Differential::locked}}};
+inline constexpr std::array<Word<Body>, 5> kBodyWords{{{"sedan", Body::sedan},
+                                                       {"coupe", Body::coupe},
+                                                       {"wagon", Body::wagon},
+                                                       {"pickup", Body::pickup},
+                                                       {"roadster", Body::roadster}}};
 inline constexpr std::array<Word<CouplingKind>, 2> kCouplingWords{
     {{"converter", CouplingKind::converter}, {"clutch", CouplingKind::clutch}}};
 
@@ -226,6 +231,7 @@ void exchangeDamping(Numbers<Io>& numbers, const std::string& path, Damping& dam
         numbers.object("bump");
         numbers.object("rebound");
         numbers.rest();
+        numbers.io().rareFlag("estimate", damping.isEstimate);
         numbers.io().check(refusal(damping));
     }
 }
@@ -317,6 +323,7 @@ void exchangeState(Io& io, Car& car) {
     io.optionalText("title", car.title);
     io.optionalText("notes", car.notes);
     io.word("units", car.units, kUnitWords, std::optional(Units::inch));
+    io.optionalWord("body", car.body, kBodyWords);
     Numbers<Io> numbers(io, &car, Scope::car);
     for (const char* key : {"wheelbase", "rear_tire_radius", "front_tire_radius", "front_track", "rear_track",
                             "corner_weights"}) {

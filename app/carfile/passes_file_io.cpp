@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "app/carfile/car_file_io.h"
+#include "geometry/units/text.h"
 
 namespace bolthole::detail {
 
@@ -58,6 +59,16 @@ void Reader::wholeBetween(const char* key, int& value, int least, int most) {
     value = static_cast<int>(*number);
 }
 
+void Reader::realBetween(const char* key, double& value, double least, double most) {
+    const std::string expected = "a number from " + plainDecimal(least) + " to " + plainDecimal(most);
+    const Json& node = need(key, expected);
+    const std::optional<double> number = decode(node, Quantity::ratio);
+    if (!number || !(*number >= least && *number <= most)) {
+        failExpected(pathOf(path_, key), expected, node);
+    }
+    value = *number;
+}
+
 void Reader::ruledText(const char* key, std::string& value, TextRule rule) {
     const Json& node = need(key, rule(""));
     const std::string expected =
@@ -100,6 +111,10 @@ void Writer::passNumber(const char* key, const std::optional<double>& value, Pas
 }
 
 void Writer::wholeBetween(const char* key, int value, int, int) {
+    put(key, keptOrNew(member(source_, key), value));
+}
+
+void Writer::realBetween(const char* key, double value, double, double) {
     put(key, keptOrNew(member(source_, key), value));
 }
 

@@ -1,8 +1,11 @@
 // How a pass stands in the car file; part of app/carfile/car_file_shape.h.
 #pragma once
 
+#include <algorithm>
 #include <array>
+#include <optional>
 #include <string>
+#include <vector>
 
 #include "app/carfile/car_file_io.h"
 #include "geometry/car/pass_fields.h"
@@ -55,6 +58,50 @@ void exchange(Io& io, PassTimes& times) {
     io.passNumber("quarter_speed", times.quarterSpeed, PassField::quarterSpeed);
 }
 
+/// A unit is checked against its kind when the whole recording is there.
+[[nodiscard]] inline std::string refuseUnitText(std::string_view text) {
+    return text.empty() ? "a unit" : "";
+}
+
+template <typename Io>
+void exchange(Io& io, RecordedColumn& column) {
+    io.ruledText("header", column.header, refuseHeader);
+    io.ruledText("unit", column.unit, refuseUnitText);
+}
+
+/// The columns of a recording, by what they are.
+struct RecordedColumns {
+    std::vector<RecordedColumn>& columns;
+};
+
+template <typename Io>
+void exchange(Io& io, RecordedColumns& all) {
+    std::vector<RecordedColumn> columns;
+    for (std::size_t kind = 0; kind < kRecordedKinds; ++kind) {
+        const auto found = std::ranges::find(all.columns, static_cast<Recorded>(kind), &RecordedColumn::is);
+        std::optional<RecordedColumn> column;
+        if (found != all.columns.end()) {
+            column = *found;
+        }
+        io.optionalObject(recordedKeys()[kind].data(), column);
+        if (column) {
+            column->is = static_cast<Recorded>(kind);
+            columns.push_back(*column);
+        }
+    }
+    all.columns = columns;
+}
+
+template <typename Io>
+void exchange(Io& io, PassRecording& recording) {
+    RecordedColumns columns{recording.columns};
+    io.ruledText("file", recording.file, refuseFileName);
+    io.ruledText("sha256", recording.sha256, refuseHash);
+    io.realBetween("start", recording.start, -kMostRecordedTime, kMostRecordedTime);
+    io.rareObject("columns", columns);
+    io.check(refusal(recording));
+}
+
 /// That the setup is one the car keeps, only the whole car tells: findFaults().
 template <typename Io>
 void exchange(Io& io, Pass& pass) {
@@ -73,6 +120,7 @@ void exchange(Io& io, Pass& pass) {
     io.rareObject("times", pass.times);
     io.wordSet("seen", pass.seen, seenKeys());
     io.rareText("note", pass.note);
+    io.optionalObject("recording", pass.recording);
 }
 
 }  // namespace bolthole::detail

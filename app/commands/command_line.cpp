@@ -221,7 +221,7 @@ Outcome findings(const std::string& file, const Car& car) {
         *outcome.result += onOneLine(file + ": " + stopLine(trace.assembly, car));
     }
     for (const Doubt& doubt : findDoubts(car)) {
-        *outcome.result += onOneLine(file + ": " + doubt.path + ": " + doubt.reason);
+        *outcome.result += onOneLine(file + ": " + doubt.path + ": " + sentence(doubt.finding));
     }
     return outcome;
 }

@@ -6,10 +6,10 @@
 #include <utility>
 
 #include "app/commands/csv_text.h"
-#include "app/commands/log_csv.h"
 #include "geometry/kinematics/trace.h"
 #include "geometry/statics/launch_case.h"
 #include "geometry/uncertainty/trace_spread.h"
+#include "geometry/units/csv.h"
 #include "geometry/units/text.h"
 #include "widgets/pages/brackets/bracket_facts.h"
 #include "widgets/pages/driveline/driveline_facts.h"

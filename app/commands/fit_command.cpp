@@ -4,8 +4,8 @@
 #include <string_view>
 
 #include "app/commands/csv_text.h"
-#include "app/commands/log_csv.h"
 #include "geometry/fit/launch_fit.h"
+#include "geometry/units/csv.h"
 #include "geometry/units/parallel.h"
 #include "geometry/units/text.h"
 

@@ -7,9 +7,9 @@
 #include <utility>
 
 #include "app/commands/log_columns.h"
-#include "app/commands/log_csv.h"
 #include "app/commands/log_table.h"
 #include "geometry/car/pass_fields.h"
+#include "geometry/units/csv.h"
 
 namespace bolthole {
 

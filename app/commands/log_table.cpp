@@ -6,10 +6,10 @@
 
 #include "app/commands/csv_text.h"
 #include "app/commands/log_columns.h"
-#include "app/commands/log_csv.h"
 #include "geometry/car/pass_fields.h"
 #include "geometry/compare/setup_changes.h"
 #include "geometry/passes/air.h"
+#include "geometry/units/csv.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {

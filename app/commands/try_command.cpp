@@ -3,8 +3,8 @@
 #include <optional>
 
 #include "app/commands/csv_text.h"
-#include "app/commands/log_csv.h"
 #include "geometry/trials/launch_trials.h"
+#include "geometry/units/csv.h"
 #include "geometry/units/parallel.h"
 #include "geometry/units/text.h"
 

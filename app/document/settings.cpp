@@ -1,5 +1,6 @@
 #include "app/document/settings.h"
 
+#include <QCryptographicHash>
 #include <QSettings>
 #include <algorithm>
 #include <array>
@@ -25,6 +26,13 @@ std::size_t wordIndex(const QVariant& stored, const std::array<const char*, N>& 
     const auto* found =
         std::ranges::find_if(words, [&](const char* word) { return text == QLatin1String(word); });
     return found == words.end() ? 0 : static_cast<std::size_t>(found - words.begin());
+}
+
+// Headers may be long and hold anything; a key may not.
+QString tableKey(const QStringList& headers) {
+    const QByteArray joined = headers.join(QLatin1Char('\n')).toUtf8();
+    return QStringLiteral("columns/") +
+           QString::fromLatin1(QCryptographicHash::hash(joined, QCryptographicHash::Sha256).toHex().left(16));
 }
 
 }  // namespace
@@ -63,6 +71,14 @@ void Settings::save() const {
     stored.setValue(QStringLiteral("windowGeometry"), windowGeometry);
     stored.setValue(QStringLiteral("benchSplit"), benchSplit);
     stored.setValue(QStringLiteral("panelSplit"), panelSplit);
+}
+
+QStringList Settings::columnsOf(const QStringList& headers) {
+    return store().value(tableKey(headers)).toStringList();
+}
+
+void Settings::rememberColumns(const QStringList& headers, const QStringList& columns) {
+    store().setValue(tableKey(headers), columns);
 }
 
 void Settings::remember(const QString& fileName) {

@@ -26,6 +26,9 @@ struct Settings {
 
     [[nodiscard]] static Settings load();
     void save() const;
+    /// What the columns of a table with these headers were said to be last, as lines of text; empty: never.
+    [[nodiscard]] static QStringList columnsOf(const QStringList& headers);
+    static void rememberColumns(const QStringList& headers, const QStringList& columns);
     /// Puts a file first among the recent ones, eight at most.
     void remember(const QString& fileName);
 };

@@ -14,6 +14,7 @@
 #include <algorithm>
 
 #include "app/desks/before_desk.h"
+#include "app/desks/bolt_motion.h"
 #include "app/desks/choice_desk.h"
 #include "app/desks/cloud_runner.h"
 #include "app/desks/fit_desk.h"
@@ -21,6 +22,7 @@
 #include "app/desks/trial_desk.h"
 #include "app/desks/wanted_desk.h"
 #include "app/window/pass_desk.h"
+#include "app/window/recording_desk.h"
 #include "geometry/checks/doubts.h"
 #include "widgets/board/hole_board.h"
 #include "widgets/compare/before_panel.h"
@@ -126,7 +128,12 @@ void MainWindow::connectViews() {
     connect(days_, &TestDaysPage::edited, this,
             [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
     connect(passDesk_, &PassDesk::said, notice_, &NoticeBar::say);
+    connect(recordingDesk_, &RecordingDesk::said, notice_, &NoticeBar::say);
+    connect(recordingDesk_, &RecordingDesk::edited, this,
+            [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
     connect(doubts_, &DoubtList::fieldWanted, this, &MainWindow::goToField);
+    connect(doubts_, &DoubtList::edited, this,
+            [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
     for (WorkPage* page : besideBench_) {
         connect(page, &WorkPage::edited, this,
                 [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
@@ -207,6 +214,7 @@ void MainWindow::chooseStyle(int index) {
 }
 
 void MainWindow::carChanged() {
+    motion_->carWillChange(document_.isDragging());
     state_.car = document_.car();
     state_.style = {state_.car.units, settings_.inches};
     state_.selection = presentPoint(state_.car, state_.selection);
@@ -219,6 +227,7 @@ void MainWindow::carChanged() {
     fitDesk_->carChanged(document_.isDragging());
     trialDesk_->carChanged(document_.isDragging());
     showState();
+    motion_->carChanged();
 }
 
 // A car that can't be assembled has no figures, and none of another car stand in for them.

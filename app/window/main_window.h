@@ -24,6 +24,7 @@ class QTabWidget;
 namespace bolthole {
 
 class BeforeDesk;
+class BoltMotion;
 class BeforePanel;
 class BracketPage;
 class CloudRunner;
@@ -47,6 +48,7 @@ class StartStrip;
 class TrialDesk;
 class PassDesk;
 class TestDaysPage;
+class RecordingDesk;
 class RecoveryDesk;
 class SideView;
 class TravelCurves;
@@ -174,6 +176,7 @@ class MainWindow : public QMainWindow {
 
     CarSheet* sheet_ = nullptr;
     ViewDeck* views_ = nullptr;
+    BoltMotion* motion_ = nullptr;
     FigureStrip* strip_ = nullptr;
     TravelSlider* slider_ = nullptr;
     TravelCurves* curves_ = nullptr;
@@ -193,6 +196,7 @@ class MainWindow : public QMainWindow {
     WantedDesk* wantedDesk_ = nullptr;
     TestDaysPage* days_ = nullptr;
     PassDesk* passDesk_ = nullptr;
+    RecordingDesk* recordingDesk_ = nullptr;
     FitDesk* fitDesk_ = nullptr;
     TrialDesk* trialDesk_ = nullptr;
     QTabWidget* pages_ = nullptr;

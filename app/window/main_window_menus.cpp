@@ -9,6 +9,7 @@
 #include <QMessageBox>
 #include <QSplitter>
 
+#include "app/desks/bolt_motion.h"
 #include "app/window/desktop_motion.h"
 #include "app/window/main_window.h"
 #include "app/window/start_strip.h"
@@ -212,17 +213,19 @@ void MainWindow::buildViewMenu() {
 QAction* MainWindow::buildStillEntry() {
     auto* still = new QAction(tr("&Keep pictures still"), this);
     still->setCheckable(true);
-    still->setToolTip(tr("Nothing plays by itself; a launch is gone through by hand"));
+    still->setToolTip(tr("Nothing plays or moves by itself; a launch is gone through by hand"));
     const auto keep = [this, still](bool kept) {
         const QSignalBlocker blocker(still);
         still->setChecked(kept);
         launch_->keepStill(kept);
+        motion_->keepStill(kept);
     };
     keep(settings_.keepsStill.value_or(desktopWishesStill()));
     connect(still, &QAction::toggled, this, [this](bool kept) {
         settings_.keepsStill = kept;
         settings_.save();
         launch_->keepStill(kept);
+        motion_->keepStill(kept);
     });
     if (!settings_.keepsStill && !still->isChecked()) {
         askDesktopForStill(this, [this, keep](bool wished) {
@@ -238,6 +241,7 @@ void MainWindow::buildHelpMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&Help"));
     menu->addAction(tr("How to &measure"), QKeySequence(QStringLiteral("Shift+F1")), this,
                     [this] { showHelp(HelpTopic::measuring); });
+    menu->addAction(tr("At the &bench"), this, [this] { showHelp(HelpTopic::bench); });
     menu->addAction(tr("&Words on screen"), this, [this] { showHelp(HelpTopic::words); });
     menu->addAction(tr("&Keys and mouse"), QKeySequence(QStringLiteral("F1")), this,
                     [this] { showHelp(HelpTopic::keys); });
@@ -292,7 +296,7 @@ void MainWindow::showAbout() {
            "the GNU General Public License, version 3 or later: you may share and change it under its terms. "
            "It "
            "comes with no warranty, to the extent the law permits; see sections 15 and 16 of the license.</p>"
-           "<p>It stands on Qt (LGPL-3), Eigen (MPL-2), QCustomPlot (GPL-3) and JSON for Modern C++ "
+           "<p>It stands on Qt (LGPL-3), Eigen (MPL-2), Boost.Math (BSL-1) and JSON for Modern C++ "
            "(MIT).</p>")
             .arg(QApplication::applicationVersion()));
 }

@@ -4,6 +4,7 @@
 #include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QMenuBar>
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QStatusBar>
@@ -14,6 +15,7 @@
 #include <algorithm>
 
 #include "app/desks/before_desk.h"
+#include "app/desks/bolt_motion.h"
 #include "app/desks/choice_desk.h"
 #include "app/desks/cloud_runner.h"
 #include "app/desks/fit_desk.h"
@@ -21,6 +23,7 @@
 #include "app/desks/wanted_desk.h"
 #include "app/window/main_window.h"
 #include "app/window/pass_desk.h"
+#include "app/window/recording_desk.h"
 #include "app/window/start_strip.h"
 #include "widgets/board/hole_board.h"
 #include "widgets/compare/before_panel.h"
@@ -181,6 +184,7 @@ QWidget* MainWindow::buildTopBar() {
 QWidget* MainWindow::buildBench() {
     strip_ = new FigureStrip(this);
     views_ = new ViewDeck(this);
+    motion_ = new BoltMotion(state_, *views_, this);
     auto* picture = new QWidget(this);
     auto* pictureColumn = new QVBoxLayout(picture);
     pictureColumn->setContentsMargins(0, 0, 0, 0);
@@ -190,8 +194,8 @@ QWidget* MainWindow::buildBench() {
     slider_ = new TravelSlider(this);
     slider_->setObjectName(QStringLiteral("benchSlider"));
     curves_ = new TravelCurves(this);
-    for (QWidget* shown : std::initializer_list<QWidget*>{&views_->sideView(), &views_->rearView(),
-                                                          &views_->topView(), curves_}) {
+    for (QWidget* shown :
+         std::initializer_list<QWidget*>{&views_->sideView(), &views_->rearView(), &views_->topView()}) {
         offerPicture(*shown);
     }
     auto* travel = new QWidget(this);
@@ -257,6 +261,7 @@ QWidget* MainWindow::buildPages(QWidget* bench) {
     wantedDesk_ = new WantedDesk(state_, desk_->state(), *wanted, *mark, this);
     days_ = new TestDaysPage(this);
     passDesk_ = new PassDesk(state_, *days_, this);
+    recordingDesk_ = new RecordingDesk(state_, document_, *days_, this);
     auto* fit = new FitCard(days_);
     days_->addSide(fit);
     fitDesk_ = new FitDesk(state_, *fit, this);

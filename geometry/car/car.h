@@ -135,6 +135,7 @@ struct Car {
     std::string title;
     std::string notes;
     Units units = Units::inch;
+    std::optional<Body> body = std::nullopt;          ///< what its outline is drawn as
     double wheelbase = 0;                             ///< m
     double rearTireRadius = 0;                        ///< loaded, m
     double frontTireRadius = 0;                       ///< loaded, m

@@ -35,6 +35,7 @@ struct Damping {
     std::vector<double> speeds;  ///< m/s of the shaft, rising, above 0
     DampingWay bump;
     DampingWay rebound;
+    bool isEstimate = false;  ///< of no shock that was measured
 
     bool operator==(const Damping&) const = default;
 };

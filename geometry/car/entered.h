@@ -15,6 +15,9 @@
 
 namespace bolthole {
 
+/// What the car's outline is drawn as; nothing is computed of it.
+enum class Body { sedan, coupe, wagon, pickup, roadster };
+
 /// Four scale readings, kg.
 struct CornerWeights {
     double leftFront = 0;
@@ -261,6 +264,10 @@ struct EnteredTools {
     OptionalNumber tape = std::nullopt;         ///< m, of one length or coordinate
     OptionalNumber calipers = std::nullopt;     ///< m
     OptionalNumber angleFinder = std::nullopt;  ///< rad
+    // Of what points are measured from, m: one error that all of them share. Absent: exact.
+    OptionalNumber floor = std::nullopt;        ///< heights
+    OptionalNumber centerPlane = std::nullopt;  ///< lateral places
+    OptionalNumber originLine = std::nullopt;   ///< places forward of the rear axle
 
     bool operator==(const EnteredTools&) const = default;
 };

@@ -227,6 +227,10 @@ std::vector<Fault> FaultFinder::find() {
 
 }  // namespace
 
+std::string sentence(const Finding& finding) {
+    return finding.follows.empty() ? finding.cause : finding.cause + ": " + finding.follows;
+}
+
 std::vector<Fault> findFaults(const Car& car) {
     return FaultFinder(car).find();
 }

@@ -19,11 +19,27 @@ struct Fault {
 /// Everything that makes the car's numbers unusable: outside the limits, not finite. Empty: computable.
 [[nodiscard]] std::vector<Fault> findFaults(const Car& car);
 
+/// How much hangs on what looks wrong.
+enum class Severity {
+    danger,  ///< driven so, someone can get hurt or a part can break
+    wrong,   ///< figures are wrong, or not what the car does
+    check    ///< odd, left out or not known: figures may be right
+};
+
+/// What looks wrong, in words; lengths in the car's units.
+struct Finding {
+    Severity severity = Severity::wrong;
+    std::string cause;    ///< what is the case
+    std::string follows;  ///< what comes of it, or what to do; may be empty
+};
+/// "cause: follows", or the cause alone.
+[[nodiscard]] std::string sentence(const Finding& finding);
+
 /// Something that can be computed but looks wrong.
 struct Doubt {
-    std::string path;    ///< JSON path
-    std::string reason;  ///< in words, lengths in the car's units
+    std::string path;  ///< JSON path
     FieldId id;
+    Finding finding;
 };
 
 }  // namespace bolthole

@@ -328,3 +328,32 @@ BOLTHOLE_FIELD(angleFinderSpread, .scope = Scope::tool, .path = "angle_finder",
                .name = "angle finder, plus or minus",
                .howTo = {"How far one angle may be off: 95 of 100 lie within. Left empty, anything within "
                          "half a degree is taken to be as likely; common practice, no source."})
+
+BOLTHOLE_FIELD(floorSpread, .scope = Scope::tool, .path = "floor",
+               .place = kAt<&Car::tools, &EnteredTools::floor>, .quantity = Quantity::length,
+               .limits = &kLengthSpread, .words = "uncertainty of the floor under the car",
+               .meaning =
+                   "Shared by the heights of all points, as the floor they are taped from is not where "
+                   "the tires stand; absent: none",
+               .label = "Floor", .name = "floor, plus or minus",
+               .howTo = {"How far the floor where the heights are taped may lie off the plane of the rear "
+                         "tires' contact patches: 95 of 100 lie within. Hold a straightedge or a level "
+                         "between the two. All points share it. Left empty, none is counted."})
+
+BOLTHOLE_FIELD(centerPlaneSpread, .scope = Scope::tool, .path = "center_plane",
+               .place = kAt<&Car::tools, &EnteredTools::centerPlane>, .quantity = Quantity::length,
+               .limits = &kLengthSpread, .words = "uncertainty of the car's center plane",
+               .meaning = "Shared by the lateral places of all points; absent: none", .label = "Center plane",
+               .name = "center plane, plus or minus",
+               .howTo = {"How far the line that lateral places are taped from may lie off the car's middle: "
+                         "95 of 100 lie within. Halve the distance between two like points left and right, "
+                         "at both ends of the car. All points share it. Left empty, none is counted."})
+
+BOLTHOLE_FIELD(originLineSpread, .scope = Scope::tool, .path = "origin_line",
+               .place = kAt<&Car::tools, &EnteredTools::originLine>, .quantity = Quantity::length,
+               .limits = &kLengthSpread, .words = "uncertainty of the line below the rear axle",
+               .meaning = "Shared by the places forward of the rear axle of all points; absent: none",
+               .label = "Line below the axle", .name = "line below the rear axle, plus or minus",
+               .howTo = {"How far the line on the floor that places forward are taped from may lie off the "
+                         "rear axle's center: 95 of 100 lie within. A plumb line from both ends of the axle "
+                         "tells. All points share it. Left empty, none is counted."})

@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "geometry/car/entered.h"
+#include "geometry/car/pass_recording.h"
 
 namespace bolthole {
 
@@ -91,6 +92,7 @@ struct Pass {
     PassTimes times{};
     std::array<bool, kSeenCount> seen{};  ///< by Seen
     std::string note{};
+    std::optional<PassRecording> recording = std::nullopt;
 
     [[nodiscard]] bool saw(Seen what) const { return seen[static_cast<std::size_t>(what)]; }
 

@@ -305,6 +305,11 @@ PassFault findFault(const Pass& pass, std::size_t setups) {
                                             std::to_string(setups - 1)) +
                              ", found " + std::to_string(*pass.setup)};
     }
+    if (pass.recording) {
+        if (const TableFault fault = refusal(*pass.recording); !fault.reason.empty()) {
+            return {"recording." + fault.path, fault.reason};
+        }
+    }
     return faultOfNumbers(pass);
 }
 

@@ -57,10 +57,10 @@ class DoubtFinder {
     std::vector<Doubt> find();
 
   private:
-    void add(const FieldId& id, std::string path, std::string reason) {
-        doubts_.push_back({std::move(path), std::move(reason), id});
+    void add(const FieldId& id, std::string path, Finding finding) {
+        doubts_.push_back({std::move(path), id, std::move(finding)});
     }
-    void add(const FieldId& id, std::string reason) { add(id, jsonPath(id), std::move(reason)); }
+    void add(const FieldId& id, Finding finding) { add(id, jsonPath(id), std::move(finding)); }
 
     void checkUsualRanges();
     void checkMeasured();
@@ -106,8 +106,10 @@ void DoubtFinder::checkUsualRanges() {
         const double value = numberAt(car_, id).value_or(range.low);
         if (value < range.low || value > range.high) {
             const FieldRule& rule = ruleOf(range.field);
-            add(id, std::string(rule.words) + " " + measured(value, rule.quantity) +
-                        " looks outside what cars have: check");
+            add(id, {Severity::wrong,
+                     std::string(rule.words) + " " + measured(value, rule.quantity) +
+                         " looks outside what cars have",
+                     "check"});
         }
     }
 }
@@ -116,10 +118,12 @@ void DoubtFinder::checkMeasured() {
     const std::vector<FieldId> starting = startingNumbers(car_);
     if (!starting.empty()) {
         const bool isOne = starting.size() == 1;
-        add(starting.front(), jsonPath(starting.front()),
-            (isOne ? std::string("1 number is a starting number")
-                   : std::to_string(starting.size()) + " numbers are starting numbers") +
-                ", not measured: measure " + (isOne ? "it" : "each one") + " before you trust a figure");
+        add(starting.front(),
+            {Severity::wrong,
+             (isOne ? std::string("1 number is a starting number")
+                    : std::to_string(starting.size()) + " numbers are starting numbers") +
+                 ", not measured",
+             "measure " + std::string(isOne ? "it" : "each one") + " before you trust a figure"});
     }
 }
 
@@ -129,19 +133,24 @@ void DoubtFinder::checkWeights() {
     const FieldId id{.field = Field::leftFrontWeight};
     if (total < kLeastTotal || total > kLargestTotal) {
         add(id, "corner_weights",
-            "total weight " + figure(total, Quantity::mass) + " looks outside what cars have: check");
+            {Severity::wrong,
+             "total weight " + figure(total, Quantity::mass) + " looks outside what cars have", "check"});
     }
     if (frontShare < kLeastFrontShare || frontShare > kLargestFrontShare) {
         add(id, "corner_weights",
-            figure(100 * frontShare, Quantity::percent) +
-                " of the weight in front looks outside what cars have: check which corner is which");
+            {Severity::wrong,
+             figure(100 * frontShare, Quantity::percent) +
+                 " of the weight in front looks outside what cars have",
+             "check which corner is which"});
     }
 }
 
 void DoubtFinder::checkCgHeight() {
     if (car_.cgHeight > 2 * car_.rearTireRadius) {
-        add({.field = Field::cgHeight}, "CG height " + measured(car_.cgHeight, Quantity::length) +
-                                            " stands above the top of the rear tire: check");
+        add({.field = Field::cgHeight}, {Severity::wrong,
+                                         "CG height " + measured(car_.cgHeight, Quantity::length) +
+                                             " stands above the top of the rear tire",
+                                         "check"});
     }
 }
 
@@ -156,7 +165,8 @@ void DoubtFinder::checkSide(int index) {
     if (wrong) {
         add({.field = Field::holeAt, .link = index, .end = End::axle, .hole = one.axle.use, .axis = 1},
             linkPath(index),
-            linkWords(car_, index) + " stands on the other side of the car: left is plus, right is minus");
+            {Severity::wrong, linkWords(car_, index) + " stands on the other side of the car",
+             "left is plus, right is minus"});
     }
 }
 
@@ -166,7 +176,8 @@ void DoubtFinder::checkGround(int index, End end) {
         if (holes[hole].at.z() < 0) {
             const int number = static_cast<int>(hole);
             add({.field = Field::holeAt, .link = index, .end = end, .hole = number, .axis = 2},
-                holeWords(car_, index, end, number) + " stands below the ground: check its height");
+                {Severity::wrong, holeWords(car_, index, end, number) + " stands below the ground",
+                 "check its height"});
         }
     }
 }
@@ -230,16 +241,17 @@ void DoubtFinder::checkLength(int index) {
         return;
     }
     if (one.kind != LinkKind::rod) {
-        add(id, "a length is used for links with two ends only: this one has no effect");
+        add(id, {Severity::check, "a length is used for links with two ends only", "this one has no effect"});
         return;
     }
     const double apart = holeDistance(one);
     if (std::abs(*one.length - apart) <= kTapeFraction + kRounding || boltWasMoved()) {
         return;
     }
-    add(id, "written length " + measured(*one.length, Quantity::length) + ", but the current holes are " +
-                measured(apart, Quantity::length) + " apart: " + consequence(index) +
-                "; re-measure, or clear the length to fit the holes");
+    add(id, {Severity::wrong,
+             "written length " + measured(*one.length, Quantity::length) + ", but the current holes are " +
+                 measured(apart, Quantity::length) + " apart",
+             consequence(index) + "; re-measure, or clear the length to fit the holes"});
 }
 
 void DoubtFinder::checkAdjuster(int index) {
@@ -254,12 +266,16 @@ void DoubtFinder::checkAdjuster(int index) {
     const FieldId most{.field = Field::adjusterLongest, .link = index};
     const std::string now = "the link is " + measured(built, Quantity::length) + " long now, but its ";
     if (adjuster->shortest && adjuster->longest && shortest > longest) {
-        add(least, "shortest length " + measured(shortest, Quantity::length) + " is above the longest, " +
-                       measured(longest, Quantity::length) + ": check which is which");
+        add(least, {Severity::wrong,
+                    "shortest length " + measured(shortest, Quantity::length) + " is above the longest, " +
+                        measured(longest, Quantity::length),
+                    "check which is which"});
     } else if (built < shortest - kNoAdjustment) {
-        add(least, now + "shortest length is " + measured(shortest, Quantity::length) + ": check both");
+        add(least, {Severity::wrong, now + "shortest length is " + measured(shortest, Quantity::length),
+                    "check both"});
     } else if (built > longest + kNoAdjustment) {
-        add(most, now + "longest length is " + measured(longest, Quantity::length) + ": check both");
+        add(most, {Severity::wrong, now + "longest length is " + measured(longest, Quantity::length),
+                   "check both"});
     }
     checkThread(index);
 }
@@ -270,13 +286,15 @@ void DoubtFinder::checkThread(int index) {
     const std::optional<double> held = engagementAt(link(index), built);
     if (least && !held) {
         add({.field = Field::adjusterLeastEngagement, .link = index},
-            "the thread engagement is not entered, so the least can't be checked: measure it");
+            {Severity::check, "the thread engagement is not entered, so the least can't be checked",
+             "measure it"});
     } else if (least && *held < *least - kNoAdjustment) {
         add({.field = Field::adjusterEngagement, .link = index},
-            "at " + measured(built, Quantity::length) + " long each end holds " +
-                measured(*held, Quantity::length) + " of thread, less than the " +
-                measured(*least, Quantity::length) +
-                " entered as the least: a rod end can pull out; do not drive it so");
+            {Severity::danger,
+             "at " + measured(built, Quantity::length) + " long each end holds " +
+                 measured(*held, Quantity::length) + " of thread, less than the " +
+                 measured(*least, Quantity::length) + " entered as the least",
+             "a rod end can pull out; do not drive it so"});
     }
 }
 
@@ -285,16 +303,18 @@ void DoubtFinder::checkWanted() {
         return;
     }
     const WantedWindow& wanted = *car_.wanted;
-    constexpr std::string_view kNobody = ": no hole combination can be inside";
+    constexpr std::string_view kNobody = "no hole combination can be inside";
     if (wanted.inverseFar() > wanted.inverseNear()) {
         add({.field = Field::wantedIcNear},
-            "the near side of the target window lies past its far side" + std::string(kNobody));
+            {Severity::check, "the near side of the target window lies past its far side",
+             std::string(kNobody)});
     }
     if (wanted.antiSquatLow > wanted.antiSquatHigh) {
         add({.field = Field::wantedLow},
-            "lowest target anti-squat " + measured(wanted.antiSquatLow, Quantity::percent) +
-                " is above the most, " + measured(wanted.antiSquatHigh, Quantity::percent) +
-                std::string(kNobody));
+            {Severity::check,
+             "lowest target anti-squat " + measured(wanted.antiSquatLow, Quantity::percent) +
+                 " is above the most, " + measured(wanted.antiSquatHigh, Quantity::percent),
+             std::string(kNobody)});
     }
 }
 
@@ -316,17 +336,18 @@ std::string DoubtFinder::faultPath(const MoveReport& report, const FieldId& othe
 
 void DoubtFinder::checkAssembly(const MoveReport& report) {
     if (report.constraint < 0) {
-        add(placeOfLink(car_, linkFor(car_, report.freedom)), "links", describe(report, car_, units_));
+        add(placeOfLink(car_, linkFor(car_, report.freedom)), "links",
+            {Severity::wrong, describe(report, car_, units_), ""});
         return;
     }
     const int link = buildLinkage(car_).constraints[static_cast<std::size_t>(report.constraint)].link;
-    add(placeOfLink(car_, link), linkPath(link), describe(report, car_, units_));
+    add(placeOfLink(car_, link), linkPath(link), {Severity::wrong, describe(report, car_, units_), ""});
 }
 
 void DoubtFinder::checkTravel(Field field, const MoveReport& report) {
     if (!report.usable()) {
         const FieldId id{.field = field};
-        add(id, faultPath(report, id), describe(report, car_, units_));
+        add(id, faultPath(report, id), {Severity::wrong, describe(report, car_, units_), ""});
     }
 }
 
@@ -336,9 +357,9 @@ void DoubtFinder::checkSymmetry(Freedom freedom) {
     }
     const bool sideways = freedom == Freedom::sideways;
     add(placeOfLink(car_, linkFor(car_, freedom)), "links",
-        std::string(describe(freedom)) +
-            (sideways ? ": a track bar or Watts linkage is missing; figures assume it stays centered"
-                      : "; figures assume it stays straight"));
+        {Severity::wrong, std::string(describe(freedom)),
+         sideways ? "a track bar or Watts linkage is missing; figures assume it stays centered"
+                  : "figures assume it stays straight"});
 }
 
 void DoubtFinder::checkTrace() {

@@ -27,10 +27,10 @@ class EnteredDoubtFinder {
     void find();
 
   private:
-    void add(const FieldId& id, std::string path, std::string reason) {
-        doubts_.push_back({std::move(path), std::move(reason), id});
+    void add(const FieldId& id, std::string path, Finding finding) {
+        doubts_.push_back({std::move(path), id, std::move(finding)});
     }
-    void add(const FieldId& id, std::string reason) { add(id, jsonPath(id), std::move(reason)); }
+    void add(const FieldId& id, Finding finding) { add(id, jsonPath(id), std::move(finding)); }
 
     void checkWeights();
     [[nodiscard]] FieldId placeOf(const WeightDoubt& doubt) const;
@@ -41,6 +41,7 @@ class EnteredDoubtFinder {
     void checkGroups();
     void checkPoint(Field field, const EnteredPoint& point, std::string_view words);
     void checkFour(const WheelFields& fields, const EnteredCorners& four, std::string_view words);
+    void checkDamping();
     void checkSprings();
     void checkSpringLoad(std::span<const SuspensionPart> parts);
     void checkTravel(bool bump, const TravelRoom& room, std::span<const SuspensionPart> parts);
@@ -103,7 +104,7 @@ FieldId EnteredDoubtFinder::placeOf(const WeightDoubt& doubt) const {
 void EnteredDoubtFinder::checkWeights() {
     for (WeightDoubt& doubt :
          findWeightDoubts(weighingOf(car_), balance_.height, stance_.stance, car_.units)) {
-        add(placeOf(doubt), std::move(doubt.reason));
+        add(placeOf(doubt), std::move(doubt.finding));
     }
     checkDriverSeat();
 }
@@ -112,22 +113,23 @@ void EnteredDoubtFinder::checkDriverSeat() {
     const EnteredDriver& driver = car_.weighing.driver;
     if (car_.cornersAre == DriverSeat::out && !(driver.mass && driver.at.whole())) {
         add({.field = Field::driverMass}, "corner_weights_are",
-            "the corner weights are without driver, whose weight and seat are not entered: every figure is "
-            "for an empty car");
+            {Severity::wrong, "the corner weights are without driver, whose weight and seat are not entered",
+             "every figure is for an empty car"});
     }
 }
 
 void EnteredDoubtFinder::checkHeight() {
     if (!balance_.refusal.empty()) {
         add({.field = Field::liftHeight}, "cg_height_from",
-            "the CG height chosen can't be had, the one entered is in use: " + balance_.refusal);
+            {Severity::wrong, "the CG height chosen can't be had, the one entered is in use",
+             balance_.refusal});
     } else if (!balance_.from.remark.empty()) {
-        add({.field = Field::liftHeight}, balance_.from.remark);
+        add({.field = Field::liftHeight}, {Severity::check, balance_.from.remark, ""});
     }
     if (car_.cgHeightFrom == CgHeightSource::estimate) {
         add({.field = Field::cgHeight}, "cg_height_from",
-            "the CG height is an estimate from other cars: anti-squat is no surer than it; lift the car, or "
-            "enter a height");
+            {Severity::check, "the CG height is an estimate from other cars",
+             "anti-squat is no surer than it; lift the car, or enter a height"});
     }
 }
 
@@ -138,12 +140,13 @@ void EnteredDoubtFinder::checkLoads() {
         if (!missing.empty()) {
             const bool place = missing == "no place";
             add({.field = place ? Field::loadAt : Field::loadMass, .axis = place ? 0 : -1, .item = index},
-                loadWords(car_, index) + " is not counted: " + missing + " is entered");
+                {Severity::check, loadWords(car_, index) + " is not counted", missing + " is entered"});
         }
     }
     if (!balance_.loadRefusal.empty()) {
         add({.field = Field::loadAboard, .item = 0},
-            "what came and went since the car was weighed is left out: " + balance_.loadRefusal);
+            {Severity::wrong, "what came and went since the car was weighed is left out",
+             balance_.loadRefusal});
     }
 }
 
@@ -151,7 +154,7 @@ void EnteredDoubtFinder::checkPoint(Field field, const EnteredPoint& point, std:
     for (std::size_t axis = 0; axis < 3; ++axis) {
         if (!point.at[axis] && !point.whole() && point != EnteredPoint{}) {
             add({.field = field, .axis = static_cast<int>(axis)},
-                std::string(words) + " is not counted: a coordinate is missing");
+                {Severity::check, std::string(words) + " is not counted", "a coordinate is missing"});
             return;
         }
     }
@@ -161,8 +164,8 @@ void EnteredDoubtFinder::checkFour(const WheelFields& fields, const EnteredCorne
                                    std::string_view words) {
     if (four.count() > 0 && four.count() < 4) {
         const std::size_t missing = !four.leftFront ? 0 : !four.rightFront ? 1 : !four.leftRear ? 2 : 3;
-        add({.field = fields[missing]},
-            std::string(words) + " not counted: " + std::to_string(four.count()) + " of 4 are entered");
+        add({.field = fields[missing]}, {Severity::check, std::string(words) + " not counted",
+                                         std::to_string(four.count()) + " of 4 are entered"});
     }
 }
 
@@ -179,8 +182,8 @@ void EnteredDoubtFinder::checkGroups() {
             const Field missing = !slip.engagement        ? Field::slipEngagement
                                   : !slip.leastEngagement ? Field::slipLeast
                                                           : Field::slipInward;
-            add({.field = missing},
-                "the slip yoke is not checked: engagement, least engagement and room inward are needed");
+            add({.field = missing}, {Severity::check, "the slip yoke is not checked",
+                                     "engagement, least engagement and room inward are needed"});
         }
     }
 }
@@ -192,9 +195,9 @@ void EnteredDoubtFinder::checkTravel(bool bump, const TravelRoom& room,
     if (end.stop == TravelStop::range || end.stop == TravelStop::links || !(end.travel < entered)) {
         return;
     }
-    add({.field = bump ? Field::bump : Field::droop}, describe(end, bump, room, parts, car_.units) +
-                                                          ", before the travel entered: cut it, or check the "
-                                                          "part's lengths");
+    add({.field = bump ? Field::bump : Field::droop},
+        {Severity::wrong, describe(end, bump, room, parts, car_.units) + ", before the travel entered",
+         "cut it, or check the part's lengths"});
 }
 
 // Where no spring carries, or nothing was weighed, there is nothing to hold against the other.
@@ -205,9 +208,26 @@ void EnteredDoubtFinder::checkSpringLoad(std::span<const SuspensionPart> parts) 
     }
     const bool isMore = balance.carried > balance.weighed - balance.axle.value_or(0);
     add({.field = Field::springRate, .item = 0},
-        "the springs carry " + force(balance.carried) + " at ride, " + (isMore ? "more" : "less") +
-            " than the scales leave them, " + force(balance.weighed - balance.axle.value_or(0)) +
-            ": a free length, rate, mount or weight is wrong");
+        {Severity::wrong,
+         "the springs carry " + force(balance.carried) + " at ride, " + (isMore ? "more" : "less") +
+             " than the scales leave them, " + force(balance.weighed - balance.axle.value_or(0)),
+         "a free length, rate, mount or weight is wrong"});
+}
+
+// Forces of no shock: a launch computed with them compares nothing that is bolted on.
+void EnteredDoubtFinder::checkDamping() {
+    const auto check = [this](const std::optional<Damping>& damping, const FieldId& id,
+                              const std::string& whose) {
+        if (damping && damping->isEstimate) {
+            add(id, {Severity::check, "the forces of " + whose + " are an estimate",
+                     "clicks and separation in the launch are no surer than it; measure a shock"});
+        }
+    };
+    check(car_.launch.front.damping, {.field = Field::frontReboundClick}, "the front shocks");
+    for (std::size_t item = 0; item < car_.springs.size(); ++item) {
+        check(car_.springs[item].damping, {.field = Field::reboundClick, .item = static_cast<int>(item)},
+              springWords(car_, static_cast<int>(item)));
+    }
 }
 
 void EnteredDoubtFinder::checkSprings() {
@@ -216,7 +236,7 @@ void EnteredDoubtFinder::checkSprings() {
         if (const std::string reason = refusal(car_.springs[item]); !reason.empty()) {
             add({.field = Field::mountAt, .end = End::axle, .hole = 0, .axis = 0, .item = index},
                 "springs[" + std::to_string(item) + "]",
-                springWords(car_, index) + " is not computed: " + reason);
+                {Severity::wrong, springWords(car_, index) + " is not computed", reason});
         }
     }
     const std::vector<SuspensionPart> parts = usableSprings(car_);
@@ -237,10 +257,10 @@ void EnteredDoubtFinder::checkBrakes() {
     }
     const double slope = std::tan(trace_.ride[Figure::swingArmAngle]);
     const double height = standingCar(car_, trace_.ride.ground).cgHeight;
-    std::string reason = antiLiftDoubt(
+    std::optional<Finding> finding = antiLiftDoubt(
         rearAntiLift(slope, height, trace_.ride.ground.wheelbase, *car_.brakes.rearShare / 100));
-    if (!reason.empty()) {
-        add({.field = Field::brakeRearShare}, std::move(reason));
+    if (finding) {
+        add({.field = Field::brakeRearShare}, *std::move(finding));
     }
 }
 
@@ -252,12 +272,14 @@ void EnteredDoubtFinder::checkRatings(const LaunchCase& launch) {
     const double factor = launch.linkCase->factor;
     const bool settled = worst->worst.settled;
     add({.field = Field::linkRating, .link = worst->link},
-        linkWords(car_, worst->link) + " carries " + force(worst->worst.largest()) +
-            (settled ? "" : ", as one possible share,") + " in this launch; with the factor " +
-            plainDecimal(factor) + " that is " +
-            withUnit(figureText(100 * *worst->use, Quantity::percent, car_.units), Quantity::percent,
-                     car_.units) +
-            " of its rating: do not launch it so, and ask a qualified person");
+        {Severity::danger,
+         linkWords(car_, worst->link) + " carries " + force(worst->worst.largest()) +
+             (settled ? "" : ", as one possible share,") + " in this launch; with the factor " +
+             plainDecimal(factor) + " that is " +
+             withUnit(figureText(100 * *worst->use, Quantity::percent, car_.units), Quantity::percent,
+                      car_.units) +
+             " of its rating",
+         "do not launch it so, and ask a qualified person"});
 }
 
 void EnteredDoubtFinder::checkLaunch() {
@@ -271,13 +293,14 @@ void EnteredDoubtFinder::checkLaunch() {
     const bool timed = car_.launch.from == LaunchFrom::sixtyFoot;
     const FieldId id{.field = timed ? Field::sixtyFoot : Field::launchAcceleration};
     if (launch.thrust && launch.thrust->isBeyondGrip()) {
-        add(id, "this launch takes " + force(launch.thrust->force) + " of thrust, but the rear tires hold " +
-                    force(*launch.thrust->byGrip) + " at the friction entered: check both");
+        add(id, {Severity::wrong,
+                 "this launch takes " + force(launch.thrust->force) + " of thrust, but the rear tires hold " +
+                     force(*launch.thrust->byGrip) + " at the friction entered",
+                 "check both"});
     }
     if (launch.loads && launch.loads->wheelsUp) {
-        add(id,
-            "the front wheels would leave the ground in this launch: nothing past that is steady, and the "
-            "car can turn over");
+        add(id, {Severity::danger, "the front wheels would leave the ground in this launch",
+                 "nothing past that is steady, and the car can turn over"});
     }
     checkRatings(launch);
 }
@@ -287,6 +310,7 @@ void EnteredDoubtFinder::find() {
     checkHeight();
     checkLoads();
     checkGroups();
+    checkDamping();
     checkSprings();
     checkBrakes();
     checkLaunch();
@@ -323,7 +347,7 @@ void addWoundUp(const Driveline& driveline, const ShaftSetup& setup, const Drive
         const bool isKnown = std::ranges::any_of(
             doubts, [&](const DrivelineDoubt& known) { return known.part == doubt.part; });
         if (isLimit && !isKnown) {
-            doubt.reason = "wound up under power: " + doubt.reason;
+            doubt.finding.cause = "wound up under power: " + doubt.finding.cause;
             doubts.push_back(std::move(doubt));
         }
     }
@@ -343,14 +367,17 @@ void addDrivelineDoubts(const Car& car, const Trace& trace, std::vector<Doubt>& 
     const Eigen::Vector3d center(0, 0, car.rearTireRadius);
     const Eigen::Vector3d pinion = trace.ride.pose.carry(driveline.pinionJoint - center);
     if ((driveline.outputJoint - pinion).norm() < kSamePlace) {
-        doubts.push_back({"driveline",
-                          "both driveshaft joints stand at the same place: no driveshaft angles",
-                          {.field = Field::pinionAngle}});
+        doubts.push_back(
+            {"driveline",
+             {.field = Field::pinionAngle},
+             {Severity::wrong, "both driveshaft joints stand at the same place", "no driveshaft angles"}});
         return;
     }
     const ShaftSetup setup = shaftSetupOf(driveline);
     if (std::string reason = refusal(setup, driveline); !reason.empty()) {
-        doubts.push_back({"driveline", std::move(reason), {.field = Field::carrierJoint, .axis = 0}});
+        doubts.push_back({"driveline",
+                          {.field = Field::carrierJoint, .axis = 0},
+                          {Severity::wrong, std::move(reason), ""}});
         return;
     }
     DrivelineReader reader(driveline, setup, car.rearTireRadius);
@@ -361,7 +388,7 @@ void addDrivelineDoubts(const Car& car, const Trace& trace, std::vector<Doubt>& 
     addWoundUp(driveline, setup, reader, trace, car.units, found);
     for (DrivelineDoubt& doubt : found) {
         const FieldId id{.field = fieldOf(doubt.part, driveline.shaft)};
-        doubts.push_back({jsonPath(id), std::move(doubt.reason), id});
+        doubts.push_back({jsonPath(id), id, std::move(doubt.finding)});
     }
 }
 

@@ -94,11 +94,11 @@ void addBindDoubt(const Car& car, const Trace& trace, std::vector<Doubt>& doubts
                         car.units);
     };
     doubts.push_back({linkPath(worst.link),
-                      "the links hold the axle more than once: at " + length(worst.travel) +
-                          (worst.travel < 0 ? " of droop " : " of bump ") + linkWords(car, worst.link) +
-                          " misfits by " + length(worst.size) +
-                          "; bushings and brackets have to give that, or the links bind",
-                      placeOfLink(car, worst.link)});
+                      placeOfLink(car, worst.link),
+                      {Severity::wrong, "the links hold the axle more than once",
+                       "at " + length(worst.travel) + (worst.travel < 0 ? " of droop " : " of bump ") +
+                           linkWords(car, worst.link) + " misfits by " + length(worst.size) +
+                           "; bushings and brackets have to give that, or the links bind"}});
 }
 
 }  // namespace bolthole

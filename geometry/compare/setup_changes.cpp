@@ -49,6 +49,7 @@ Car setupOf(const Car& car) {
     setup.title.clear();
     setup.notes.clear();
     setup.units = Units::inch;
+    setup.body.reset();
     setup.wanted.reset();
     setup.tools = {};
     setup.spreads = {};

@@ -26,6 +26,7 @@ class Describer {
     std::string operator()(const SetNumber& edit) const;
     std::string operator()(const SetNumbers& edit) const;
     std::string operator()(const SetTorque& edit) const;
+    std::string operator()(const SetDamping& edit) const;
     std::string operator()(const ClearNumber& edit) const;
     std::string operator()(const MoveHole& edit) const;
     std::string operator()(const UseHole& edit) const;
@@ -160,6 +161,11 @@ std::string Describer::operator()(const SetNumbers& edit) const {
         words += isItsOwn ? ", with its ±" : (words.empty() ? "" : ", ") + (*this)(number);
     }
     return words;
+}
+
+std::string Describer::operator()(const SetDamping& edit) const {
+    const std::string whose = edit.item < 0 ? "the front shocks" : springWords(car_, edit.item);
+    return (edit.damping ? "Enter the forces of " : "Take away the forces of ") + whose;
 }
 
 std::string Describer::operator()(const SetTorque& edit) const {
@@ -334,6 +340,11 @@ std::string Describer::operator()(const SetChoice& edit) const {
         case Choice::coupling: {
             constexpr std::array<std::string_view, 3> kWords{"not entered", "converter", "clutch"};
             return "Engine drives through: " + std::string(kWords[static_cast<std::size_t>(edit.option % 3)]);
+        }
+        case Choice::body: {
+            constexpr std::array<std::string_view, 6> kWords{"not chosen", "sedan",  "coupe",
+                                                             "wagon",      "pickup", "roadster"};
+            return "Body: " + std::string(kWords[static_cast<std::size_t>(edit.option % 6)]);
         }
         case Choice::launchFrom:
             break;

@@ -112,6 +112,7 @@ class Applier {
     std::string operator()(const SetNumber& edit) const;
     std::string operator()(const SetNumbers& edit) const;
     std::string operator()(const SetTorque& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const SetDamping& edit) const { return applyTo(car_, edit); }
     std::string operator()(const ClearNumber& edit) const;
     std::string operator()(const MoveHole& edit) const;
     std::string operator()(const UseHole& edit) const;

@@ -194,7 +194,8 @@ enum class Choice {
     ticketDriver,  ///< DriverSeat
     launchFrom,    ///< LaunchFrom
     differential,  ///< 0: not entered; then 1 above the number of the Differential
-    coupling       ///< 0: not entered; then 1 above the number of the CouplingKind
+    coupling,      ///< 0: not entered; then 1 above the number of the CouplingKind
+    body           ///< 0: not chosen; then 1 above the number of the Body
 };
 /// How many a choice has, and which it is: the number of the enumerator.
 [[nodiscard]] int optionsOf(Choice choice);
@@ -208,6 +209,12 @@ struct SetChoice {
 /// refusal(const std::vector<TorquePoint>&).
 struct SetTorque {
     std::vector<TorquePoint> torque;
+};
+/// Gives the front shocks, or those of a spring or shock of the list, their forces, or takes them away. See
+/// refusal(const Damping&). A click that was set stays where the new table has it.
+struct SetDamping {
+    int item = -1;  ///< of Car::springs; below 0: the front
+    std::optional<Damping> damping;
 };
 /// Appends a load; its name is not blank.
 struct AddLoad {
@@ -275,13 +282,14 @@ struct ChangeRide {
 /// includes this.
 class Edit {
   public:
-    using Kind = std::variant<SetNumber, ClearNumber, MoveHole, UseHole, MoveJoint, SetUnits, SetTitle,
-                              SetNotes, SetAdjuster, SetDriveline, RenameLink, RenameHole, AddHole,
-                              RemoveHole, SetWanted, ChooseHoles, KeepState, DescribeKept, SetBefore,
-                              RemoveKept, RestoreKept, SwapBefore, ChangeRide, SetChoice, AddLoad, RemoveLoad,
-                              RenameLoad, AddSpring, RemoveSpring, ChangeSpring, AddLink, RemoveLink,
-                              ChangeLink, SplitLink, JoinLinks, SetPlate, SetPlanned, PlanHole, AddPass,
-                              ChangePass, RemovePass, StrikePass, SetNumbers, SetTorque, CorrectLaunch>;
+    using Kind =
+        std::variant<SetNumber, ClearNumber, MoveHole, UseHole, MoveJoint, SetUnits, SetTitle, SetNotes,
+                     SetAdjuster, SetDriveline, RenameLink, RenameHole, AddHole, RemoveHole, SetWanted,
+                     ChooseHoles, KeepState, DescribeKept, SetBefore, RemoveKept, RestoreKept, SwapBefore,
+                     ChangeRide, SetChoice, AddLoad, RemoveLoad, RenameLoad, AddSpring, RemoveSpring,
+                     ChangeSpring, AddLink, RemoveLink, ChangeLink, SplitLink, JoinLinks, SetPlate,
+                     SetPlanned, PlanHole, AddPass, ChangePass, RemovePass, StrikePass, SetNumbers, SetTorque,
+                     CorrectLaunch, SetDamping>;
 
     Edit();  ///< sets no number: what a signal's argument is before it is one
     Edit(const Edit& other);

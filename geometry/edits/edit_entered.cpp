@@ -1,7 +1,9 @@
 // apply() for the words, loads and springs of geometry/edits/edit.h.
 #include "geometry/edits/edit_entered.h"
 
+#include <algorithm>
 #include <iterator>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -16,7 +18,7 @@ template <class CarT>
 using ChoiceSlot =
     std::variant<PartOf<CarT, DriverSeat>*, PartOf<CarT, CgHeightSource>*, PartOf<CarT, CarEnd>*,
                  PartOf<CarT, LaunchFrom>*, PartOf<CarT, std::optional<Differential>>*,
-                 PartOf<CarT, std::optional<CouplingKind>>*>;
+                 PartOf<CarT, std::optional<CouplingKind>>*, PartOf<CarT, std::optional<Body>>*>;
 
 template <class CarT>
 ChoiceSlot<CarT> slotOf(CarT& car, Choice choice) {
@@ -37,6 +39,8 @@ ChoiceSlot<CarT> slotOf(CarT& car, Choice choice) {
             return &car.launch.from;
         case Choice::coupling:
             return &car.launch.coupling.kind;
+        case Choice::body:
+            return &car.body;
         case Choice::differential:
             break;
     }
@@ -133,6 +137,9 @@ int optionsOf(Choice choice) {
     if (choice == Choice::differential) {
         return 4;
     }
+    if (choice == Choice::body) {
+        return 6;
+    }
     const bool isOfThree =
         choice == Choice::cgHeightFrom || choice == Choice::launchFrom || choice == Choice::coupling;
     return isOfThree ? 3 : 2;
@@ -156,6 +163,40 @@ std::string applyTo(Car& car, const SetTorque& edit) {
         car.launch.engine.torque = edit.torque;
     }
     return fault.reason.empty() ? fault.reason : fault.path + ": " + fault.reason;
+}
+
+namespace {
+
+/// The click that was set, where the new table reaches it.
+void keepClick(const std::optional<Damping>& was, DampingWay Damping::*way, Damping& damping) {
+    if (was && ((*was).*way).at) {
+        DampingWay& now = damping.*way;
+        now.at = std::clamp(*((*was).*way).at, static_cast<double>(now.clicks.front()),
+                            static_cast<double>(now.clicks.back()));
+    }
+}
+
+}  // namespace
+
+std::string applyTo(Car& car, const SetDamping& edit) {
+    if (edit.item >= 0 && isMissing(car.springs, edit.item)) {
+        return missingSpring(edit.item);
+    }
+    std::optional<Damping>& slot =
+        edit.item < 0 ? car.launch.front.damping : car.springs[static_cast<std::size_t>(edit.item)].damping;
+    if (edit.damping) {
+        const TableFault fault = refusal(*edit.damping);
+        if (!fault.reason.empty()) {
+            return fault.path + ": " + fault.reason;
+        }
+    }
+    std::optional<Damping> damping = edit.damping;
+    if (damping) {
+        keepClick(slot, &Damping::bump, *damping);
+        keepClick(slot, &Damping::rebound, *damping);
+    }
+    slot = std::move(damping);
+    return {};
 }
 
 std::string applyTo(Car& car, const AddLoad& edit) {

@@ -14,6 +14,7 @@ namespace bolthole {
 /// Each changes `car`, or gives the reason why not and leaves it alone.
 [[nodiscard]] std::string applyTo(Car& car, const SetChoice& edit);
 [[nodiscard]] std::string applyTo(Car& car, const SetTorque& edit);
+[[nodiscard]] std::string applyTo(Car& car, const SetDamping& edit);
 [[nodiscard]] std::string applyTo(Car& car, const AddLoad& edit);
 [[nodiscard]] std::string applyTo(Car& car, const RemoveLoad& edit);
 [[nodiscard]] std::string applyTo(Car& car, const RenameLoad& edit);

@@ -117,6 +117,7 @@ void putOnBench(Car& car, const KeptState& state) {
     Car bench = *state.car;
     takePlaces(bench, car);
     bench.units = car.units;
+    bench.body = car.body;
     bench.wanted = car.wanted;
     bench.kept = std::move(car.kept);
     bench.before = car.before;
@@ -253,6 +254,7 @@ void forgetChangedState(Car& car, const Car& was) {
     }
     Car before = withoutKept(was);
     before.units = car.units;
+    before.body = car.body;
     before.wanted = car.wanted;
     if (!(before == withoutKept(car))) {
         car.stateName.clear();

@@ -60,5 +60,6 @@ template Edit::Edit(StrikePass kind);
 template Edit::Edit(SetNumbers kind);
 template Edit::Edit(SetTorque kind);
 template Edit::Edit(CorrectLaunch kind);
+template Edit::Edit(SetDamping kind);
 
 }  // namespace bolthole

@@ -120,10 +120,13 @@ class PlateChecker {
         if (!trouble.empty()) {
             const FieldId id{.field = Field::holeAt, .link = link_, .end = end_, .hole = hole, .axis = 0};
             const bool planned = bracket_.holes[static_cast<std::size_t>(hole)].planned;
-            doubts_.push_back(
-                {jsonPath(id),
-                 std::string(planned ? "planned " : "") + holeWords(car_, link_, end_, hole) + ": " + trouble,
-                 id});
+            const bool inUse = hole == bracket_.use;
+            doubts_.push_back({jsonPath(id),
+                               id,
+                               {inUse ? Severity::danger : Severity::check,
+                                std::string(planned ? "planned " : "") + holeWords(car_, link_, end_, hole) +
+                                    ": " + trouble,
+                                inUse ? "the bracket may tear; ask a qualified person" : ""}});
         }
     }
 

@@ -22,7 +22,7 @@ class Finder {
     Finder(Placement& placement, const WantedLimits& limits, const Eigen::Vector2d& home)
         : placement_(placement), limits_(limits), home_(home) {}
 
-    Place find(const Place& seed) {
+    HolePlace find(const HolePlace& seed) {
         now_ = seed;
         best_ = seed;
         for (int step = 0; step < kMostSteps; ++step) {
@@ -118,7 +118,7 @@ class Finder {
         Eigen::Vector2d step = goal - now_.at;
         step *= std::min(1.0, kLongestStep / std::max(step.norm(), kSettled));
         for (int halving = 0; halving <= kMostHalvings; ++halving) {
-            const Place next = placeAt(placement_, limits_, now_.at + step);
+            const HolePlace next = placeAt(placement_, limits_, now_.at + step);
             if (next.known && (!mustImprove || next.miss < now_.miss)) {
                 now_ = next;
                 return step.norm();
@@ -141,24 +141,24 @@ class Finder {
     Placement& placement_;
     const WantedLimits& limits_;
     Eigen::Vector2d home_;
-    Place now_;
-    Place best_;
+    HolePlace now_;
+    HolePlace best_;
     std::array<Eigen::Vector2d, kWantedFigures> slopes_{};
     std::vector<HalfPlane> walls_;
 };
 
 }  // namespace
 
-Place placeAt(Placement& placement, const WantedLimits& limits, const Eigen::Vector2d& at) {
-    Place place;
+HolePlace placeAt(Placement& placement, const WantedLimits& limits, const Eigen::Vector2d& at) {
+    HolePlace place;
     place.at = at;
     place.known = placement.figures(at, place.figures);
     place.miss = place.known ? missSize(place.figures, limits) : std::numeric_limits<double>::infinity();
     return place;
 }
 
-Place findPlace(Placement& placement, const WantedLimits& limits, const Eigen::Vector2d& home,
-                const Place& seed) {
+HolePlace findPlace(Placement& placement, const WantedLimits& limits, const Eigen::Vector2d& home,
+                    const HolePlace& seed) {
     return Finder(placement, limits, home).find(seed);
 }
 

@@ -33,18 +33,18 @@ class Placement {
 };
 
 /// A place with what it comes to.
-struct Place {
+struct HolePlace {
     bool known = false;  ///< false: the car can't be assembled with it there
     Eigen::Vector2d at = Eigen::Vector2d::Zero();
     WantedFigures figures{};
     double miss = 0;  ///< missSize()
     [[nodiscard]] bool meets() const { return known && miss == 0; }
 };
-[[nodiscard]] Place placeAt(Placement& placement, const WantedLimits& limits, const Eigen::Vector2d& at);
+[[nodiscard]] HolePlace placeAt(Placement& placement, const WantedLimits& limits, const Eigen::Vector2d& at);
 
 /// The place nearest to `home` that meets the limits, searched from `seed`, which must be allowed; where none
 /// is found, the one that misses least. Local: other seeds may find other places.
-[[nodiscard]] Place findPlace(Placement& placement, const WantedLimits& limits, const Eigen::Vector2d& home,
-                              const Place& seed);
+[[nodiscard]] HolePlace findPlace(Placement& placement, const WantedLimits& limits,
+                                  const Eigen::Vector2d& home, const HolePlace& seed);
 
 }  // namespace bolthole

@@ -48,7 +48,7 @@ std::vector<Eigen::Vector2d> gridOn(const Plate& plate, const HolePlacement& pla
     return grid;
 }
 
-bool isBetter(const Place& one, const Place& other, const Eigen::Vector2d& home) {
+bool isBetter(const HolePlace& one, const HolePlace& other, const Eigen::Vector2d& home) {
     if (one.meets() != other.meets()) {
         return one.meets();
     }
@@ -56,21 +56,24 @@ bool isBetter(const Place& one, const Place& other, const Eigen::Vector2d& home)
 }
 
 /// Searches from the most promising of the places.
-Place bestFrom(std::vector<Place> seeds, Placement& placement, const WantedLimits& limits,
-               const Eigen::Vector2d& home) {
-    std::erase_if(seeds, [](const Place& seed) { return !seed.known; });
-    Place best;
+HolePlace bestFrom(std::vector<HolePlace> seeds, Placement& placement, const WantedLimits& limits,
+                   const Eigen::Vector2d& home) {
+    std::erase_if(seeds, [](const HolePlace& seed) { return !seed.known; });
+    HolePlace best;
     best.miss = std::numeric_limits<double>::infinity();
     const auto searchFrom = [&](int count) {
         for (int index = 0; index < count && index < static_cast<int>(seeds.size()); ++index) {
-            const Place found = findPlace(placement, limits, home, seeds[static_cast<std::size_t>(index)]);
+            const HolePlace found =
+                findPlace(placement, limits, home, seeds[static_cast<std::size_t>(index)]);
             best = !best.known || isBetter(found, best, home) ? found : best;
         }
     };
-    std::ranges::stable_sort(seeds, [&](const Place& a, const Place& b) { return isBetter(a, b, home); });
+    std::ranges::stable_sort(seeds,
+                             [&](const HolePlace& a, const HolePlace& b) { return isBetter(a, b, home); });
     searchFrom(kSeedsByMiss);
-    std::ranges::stable_sort(
-        seeds, [&](const Place& a, const Place& b) { return (a.at - home).norm() < (b.at - home).norm(); });
+    std::ranges::stable_sort(seeds, [&](const HolePlace& a, const HolePlace& b) {
+        return (a.at - home).norm() < (b.at - home).norm();
+    });
     searchFrom(kSeedsByHome);
     return best;
 }
@@ -142,12 +145,12 @@ NewHole searchHole(const Car& car, int link, End end, LengthTreatment lengths, c
     if (grid.empty()) {
         grid = gridOn(*bracket.plate, placement, kFineGrid);
     }
-    std::vector<Place> seeds;
+    std::vector<HolePlace> seeds;
     seeds.reserve(grid.size());
     for (const Eigen::Vector2d& at : grid) {
         seeds.push_back(placeAt(placement, limits, at));
     }
-    const Place best = bestFrom(std::move(seeds), placement, limits, home);
+    const HolePlace best = bestFrom(std::move(seeds), placement, limits, home);
     if (!best.known) {
         return result;
     }
@@ -169,13 +172,13 @@ NewLength searchLength(const Car& car, int link, const WantedLimits& limits) {
     const double now = builtLength(rod);
     LengthPlacement placement(car, link, range, pinionNow(car));
     const Eigen::Vector2d home(now, 0);
-    std::vector<Place> seeds{placeAt(placement, limits, home)};
+    std::vector<HolePlace> seeds{placeAt(placement, limits, home)};
     for (int step = 0; step < kGrid; ++step) {
         const double share = step / (kGrid - 1.0);
         const double length = range.shortest + share * (range.longest - range.shortest);
         seeds.push_back(placeAt(placement, limits, {length, 0}));
     }
-    const Place best = bestFrom(std::move(seeds), placement, limits, home);
+    const HolePlace best = bestFrom(std::move(seeds), placement, limits, home);
     NewLength result;
     result.link = link;
     result.length = best.known ? roundToNanometer(best.at.x()) : now;

@@ -31,19 +31,20 @@ std::optional<double> brakeTravel(const BrakeLoads& loads, const WheelRates& rea
     return -loads.transfer * (1 - loads.antiLift / 100) / (2 * rear.wheel);
 }
 
-std::string antiLiftDoubt(double antiLift) {
+std::optional<Finding> antiLiftDoubt(double antiLift) {
     const std::string percent =
         withUnit(figureText(antiLift, Quantity::percent, Units::inch), Quantity::percent, Units::inch);
     if (antiLift > 100) {
-        return "rear anti-lift " + percent +
-               " pulls the rear down while braking unloads its tires: the axle can hop on the brakes";
+        return Finding{Severity::danger,
+                       "rear anti-lift " + percent + " pulls the rear down while braking unloads its tires",
+                       "the axle can hop on the brakes"};
     }
     if (antiLift < 0) {
-        return "rear anti-lift " + percent +
-               " lifts the rear on the brakes beyond what weight does: "
-               "check the links' slopes";
+        return Finding{Severity::check,
+                       "rear anti-lift " + percent + " lifts the rear on the brakes beyond what weight does",
+                       "check the links' slopes"};
     }
-    return {};
+    return std::nullopt;
 }
 
 }  // namespace bolthole

@@ -2,8 +2,8 @@
 #pragma once
 
 #include <optional>
-#include <string>
 
+#include "geometry/car/faults.h"
 #include "geometry/kinematics/standing_car.h"
 #include "geometry/weights/wheel_rates.h"
 
@@ -41,8 +41,8 @@ struct BrakeLoads {
 /// Linear, as launchAttitude(). Nothing with the rear tires up.
 [[nodiscard]] std::optional<double> brakeTravel(const BrakeLoads& loads, const WheelRates& rear);
 
-/// Why an anti-lift (percent) is doubtful, in one sentence; empty: it is not. Above 100 the axle can hop on
-/// the brakes, below 0 the rear rises more than without links. Common practice, no source.
-[[nodiscard]] std::string antiLiftDoubt(double antiLift);
+/// Why an anti-lift (percent) is doubtful; nothing where it is not. Above 100 the axle can hop on the brakes,
+/// below 0 the rear rises more than without links. Common practice, no source.
+[[nodiscard]] std::optional<Finding> antiLiftDoubt(double antiLift);
 
 }  // namespace bolthole

@@ -20,7 +20,9 @@ class DrivelineDoubtFinder {
     std::vector<DrivelineDoubt> find();
 
   private:
-    void add(DrivelinePart part, std::string reason) { doubts_.push_back({part, std::move(reason)}); }
+    void add(DrivelinePart part, Severity severity, std::string cause, std::string follows) {
+        doubts_.push_back({part, {severity, std::move(cause), std::move(follows)}});
+    }
     void checkEquivalent();
     void checkEnds();
     void checkStraight(std::size_t joint);
@@ -56,10 +58,9 @@ void DrivelineDoubtFinder::checkEquivalent() {
         return;
     }
     if (ride_.equivalent > largest) {
-        add(DrivelinePart::yokeOffset, "the joints add instead of canceling: together they swing as one at " +
-                                           angle(ride_.equivalent) +
-                                           ", more than any of them alone; check "
-                                           "whether the driveshaft's yokes are in phase");
+        add(DrivelinePart::yokeOffset, Severity::wrong, "the joints add instead of canceling",
+            "together they swing as one at " + angle(ride_.equivalent) +
+                ", more than any of them alone; check whether the driveshaft's yokes are in phase");
         return;
     }
     std::string angles;
@@ -69,35 +70,36 @@ void DrivelineDoubtFinder::checkEquivalent() {
                                                : ", ") +
                   angle(ride_.angle[joint]) + " at the " + std::string(jointWords(joint));
     }
-    add(DrivelinePart::pinionAngle,
-        "at ride" + angles + " do not cancel: the shaft turns as unevenly as with one joint at " +
-            angle(ride_.equivalent) + "; " + angle(kMostEquivalent) + " is the usual most");
+    add(DrivelinePart::pinionAngle, Severity::wrong, "at ride" + angles + " do not cancel",
+        "the shaft turns as unevenly as with one joint at " + angle(ride_.equivalent) + "; " +
+            angle(kMostEquivalent) + " is the usual most");
 }
 
 void DrivelineDoubtFinder::checkEnds() {
     const double difference = std::abs(ride_.angle[0] - ride_.angle[1]);
     const bool isSaid = ride_.equivalent > kMostEquivalent;
     if (ride_.joints == 2 && difference > kEqualEnds && !isSaid) {
-        add(DrivelinePart::pinionAngle, "front joint " + angle(ride_.angle[0]) + " and rear joint " +
-                                            angle(ride_.angle[1]) + " at ride: they cancel within " +
-                                            angle(kEqualEnds) + " of each other");
+        add(DrivelinePart::pinionAngle, Severity::check,
+            "front joint " + angle(ride_.angle[0]) + " and rear joint " + angle(ride_.angle[1]) + " at ride",
+            "they cancel within " + angle(kEqualEnds) + " of each other");
     }
 }
 
 void DrivelineDoubtFinder::checkStraight(std::size_t joint) {
     if (ride_.angle[joint] < kLeastJointAngle) {
-        add(DrivelinePart::pinionAngle, std::string(jointWords(joint)) + " " + angle(ride_.angle[joint]) +
-                                            " at ride: its needles need " + angle(kLeastJointAngle) +
-                                            " to roll, or they wear into the cross");
+        add(DrivelinePart::pinionAngle, Severity::check,
+            std::string(jointWords(joint)) + " " + angle(ride_.angle[joint]) + " at ride",
+            "its needles need " + angle(kLeastJointAngle) + " to roll, or they wear into the cross");
     }
 }
 
 void DrivelineDoubtFinder::checkLimit(std::size_t joint) {
     const AtTravel& worst = sweep_.largest[joint];
     if (driveline_.jointLimit && worst.value > *driveline_.jointLimit) {
-        add(DrivelinePart::jointLimit, std::string(jointWords(joint)) + " bends to " + angle(worst.value) +
-                                           atTravel(worst.travel) + ", past the " +
-                                           angle(*driveline_.jointLimit) + " entered as the most");
+        add(DrivelinePart::jointLimit, Severity::danger,
+            std::string(jointWords(joint)) + " bends to " + angle(worst.value) + atTravel(worst.travel) +
+                ", past the " + angle(*driveline_.jointLimit) + " entered as the most",
+            "the joint can bind and break");
     }
 }
 
@@ -108,10 +110,10 @@ void DrivelineDoubtFinder::checkSpeed(std::size_t joint) {
     }
     const AngleLimit limit = jointAngleLimit(*speed);
     if (ride_.angle[joint] > limit.angle) {
-        add(DrivelinePart::speed, std::string(jointWords(joint)) + " " + angle(ride_.angle[joint]) +
-                                      " at ride: at " + plainDecimal(std::round(*speed / kRpm)) +
-                                      " rpm of the shaft " + (limit.pastTable ? "less than " : "") +
-                                      angle(limit.angle) + " is the usual most");
+        add(DrivelinePart::speed, Severity::danger,
+            std::string(jointWords(joint)) + " " + angle(ride_.angle[joint]) + " at ride",
+            "at " + plainDecimal(std::round(*speed / kRpm)) + " rpm of the shaft " +
+                (limit.pastTable ? "less than " : "") + angle(limit.angle) + " is the usual most");
     }
 }
 
@@ -121,13 +123,16 @@ void DrivelineDoubtFinder::checkSlip() {
     }
     const SlipRoom room = slipRoom(*setup_.slip, sweep_.leastPlunge.value, sweep_.mostPlunge.value);
     if (room.out < 0) {
-        add(DrivelinePart::slip, "the slip yoke holds " + text(-room.out, Quantity::length) +
-                                     " less spline than it must" + atTravel(sweep_.mostPlunge.travel) +
-                                     ": it can come out");
+        add(DrivelinePart::slip, Severity::danger,
+            "the slip yoke holds " + text(-room.out, Quantity::length) + " less spline than it must" +
+                atTravel(sweep_.mostPlunge.travel),
+            "it can come out");
     }
     if (room.in < 0) {
-        add(DrivelinePart::slip, "the slip yoke bottoms " + text(-room.in, Quantity::length) + " too soon" +
-                                     atTravel(sweep_.leastPlunge.travel) + ": the shaft jams");
+        add(DrivelinePart::slip, Severity::danger,
+            "the slip yoke bottoms " + text(-room.in, Quantity::length) + " too soon" +
+                atTravel(sweep_.leastPlunge.travel),
+            "the shaft jams");
     }
 }
 

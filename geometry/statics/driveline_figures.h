@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "geometry/car/car.h"
+#include "geometry/car/faults.h"
 #include "geometry/kinematics/trace.h"
 #include "geometry/statics/cardan.h"
 
@@ -145,7 +146,7 @@ enum class DrivelinePart { pinionAngle, yokeOffset, jointLimit, speed, slip };
 /// Something that can be computed but looks wrong.
 struct DrivelineDoubt {
     DrivelinePart part = DrivelinePart::pinionAngle;
-    std::string reason;  ///< in words, lengths in the car's units
+    Finding finding;
 };
 /// `ride`: coasting at travel 0; `sweep`: coasting or wound up, whichever is asked about.
 [[nodiscard]] std::vector<DrivelineDoubt> findDrivelineDoubts(const Driveline& driveline,

@@ -5,9 +5,11 @@
 #include <numbers>
 #include <random>
 
+#include "geometry/car/numbers.h"
 #include "geometry/edits/edit.h"
 #include "geometry/uncertainty/uncertain_inputs.h"
 #include "geometry/uncertainty/varied_car.h"
+#include "geometry/units/sure_text.h"
 #include "geometry/weights/entered_figures.h"
 
 namespace bolthole {
@@ -62,18 +64,48 @@ double cgHeightUncertainty(const Car& car) {
     return std::sqrt(variance);
 }
 
-std::vector<LaunchError> drawLaunchErrors(std::size_t count, double cgHeightUncertainty) {
+namespace {
+
+/// The number's own standard uncertainty, as a part of it; `usual` where none is entered.
+double ownPart(const Car& car, Field field, double usual) {
+    const FieldId id{.field = field};
+    const Sureness sureness = surenessOf(car, id);
+    const double value = numberAt(car, id).value_or(0);
+    return sureness.own && value > 0 ? sureness.uncertainty / value : usual;
+}
+
+double dampingPart(bool isEstimate) {
+    return isEstimate ? 0.5 / kCoverage95 : kDampingError;
+}
+
+}  // namespace
+
+LaunchErrorSizes errorSizesOf(const Car& car) {
+    LaunchErrorSizes sizes;
+    sizes.friction = ownPart(car, Field::friction, kFrictionError);
+    sizes.pitchInertia = ownPart(car, Field::pitchInertia, kInertiaError);
+    sizes.turningInertia = ownPart(car, Field::wheelInertia, kInertiaError);
+    const Sureness stall = surenessOf(car, {.field = Field::stallSpeed});
+    sizes.stallSpeed = stall.own ? stall.uncertainty : kStallError;
+    sizes.frontDamping = dampingPart(car.launch.front.damping && car.launch.front.damping->isEstimate);
+    sizes.rearDamping = dampingPart(std::ranges::any_of(
+        car.springs, [](const SuspensionPart& part) { return part.damping && part.damping->isEstimate; }));
+    sizes.cgHeight = cgHeightUncertainty(car);
+    return sizes;
+}
+
+std::vector<LaunchError> drawLaunchErrors(std::size_t count, const LaunchErrorSizes& sizes) {
     NormalSource normal;
     std::vector<LaunchError> draws(count);
     for (LaunchError& draw : draws) {
-        draw.friction = normal.factor(kFrictionError);
-        draw.torque = normal.factor(kTorqueError);
-        draw.rearDamping = normal.factor(kDampingError);
-        draw.frontDamping = normal.factor(kDampingError);
-        draw.pitchInertia = normal.factor(kInertiaError);
-        draw.turningInertia = normal.factor(kInertiaError);
-        draw.stallSpeed = kStallError * normal.next();
-        draw.cgHeight = cgHeightUncertainty * normal.next();
+        draw.friction = normal.factor(sizes.friction);
+        draw.torque = normal.factor(sizes.torque);
+        draw.rearDamping = normal.factor(sizes.rearDamping);
+        draw.frontDamping = normal.factor(sizes.frontDamping);
+        draw.pitchInertia = normal.factor(sizes.pitchInertia);
+        draw.turningInertia = normal.factor(sizes.turningInertia);
+        draw.stallSpeed = sizes.stallSpeed * normal.next();
+        draw.cgHeight = sizes.cgHeight * normal.next();
     }
     return draws;
 }

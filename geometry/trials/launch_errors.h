@@ -31,12 +31,28 @@ struct LaunchError {
     double cgHeight = 0;        ///< m
 };
 
+/// How far each is off, standard: parts of the number but for the last two.
+struct LaunchErrorSizes {
+    double friction = kFrictionError;
+    double torque = kTorqueError;
+    double rearDamping = kDampingError;
+    double frontDamping = kDampingError;
+    double pitchInertia = kInertiaError;
+    double turningInertia = kInertiaError;
+    double stallSpeed = kStallError;  ///< rad/s
+    double cgHeight = 0;              ///< m
+};
+/// Of a car's numbers: what the person entered for one, else the sizes above; forces that are an estimate may
+/// be off by half, 95 in 100. Of what turns the rear wheels' say how sure all of it is, as they are most of
+/// it. The car must have passed findFaults().
+[[nodiscard]] LaunchErrorSizes errorSizesOf(const Car& car);
+
 /// Standard uncertainty of the CG height in use, m: its own where entered, the estimate's, or what the lift's
 /// readings make of it (first order, JCGM 100:2008, cl. 5.1.2). The car must have passed findFaults().
 [[nodiscard]] double cgHeightUncertainty(const Car& car);
 
 /// `count` draws, always the same ones: factors log-normal, so that none gets to 0, differences normal.
-[[nodiscard]] std::vector<LaunchError> drawLaunchErrors(std::size_t count, double cgHeightUncertainty);
+[[nodiscard]] std::vector<LaunchError> drawLaunchErrors(std::size_t count, const LaunchErrorSizes& sizes);
 
 /// `inputs` with those errors.
 [[nodiscard]] LaunchInputs withErrors(const LaunchInputs& inputs, const LaunchError& error);

@@ -31,7 +31,7 @@ class Trier {
             return result;
         }
         result.weight = entered.inputs->bodies.total * entered.inputs->bodies.gravity;
-        errors_ = drawLaunchErrors(options_.draws, cgHeightUncertainty(car_));
+        errors_ = drawLaunchErrors(options_.draws, errorSizesOf(car_));
         std::vector<PaddockChange> changes = paddockChanges(car_);
         setups_.push_back({std::move(entered.inputs)});
         for (const PaddockChange& change : changes) {

@@ -91,7 +91,7 @@ class PowerMapper {
         map_.combinations = combinationsOf(car_, options_.mostCombinations, map_.isAll);
         map_.cells.resize(map_.combinations.size() * map_.shares.size());
         runs_.resize(map_.cells.size());
-        errors_ = drawLaunchErrors(options_.draws, cgHeightUncertainty(car_));
+        errors_ = drawLaunchErrors(options_.draws, errorSizesOf(car_));
         share([this](PairedLauncher& launcher, std::size_t index) { launch(launcher, index); },
               map_.combinations.size(), 0, 1 - kDrawnPart);
         chooseDrawn();

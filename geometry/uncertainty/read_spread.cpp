@@ -50,7 +50,10 @@ class Adder {
         const std::optional<double> value = numberAt(car_, id);
         const Sureness sureness = surenessOf(car_, id);
         const bool isThere = std::ranges::find(inputs_, id, &CarInput::id) != inputs_.end();
-        if (value && sureness.uncertainty > 0 && !isThere) {
+        const bool hasDatum = isFromDatum(id) && std::ranges::any_of(inputs_, [&](const CarInput& input) {
+                                  return datumAxis(input.id.field) == static_cast<std::size_t>(id.axis);
+                              });
+        if (value && (sureness.uncertainty > 0 || hasDatum) && !isThere) {
             inputs_.push_back({id, *value, sureness, isUnsureStart(car_, id)});
         }
     }

@@ -92,6 +92,7 @@ class Lister {
         addHeight();
         addLoads();
         addDriveline();
+        addDatums();
         return std::move(inputs_);
     }
 
@@ -171,11 +172,39 @@ class Lister {
         addPoint({.field = Field::outputJoint});
     }
 
+    void addDatums() {
+        for (const Field field : {Field::originLineSpread, Field::centerPlaneSpread, Field::floorSpread}) {
+            const FieldId id{.field = field};
+            if (const double spread = numberAt(car_, id).value_or(0); spread > 0) {
+                inputs_.push_back({id, 0, {.uncertainty = spread, .own = true}});
+            }
+        }
+    }
+
     const Car& car_;
     std::vector<CarInput> inputs_;
 };
 
 }  // namespace
+
+std::optional<std::size_t> datumAxis(Field field) {
+    switch (field) {
+        case Field::originLineSpread:
+            return 0;
+        case Field::centerPlaneSpread:
+            return 1;
+        case Field::floorSpread:
+            return 2;
+        default:
+            return std::nullopt;
+    }
+}
+
+bool isFromDatum(const FieldId& id) {
+    const Scope scope = ruleOf(id.field).scope;
+    return id.axis >= 0 && !id.spread &&
+           (scope == Scope::hole || scope == Scope::mount || scope == Scope::driveline);
+}
 
 std::vector<CarInput> uncertainInputs(const Car& car, const HoleUse& use) {
     std::vector<CarInput> inputs = Lister(car).list(use);

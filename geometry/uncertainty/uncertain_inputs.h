@@ -1,6 +1,8 @@
 // Which measured numbers of a car its figures rest on, and how sure each is.
 #pragma once
 
+#include <cstddef>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -36,9 +38,18 @@ struct CarInput {
     bool starting = false;
 };
 
+/// The axis along which every measured point shares the error of what it is measured from: 0 for the line
+/// below the rear axle, 1 for the center plane, 2 for the floor, of the field of its uncertainty. Nothing for
+/// any other field.
+[[nodiscard]] std::optional<std::size_t> datumAxis(Field field);
+/// Whether the number is a coordinate that is measured from such a datum: of holes, joints and mounts.
+[[nodiscard]] bool isFromDatum(const FieldId& id);
+
 /// Every measured number that the figures of the car, bolted to `use`, may rest on: holes in use (a mirrored
 /// pair's are one measurement), written lengths, wheelbase, radii, weights, what the CG height in use is made
-/// of, driver and loads where they count, driveline. In the order a person walks around the car.
+/// of, driver and loads where they count, driveline, and the datums whose uncertainty is entered: an input
+/// named by that number, whose estimate is 0, that all points from the datum share. In the order a person
+/// walks around the car.
 [[nodiscard]] std::vector<CarInput> uncertainInputs(const Car& car, const HoleUse& use);
 /// The same for the holes in use.
 [[nodiscard]] std::vector<CarInput> uncertainInputs(const Car& car);

@@ -42,7 +42,7 @@ VariedCar::VariedCar(const Car& car, LengthTreatment treatment, const HoleUse& u
 }
 
 VariedCar::Place VariedCar::placeOf(const Car& car, const FieldId& id) const {
-    Place place{id, std::nullopt, 0};
+    Place place{id, std::nullopt, 0, datumAxis(id.field), datumOf(id)};
     const bool isHole = id.field == Field::holeAt && id.end == End::chassis;
     if (isHole && car.links[static_cast<std::size_t>(id.link)].kind != LinkKind::rod) {
         FieldId follower = id;
@@ -52,6 +52,16 @@ VariedCar::Place VariedCar::placeOf(const Car& car, const FieldId& id) const {
         place.follower = follower;
     }
     return place;
+}
+
+// The input that is the error of what the number is measured from.
+std::optional<std::size_t> VariedCar::datumOf(const FieldId& id) const {
+    for (std::size_t input = 0; isFromDatum(id) && input < inputs_.size(); ++input) {
+        if (datumAxis(inputs_[input].id.field) == static_cast<std::size_t>(id.axis)) {
+            return input;
+        }
+    }
+    return std::nullopt;
 }
 
 const Link* VariedCar::linkOf(std::size_t input) const {
@@ -72,6 +82,10 @@ void VariedCar::keepSymmetric() {
         const Link* link = linkOf(input);
         Place& place = places_[input];
         place.sign = inputs_[input].id.axis == 1 ? -1 : 1;
+        if (place.datum) {
+            place.isFixed = place.datum == 1;
+            continue;
+        }
         if (link == nullptr || link->side == Side::both) {
             continue;
         }
@@ -103,8 +117,8 @@ double VariedCar::wanted(std::size_t input, std::span<const double> x) const {
 bool VariedCar::set(std::span<const double> x) {
     for (std::size_t input = 0; input < places_.size(); ++input) {
         const Place& place = places_[input];
-        const double value = wanted(input, x);
-        if (value == last_[input]) {
+        const double value = wanted(input, x) + (place.datumInput ? wanted(*place.datumInput, x) : 0);
+        if (value == last_[input] || place.datum) {
             continue;
         }
         last_[input] = value;

@@ -41,14 +41,17 @@ class VariedCar {
     /// Where an input stands.
     struct Place {
         FieldId id;
-        std::optional<FieldId> follower{};  ///< an arm's own point, moved along
-        double offset = 0;                  ///< of the follower
+        std::optional<FieldId> follower{};        ///< an arm's own point, moved along
+        double offset = 0;                        ///< of the follower
+        std::optional<std::size_t> datum{};       ///< it is the datum's own error, along that axis
+        std::optional<std::size_t> datumInput{};  ///< which input is the error of its datum
         // Where symmetry has to be kept: the same number of the other side, and the sign it has there.
         bool isFixed = false;
         std::optional<std::size_t> mirror{};
         double sign = 1;
     };
     [[nodiscard]] Place placeOf(const Car& car, const FieldId& id) const;
+    [[nodiscard]] std::optional<std::size_t> datumOf(const FieldId& id) const;
     [[nodiscard]] const Link* linkOf(std::size_t input) const;
     [[nodiscard]] bool isAcross(std::size_t input, std::size_t other, double sign) const;
     [[nodiscard]] double wanted(std::size_t input, std::span<const double> x) const;

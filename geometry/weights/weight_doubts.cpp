@@ -46,8 +46,9 @@ class WeightDoubtFinder {
     std::vector<WeightDoubt> find();
 
   private:
-    void add(WeightPart part, std::string reason, bool withDriver = true, int load = -1) {
-        doubts_.push_back({part, withDriver, load, std::move(reason)});
+    void add(WeightPart part, Severity severity, std::string cause, std::string follows,
+             bool withDriver = true, int load = -1) {
+        doubts_.push_back({part, withDriver, load, {severity, std::move(cause), std::move(follows)}});
     }
     void checkReading(const CornerWeights& corners, bool withDriver);
     void checkHalf(double percent, std::string_view words, bool withDriver);
@@ -95,11 +96,11 @@ void WeightDoubtFinder::checkReading(const CornerWeights& corners, bool withDriv
         }
     }
     if (farthest != nullptr) {
-        add(farthest->part,
+        add(farthest->part, Severity::wrong,
             std::string(farthest->words) + " carries " +
                 text(100 * corners.*farthest->member / figures.total, Quantity::percent) +
-                " of the car, outside what cars have: check the reading and its unit",
-            withDriver);
+                " of the car, outside what cars have",
+            "check the reading and its unit", withDriver);
         return;
     }
     checkHalf(figures.leftPercent, "left side", withDriver);
@@ -108,10 +109,10 @@ void WeightDoubtFinder::checkReading(const CornerWeights& corners, bool withDriv
 
 void WeightDoubtFinder::checkHalf(double percent, std::string_view words, bool withDriver) {
     if (percent < kLeastHalf || percent > kMostHalf) {
-        add(WeightPart::corners,
+        add(WeightPart::corners, Severity::wrong,
             "the " + std::string(words) + " carries " + text(percent, Quantity::percent) +
-                ", outside what cars have: check which corner is which",
-            withDriver);
+                ", outside what cars have",
+            "check which corner is which", withDriver);
     }
 }
 
@@ -153,11 +154,11 @@ void WeightDoubtFinder::checkDriverMass(const DriverFigures& driver) {
         return;
     }
     const Corner* corner = culprit(driver, error);
-    const std::string reason = "the car gets " + mass(driver.mass) + " heavier with the driver, who weighs " +
-                               mass(*weighing_.driverMass) + " as entered: ";
-    add(corner ? corner->part : WeightPart::driver,
-        reason + (corner ? "the " + std::string(corner->words) + " alone would explain it; weigh that again"
-                         : std::string("weigh again")));
+    add(corner ? corner->part : WeightPart::driver, Severity::wrong,
+        "the car gets " + mass(driver.mass) + " heavier with the driver, who weighs " +
+            mass(*weighing_.driverMass) + " as entered",
+        corner ? "the " + std::string(corner->words) + " alone would explain it; weigh that again"
+               : std::string("weigh again"));
 }
 
 void WeightDoubtFinder::checkDriver(const DriverFigures& driver) {
@@ -165,9 +166,9 @@ void WeightDoubtFinder::checkDriver(const DriverFigures& driver) {
     for (const Corner& corner : kCorners) {
         const double gain = driver.corners.*corner.member;
         if (gain < -allowed(2, 0.0)) {
-            add(corner.part, std::string(corner.words) + " gets " + mass(-gain) +
-                                 " lighter with the driver in: a tire binds on its pad or readings are "
-                                 "swapped; roll the car and weigh again");
+            add(corner.part, Severity::wrong,
+                std::string(corner.words) + " gets " + mass(-gain) + " lighter with the driver in",
+                "a tire binds on its pad or readings are swapped; roll the car and weigh again");
         }
     }
     checkDriverPlace(driver);
@@ -182,24 +183,26 @@ void WeightDoubtFinder::checkDriverPlace(const DriverFigures& driver) {
     const double byScales = allowed(4, 0.0) * stance_.wheelbase / driver.mass;
     const double ahead = driver.ahead - weighing_.driverAt->x();
     if (std::abs(ahead) > byScales + kSeatedCg) {
-        add(WeightPart::driver, "by the scales the driver sits " + length(driver.ahead) +
-                                    " ahead of the rear axle, as entered " + length(weighing_.driverAt->x()) +
-                                    ": a reading or the place is wrong");
+        add(WeightPart::driver, Severity::wrong,
+            "by the scales the driver sits " + length(driver.ahead) + " ahead of the rear axle, as entered " +
+                length(weighing_.driverAt->x()),
+            "a reading or the place is wrong");
     }
     const double left = driver.left.value_or(weighing_.driverAt->y()) - weighing_.driverAt->y();
     if (std::abs(left) > byScales + kSeatedCg) {
-        add(WeightPart::driver, "by the scales the driver sits " + sideways(*driver.left) + ", as entered " +
-                                    sideways(weighing_.driverAt->y()) +
-                                    ": left and right of a reading or of the place are swapped, or one is "
-                                    "wrong");
+        add(WeightPart::driver, Severity::wrong,
+            "by the scales the driver sits " + sideways(*driver.left) + ", as entered " +
+                sideways(weighing_.driverAt->y()),
+            "left and right of a reading or of the place are swapped, or one is wrong");
     }
 }
 
 void WeightDoubtFinder::checkTicketPart(const std::optional<double>& read, double corners, int pads,
                                         std::string_view words) {
     if (read && std::abs(*read - corners) > allowed(pads, weighing_.ticket->uncertainty)) {
-        add(WeightPart::ticket, std::string(words) + " weighed " + mass(*read) +
-                                    " by itself, but its corners " + mass(corners) + ": weigh again");
+        add(WeightPart::ticket, Severity::wrong,
+            std::string(words) + " weighed " + mass(*read) + " by itself, but its corners " + mass(corners),
+            "weigh again");
     }
 }
 
@@ -207,8 +210,9 @@ void WeightDoubtFinder::checkTicket(const AxleTicket& ticket) {
     if (ticket.front && ticket.rear && ticket.total) {
         const double sum = *ticket.front + *ticket.rear;
         if (std::abs(sum - *ticket.total) > kCoverage * std::sqrt(3.0) * ticket.uncertainty) {
-            add(WeightPart::ticket, "the axles weigh " + mass(sum) + " together, the whole car " +
-                                        mass(*ticket.total) + ": one of the three is wrong");
+            add(WeightPart::ticket, Severity::wrong,
+                "the axles weigh " + mass(sum) + " together, the whole car " + mass(*ticket.total),
+                "one of the three is wrong");
         }
     }
     const std::optional<CornerWeights>& read = ticket.driver ? weighing_.withDriver : weighing_.withoutDriver;
@@ -225,12 +229,12 @@ void WeightDoubtFinder::checkPads(const CornerWeights& read) {
     const std::string stand = "the left front pad stands " + length(std::abs(figures.warp)) +
                               (figures.warp < 0 ? " below" : " above") + " the plane of the other three";
     if (worst && *worst > kCoverage * weighing_.scaleUncertainty) {
-        add(WeightPart::pads, stand + ", which changes a corner reading by " + mass(*worst) +
-                                  ": level the pads; the total is right all the same");
+        add(WeightPart::pads, Severity::wrong, stand + ", which changes a corner reading by " + mass(*worst),
+            "level the pads; the total is right all the same");
     } else if (!worst && std::abs(figures.warp) > kLevelPads) {
-        add(WeightPart::pads, stand +
-                                  "; without tracks and wheel rates it is not known how far that changes "
-                                  "the corners: level the pads or enter both");
+        add(WeightPart::pads, Severity::check, stand,
+            "without tracks and wheel rates it is not known how far that changes the corners; level the pads "
+            "or enter both");
     }
 }
 
@@ -242,11 +246,12 @@ void WeightDoubtFinder::checkLoad(int index) {
     const double x = load.at.x();
     if (x < -over || x > stance_.wheelbase + over || std::abs(load.at.y()) > kBodyHalfWidth ||
         load.at.z() < 0) {
-        add(WeightPart::load, name + " stands outside the car: check its place", true, index);
+        add(WeightPart::load, Severity::wrong, name + " stands outside the car", "check its place", true,
+            index);
     }
     if (load.fill && (load.fill->density < kLeastDensity || load.fill->density > kMostDensity)) {
-        add(WeightPart::load, name + " has a density no liquid a car carries has: check it and its unit",
-            true, index);
+        add(WeightPart::load, Severity::wrong, name + " has a density no liquid a car carries has",
+            "check it and its unit", true, index);
     }
 }
 

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "geometry/car/faults.h"
 #include "geometry/units/units.h"
 #include "geometry/weights/weights.h"
 
@@ -54,7 +55,7 @@ struct WeightDoubt {
     WeightPart part = WeightPart::corners;
     bool withDriver = true;  ///< which of the two readings, for the corners
     int load = -1;           ///< which load
-    std::string reason;      ///< in words, in the car's units
+    Finding finding;
 };
 
 /// What disagrees, each by more than twice the combined standard uncertainty of what is compared (about 95 %,

@@ -11,7 +11,7 @@ namespace bolthole {
 inline std::vector<std::string> doubtLines(const Car& car) {
     std::vector<std::string> result;
     for (const Doubt& doubt : findDoubts(car)) {
-        result.push_back(doubt.path + ": " + doubt.reason);
+        result.push_back(doubt.path + ": " + sentence(doubt.finding));
     }
     return result;
 }

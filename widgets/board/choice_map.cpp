@@ -11,6 +11,7 @@
 
 #include "widgets/board/choice_columns.h"
 #include "widgets/kit/number_field.h"
+#include "widgets/kit/picture_copy.h"
 #include "widgets/kit/theme.h"
 
 namespace bolthole {
@@ -63,6 +64,7 @@ ChoiceMap::ChoiceMap(const ChoiceList& list, QWidget* parent) : QWidget(parent),
         layOut();
     });
     describe();
+    offerPicture(*this);
 }
 
 // While a window or the car is dragged the axes keep still: it is read against them. Settled, the same

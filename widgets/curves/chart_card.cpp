@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "widgets/kit/pens.h"
 #include "widgets/scales/distance_scale.h"
 
 namespace bolthole {
@@ -154,6 +155,7 @@ ChartCardOnScreen::Face ChartCardOnScreen::faceNow(const ChartScene& scene, bool
               .stretches = card_->stretches,
               .references = {},
               .hasValues = hasValues_,
+              .restsOnStarts = card_->restsOnStarts,
               .isFocused = scene.isFocused,
               .labelsBelow = labelsBelow};
     for (const ChartRule& rule : card_->rules) {
@@ -165,6 +167,10 @@ ChartCardOnScreen::Face ChartCardOnScreen::faceNow(const ChartScene& scene, bool
 }
 
 void ChartCardOnScreen::paintFace(QPainter& painter, const ChartScene& scene, bool labelsBelow) {
+    if (!takesPixels(painter)) {
+        drawFace(painter, scene, labelsBelow);
+        return;
+    }
     const qreal ratio = painter.device()->devicePixelRatioF();
     Face face = faceNow(scene, labelsBelow);
     const QRect whole = frame_.toAlignedRect();

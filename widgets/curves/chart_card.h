@@ -103,6 +103,7 @@ class ChartCardOnScreen {
         std::vector<ChartStretch> stretches;
         std::vector<double> references;
         bool hasValues = false;
+        bool restsOnStarts = false;
         bool isFocused = false;
         bool labelsBelow = false;
         bool operator==(const Face&) const = default;
@@ -127,6 +128,7 @@ class ChartCardOnScreen {
     void drawGrid(QPainter& painter, const ChartScene& scene) const;
     void drawTickLabels(QPainter& painter, const ChartScene& scene, bool labelsBelow) const;
     void drawStretches(QPainter& painter, const CardType& type) const;
+    void drawStartingMark(QPainter& painter, const CardType& type) const;
     void paintSeries(QPainter& painter, const ChartSeries& series, const Stroke& stroke, double alpha) const;
     void paintRules(QPainter& painter, const CardType& type) const;
     void paintRuleWords(QPainter& painter, const CardType& type, const ChartRule& rule,

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "widgets/curves/chart_card.h"
+#include "widgets/curves/curve_chart.h"
 #include "widgets/kit/theme.h"
 
 namespace bolthole {
@@ -37,6 +38,9 @@ void ChartCardOnScreen::drawFace(QPainter& painter, const ChartScene& scene, boo
         drawGrid(painter, scene);
         drawTickLabels(painter, scene, labelsBelow);
         drawStretches(painter, scene.type);
+        if (card_->restsOnStarts) {
+            drawStartingMark(painter, scene.type);
+        }
         return;
     }
     painter.setFont(scene.type.quiet);
@@ -105,6 +109,25 @@ void ChartCardOnScreen::drawTickLabels(QPainter& painter, const ChartScene& scen
             free = left + width + kTickGap;
         }
     }
+}
+
+// As under a field that holds such a number: words in a corner of the plot, dots below them.
+void ChartCardOnScreen::drawStartingMark(QPainter& painter, const CardType& type) const {
+    const QString words = type.quietMetrics.elidedText(CurveChart::tr("starting numbers"), Qt::ElideRight,
+                                                       plot_.area.width() - 4);
+    const QRectF box(plot_.area.left() + 2, plot_.area.bottom() - type.quietMetrics.height() - 4,
+                     type.quietMetrics.horizontalAdvance(words) + 2, type.quietMetrics.height());
+    painter.fillRect(box, theme().card);
+    painter.setFont(type.quiet);
+    painter.setPen(theme().muted);
+    painter.drawText(box, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextDontClip, words);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(theme().startingMark);
+    constexpr double kDotGap = 4;
+    for (double x = box.left() + 1; x < box.right(); x += kDotGap) {
+        painter.drawEllipse(QPointF(x, box.bottom() + 1), 0.9, 0.9);
+    }
+    painter.setBrush(Qt::NoBrush);
 }
 
 void ChartCardOnScreen::drawStretches(QPainter& painter, const CardType& type) const {

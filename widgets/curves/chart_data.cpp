@@ -28,6 +28,13 @@ ChartRule limitRule(double at, const QString& words) {
             .setsRange = true};
 }
 
+std::vector<ChartCard> withStartingMark(std::vector<ChartCard> cards, bool restsOnStarts) {
+    for (ChartCard& card : cards) {
+        card.restsOnStarts = restsOnStarts;
+    }
+    return cards;
+}
+
 Extent extentOf(const ChartCard& card) {
     if (card.extent) {
         return *card.extent;

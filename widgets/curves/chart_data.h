@@ -113,6 +113,7 @@ struct ChartCard {
     double share = 1;              ///< of the room
     bool hasBefore = false;        ///< every value has a line below it for what it was
     QString absent;                ///< said where no series has a value
+    bool restsOnStarts = false;    ///< on numbers that nobody measured, and says so
     QString subject;               ///< the value axis is taken afresh when this changes: a part's name
     std::vector<ChartSeries> series;
     std::vector<ChartRule> rules;
@@ -130,6 +131,9 @@ struct ChartValue {
     QStringList before = {};  ///< what it was, on a line below; the longest that fits
     QString spoken = {};      ///< for screen readers; empty: nothing is said
 };
+
+/// The cards, each saying whether it rests on numbers that nobody measured.
+[[nodiscard]] std::vector<ChartCard> withStartingMark(std::vector<ChartCard> cards, bool restsOnStarts);
 
 /// What a card's value axis must show; nothing: it has no value.
 [[nodiscard]] Extent extentOf(const ChartCard& card);

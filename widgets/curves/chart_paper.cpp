@@ -29,8 +29,8 @@ QPen paperPen(double width, const QColor& color = Qt::black) {
 class PaperCard {
   public:
     PaperCard(QPainter& painter, const PaperLettering& lettering, const ChartAxis& axis,
-              const ChartCard& card, const QRectF& area)
-        : painter_(painter), lettering_(lettering), card_(card) {
+              const ChartCard& card, const QRectF& area, double rightmost)
+        : painter_(painter), lettering_(lettering), card_(card), rightmost_(rightmost) {
         plot_.area = area;
         plot_.isUpright = axis.isUpright;
         plot_.from = axis.low;
@@ -110,7 +110,7 @@ class PaperCard {
                                 from / kPaperPixel,
                                 to / kPaperPixel,
                                 (from - 2) / kPaperPixel,
-                                (to + 2) / kPaperPixel};
+                                std::min(to + 2, plot_.isUpright ? rightmost_ : to + 2) / kPaperPixel};
         return card_.scale == ChartScale::inverseDistance
                    ? distanceTicks(axis, card_.unit, lettering_.metrics)
                    : linearTicks(axis, card_.unit, lettering_.metrics);
@@ -218,6 +218,7 @@ class PaperCard {
     QPainter& painter_;
     const PaperLettering& lettering_;
     const ChartCard& card_;
+    double rightmost_;  // where no word goes past, mm
     ChartPlot plot_;
     Stroke stroke_;
 };
@@ -255,7 +256,7 @@ void paintChartOnPaper(QPainter& painter, const QRectF& area, const ChartAxis& a
     }
     for (const ChartCard& card : cards) {
         const QRectF plot(left + values, top, each - values, bottom - top);
-        PaperCard(painter, lettering, axis, card, plot).draw(ticks);
+        PaperCard(painter, lettering, axis, card, plot, area.right()).draw(ticks);
         left += each + kPaperGap;
     }
 }

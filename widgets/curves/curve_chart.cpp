@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "widgets/kit/pens.h"
+#include "widgets/kit/picture_copy.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
 
@@ -38,6 +39,7 @@ CurveChart::CurveChart(const QString& name, const ChartLook& look, QWidget* pare
         setFocus();
     });
     connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &CurveChart::dress);
+    offerPicture(*this, !look.canZoom);
 }
 
 CurveChart::~CurveChart() = default;
@@ -118,6 +120,9 @@ void CurveChart::describeInWords() {
                  tr("At %1: %2")
                      .arg(cursorWords_.isEmpty() ? axis_.words(cursor_) : cursorWords_,
                           parts.isEmpty() ? nothing : parts.join(QStringLiteral(", ")));
+    }
+    if (std::ranges::any_of(cards_, &ChartCard::restsOnStarts)) {
+        words += tr("; some of it rests on starting numbers");
     }
     setAccessibleDescription(words);
 }
@@ -280,7 +285,7 @@ ChartScene CurveChart::scene() const {
 void CurveChart::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
-    if (bodyIsNew_) {
+    if (bodyIsNew_ || !takesPixels(painter)) {
         paintBody(painter);
         bodyIsNew_ = false;
     } else {

@@ -3,14 +3,17 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/units/sure_text.h"
 #include "widgets/kit/translation.h"
+#include "widgets/kit/unit_text.h"
+#include "widgets/scales/center_spread.h"
 #include "widgets/scales/distance_scale.h"
 
 namespace bolthole {
 
 namespace {
 
-constexpr double kNan = std::numeric_limits<double>::quiet_NaN();
+constexpr double kEndless = std::numeric_limits<double>::infinity();
 /// An instant center farther than this, as 1/m, does not set the height's axis: 5 m.
 constexpr double kFarInverse = 0.2;
 /// Points of the asymptote on each side of a pole; each halves the distance in 1/x.
@@ -78,27 +81,64 @@ CurveCardSpec jointsCard() {
 /// A row of a curve that may pass infinity: height is tangent / inverse.
 struct InfinityRow {
     double travel = 0;
-    double inverse = kNan;  // 1/distance
-    double tangent = kNan;  // of the swing arm
+    double inverse = kNaN;  // 1/distance
+    double tangent = kNaN;  // of the swing arm
 };
 
 InfinityRow infinityRow(const Station& station) {
     return {station[Figure::travel], inverseDistance(station), std::tan(station[Figure::swingArmAngle])};
 }
 
+/// How sure a figure is along a trace, as the ends of the axis's value; NaN where that is not known.
+class Ends {
+  public:
+    Ends(const TraceSpread* spread, Figure figure, CurveScale scale)
+        : spread_(spread != nullptr && spread->known ? spread : nullptr),
+          index_(scale == CurveScale::inverseDistance ? kInverseDistance : static_cast<std::size_t>(figure)) {
+    }
+
+    /// A point of the figure itself, or of 1/distance.
+    [[nodiscard]] ChartPoint at(double travel, double value) const {
+        return around(travel, value, spread_ == nullptr ? kNaN : spreadAt(*spread_, index_, travel));
+    }
+    /// A point of the instant center's height.
+    [[nodiscard]] ChartPoint atHeight(const InfinityRow& row) const {
+        const double height = row.tangent / row.inverse;
+        if (spread_ == nullptr || std::isnan(row.inverse)) {
+            return around(row.travel, height, kNaN);
+        }
+        const std::optional<CenterSpread> center = centerSpreadAt(*spread_, row.travel);
+        if (!center) {
+            return around(row.travel, height, kNaN);
+        }
+        if (inverseEnds(*center, row.inverse).throughInfinity()) {
+            return {row.travel, height, -kEndless, kEndless};
+        }
+        return around(row.travel, height, center->ofHeight(row.inverse, std::atan(row.tangent)));
+    }
+
+  private:
+    static ChartPoint around(double travel, double value, double standard) {
+        const double half = kCoverage95 * standard;
+        return {travel, value, value - half, value + half};
+    }
+
+    const TraceSpread* spread_;
+    std::size_t index_;
+};
+
 /// Follows the asymptote from a row to the pole at `poleTravel`, or the other way round.
 void addAsymptote(const InfinityRow& from, double poleTravel, double poleTangent, bool towardPole,
-                  std::vector<CurvePoint>& points) {
+                  const Ends& ends, std::vector<ChartPoint>& points) {
     for (int i = 1; i <= kAsymptotePoints; ++i) {
         const double left = std::ldexp(1.0, towardPole ? -i : i - kAsymptotePoints - 1);
-        const double travel = poleTravel + (from.travel - poleTravel) * left;
-        const double tangent = poleTangent + (from.tangent - poleTangent) * left;
-        points.push_back({travel, tangent / (from.inverse * left)});
+        points.push_back(ends.atHeight({poleTravel + (from.travel - poleTravel) * left, from.inverse * left,
+                                        poleTangent + (from.tangent - poleTangent) * left}));
     }
 }
 
 /// Adds the pole between two rows where the instant center passes infinity; nothing elsewhere.
-void addPole(const InfinityRow& a, const InfinityRow& b, std::vector<CurvePoint>& points) {
+void addPole(const InfinityRow& a, const InfinityRow& b, const Ends& ends, std::vector<ChartPoint>& points) {
     const bool passes = (a.inverse <= 0) != (b.inverse <= 0) || a.inverse == 0 || b.inverse == 0;
     const bool near = std::abs(a.inverse) + std::abs(b.inverse) < kMostInverseDistance;
     if (!passes || !near || a.inverse == b.inverse) {
@@ -108,25 +148,27 @@ void addPole(const InfinityRow& a, const InfinityRow& b, std::vector<CurvePoint>
     const double poleTravel = a.travel + (b.travel - a.travel) * share;
     const double poleTangent = a.tangent + (b.tangent - a.tangent) * share;
     if (a.inverse != 0) {
-        addAsymptote(a, poleTravel, poleTangent, true, points);
+        addAsymptote(a, poleTravel, poleTangent, true, ends, points);
     }
-    points.push_back({poleTravel, kNan});
+    const ChartPoint pole = ends.atHeight({poleTravel, 0.0, poleTangent});
+    points.push_back({poleTravel, kNaN, pole.low, pole.high});
     if (b.inverse != 0) {
-        addAsymptote(b, poleTravel, poleTangent, false, points);
+        addAsymptote(b, poleTravel, poleTangent, false, ends, points);
     }
 }
 
 /// Adds what lies between two usable rows, apart from a straight line.
-void addBetween(const Station& a, const Station& b, CurveScale scale, std::vector<CurvePoint>& points) {
+void addBetween(const Station& a, const Station& b, CurveScale scale, const Ends& ends,
+                std::vector<ChartPoint>& points) {
     if (scale == CurveScale::throughInfinity) {
-        addPole(infinityRow(a), infinityRow(b), points);
+        addPole(infinityRow(a), infinityRow(b), ends, points);
         return;
     }
     const double before = inverseDistance(a);
     const double after = inverseDistance(b);
     const bool overPatch = before * after < 0 && std::abs(before) + std::abs(after) >= kMostInverseDistance;
     if (scale == CurveScale::inverseDistance && overPatch) {
-        points.push_back({(a[Figure::travel] + b[Figure::travel]) / 2, kNan});
+        points.push_back({.imposed = (a[Figure::travel] + b[Figure::travel]) / 2});
     }
 }
 
@@ -143,62 +185,46 @@ const std::vector<CurveCardSpec>& curveCardSpecs() {
     return specs;
 }
 
+ChartCard emptyCard(const CurveCardSpec& spec, Units units) {
+    ChartCard card;
+    card.titles = spec.titles;
+    card.unitText = spec.quantity == Quantity::angle ? tr("deg") : fromView(unitMark(spec.quantity, units));
+    card.unit = shownUnit(spec.quantity, units);
+    card.scale = spec.scale == CurveScale::inverseDistance ? ChartScale::inverseDistance : ChartScale::plain;
+    card.minimumSpan = spec.minimumSpan;
+    card.least = spec.least;
+    card.most = spec.most;
+    card.neverBelowLeast = spec.neverBelowLeast;
+    if (spec.reference) {
+        card.rules = {referenceRule(*spec.reference)};
+    }
+    return card;
+}
+
 double axisValue(const Station& station, Figure figure, CurveScale scale) {
     if (!station.usable) {
-        return kNan;
+        return kNaN;
     }
     return scale == CurveScale::inverseDistance ? inverseDistance(station) : station[figure];
 }
 
-void curvePoints(const Trace& trace, Figure figure, CurveScale scale, std::vector<CurvePoint>& points) {
+void curvePoints(const Trace& trace, Figure figure, CurveScale scale, const TraceSpread* spread,
+                 std::vector<ChartPoint>& points) {
+    const Ends ends(spread, figure, scale);
     points.clear();
     const Station* previous = nullptr;
     for (const Station& station : trace.stations) {
         if (previous != nullptr && previous->usable && station.usable && scale != CurveScale::plain) {
-            addBetween(*previous, station, scale, points);
+            addBetween(*previous, station, scale, ends, points);
         }
-        points.push_back({station[Figure::travel], axisValue(station, figure, scale)});
+        const double value = axisValue(station, figure, scale);
+        ChartPoint point = station.usable && scale == CurveScale::throughInfinity
+                               ? ends.atHeight(infinityRow(station))
+                               : ends.at(station[Figure::travel], value);
+        point.value = value;  // exactly the trace's
+        points.push_back(point);
         previous = &station;
     }
-}
-
-namespace {
-
-constexpr double kInvisible = 0.1;        // px
-constexpr std::size_t kMostTakenOut = 6;  // points in a row
-
-// Whether all points strictly between `from` and `to` lie on the line through those two, as far as the eye
-// can tell.
-bool isStraight(const std::vector<CurvePoint>& points, std::size_t from, std::size_t to,
-                double pixelsPerTravel, double pixelsPerValue) {
-    const double across = (points[to].value - points[from].value) * pixelsPerValue;
-    const double up = (points[to].travel - points[from].travel) * pixelsPerTravel;
-    const double reach = kInvisible * std::hypot(across, up);
-    for (std::size_t i = from + 1; i < to; ++i) {
-        const double x = (points[i].value - points[from].value) * pixelsPerValue;
-        const double y = (points[i].travel - points[from].travel) * pixelsPerTravel;
-        if (!(std::abs(x * up - y * across) <= reach)) {  // farther, or a break
-            return false;
-        }
-    }
-    return true;
-}
-
-}  // namespace
-
-void thinPoints(std::vector<CurvePoint>& points, double pixelsPerTravel, double pixelsPerValue) {
-    std::vector<CurvePoint>& kept = points;
-    std::size_t keptCount = std::min<std::size_t>(points.size(), 1);
-    std::size_t last = 0;  // index of the last kept point, as it came
-    for (std::size_t i = 1; i < points.size(); ++i) {
-        const bool canGo = i + 1 < points.size() && i - last < kMostTakenOut &&
-                           isStraight(points, last, i + 1, pixelsPerTravel, pixelsPerValue);
-        if (!canGo) {
-            kept[keptCount++] = points[i];
-            last = i;
-        }
-    }
-    points.resize(keptCount);
 }
 
 Extent curveExtent(const Trace& trace, const CurveCardSpec& spec) {

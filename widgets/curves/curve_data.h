@@ -1,12 +1,10 @@
 // What the travel curves show: one card a quantity, and how a trace becomes points of a curve.
 #pragma once
 
-#include <QStringList>
-#include <limits>
-#include <optional>
 #include <vector>
 
 #include "geometry/kinematics/trace.h"
+#include "geometry/uncertainty/trace_spread.h"
 #include "widgets/curves/chart_data.h"
 
 namespace bolthole {
@@ -14,7 +12,7 @@ namespace bolthole {
 /// One curve of a card. Where a card has two, each is named; the second is drawn dash-dotted.
 struct CurveLine {
     Figure figure = Figure::travel;
-    QString spokenName;         ///< for screen readers: "pinion to driveshaft"
+    QString name;               ///< for screen readers: "pinion to driveshaft"
     QStringList keyNames = {};  ///< in the card, the longest that fits; empty on a card of one curve
 };
 
@@ -25,7 +23,7 @@ enum class CurveScale {
     throughInfinity   ///< the figure itself; it goes to infinity where the instant center does
 };
 
-/// What one card shows.
+/// What one card of the travel curves shows, on screen and on paper.
 struct CurveCardSpec {
     QStringList titles;  ///< the longest that fits is shown
     Quantity quantity = Quantity::length;
@@ -42,25 +40,22 @@ struct CurveCardSpec {
 /// The five cards, from left to right.
 [[nodiscard]] const std::vector<CurveCardSpec>& curveCardSpecs();
 
+/// The card as a chart has it, without any curve: titles, unit, scale, reference.
+[[nodiscard]] ChartCard emptyCard(const CurveCardSpec& spec, Units units);
+
 /// Where a station lies on a card's axis, in the axis's unit (SI, or 1/m); NaN: nowhere.
 [[nodiscard]] double axisValue(const Station& station, Figure figure, CurveScale scale);
-
-/// One point of a curve; a NaN value breaks the line.
-struct CurvePoint {
-    double travel = 0;  ///< m
-    double value = 0;   ///< in the axis's unit
-};
 
 /// Overwrites `points` with the curve through a trace, droop first; its storage is used again. The line is
 /// broken where the links do not reach. A `throughInfinity` line follows its asymptote between the two rows
 /// where the instant center passes infinity (its tangent and 1/distance are smooth there) and is broken at
 /// the pole; an `inverseDistance` line is broken where the instant center passes over the contact patch.
-void curvePoints(const Trace& trace, Figure figure, CurveScale scale, std::vector<CurvePoint>& points);
-
-/// Takes out the points that the line through what is left passes within a tenth of a pixel of, at most six
-/// in a row; breaks and the points beside them stay. Drawing a stroke costs more than finding that it need
-/// not be bent. `pixelsPerTravel` and `pixelsPerValue`: the plot's scales, px/m and px per axis unit.
-void thinPoints(std::vector<CurvePoint>& points, double pixelsPerTravel, double pixelsPerValue);
+///
+/// With a `spread` that is known each point has the ends of its figure: value -+ kCoverage95 times the
+/// standard uncertainty. On an `inverseDistance` axis that is the spread of 1/distance; a `throughInfinity`
+/// figure can be anything where the instant center may be infinitely far.
+void curvePoints(const Trace& trace, Figure figure, CurveScale scale, const TraceSpread* spread,
+                 std::vector<ChartPoint>& points);
 
 /// Extent over all lines of a card, within the ends the axis may show. For a line through infinity, only rows
 /// whose instant center is within 5 m count, unless there are none.

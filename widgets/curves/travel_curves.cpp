@@ -1,350 +1,192 @@
 #include "widgets/curves/travel_curves.h"
 
-#include <QFocusEvent>
-#include <QKeyEvent>
-#include <QMouseEvent>
-#include <functional>
+#include <algorithm>
+#include <cmath>
 
-#include "widgets/curves/curve_card.h"
 #include "widgets/kit/theme.h"
+#include "widgets/kit/unit_text.h"
 #include "widgets/words/sure_words.h"
 
 namespace bolthole {
 
 namespace {
 
-constexpr int kWideGap = 8;  // between cards
-constexpr int kNarrowGap = 5;
-constexpr int kNarrow = 640;  // px; a widget narrower than this
-constexpr int kSidePad = 8;   // between card and plot
-const QString kCurveLayer = QStringLiteral("main");
+// Each line of a card has three series, the ghosts first.
+constexpr std::size_t kSeriesALine = 3;
+constexpr std::size_t kOwn = 2;
 
-/// Paints on the plot's layer, under the graphs, by calling back.
-class PaintLayer : public QCPLayerable {
-  public:
-    PaintLayer(QCustomPlot* plot, std::function<void(QPainter&)> paint)
-        : QCPLayerable(plot, kCurveLayer), paint_(std::move(paint)) {}
+ChartLook travelLook() {
+    ChartLook look;
+    look.labelsImposed = false;
+    look.size = QSize(560, 380);
+    return look;
+}
 
-  protected:
-    // QCPPainter's own antialiasing shifts everything by half a pixel; the cards set plain render hints.
-    void applyDefaultAntialiasingHint(QCPPainter* painter) const override { painter->setAntialiasing(false); }
-    void draw(QCPPainter* painter) override {
-        painter->setRenderHint(QPainter::Antialiasing);
-        paint_(*painter);
+ChartSeries ghostSeries(const QString& name, ThemeColor color, ChartLine line, bool isSecond) {
+    return {.name = name, .color = color, .line = line, .width = isSecond ? 1.0 : 1.4, .isGhost = true};
+}
+
+/// The series of a card's lines, without points.
+std::vector<ChartSeries> seriesOf(const CurveCardSpec& spec) {
+    std::vector<ChartSeries> series;
+    for (const CurveLine& line : spec.lines) {
+        const bool isSecond = !series.empty();
+        series.push_back(ghostSeries(TravelCurves::tr("%1, before").arg(line.name), &Theme::before,
+                                     ChartLine::fineDashes, isSecond));
+        series.push_back(ghostSeries(TravelCurves::tr("%1, pointed at").arg(line.name), &Theme::ink,
+                                     ChartLine::longDashes, isSecond));
+        series.push_back({.name = line.name,
+                          .keyNames = line.keyNames,
+                          .line = isSecond ? ChartLine::dashDotted : ChartLine::solid,
+                          .width = isSecond ? 1.7 : 2.2});
     }
+    return series;
+}
 
-  private:
-    std::function<void(QPainter&)> paint_;
-};
+bool hasCurve(const BenchState& state) {
+    return state.trace.ride.usable && !state.trace.stations.empty();
+}
 
-/// A plot with a last layer that is painted straight onto the widget: it changes with every step of the
-/// cursor and needs neither a buffer of its own nor the blending of one.
-class CursorPlot : public QCustomPlot {
-  public:
-    CursorPlot(QWidget* parent, std::function<void(QPainter&)> paintCursor)
-        : QCustomPlot(parent), paintCursor_(std::move(paintCursor)) {}
-
-  protected:
-    void paintEvent(QPaintEvent* event) override {
-        QCustomPlot::paintEvent(event);
-        QPainter painter(this);
-        painter.setRenderHint(QPainter::Antialiasing);
-        paintCursor_(painter);
+QString figureWords(const Station& at, const CurveLine& line, const CurveCardSpec& spec, Units units) {
+    const double value = at[line.figure];
+    if (spec.scale == CurveScale::inverseDistance && at.usable && std::isnan(value)) {
+        return QString(kInfinity);
     }
+    return QString::fromStdString(figureText(value, spec.quantity, units));
+}
 
-  private:
-    std::function<void(QPainter&)> paintCursor_;
-};
+/// What it was and by how much it changed, the longest first.
+QStringList beforeWords(const BenchState& state, const CurveLine& line, const CurveCardSpec& spec) {
+    const Units units = state.style.units;
+    const Station& before = state.before->cursor;
+    const QString was = figureWords(before, line, spec, units);
+    const double change = state.cursor[line.figure] - before[line.figure];
+    if (std::isnan(change)) {
+        return {TravelCurves::tr("before %1").arg(was), was};
+    }
+    const QString by = signedText(QString::fromStdString(figureText(change, spec.quantity, units)));
+    return {TravelCurves::tr("before %1, change %2").arg(was, by),
+            TravelCurves::tr("%2 from %1").arg(was, by), QStringLiteral("%2 (%1)").arg(was, by), by};
+}
+
+/// "IC distance 58.2 in"; empty where the figure does not exist.
+QString spokenWords(const ChartValue& there, const CurveLine& line, const CurveCardSpec& spec, Units units) {
+    if (there.text == QString(kInfinity)) {
+        return TravelCurves::tr("%1 infinite").arg(line.name);
+    }
+    if (std::isnan(there.value)) {
+        return {};
+    }
+    const QString sure = there.sure.isEmpty() ? QString() : QLatin1Char(' ') + there.sure;
+    const QString gap = spec.quantity == Quantity::angle ? QString() : QStringLiteral(" ");
+    return line.name + QLatin1Char(' ') + there.text + sure + gap + fromView(unitMark(spec.quantity, units));
+}
+
+void takeValue(const BenchState& state, const CurveLine& line, const CurveCardSpec& spec, ChartValue& there) {
+    const Units units = state.style.units;
+    there.value = axisValue(state.cursor, line.figure, spec.scale);
+    there.text = figureWords(state.cursor, line, spec, units);
+    there.sure = cursorSureWords(state, line.figure);
+    there.before = state.before ? beforeWords(state, line, spec) : QStringList();
+    there.spoken = spokenWords(there, line, spec, units);
+}
 
 }  // namespace
 
-TravelCurves::TravelCurves(QWidget* parent)
-    : QWidget(parent),
-      plot_(new CursorPlot(this, [this](QPainter& painter) { paintCursor(painter); })),
-      type_(std::make_unique<CardType>()) {
-    setFocusPolicy(Qt::StrongFocus);
-    setCursor(Qt::SizeVerCursor);
-    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
-    setAccessibleName(tr("Travel curves"));
+TravelCurves::TravelCurves(QWidget* parent) : CurveChart(tr("Travel curves"), travelLook(), parent) {
     setStatusTip(tr("Drag to move the axle; Up, Down, Page Up, Page Down, Home, End; R for ride height"));
     setWhatsThis(tr(
         "Each curve shows one figure through the travel, full bump at the top. In the band around it 95 of "
         "100 cars lie that are measured like this one. Drag up or down anywhere to "
         "move the axle. Up and Down: one step; Page Up and Page Down: ten; Home: full bump; End: full "
         "droop; R or a double click: ride height."));
-    buildPlot();
-    connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &TravelCurves::dress);
-    dress();
-}
-
-TravelCurves::~TravelCurves() = default;
-
-void TravelCurves::buildPlot() {
-    plot_->setAttribute(Qt::WA_TransparentForMouseEvents);
-    plot_->setFocusPolicy(Qt::NoFocus);
-    plot_->setPlottingHint(QCP::phImmediateRefresh, false);
-    plot_->setPlottingHint(QCP::phFastPolylines, true);
-    plot_->plotLayout()->clear();
-    plot_->plotLayout()->setAutoMargins(QCP::msNone);
-    plot_->plotLayout()->setMargins(QMargins());
-    // One layer, one buffer: every further one costs a clearing and a blending of the whole plot in each
-    // step.
-    for (const char* unused : {"background", "grid", "axes", "legend", "overlay"}) {
-        plot_->removeLayer(plot_->layer(QString::fromLatin1(unused)));
+    for (const CurveCardSpec& spec : curveCardSpecs()) {
+        made_.push_back(emptyCard(spec, units_));
+        made_.back().series = seriesOf(spec);
+        there_.emplace_back(made_.back().series.size());
     }
-    plot_->layer(kCurveLayer)->setMode(QCPLayer::lmBuffered);
-    new PaintLayer(plot_, [this](QPainter& painter) {
-        paintFaces(painter);
-        paintBands(painter);
-    });
-    const std::vector<CurveCardSpec>& specs = curveCardSpecs();
-    for (std::size_t i = 0; i < specs.size(); ++i) {
-        auto* axisRect = new QCPAxisRect(plot_, true);
-        axisRect->setAutoMargins(QCP::msNone);
-        axisRect->setMinimumSize(10, 10);
-        plot_->plotLayout()->addElement(0, static_cast<int>(i), axisRect);
-        cards_.push_back(std::make_unique<CurveCard>(specs[i], *plot_, *axisRect));
-    }
-    connect(plot_, &QCustomPlot::afterLayout, this, &TravelCurves::placeCards);
-}
-
-void TravelCurves::dress() {
-    const bool withBefore = type_->withBefore;
-    *type_ = CardType();
-    type_->withBefore = withBefore;
-    plot_->setBackground(QBrush(theme().window));
-    for (const auto& card : cards_) {
-        card->dress(!current_);
-        card->forgetFace();
-    }
-    layOut();
-    updateGeometry();
-}
-
-void TravelCurves::layOut() {
-    for (const auto& card : cards_) {
-        card->axisRect().setMargins(QMargins(kSidePad, type_->header(), kSidePad, type_->footer()));
-    }
-    if (!rect().isEmpty()) {  // squeezed to nothing there is no picture to paint into
-        plot_->setGeometry(rect());
-    }
-    plot_->replot(QCustomPlot::rpQueuedRefresh);
-    if (announced_ != plotArea()) {
-        announced_ = plotArea();
-        emit plotAreaChanged(announced_);
-    }
-}
-
-QRect TravelCurves::plotArea() const {
-    return rect().adjusted(kSidePad, type_->header(), -kSidePad, -type_->footer());
-}
-
-TravelOnScreen TravelCurves::onScreen() const {
-    const QRect at = plotArea();
-    return {span_, static_cast<double>(at.top()), static_cast<double>(at.top() + at.height())};
-}
-
-// The plot's own grid rounds every column up and so runs out of the widget; the cards are put to whole pixels
-// here, right after it.
-void TravelCurves::placeCards() {
-    const int gap = width() < kNarrow ? kNarrowGap : kWideGap;
-    const int count = static_cast<int>(cards_.size());
-    const int room = width() - gap * (count - 1);
-    for (int i = 0; i < count; ++i) {
-        const int left = room * i / count + gap * i;
-        const int right = room * (i + 1) / count + gap * i;
-        CurveCard& card = *cards_[static_cast<std::size_t>(i)];
-        card.axisRect().setOuterRect(QRect(left, 0, right - left, height()));
-        card.place(*type_);
-    }
-    takeTravelTicks();
-}
-
-void TravelCurves::takeTravelTicks() {
-    travelTicks_ = travelTicks(onScreen(), units_, travelTickSpacing(type_->quietMetrics.height()));
-}
-
-QSize TravelCurves::sizeHint() const {
-    return {560, 380};
 }
 
 QSize TravelCurves::minimumSizeHint() const {
-    const int card = static_cast<int>(type_->quietMetrics.height() * 5.5);
-    return {5 * card + 4 * kNarrowGap, type_->header() + type_->footer() + 80};
+    constexpr double kCardHeights = 5.5;  // of the quiet type: the least width of a card
+    constexpr int kGaps = 20;
+    const double card = type().quietMetrics.height() * kCardHeights;
+    return {static_cast<int>(5 * card) + kGaps, CurveChart::minimumSizeHint().height() + 20};
+}
+
+void TravelCurves::takeCard(std::size_t index, const BenchState& state) {
+    const CurveCardSpec& spec = curveCardSpecs()[index];
+    ChartCard& card = made_[index];
+    const Trace* traces[kSeriesALine] = {state.before ? &state.before->trace : nullptr,
+                                         state.pointed ? &state.pointed->trace : nullptr,
+                                         hasCurve(state) ? &state.trace : nullptr};
+    const TraceSpread* spread = state.showsSure ? &state.spread : nullptr;
+    Extent extent;
+    for (std::size_t each = 0; each < kSeriesALine; ++each) {
+        const Trace* trace = traces[each];
+        if (trace != nullptr) {
+            const Extent theirs = curveExtent(*trace, spec);
+            extent.take(theirs.least);
+            extent.take(theirs.most);
+        }
+        for (std::size_t line = 0; line < spec.lines.size(); ++line) {
+            std::vector<ChartPoint>& points = card.series[kSeriesALine * line + each].points;
+            points.clear();
+            if (trace != nullptr) {
+                curvePoints(*trace, spec.lines[line].figure, spec.scale, each == kOwn ? spread : nullptr,
+                            points);
+            }
+        }
+    }
+    card.extent = extent;
+    card.hasBefore = state.before.has_value();
+    card.restsOnStarts = std::ranges::any_of(
+        spec.lines, [&](const CurveLine& line) { return !startsBehind(state.spread, line.figure).empty(); });
+    card.absent = hasCurve(state) ? spec.absent : QString();
+    card.stretches.clear();
+    for (const OutOfReach& stretch : outOfReach(state.trace)) {
+        card.stretches.push_back({stretch.from, stretch.to, tr("out of reach")});
+    }
+}
+
+void TravelCurves::takeProblem(const BenchState& state) {
+    const QString problem = QString::fromStdString(state.problem);
+    QString words;
+    if (!hasCurve(state)) {
+        words = tr("No curve: %1").arg(problem.isEmpty() ? tr("the car can't be assembled") : problem);
+    } else if (!state.traceIsCurrent) {
+        words =
+            tr("Last curve that worked") + (problem.isEmpty() ? QString() : QStringLiteral(". ") + problem);
+    }
+    showMessage(words);
+    setFaded(!state.traceIsCurrent);
 }
 
 void TravelCurves::showTrace(const BenchState& state) {
-    if (type_->withBefore != state.before.has_value()) {
-        type_->withBefore = state.before.has_value();
-        layOut();
-        updateGeometry();
-    }
-    span_ = travelSpan(state);
-    units_ = state.style.units;
-    hasCurve_ = state.trace.ride.usable && !state.trace.stations.empty();
-    current_ = state.traceIsCurrent;
-    problem_ = QString::fromStdString(state.problem);
-    const GhostTraces ghosts{.before = state.before ? &state.before->trace : nullptr,
-                             .pointed = state.pointed ? &state.pointed->trace : nullptr};
-    const TraceSpread* spread = state.showsSure ? &state.spread : nullptr;
-    for (const auto& card : cards_) {
-        card->takeSpread(state.trace, spread);
-        card->showTrace(state.trace, ghosts, span_, units_, !current_);
-    }
-    takeCursor(state);
-    for (const auto& card : cards_) {
-        if (card->takeFaceChange()) {
-            card->place(*type_);
+    if (units_ != state.style.units) {
+        units_ = state.style.units;
+        for (std::size_t card = 0; card < made_.size(); ++card) {
+            std::vector<ChartSeries> series = std::move(made_[card].series);
+            made_[card] = emptyCard(curveCardSpecs()[card], units_);
+            made_[card].series = std::move(series);
         }
     }
-    takeTravelTicks();
-    plot_->layer(kCurveLayer)->replot();  // the layout stays, and with it most of the work
+    for (std::size_t card = 0; card < made_.size(); ++card) {
+        takeCard(card, state);
+    }
+    showCards(travelAxis(travelSpan(state), units_), made_);
+    takeProblem(state);
+    showCursor(state);
 }
 
 void TravelCurves::showCursor(const BenchState& state) {
-    takeCursor(state);
-    plot_->update();
-}
-
-void TravelCurves::takeCursor(const BenchState& state) {
-    travel_ = state.cursorTravel;
-    reachable_ = state.cursor.usable;
-    for (const auto& card : cards_) {
-        card->showCursor(state.cursor, state.before ? &state.before->cursor : nullptr);
-        const std::vector<CurveLine>& lines = card->spec().lines;
-        for (std::size_t line = 0; line < lines.size(); ++line) {
-            card->showSure(line, cursorSureWords(state, lines[line].figure));
+    for (std::size_t card = 0; card < there_.size(); ++card) {
+        const CurveCardSpec& spec = curveCardSpecs()[card];
+        for (std::size_t line = 0; line < spec.lines.size(); ++line) {
+            takeValue(state, spec.lines[line], spec, there_[card][kSeriesALine * line + kOwn]);
         }
     }
-    describeInWords();
-}
-
-void TravelCurves::describeInWords() {
-    if (!hasCurve_) {
-        setAccessibleDescription(problem_.isEmpty() ? tr("No curve: the car can't be assembled")
-                                                    : tr("No curve: %1").arg(problem_));
-        return;
-    }
-    QStringList parts;
-    for (const auto& card : cards_) {
-        parts << card->spokenValues();
-    }
-    const QString values = parts.isEmpty() ? tr("out of reach") : parts.join(QStringLiteral(", "));
-    const QString words = tr("At %1: %2").arg(travelInWords(travel_, units_), values);
-    setAccessibleDescription(current_ ? words : tr("Last curve that worked. %1").arg(words));
-}
-
-void TravelCurves::paintFaces(QPainter& painter) {
-    for (const auto& card : cards_) {
-        card->paintFace(painter, *type_, travelTicks_, ring_);
-    }
-}
-
-void TravelCurves::paintBands(QPainter& painter) const {
-    for (const auto& card : cards_) {
-        card->paintBands(painter);
-    }
-}
-
-void TravelCurves::paintCursor(QPainter& painter) const {
-    if (hasCurve_) {
-        QPen dots(reachable_ ? theme().ink : theme().muted, 1.2);
-        dots.setDashPattern({1.2, 2.6});
-        dots.setCapStyle(Qt::FlatCap);
-        painter.setPen(dots);
-        const double y = std::floor(onScreen().position(travel_)) + 0.5;
-        painter.drawLine(QPointF(0, y), QPointF(width(), y));
-        for (const auto& card : cards_) {
-            card->paintCursor(painter, *type_);
-        }
-    }
-    paintMessage(painter);
-}
-
-void TravelCurves::paintMessage(QPainter& painter) const {
-    if (hasCurve_ && current_) {
-        return;
-    }
-    QString words = hasCurve_ ? tr("Last curve that worked") : tr("No curve: the car can't be assembled");
-    if (!problem_.isEmpty()) {
-        words = hasCurve_ ? words + QStringLiteral(". ") + problem_ : tr("No curve: %1").arg(problem_);
-    }
-    // Below the middle, clear of the stretches out of reach at the ends and of the cursor at ride.
-    const QRectF plots = QRectF(plotArea());
-    const QRectF room = plots.adjusted(10, hasCurve_ ? 0.62 * plots.height() : 0, -10, -10);
-    const int flags = Qt::TextWordWrap | Qt::AlignHCenter | (hasCurve_ ? Qt::AlignTop : Qt::AlignVCenter);
-    painter.setFont(type_->quiet);
-    const QRectF box = painter.boundingRect(room, flags, words).adjusted(-10, -6, 10, 6);
-    painter.setPen(QPen(theme().problem, 1));
-    painter.setBrush(theme().card);
-    painter.drawRoundedRect(box, 5, 5);
-    painter.setBrush(Qt::NoBrush);
-    painter.setPen(theme().ink);
-    painter.drawText(room, flags, words);
-}
-
-void TravelCurves::ask(double travel) {
-    const double within = span_.clamp(travel);
-    if (hasCurve_ && within != travel_) {
-        emit cursorMoved(within);
-    }
-}
-
-void TravelCurves::resizeEvent(QResizeEvent*) {
-    layOut();
-}
-
-void TravelCurves::showEvent(QShowEvent*) {
-    layOut();
-}
-
-void TravelCurves::mousePressEvent(QMouseEvent* event) {
-    if (event->button() != Qt::LeftButton) {
-        event->ignore();
-        return;
-    }
-    ask(onScreen().travelAt(event->position().y()));
-}
-
-void TravelCurves::mouseMoveEvent(QMouseEvent* event) {
-    if ((event->buttons() & Qt::LeftButton) != 0) {
-        ask(onScreen().travelAt(event->position().y()));
-    }
-}
-
-void TravelCurves::mouseDoubleClickEvent(QMouseEvent* event) {
-    if (event->button() == Qt::LeftButton) {
-        ask(0.0);
-    }
-}
-
-void TravelCurves::keyPressEvent(QKeyEvent* event) {
-    const bool plain = (event->modifiers() & ~Qt::KeypadModifier) == Qt::NoModifier;
-    const std::optional<double> travel = plain ? travelAfterKey(event->key(), travel_, span_) : std::nullopt;
-    if (!travel) {
-        QWidget::keyPressEvent(event);
-        return;
-    }
-    setRing(true);
-    ask(*travel);
-}
-
-// The ring is for the keyboard: neither a click that drags the cursor nor the window's own activation raises
-// it.
-void TravelCurves::focusInEvent(QFocusEvent* event) {
-    setRing(event->reason() == Qt::TabFocusReason || event->reason() == Qt::BacktabFocusReason ||
-            event->reason() == Qt::ShortcutFocusReason);
-}
-
-void TravelCurves::focusOutEvent(QFocusEvent*) {
-    setRing(false);
-}
-
-void TravelCurves::setRing(bool shown) {
-    if (ring_ != shown) {
-        ring_ = shown;
-        plot_->replot(QCustomPlot::rpQueuedRefresh);
-    }
+    CurveChart::showCursor(state.cursorTravel, there_);
 }
 
 }  // namespace bolthole

@@ -41,6 +41,14 @@ CarSection::CarSection(SheetHub& hub, QWidget* parent) : Section(tr("Car"), pare
     connect(title_, &NameField::renamed, this,
             [this](const std::string& typed) { hub_.request(SetTitle{typed}); });
     body()->addWidget(new BoxRow(tr("Title"), title_, this));
+    body_ = new CalmCombo(this);
+    body_->addItems({tr("not chosen"), tr("sedan"), tr("coupe"), tr("wagon"), tr("pickup"), tr("roadster")});
+    body_->setAccessibleName(tr("body of the car"));
+    body_->setToolTip(wrappedToolTip(tr("What its outline is drawn as. Nothing is computed of it.")));
+    connect(body_, &QComboBox::activated, this, [this](int option) {
+        hub_.request(SetChoice{Choice::body, option});
+    });
+    body()->addWidget(new BoxRow(tr("Body"), body_, this));
     for (const Field field : {Field::wheelbase, Field::rearTireRadius, Field::frontTireRadius,
                               Field::rearTrack, Field::cgHeight}) {
         body()->addWidget(carRow(hub, field, this));
@@ -89,6 +97,7 @@ void CarSection::addWeights() {
 void CarSection::refresh() {
     const Car& car = hub_.state().car;
     title_->showName(car.title);
+    body_->setCurrentIndex(chosen(car, Choice::body));
     const double total = car.cornerWeights.total();
     const double front = car.cornerWeights.front();
     const Units units = hub_.state().style.units;

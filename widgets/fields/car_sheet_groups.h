@@ -22,6 +22,7 @@ class CarSection : public Section {
 
     SheetHub& hub_;
     NameField* title_;
+    CalmCombo* body_;
     ToneLabel* weightsTitle_;
     ToneLabel* total_;
     double shownTotal_ = -1;

@@ -183,7 +183,7 @@ void LengthPart::refreshQuestion() {
         const auto found =
             std::find_if(doubts.begin(), doubts.end(), [&](const Doubt& doubt) { return doubt.id == id; });
         if (found != doubts.end()) {
-            words = tr("%1\nWhich is right?").arg(QString::fromStdString(found->reason));
+            words = tr("%1\nWhich is right?").arg(QString::fromStdString(sentence(found->finding)));
         }
     }
     question_->ask(words);

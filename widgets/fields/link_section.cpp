@@ -68,7 +68,7 @@ QString LinkSection::doubtWords(bool ofWholeLink) const {
     for (const Doubt& doubt : state.doubts) {
         const bool whole = doubt.path == place || doubt.path == "links";
         if ((doubt.id.link == link_ || doubt.path == place) && (!ofWholeLink || whole)) {
-            words << QString::fromStdString(doubt.reason);
+            words << QString::fromStdString(sentence(doubt.finding));
         }
     }
     return words.join(QStringLiteral("; "));

@@ -99,8 +99,7 @@ bool SheetHub::fromCenter(const FieldId& id) const {
 }
 
 bool SheetHub::asHalfWidth(const FieldId& id) const {
-    const bool isTool = id.field == Field::tapeSpread || id.field == Field::caliperSpread ||
-                        id.field == Field::angleFinderSpread || id.field == Field::scaleUncertainty ||
+    const bool isTool = ruleOf(id.field).scope == Scope::tool || id.field == Field::scaleUncertainty ||
                         id.field == Field::ticketUncertainty;
     return id.spread || isTool;
 }
@@ -143,8 +142,8 @@ void SheetHub::showDoubts() {
         }
         const auto found =
             std::ranges::find_if(state_->doubts, [&](const Doubt& doubt) { return doubt.id == entry.id; });
-        entry.field->setDoubt(found == state_->doubts.end() ? QString()
-                                                            : QString::fromStdString(found->reason));
+        entry.field->setDoubt(
+            found == state_->doubts.end() ? QString() : QString::fromStdString(sentence(found->finding)));
     }
 }
 

@@ -1,5 +1,6 @@
 #include "widgets/kit/pens.h"
 
+#include <QPaintEngine>
 #include <QPainter>
 #include <QPolygonF>
 #include <algorithm>
@@ -32,6 +33,11 @@ QPen dashedPen(const QColor& color, double width, const QList<double>& pattern) 
     QPen pen(color, width, Qt::CustomDashLine, Qt::FlatCap);
     pen.setDashPattern(pattern);
     return pen;
+}
+
+bool takesPixels(const QPainter& painter) {
+    const QPaintEngine* engine = painter.paintEngine();
+    return engine == nullptr || engine->type() == QPaintEngine::Raster;
 }
 
 std::optional<QLineF> clipped(const QLineF& line, const QRectF& box) {

@@ -22,6 +22,9 @@ namespace bolthole {
 /// An arrow with an open head at `to`, kArrowHead px long; the head's lines are solid whatever the shaft's.
 void paintArrow(QPainter& painter, QPointF from, QPointF to, const QPen& pen);
 inline constexpr double kArrowHead = 8;
+/// Whether a picture kept as pixels may be put onto the painter's device: not where it draws lines and words
+/// as such, as into a file or onto paper.
+[[nodiscard]] bool takesPixels(const QPainter& painter);
 /// The part of a line inside a rectangle; nothing if it misses. Dashing a line that runs far outside would
 /// cost more than the whole picture. Liang & Barsky's method, from memory, no page.
 [[nodiscard]] std::optional<QLineF> clipped(const QLineF& line, const QRectF& box);

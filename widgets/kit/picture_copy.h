@@ -16,10 +16,12 @@ inline constexpr int kTakenPixels = 2;
 /// description.
 [[nodiscard]] std::unique_ptr<QMimeData> copyOf(QWidget& picture);
 
-/// Writes the picture as PNG, whole or not at all. False: it could not be written.
+/// Writes the picture, whole or not at all: as SVG where the name ends so, lines and words as such, else as
+/// PNG. False: it could not be written.
 [[nodiscard]] bool savePicture(QWidget& picture, const QString& fileName);
 
-/// Gives a picture the key Ctrl+C, and a context menu to copy or to save it.
-void offerPicture(QWidget& picture);
+/// Gives a picture the key Ctrl+C, and, where the right button has no other use in it, a context menu to copy
+/// or to save it.
+void offerPicture(QWidget& picture, bool hasMenu = true);
 
 }  // namespace bolthole

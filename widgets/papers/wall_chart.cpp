@@ -36,7 +36,7 @@ ChartPaper usualPaper(Units units) {
 std::uint64_t chartChoiceCount(const Car& car) {
     const ChartAxes axes = chartAxes(car);
     std::uint64_t count = 1;
-    for (const ChartAxis* axis : {&axes.down, &axes.across}) {
+    for (const HoleAxis* axis : {&axes.down, &axes.across}) {
         for (const ChartBracket& bracket : axis->brackets) {
             const auto holes = static_cast<std::uint64_t>(bracket.holes);
             count = count > ChoiceSpace::kCountLimit / holes ? ChoiceSpace::kCountLimit : count * holes;

@@ -15,7 +15,7 @@ bool goesAcross(const Link& link, Role role) {
     return link.kind == LinkKind::slider || (role == Role::upper && link.kind != LinkKind::pivot);
 }
 
-void addBrackets(const Car& car, std::size_t index, int partner, ChartAxis& axis) {
+void addBrackets(const Car& car, std::size_t index, int partner, HoleAxis& axis) {
     for (const End end : {End::chassis, End::axle}) {
         const auto holes = static_cast<int>(car.links[index].bracket(end).holes.size());
         if (holes > 1) {
@@ -103,7 +103,7 @@ double roundWidth(double least, double most) {
 
 }  // namespace
 
-int ChartAxis::count() const {
+int HoleAxis::count() const {
     int count = 1;
     for (const ChartBracket& bracket : brackets) {
         count *= bracket.holes;
@@ -111,14 +111,14 @@ int ChartAxis::count() const {
     return count;
 }
 
-int ChartAxis::hole(std::size_t place, int index) const {
+int HoleAxis::hole(std::size_t place, int index) const {
     for (std::size_t later = brackets.size() - 1; later > place; --later) {
         index /= brackets[later].holes;
     }
     return index % brackets[place].holes;
 }
 
-void ChartAxis::apply(int index, HoleUse& use) const {
+void HoleAxis::apply(int index, HoleUse& use) const {
     for (std::size_t place = 0; place < brackets.size(); ++place) {
         const ChartBracket& bracket = brackets[place];
         use.set(bracket.link, bracket.end, hole(place, index));
@@ -128,7 +128,7 @@ void ChartAxis::apply(int index, HoleUse& use) const {
     }
 }
 
-bool ChartAxis::varies(int link) const {
+bool HoleAxis::varies(int link) const {
     return std::ranges::any_of(brackets, [link](const ChartBracket& bracket) {
         return bracket.link == link || bracket.tiedLink == link;
     });
@@ -136,7 +136,7 @@ bool ChartAxis::varies(int link) const {
 
 ChartAxes chartAxes(const Car& car) {
     ChartAxes axes;
-    ChartAxis crosswise;
+    HoleAxis crosswise;
     const std::vector<int> partners = mirrorPartners(car);
     for (std::size_t index = 0; index < car.links.size(); ++index) {
         const Link& link = car.links[index];

@@ -19,7 +19,7 @@ struct ChartBracket {
 };
 
 /// What is varied in one direction of the chart; the last bracket turns fastest.
-struct ChartAxis {
+struct HoleAxis {
     std::vector<ChartBracket> brackets;
 
     [[nodiscard]] int count() const;
@@ -35,8 +35,8 @@ struct ChartAxis {
 /// Where only one of them has holes to choose, there is no across: a list. Crosswise links take part only
 /// where nothing else does.
 struct ChartAxes {
-    ChartAxis down;
-    ChartAxis across;
+    HoleAxis down;
+    HoleAxis across;
 
     [[nodiscard]] bool isMatrix() const { return !across.brackets.empty(); }
 };

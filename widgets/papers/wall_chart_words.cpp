@@ -191,7 +191,7 @@ QString ChartWords::bracketWords(const ChartBracket& bracket) const {
     return name + QStringLiteral(" and ") + other.mid(word);
 }
 
-std::vector<HoleWords> ChartWords::holes(const ChartAxis& axis, int index) const {
+std::vector<HoleWords> ChartWords::holes(const HoleAxis& axis, int index) const {
     const bool severalLinks = std::ranges::any_of(
         axis.brackets, [&](const ChartBracket& one) { return one.link != axis.brackets.front().link; });
     std::vector<HoleWords> words;
@@ -209,7 +209,7 @@ std::vector<HoleWords> ChartWords::holes(const ChartAxis& axis, int index) const
     return words;
 }
 
-QString ChartWords::title(const ChartAxis& axis) const {
+QString ChartWords::title(const HoleAxis& axis) const {
     QString title;
     for (std::size_t place = 0; place < axis.brackets.size(); ++place) {
         const ChartBracket& bracket = axis.brackets[place];

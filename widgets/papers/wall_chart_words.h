@@ -65,9 +65,9 @@ class ChartWords {
 
     [[nodiscard]] CellWords cell(int row, int column) const;
     /// The holes of one step of an axis, in order of its brackets.
-    [[nodiscard]] std::vector<HoleWords> holes(const ChartAxis& axis, int index) const;
+    [[nodiscard]] std::vector<HoleWords> holes(const HoleAxis& axis, int index) const;
     /// "LOWER, axle hole".
-    [[nodiscard]] QString title(const ChartAxis& axis) const;
+    [[nodiscard]] QString title(const HoleAxis& axis) const;
     /// The lengths that go with a row, or with a column.
     [[nodiscard]] std::vector<LengthWords> rowLengths(int row) const;
     [[nodiscard]] std::vector<LengthWords> columnLengths(int column) const;

@@ -1,46 +1,102 @@
 #include "widgets/readouts/doubt_list.h"
 
-#include "widgets/kit/theme.h"
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "geometry/checks/fixes.h"
+#include "widgets/kit/sheet_parts.h"
+#include "widgets/kit/unit_text.h"
 
 namespace bolthole {
 
-DoubtList::DoubtList(QWidget* parent) : QListWidget(parent) {
+namespace {
+
+QString badgeOf(Severity severity) {
+    switch (severity) {
+        case Severity::danger:
+            return DoubtRow::tr("Danger");
+        case Severity::wrong:
+            return DoubtRow::tr("Wrong");
+        case Severity::check:
+            break;
+    }
+    return DoubtRow::tr("Check");
+}
+
+DoubtWords wordsOf(const Finding& finding, const std::optional<Fix>& fix) {
+    return {badgeOf(finding.severity), finding.severity != Severity::check,
+            capitalized(QString::fromStdString(finding.cause)) + u'.',
+            finding.follows.empty() ? QString() : capitalized(QString::fromStdString(finding.follows)) + u'.',
+            fix ? QString::fromStdString(fix->words) : QString()};
+}
+
+}  // namespace
+
+DoubtList::DoubtList(QWidget* parent) : QuietScroller(parent) {
     setObjectName(QStringLiteral("doubtList"));
     setAccessibleName(tr("Warnings"));
-    setToolTip(tr("Double-click or press Enter to go to the field."));
-    setFrameShape(QFrame::NoFrame);
-    setWordWrap(true);
-    setSpacing(2);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    connect(this, &QListWidget::itemActivated, this, [this](QListWidgetItem* item) {
-        const auto place = static_cast<std::size_t>(row(item));
-        if (place < fields_.size()) {
-            emit fieldWanted(fields_[place]);
-        }
-    });
+    auto* inside = new QWidget(this);
+    layout_ = new QVBoxLayout(inside);
+    layout_->setContentsMargins(4, 4, 4, 4);
+    layout_->setSpacing(0);
+    setWidget(inside);
+    build();
+}
+
+std::vector<DoubtList::Row> DoubtList::rowsOf(const BenchState& state) {
+    std::vector<Row> rows;
+    for (const Fault& fault : state.faults) {
+        rows.push_back(
+            {{tr("Stopped"), true, tr("Can't compute: %1.").arg(QString::fromStdString(fault.reason)),
+              tr("In the car file: %1").arg(QString::fromStdString(fault.path)), QString()},
+             fault.id,
+             Edit()});
+    }
+    std::vector<Doubt> doubts = state.doubts;
+    std::ranges::stable_sort(doubts, {}, [](const Doubt& doubt) { return doubt.finding.severity; });
+    for (const Doubt& doubt : doubts) {
+        const std::optional<Fix> fix = sureFix(state.car, doubt);
+        rows.push_back({wordsOf(doubt.finding, fix), doubt.id, fix ? fix->edit : Edit()});
+    }
+    return rows;
 }
 
 void DoubtList::showState(const BenchState& state) {
-    QStringList lines;
-    fields_.clear();
-    for (const Fault& fault : state.faults) {
-        lines << tr("Can't compute: %1: %2")
-                     .arg(QString::fromStdString(fault.path), QString::fromStdString(fault.reason));
-        fields_.push_back(fault.id);
+    std::vector<Row> rows = rowsOf(state);
+    const bool isSame = std::ranges::equal(rows, rows_, {}, &Row::words, &Row::words);
+    rows_ = std::move(rows);  // fields and fixes may differ where the words do not
+    if (!isSame) {
+        build();
     }
-    for (const Doubt& doubt : state.doubts) {
-        lines << QString::fromStdString(doubt.reason);
-        fields_.push_back(doubt.id);
+}
+
+void DoubtList::build() {
+    setFocusProxy(nullptr);
+    while (QLayoutItem* item = layout_->takeAt(0)) {
+        if (QWidget* row = item->widget()) {
+            row->hide();
+            row->setParent(nullptr);
+            row->deleteLater();  // its button may be what called
+        }
+        delete item;
     }
-    if (lines.isEmpty()) {
-        lines << tr("Nothing looks wrong in what was entered.");
+    for (std::size_t index = 0; index < rows_.size(); ++index) {
+        auto* row = new DoubtRow(rows_[index].words, widget());
+        connect(row, &DoubtRow::clicked, this, [this, index] { emit fieldWanted(rows_[index].field); });
+        connect(row, &DoubtRow::fixWanted, this, [this, index] { emit edited(Edit(rows_[index].fix)); });
+        layout_->addWidget(row);
+        if (index == 0) {
+            setFocusProxy(row);
+        }
     }
-    if (lines != shown_) {
-        shown_ = lines;
-        clear();
-        addItems(lines);
-        item(0)->setForeground(fields_.empty() ? theme().muted : theme().ink);
+    if (rows_.empty()) {
+        auto* nothing =
+            new ToneLabel(ToneLabel::Tone::muted, tr("Nothing looks wrong in what was entered."), widget());
+        nothing->setContentsMargins(8, 8, 8, 8);
+        layout_->addWidget(nothing);
     }
+    layout_->addStretch(1);
 }
 
 }  // namespace bolthole

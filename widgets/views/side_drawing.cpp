@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "geometry/weights/entered_figures.h"
+#include "widgets/kit/body_outline.h"
 #include "widgets/kit/pens.h"
 #include "widgets/views/side_cloud.h"
 
@@ -16,7 +17,7 @@ void SideDrawing::draw(StillPicture* still) {
     painter_.save();
     painter_.setRenderHint(QPainter::Antialiasing);
     painter_.setFont(textFont(TextSize::small));
-    if (still != nullptr && station_ != nullptr) {
+    if (still != nullptr && station_ != nullptr && takesPixels(painter_)) {
         showStill(*still);
     } else {
         drawStill();
@@ -59,6 +60,7 @@ void SideDrawing::drawStill() {
     drawGrid();
     if (station_ != nullptr) {
         drawGround();
+        drawBody();
         drawTire(picture(station_->ground.frontCenterX, station_->ground.frontCenterZ),
                  state_.solvedCar.frontTireRadius);
     }
@@ -76,6 +78,9 @@ StillPicture::Key SideDrawing::stillKey() const {
             .groundAtLeft = fine({picture_.left(), groundAt(picture_.left())}),
             .groundAtRight = fine({picture_.right(), groundAt(picture_.right())}),
             .frontRadius = state_.solvedCar.frontTireRadius,
+            .body = state_.solvedCar.body,
+            .bodyRadius = state_.solvedCar.rearTireRadius,
+            .bodyLength = state_.solvedCar.wheelbase,
             .canvas = theme_.canvas.rgba()};
 }
 
@@ -90,6 +95,28 @@ void SideDrawing::showStill(StillPicture& still) {
         SideDrawing(painter, state_, points_, camera_, picture_, marks_).drawStill();
     }
     painter_.drawPixmap(picture_.topLeft(), still.pixels);
+}
+
+// The chassis does not move in this picture, so neither does its body: faint, as it only says where one is.
+void SideDrawing::drawBody() {
+    const Car& car = state_.solvedCar;
+    if (!car.body) {
+        return;
+    }
+    const BodyShape shape = bodyShape(car.body, car.wheelbase, car.rearTireRadius);
+    const auto shown = [&](const QPolygonF& of) {
+        QPolygonF points;
+        for (const QPointF& point : of) {
+            points << picture(point.x(), point.y());
+        }
+        return points;
+    };
+    painter_.setBrush(Qt::NoBrush);
+    painter_.setPen(roundPen(over(theme_.metal, 0.3, theme_.canvas), 1.5));
+    painter_.drawPolygon(shown(shape.outline));
+    if (!shape.window.isEmpty()) {
+        painter_.drawPolygon(shown(shape.window));
+    }
 }
 
 // What stands behind the links and moves with them.

@@ -24,6 +24,9 @@ struct StillPicture {
         QPoint groundAtLeft;  ///< where the ground leaves the picture
         QPoint groundAtRight;
         double frontRadius = 0;  ///< m
+        std::optional<Body> body;
+        double bodyRadius = 0;  ///< m, and the length: what the body's shape follows from
+        double bodyLength = 0;
         QRgb canvas = 0;
         bool operator==(const Key&) const = default;
     };
@@ -47,6 +50,7 @@ class SideDrawing : public PictureDrawing {
 
     [[nodiscard]] StillPicture::Key stillKey() const;
     void drawStill();
+    void drawBody();
     void showStill(StillPicture& still);
     void drawCar();
     [[nodiscard]] double groundAt(double across) const;

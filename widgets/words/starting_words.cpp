@@ -1,5 +1,8 @@
 #include "widgets/words/starting_words.h"
 
+#include <algorithm>
+
+#include "geometry/car/starting_numbers.h"
 #include "geometry/uncertainty/uncertain_inputs.h"
 #include "widgets/kit/translation.h"
 
@@ -17,6 +20,14 @@ QString startingWords(const Car& car) {
 QString startingHeading(const Car& car) {
     const QString names = QString::fromStdString(startWords(car, startsUsed(car)));
     return names.isEmpty() ? names : tr("Starting numbers, not measured: %1").arg(names);
+}
+
+bool restsOnStarts(const Car& car, std::initializer_list<Scope> scopes) {
+    return std::ranges::any_of(startingNumbers(car), [&](const FieldId& id) {
+        const Scope scope = ruleOf(id.field).scope;
+        const bool isUnused = scope == Scope::hole && findLink(car, id.link)->bracket(id.end).use != id.hole;
+        return std::ranges::find(scopes, scope) != scopes.end() && !isUnused;
+    });
 }
 
 QString noSureWords() {

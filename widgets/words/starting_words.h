@@ -2,10 +2,12 @@
 #pragma once
 
 #include <QString>
+#include <initializer_list>
 #include <span>
 
 #include "geometry/car/car.h"
 #include "geometry/car/field_id.h"
+#include "geometry/car/fields.h"
 
 namespace bolthole {
 
@@ -18,6 +20,10 @@ namespace bolthole {
 
 /// The same with a capital, for the heading of a paper: "Starting numbers, not measured: CG height".
 [[nodiscard]] QString startingHeading(const Car& car);
+
+/// Whether a number of one of these scopes is a starting number; of brackets only the holes in use count. For
+/// curves, which say so as a whole.
+[[nodiscard]] bool restsOnStarts(const Car& car, std::initializer_list<Scope> scopes);
 
 /// What stands where a ± would: a starting number has none.
 [[nodiscard]] QString noSureWords();

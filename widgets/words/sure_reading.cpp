@@ -3,6 +3,7 @@
 #include <cmath>
 #include <utility>
 
+#include "geometry/car/numbers.h"
 #include "geometry/car/starting_numbers.h"
 #include "geometry/units/sure_text.h"
 #include "widgets/kit/translation.h"
@@ -130,7 +131,9 @@ class Reader {
         SureRow row;
         row.id = input.id;
         row.number = capitalized(QString::fromStdString(numberWords(car_, input.id)));
-        row.value = inUnit(fieldText(input.value, quantity, style_), quantity, style_.units);
+        row.value = datumAxis(input.id.field)
+                        ? tr("shared by all points")
+                        : inUnit(fieldText(input.value, quantity, style_), quantity, style_.units);
         row.plusMinus =
             input.sureness.uncertainty == 0
                 ? tr("exact")

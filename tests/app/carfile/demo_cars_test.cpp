@@ -116,7 +116,7 @@ TEST_P(DemoCar, ReachesItsWholeTravelWithoutDoubts) {
     EXPECT_DOUBLE_EQ(loaded.car.travel.bump, 4 * kMetresPerInch);
     EXPECT_DOUBLE_EQ(loaded.car.travel.droop, 4 * kMetresPerInch);
     for (const Doubt& doubt : findDoubts(loaded.car)) {
-        ADD_FAILURE() << doubt.path << ": " << doubt.reason;
+        ADD_FAILURE() << doubt.path << ": " << sentence(doubt.finding);
     }
 }
 

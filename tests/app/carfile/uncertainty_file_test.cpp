@@ -37,7 +37,12 @@ Car withEveryUncertainty() {
 
 Car withEverythingNew() {
     Car car = withEveryUncertainty();
-    car.tools = {.tape = 0.0005, .calipers = 0.0001, .angleFinder = 0.25 * kRadiansPerDegree};
+    car.tools = {.tape = 0.0005,
+                 .calipers = 0.0001,
+                 .angleFinder = 0.25 * kRadiansPerDegree,
+                 .floor = 0.001,
+                 .centerPlane = 0.002,
+                 .originLine = 0.0015};
     car.links[0].axle.plate = Plate{.corners = {{0, 0.15}, {0.1, 0.15}, {0.1, 0.3}},
                                     .holeDiameter = 0.016,
                                     .edgeDistance = 0.02,

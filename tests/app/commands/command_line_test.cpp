@@ -244,7 +244,7 @@ TEST_F(CommandLine, ABadFileIsNamedWithItsPath) {
         EXPECT_EQ(result.out, "");
         EXPECT_EQ(result.err, "bolthole: " + bad +
                                   ": links[1].axle.holes[0].at[2]: expected a position within 100 m "
-                                  "of the origin, found \"x\" (link 'upper', axle hole 'top')\n");
+                                  "of the origin, found \"x\" (link 'upper', axle hole '1')\n");
     }
     EXPECT_THAT(run({"sweep", (folder / "no\nfile").string()}).err, HasSubstr("no file: cannot be opened"));
 }

@@ -13,8 +13,8 @@
 
 #include "app/carfile/car_file.h"
 #include "app/commands/log_command.h"
-#include "app/commands/log_csv.h"
 #include "geometry/edits/edit.h"
+#include "geometry/units/csv.h"
 #include "tests/support/csv.h"
 #include "tests/support/plain_car.h"
 

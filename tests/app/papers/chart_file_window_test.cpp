@@ -281,12 +281,12 @@ TEST_F(ChartFile, RepeatsTitleFactsAndHeadingsOnEverySheet) {
     for (std::size_t index = 0; index < pages.size(); ++index) {
         const QString text = pages[index].allText();
         const QString sheet = QStringLiteral("sheet %1 of %2").arg(index + 1).arg(pages.size());
-        for (const char* part : {"Light coupe", "2026-03-09", "axle center 12 3/4 in",
-                                 "rear 12 3/4, front 12 in", "2450 lb, 52.8 % front", "652, 641, 588, 569 lb",
-                                 "101 in", "19 1/2 in", "uppers are refit so that the pinion keeps its angle",
-                                 "Track bar current: chassis middle / axle middle", "rated stands",
-                                 "wheels chocked", "Torque every bolt", "full travel", "qualified person",
-                                 "local rules", "sanctioning body", "closed course"}) {
+        for (const char* part :
+             {"Light coupe", "2026-03-09", "axle center 12 3/4 in", "rear 12 3/4, front 12 in",
+              "2450 lb, 52.8 % front", "652, 641, 588, 569 lb", "101 in", "19 1/2 in",
+              "uppers are refit so that the pinion keeps its angle", "Track bar current: chassis 2 / axle 2",
+              "rated stands", "wheels chocked", "Torque every bolt", "full travel", "qualified person",
+              "local rules", "sanctioning body", "closed course"}) {
             QString flowing = text;
             flowing.replace('\n', ' ');
             EXPECT_TRUE(flowing.contains(QString::fromUtf8(part))) << index << ": " << part;
@@ -296,7 +296,7 @@ TEST_F(ChartFile, RepeatsTitleFactsAndHeadingsOnEverySheet) {
             continue;
         }
         EXPECT_NE(pages[index].find("UPPER, chassis and axle holes"), nullptr);
-        EXPECT_NE(pages[index].find("LOWER, chassis"), nullptr);
+        EXPECT_NE(pages[index].find("LOWER,"), nullptr);
         EXPECT_NE(pages[index].find(": rows "), nullptr);
         EXPECT_NE(pages[index].find("chassis "), nullptr);
     }

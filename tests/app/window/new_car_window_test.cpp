@@ -379,7 +379,7 @@ TEST_F(NewCarWindow, SaysThatNothingWasMeasured) {
     EXPECT_TRUE(counts(0)) << count->text().toStdString();
     EXPECT_TRUE(named<NumberField>(QStringLiteral("height of the center of gravity"))->isStarting());
     ASSERT_EQ(window_->state().doubts.size(), 1U);
-    EXPECT_THAT(window_->state().doubts[0].reason, testing::HasSubstr("not measured"));
+    EXPECT_THAT(window_->state().doubts[0].finding.cause, testing::HasSubstr("not measured"));
     const auto* note = window_->findChild<QLabel*>(QStringLiteral("figureNote"));
     EXPECT_THAT(note->text().toStdString(), testing::HasSubstr("in, a starting number"));
     EXPECT_THAT(note->text().toStdString(), testing::HasSubstr("starting numbers: wheelbase"));

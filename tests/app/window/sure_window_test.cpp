@@ -8,7 +8,6 @@
 
 #include "app/window/main_window.h"
 #include "tests/support/bench_points.h"
-#include "widgets/curves/curve_card.h"
 #include "widgets/curves/travel_curves.h"
 #include "widgets/views/side_view.h"
 
@@ -31,8 +30,11 @@ class SureWindow : public ::testing::Test {
     [[nodiscard]] bool cloudComes() {
         return QTest::qWaitFor([this] { return state().cloud != nullptr; }, kPatience);
     }
-    [[nodiscard]] const std::vector<BandPoint>& band() {
-        return window_.findChild<TravelCurves*>()->card(2).band(0);
+    /// The points of anti-squat that have a band.
+    [[nodiscard]] std::vector<ChartPoint> band() {
+        std::vector<ChartPoint> points = window_.findChild<TravelCurves*>()->cards()[2].series[2].points;
+        std::erase_if(points, [](const ChartPoint& point) { return std::isnan(point.low); });
+        return points;
     }
     [[nodiscard]] PointId lowerHole() const {
         PointId id = kLowerFront;
@@ -58,7 +60,7 @@ TEST_F(SureWindow, BandsFollowADragAndTheCloudComesWhenItEnds) {
     ASSERT_TRUE(cloudComes());
     const std::shared_ptr<const IcCloud> first = state().cloud;
     const double before = state().spread.atRide(Figure::icX);
-    const std::vector<BandPoint> bandBefore = band();
+    const std::vector<ChartPoint> bandBefore = band();
     SideView& view = window_.sideView();
     const QPoint from = view.placeOf(lowerHole()).toPoint();
     QTest::mousePress(&view, Qt::LeftButton, Qt::NoModifier, from);

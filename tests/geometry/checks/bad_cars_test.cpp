@@ -98,8 +98,8 @@ void expectSense(const Car& car) {
     EXPECT_TRUE(!droopShort || !describe(trace.droopEnd, car, Units::inch).empty());
     EXPECT_TRUE(!bumpShort || !describe(trace.bumpEnd, car, Units::inch).empty());
     for (const Doubt& doubt : findDoubts(car)) {
-        EXPECT_FALSE(doubt.reason.empty());
-        EXPECT_THAT(doubt.reason, testing::Not(HasSubstr("nan")));
+        EXPECT_FALSE(sentence(doubt.finding).empty());
+        EXPECT_THAT(sentence(doubt.finding), testing::Not(HasSubstr("nan")));
     }
 }
 

@@ -165,8 +165,9 @@ TEST(FindDoubts, TravelBeyondTheLinksReachSaysWhereItEnds) {
     EXPECT_EQ(doubts[0].id.field, Id::bump);
     EXPECT_EQ(doubts[1].id.field, Id::droop);
     EXPECT_EQ(doubts[0].path, "links[1]");
-    EXPECT_THAT(doubts[0].reason, ContainsRegex("'third link' stops travel at [0-9.]+ in of bump"));
-    EXPECT_THAT(doubts[1].reason, ContainsRegex("stops travel at [0-9.]+ in of droop"));
+    EXPECT_THAT(sentence(doubts[0].finding),
+                ContainsRegex("'third link' stops travel at [0-9.]+ in of bump"));
+    EXPECT_THAT(sentence(doubts[1].finding), ContainsRegex("stops travel at [0-9.]+ in of droop"));
 }
 
 TEST(FindDoubts, AMissingLocatorIsNamed) {

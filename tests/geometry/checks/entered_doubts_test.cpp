@@ -25,11 +25,11 @@ using testing::Not;
 std::vector<std::string> newDoubts(const Car& before, const Car& after) {
     std::vector<std::string> old;
     for (const Doubt& doubt : findDoubts(before)) {
-        old.push_back(doubt.path + ": " + doubt.reason);
+        old.push_back(doubt.path + ": " + sentence(doubt.finding));
     }
     std::vector<std::string> result;
     for (const Doubt& doubt : findDoubts(after)) {
-        const std::string line = doubt.path + ": " + doubt.reason;
+        const std::string line = doubt.path + ": " + sentence(doubt.finding);
         // Every doubt leads to a number the car has, or could have.
         EXPECT_FALSE(jsonPath(doubt.id).empty()) << line;
         if (std::ranges::find(old, line) == old.end()) {

@@ -49,7 +49,7 @@ void expectWhole(const Car& car) {
     EXPECT_EQ(trace.heldBySymmetry, Freedom::none);
     EXPECT_TRUE(std::isfinite(trace.ride[Figure::antiSquat]));
     for (const Doubt& doubt : findDoubts(car)) {
-        EXPECT_THAT(doubt.reason, HasSubstr("not measured"));
+        EXPECT_THAT(sentence(doubt.finding), HasSubstr("not measured"));
     }
 }
 
@@ -108,7 +108,7 @@ TEST(StartingCars, SayThatNobodyMeasuredThemUntilTheLastIsTyped) {
         const std::vector<Doubt> doubts = findDoubts(car);
         ASSERT_EQ(doubts.size(), 1U);
         EXPECT_EQ(doubts[0].id, left.front());
-        EXPECT_THAT(doubts[0].reason, HasSubstr(std::to_string(left.size()) + " number"));
+        EXPECT_THAT(sentence(doubts[0].finding), HasSubstr(std::to_string(left.size()) + " number"));
         car = apply(car, SetNumber{left.front(), *numberAt(car, left.front())}).car;
     }
     EXPECT_TRUE(findDoubts(car).empty());
@@ -227,7 +227,7 @@ TEST(HeldDoubts, LeadToALink) {
     car.links.pop_back();
     std::vector<Doubt> doubts = findDoubts(car);
     ASSERT_EQ(doubts.size(), 1U);
-    EXPECT_THAT(doubts[0].reason, HasSubstr("turning over"));
+    EXPECT_THAT(sentence(doubts[0].finding), HasSubstr("turning over"));
     EXPECT_EQ(doubts[0].id.field, Field::holeAt);
     EXPECT_EQ(doubts[0].id.link, 0);
 
@@ -236,7 +236,7 @@ TEST(HeldDoubts, LeadToALink) {
     car.links.pop_back();
     doubts = findDoubts(car);
     ASSERT_EQ(doubts.size(), 1U);
-    EXPECT_THAT(doubts[0].reason, HasSubstr("laterally"));
+    EXPECT_THAT(sentence(doubts[0].finding), HasSubstr("laterally"));
     EXPECT_EQ(doubts[0].id.link, 0);
 
     car = startingCar({.layout = LinkLayout::parallelFourLink, .sideways = SidewaysHold::watts});
@@ -245,7 +245,7 @@ TEST(HeldDoubts, LeadToALink) {
     measureAll(car);
     doubts = findDoubts(car);
     ASSERT_FALSE(doubts.empty());
-    EXPECT_THAT(doubts.back().reason, HasSubstr("hold the axle more than once"));
+    EXPECT_THAT(sentence(doubts.back().finding), HasSubstr("hold the axle more than once"));
     EXPECT_EQ(doubts.back().id.field, Field::holeAt);
     EXPECT_GE(doubts.back().id.link, 0);
     EXPECT_EQ(doubts.back().path, "links[" + std::to_string(doubts.back().id.link) + "]");

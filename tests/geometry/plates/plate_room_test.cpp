@@ -53,7 +53,7 @@ std::vector<std::string> reasons(const Car& car) {
     addPlateDoubts(car, doubts);
     std::vector<std::string> said;
     for (const Doubt& doubt : doubts) {
-        said.push_back(doubt.reason);
+        said.push_back(sentence(doubt.finding));
     }
     return said;
 }
@@ -219,7 +219,8 @@ TEST(PlateDoubts, NameTheHoleAndLeadToIt) {
     std::vector<Doubt> doubts;
     addPlateDoubts(car, doubts);
     ASSERT_EQ(doubts.size(), 1U);
-    EXPECT_EQ(doubts[0].reason, "lower axle hole 'b': 12.0 mm to the plate's edge, 15.0 mm wanted");
+    EXPECT_EQ(sentence(doubts[0].finding),
+              "lower axle hole 'b': 12.0 mm to the plate's edge, 15.0 mm wanted");
     EXPECT_EQ(doubts[0].path, "links[0].axle.holes[1].at[0]");
     EXPECT_EQ(doubts[0].id,
               (FieldId{.field = Field::holeAt, .link = 0, .end = End::axle, .hole = 1, .axis = 0}));

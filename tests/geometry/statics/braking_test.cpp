@@ -59,10 +59,11 @@ TEST(Braking, AClimbBrakesToo) {
 }
 
 TEST(Braking, DoubtsOnlyWhatIsDoubtful) {
-    EXPECT_EQ(antiLiftDoubt(0), "");
-    EXPECT_EQ(antiLiftDoubt(100), "");
-    EXPECT_NE(antiLiftDoubt(130).find("130 % pulls the rear down"), std::string::npos);
-    EXPECT_NE(antiLiftDoubt(-12).find("lifts the rear"), std::string::npos);
+    EXPECT_FALSE(antiLiftDoubt(0));
+    EXPECT_FALSE(antiLiftDoubt(100));
+    EXPECT_NE(antiLiftDoubt(130).value_or(Finding{}).cause.find("130 % pulls the rear down"),
+              std::string::npos);
+    EXPECT_NE(antiLiftDoubt(-12).value_or(Finding{}).cause.find("lifts the rear"), std::string::npos);
 }
 
 }  // namespace bolthole

@@ -66,7 +66,7 @@ std::vector<DrivelineDoubt> doubtsOf(const Driveline& line, const ShaftSetup& se
 
 auto doubt(DrivelinePart part, const std::string& words) {
     return AllOf(testing::Field(&DrivelineDoubt::part, part),
-                 testing::Field(&DrivelineDoubt::reason, HasSubstr(words)));
+                 testing::Field(&DrivelineDoubt::finding, testing::ResultOf(sentence, HasSubstr(words))));
 }
 
 }  // namespace

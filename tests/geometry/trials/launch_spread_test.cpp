@@ -7,6 +7,9 @@
 #include <boost/math/statistics/univariate_statistics.hpp>
 #include <cmath>
 
+#include "geometry/car/numbers.h"
+#include "geometry/edits/edit.h"
+#include "tests/support/launch_car.h"
 #include "tests/support/made_launch.h"
 
 namespace bolthole {
@@ -27,7 +30,7 @@ LaunchInputs withStifferFront(LaunchInputs inputs) {
 TEST(LaunchSpread, IsTheSampleDeviationOfTheDraws) {
     const LaunchInputs now = withStifferFront(launched());
     const LaunchInputs before = launched();
-    const std::vector<LaunchError> errors = drawLaunchErrors(kDraws, 0.02);
+    const std::vector<LaunchError> errors = drawLaunchErrors(kDraws, {.cgHeight = 0.02});
     const std::optional<LaunchSpreads> spreads = drawLaunchSpreads(now, &before, errors);
     ASSERT_TRUE(spreads);
     std::vector<double> with;
@@ -52,7 +55,8 @@ TEST(LaunchSpread, IsTheSampleDeviationOfTheDraws) {
 
 TEST(LaunchSpread, WhatBothSetupsShareCancels) {
     const LaunchInputs now = launched();
-    const std::optional<LaunchSpreads> same = drawLaunchSpreads(now, &now, drawLaunchErrors(kDraws, 0.02));
+    const std::optional<LaunchSpreads> same =
+        drawLaunchSpreads(now, &now, drawLaunchErrors(kDraws, {.cgHeight = 0.02}));
     ASSERT_TRUE(same);
     const LaunchFigureSpread& spread = (*same)[static_cast<std::size_t>(LaunchFigure::leastLoad)];
     EXPECT_GT(spread.now, 1);
@@ -61,14 +65,40 @@ TEST(LaunchSpread, WhatBothSetupsShareCancels) {
 
 TEST(LaunchSpread, TooFewDrawsSayNothingAndACancelledOneGivesNothing) {
     const LaunchInputs now = launched();
-    const std::optional<LaunchSpreads> few = drawLaunchSpreads(now, nullptr, drawLaunchErrors(4, 0.02));
+    const std::optional<LaunchSpreads> few =
+        drawLaunchSpreads(now, nullptr, drawLaunchErrors(4, {.cgHeight = 0.02}));
     ASSERT_TRUE(few);
     EXPECT_TRUE(std::isnan((*few)[0].now));
     EXPECT_TRUE(std::isnan((*few)[0].before));
     int asked = 0;
-    EXPECT_FALSE(
-        drawLaunchSpreads(now, nullptr, drawLaunchErrors(kDraws, 0), [&asked] { return ++asked > 3; }));
+    EXPECT_FALSE(drawLaunchSpreads(now, nullptr, drawLaunchErrors(kDraws, {.cgHeight = 0}),
+                                   [&asked] { return ++asked > 3; }));
     EXPECT_EQ(asked, 4);
+}
+
+// What a person knows better, or worse, than such numbers are usually known counts in the draws.
+TEST(LaunchErrors, TakeTheOwnPlusMinusWhereOneIsEntered) {
+    Car car = launchCar(Layout::triangulated, 7);
+    EXPECT_EQ(errorSizesOf(car).friction, kFrictionError);
+    FieldId id{.field = Field::friction};
+    car.launch.friction = 1.5;
+    const double friction = numberAt(car, id).value_or(0);
+    ASSERT_GT(friction, 0);
+    id.spread = true;
+    car = apply(car, SetNumber{id, 0.02 * friction}).car;
+    EXPECT_NEAR(errorSizesOf(car).friction, 0.02, 1e-12);
+    const auto scatter = [](const std::vector<LaunchError>& draws) {
+        double sum = 0;
+        for (const LaunchError& draw : draws) {
+            sum += std::log(draw.friction) * std::log(draw.friction);
+        }
+        return std::sqrt(sum / static_cast<double>(draws.size()));
+    };
+    EXPECT_NEAR(scatter(drawLaunchErrors(4000, errorSizesOf(car))), 0.02, 0.001);
+    if (car.launch.front.damping) {
+        car.launch.front.damping->isEstimate = true;
+        EXPECT_GT(errorSizesOf(car).frontDamping, kDampingError);
+    }
 }
 
 }  // namespace

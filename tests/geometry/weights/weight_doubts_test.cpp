@@ -40,7 +40,7 @@ std::vector<WeightDoubt> doubtsOf(const Weighing& weighing) {
 
 auto doubt(WeightPart part, const std::string& words) {
     return AllOf(testing::Field(&WeightDoubt::part, part),
-                 testing::Field(&WeightDoubt::reason, HasSubstr(words)));
+                 testing::Field(&WeightDoubt::finding, testing::ResultOf(sentence, HasSubstr(words))));
 }
 
 }  // namespace

@@ -363,5 +363,32 @@ TEST(CurveChart, PaintsTheSameCardsOnPaperInBlack) {
     EXPECT_GT(black, 800);
 }
 
+TEST(CurveChart, SaysWhereItRestsOnStartingNumbers) {
+    ThemeKeeper::instance().choose(Appearance::light);
+    CurveChart chart(QStringLiteral("chart"), looking(false));
+    chart.resize(400, 260);
+    std::vector<ChartCard> cards{cardOf(QStringLiteral("one"), {straight(QStringLiteral("one"))})};
+    chart.showCards(timeAxis(0, 1), cards);
+    const QImage measured = chart.grab().toImage();
+    EXPECT_THAT(chart.accessibleDescription().toStdString(), testing::Not(HasSubstr("starting numbers")));
+    chart.showCards(timeAxis(0, 1), withStartingMark(cards, true));
+    const QImage started = chart.grab().toImage();
+    EXPECT_NE(started, measured);
+    EXPECT_THAT(chart.accessibleDescription().toStdString(), HasSubstr("starting numbers"));
+    // Words and dots stand in the plot's lower left corner, and nowhere else.
+    const QRect corner = chart.onScreen()[0].plot().area.toRect().adjusted(-2, 150, -150, 4);
+    int inside = 0;
+    int outside = 0;
+    for (int y = 0; y < measured.height(); ++y) {
+        for (int x = 0; x < measured.width(); ++x) {
+            if (measured.pixelColor(x, y) != started.pixelColor(x, y)) {
+                (corner.contains(x, y) ? inside : outside) += 1;
+            }
+        }
+    }
+    EXPECT_GT(inside, 100);
+    EXPECT_EQ(outside, 0);
+}
+
 }  // namespace
 }  // namespace bolthole

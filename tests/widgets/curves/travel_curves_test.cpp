@@ -1,7 +1,6 @@
 #include "widgets/curves/travel_curves.h"
 
 #include <gmock/gmock.h>
-#include <qcustomplot.h>
 
 #include <QSignalSpy>
 #include <QTest>
@@ -11,7 +10,6 @@
 
 #include "tests/support/made_bench.h"
 #include "tests/support/made_units.h"
-#include "widgets/curves/curve_card.h"
 #include "widgets/kit/theme.h"
 #include "widgets/scales/travel_slider.h"
 
@@ -44,16 +42,17 @@ class Bench {
         state = madeBench(made);
         view.showTrace(state);
     }
-    [[nodiscard]] QCustomPlot& plot() { return *view.findChild<QCustomPlot*>(); }
-    [[nodiscard]] const QCPGraphDataContainer& curve(const QString& name) {
-        for (int i = 0; i < plot().graphCount(); ++i) {
-            if (plot().graph(i)->name() == name) {
-                return *plot().graph(i)->data();
+    [[nodiscard]] const ChartSeries& curve(const char* name) const {
+        for (const ChartCard& card : view.cards()) {
+            for (const ChartSeries& series : card.series) {
+                if (series.name == QLatin1String(name)) {
+                    return series;
+                }
             }
         }
-        throw std::runtime_error("no such curve: " + name.toStdString());
+        throw std::runtime_error(std::string("no such curve: ") + name);
     }
-    [[nodiscard]] QCPRange range(int card) { return plot().axisRect(card)->axis(QCPAxis::atBottom)->range(); }
+    [[nodiscard]] const ChartPlot& plot(std::size_t card) const { return view.onScreen()[card].plot(); }
     /// Point on the plots at a travel.
     [[nodiscard]] QPoint at(double travel) const {
         const QRect plots = view.plotArea();
@@ -133,23 +132,23 @@ TEST(TravelCurves, FromBetweenRowsAKeyGoesToTheNextRow) {
 
 TEST(TravelCurves, DistanceStaysOneSmoothLineThroughInfinity) {
     Bench bench(throughInfinity());
-    std::vector<CurvePoint> whole;
-    curvePoints(bench.state.trace, Figure::icX, CurveScale::inverseDistance, whole);
+    const std::vector<ChartPoint>& whole = bench.curve("IC distance").points;
     ASSERT_EQ(whole.size(), 81U);
     EXPECT_EQ(whole[20].value, 0.0) << "the row at infinity";
     EXPECT_LT(whole.front().value, 0.0);
     EXPECT_GT(whole.back().value, 0.0);
     // The made 1/distance is linear in travel, so the line drawn must be, without a break and from end to
     // end.
-    const double slope =
-        (whole.back().value - whole.front().value) / (whole.back().travel - whole.front().travel);
-    const QCPGraphDataContainer& points = bench.curve(QStringLiteral("IC distance"));
-    ASSERT_GE(points.size(), 2);
-    EXPECT_EQ(points.at(0)->key, whole.front().travel);
-    EXPECT_EQ(points.at(points.size() - 1)->key, whole.back().travel);
-    for (int i = 0; i < points.size(); ++i) {
-        const QCPGraphData& point = *points.at(i);
-        EXPECT_NEAR(point.value, whole.front().value + slope * (point.key - whole.front().travel), 1e-9);
+    const Stroke& drawn = bench.view.onScreen()[0].stroke(2);
+    ASSERT_GE(drawn.size(), 2U);
+    const ChartPlot& plot = bench.plot(0);
+    const QLineF line(plot.at(whole.front().imposed, whole.front().value),
+                      plot.at(whole.back().imposed, whole.back().value));
+    EXPECT_NEAR(drawn.front().y(), line.y1(), 1e-6);
+    EXPECT_NEAR(drawn.back().y(), line.y2(), 1e-6);
+    for (const QPointF& point : drawn) {
+        const double share = (point.y() - line.y1()) / line.dy();
+        EXPECT_NEAR(point.x(), line.x1() + share * line.dx(), 1e-6);
     }
 }
 
@@ -157,35 +156,34 @@ TEST(TravelCurves, HeightLeavesThePlotAtThePoleAndIsBrokenThere) {
     MadeCurves made = throughInfinity();
     made.inverseAtRide = 0.203;  // the pole between two rows
     Bench bench(made);
-    const QCPGraphDataContainer& points = bench.curve(QStringLiteral("IC height"));
-    const QCPRange range = bench.range(1);
-    std::vector<int> breaks;
-    for (int i = 0; i < points.size(); ++i) {
-        if (std::isnan(points.at(i)->value)) {
+    const std::vector<ChartPoint>& points = bench.curve("IC height").points;
+    std::vector<std::size_t> breaks;
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        if (std::isnan(points[i].value)) {
             breaks.push_back(i);
         }
     }
     ASSERT_EQ(breaks.size(), 1U);
-    const int pole = breaks.front();
-    EXPECT_NEAR(points.at(pole)->key, -0.203 / made.inverseSlope, 1e-9);
-    EXPECT_LT(points.at(pole - 1)->value, range.lower);
-    EXPECT_GT(points.at(pole + 1)->value, range.upper);
-    for (int i = 0; i < points.size(); ++i) {
-        const double travel = points.at(i)->key;
+    const std::size_t pole = breaks.front();
+    EXPECT_NEAR(points[pole].imposed, -0.203 / made.inverseSlope, 1e-9);
+    EXPECT_LT(points[pole - 1].value, bench.plot(1).low);
+    EXPECT_GT(points[pole + 1].value, bench.plot(1).high);
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        const double travel = points[i].imposed;
         const double height =
             (made.tangent + made.tangentSlope * travel) / (made.inverseAtRide + made.inverseSlope * travel);
         if (i != pole) {
-            EXPECT_NEAR(points.at(i)->value / height, 1.0, 1e-6) << "point " << i;
+            EXPECT_NEAR(points[i].value / height, 1.0, 1e-6) << "point " << i;
         }
     }
 }
 
 TEST(TravelCurves, ThePoleOnARowIsAGapToo) {
-    std::vector<CurvePoint> points;
+    std::vector<ChartPoint> points;
     const BenchState state = madeBench(throughInfinity());
-    curvePoints(state.trace, Figure::icZ, CurveScale::throughInfinity, points);
+    curvePoints(state.trace, Figure::icZ, CurveScale::throughInfinity, nullptr, points);
     for (std::size_t i = 1; i < points.size(); ++i) {
-        EXPECT_GE(points[i].travel, points[i - 1].travel);
+        EXPECT_GE(points[i].imposed, points[i - 1].imposed);
         EXPECT_FALSE(points[i].value * points[i - 1].value < 0) << "a line across the plot at point " << i;
     }
 }
@@ -195,8 +193,8 @@ TEST(TravelCurves, DistanceIsBrokenWhereTheCenterPassesOverTheContactPatch) {
     for (Station& station : state.trace.stations) {
         station.figures[static_cast<std::size_t>(Figure::icX)] = station[Figure::travel] + 0.0007;
     }
-    std::vector<CurvePoint> points;
-    curvePoints(state.trace, Figure::icX, CurveScale::inverseDistance, points);
+    std::vector<ChartPoint> points;
+    curvePoints(state.trace, Figure::icX, CurveScale::inverseDistance, nullptr, points);
     for (std::size_t i = 1; i < points.size(); ++i) {
         EXPECT_FALSE(points[i].value * points[i - 1].value < 0) << "a line across the plot at point " << i;
     }
@@ -204,35 +202,34 @@ TEST(TravelCurves, DistanceIsBrokenWhereTheCenterPassesOverTheContactPatch) {
 
 // What thinning takes out cannot be seen: every point lies within a tenth of a pixel of the line that is
 // left.
-TEST(ThinPoints, LeavesTheLineWhereItWas) {
-    const double kPerTravel = 2500;  // px/m
+TEST(TraceStroke, LeavesTheLineWhereItWas) {
+    ChartPlot plot{QRectF(0, 0, 300, 500), true, -40, 40, 0, 0.2};
     for (const double bend : {0.0, 40.0, 900.0}) {
-        std::vector<CurvePoint> whole;
-        for (int row = 0; row < 200; ++row) {
+        std::vector<ChartPoint> whole;
+        for (int row = 0; row <= 200; ++row) {
             const double travel = row * 0.001;
-            whole.push_back(
-                {travel, row == 77 ? std::nan("") : bend * travel * travel + std::sin(40 * travel)});
+            whole.push_back({travel, row == 77 ? kNaN : bend * travel * travel + std::sin(40 * travel)});
         }
-        std::vector<CurvePoint> thin = whole;
-        thinPoints(thin, kPerTravel, 60);
+        Stroke thin;
+        traceStroke(whole, plot, 0.1, thin);
         ASSERT_LT(thin.size(), whole.size() / 2);
-        std::size_t next = 0;
-        for (const CurvePoint& point : whole) {
-            while (next < thin.size() && thin[next].travel < point.travel) {
-                ++next;
-            }
-            ASSERT_LT(next, thin.size());
-            if (thin[next].travel == point.travel) {
-                EXPECT_TRUE(thin[next].value == point.value || std::isnan(point.value));
+        std::size_t next = 1;
+        for (const ChartPoint& point : whole) {
+            if (std::isnan(point.value)) {
                 continue;
             }
-            const CurvePoint& from = thin[next - 1];
-            const CurvePoint& to = thin[next];
-            const double across = (to.value - from.value) * 60;
-            const double up = (to.travel - from.travel) * kPerTravel;
-            const double x = (point.value - from.value) * 60;
-            const double y = (point.travel - from.travel) * kPerTravel;
-            EXPECT_LE(std::abs(x * up - y * across) / std::hypot(across, up), 0.1 + 1e-9);
+            const QPointF at = plot.at(point.imposed, point.value);
+            while (next + 1 < thin.size() && !(thin[next].y() <= at.y() + 1e-9)) {
+                ++next;  // travel runs up; a break compares false
+            }
+            const QLineF piece(std::isnan(thin[next - 1].x()) ? thin[next] : thin[next - 1], thin[next]);
+            const QPointF way = at - piece.p1();
+            const double off = piece.length() > 0
+                                   ? std::abs(way.x() * piece.dy() - way.y() * piece.dx()) / piece.length()
+                                   : std::hypot(way.x(), way.y());
+            if (plot.area.contains(at)) {
+                EXPECT_LE(off, 0.1 + 1e-9) << point.imposed;
+            }
         }
     }
 }
@@ -242,20 +239,22 @@ TEST(TravelCurves, CurvesHaveAGapWhereTheLinksDoNotReach) {
     made.unusableInDroop = 12;
     made.unusableInBump = 3;
     Bench bench(made);
-    for (int i = 0; i < bench.plot().graphCount(); ++i) {
-        const QCPGraph& graph = *bench.plot().graph(i);
-        if (graph.data()->isEmpty()) {
-            continue;  // a ghost's, and there is none
+    for (const ChartCard& card : bench.view.cards()) {
+        for (const ChartSeries& series : card.series) {
+            if (series.isGhost) {
+                continue;
+            }
+            // No finite point where the links do not reach, and the line broken on the very first row beyond.
+            int breaks = 0;
+            for (const ChartPoint& point : series.points) {
+                const int row = static_cast<int>(std::lround((point.imposed / kInch + 4) * 10));
+                EXPECT_EQ(std::isnan(point.value), row < 12 || row >= 78)
+                    << series.name.toStdString() << " row " << row;
+                breaks += row == 11 || row == 78 ? 1 : 0;
+            }
+            EXPECT_EQ(breaks, 2) << series.name.toStdString();
         }
-        // No finite point where the links do not reach, and the line broken on the very first row beyond.
-        int breaks = 0;
-        for (const QCPGraphData& point : *graph.data()) {
-            const int row = static_cast<int>(std::lround((point.key / kInch + 4) * 10));
-            EXPECT_EQ(std::isnan(point.value), row < 12 || row >= 78)
-                << graph.name().toStdString() << " row " << row;
-            breaks += row == 11 || row == 78 ? 1 : 0;
-        }
-        EXPECT_EQ(breaks, 2) << graph.name().toStdString();
+        EXPECT_EQ(card.stretches.size(), 2U);
     }
     const std::vector<OutOfReach> stretches = outOfReach(bench.state.trace);
     ASSERT_EQ(stretches.size(), 2U);
@@ -267,18 +266,20 @@ TEST(TravelCurves, CurvesHaveAGapWhereTheLinksDoNotReach) {
 
 TEST(TravelCurves, AxesKeepStillWhileTheCurvesWander) {
     Bench bench({});
-    std::vector<QCPRange> before;
-    for (int card = 0; card < 5; ++card) {
-        before.push_back(bench.range(card));
-    }
+    const auto ranges = [&] {
+        std::vector<std::pair<double, double>> all;
+        for (std::size_t card = 0; card < 5; ++card) {
+            all.emplace_back(bench.plot(card).low, bench.plot(card).high);
+        }
+        return all;
+    };
+    const auto before = ranges();
     for (int i = 0; i < 50; ++i) {
         MadeCurves made;
         made.inverseAtRide *= 1 + 0.01 * std::sin(i);
         made.tangent *= 1 + 0.01 * std::cos(i);
         bench.remake(made);
-        for (int card = 0; card < 5; ++card) {
-            EXPECT_EQ(bench.range(card), before[static_cast<std::size_t>(card)]) << "card " << card;
-        }
+        EXPECT_EQ(ranges(), before);
     }
 }
 
@@ -298,26 +299,21 @@ TEST(CurveCard, TitleAndUnitFitEveryWidth) {
 
 TEST(TravelCurves, RefreshWritesIntoTheSameStorage) {
     Bench bench({});
-    std::vector<const QCPGraphData*> before;
-    for (int i = 0; i < bench.plot().graphCount(); ++i) {
-        before.push_back(bench.plot().graph(i)->data()->isEmpty()
-                             ? nullptr
-                             : &*bench.plot().graph(i)->data()->constBegin());
-    }
+    const auto places = [&] {
+        std::vector<const ChartPoint*> all;
+        for (const ChartCard& card : bench.view.cards()) {
+            for (const ChartSeries& series : card.series) {
+                all.push_back(series.points.data());
+            }
+        }
+        return all;
+    };
+    const auto before = places();
     MadeCurves made;
     made.tangent = 0.25;
     bench.remake(made);
-    for (int i = 0; i < bench.plot().graphCount(); ++i) {
-        if (before[static_cast<std::size_t>(i)] == nullptr) {
-            continue;
-        }
-        EXPECT_EQ(&*bench.plot().graph(i)->data()->constBegin(), before[static_cast<std::size_t>(i)])
-            << bench.plot().graph(i)->name().toStdString();
-    }
-    std::vector<CurvePoint> whole;
-    curvePoints(bench.state.trace, Figure::antiSquat, CurveScale::plain, whole);
-    EXPECT_NEAR(whole[40].value, 125.0, 1e-9);
-    EXPECT_NEAR(bench.curve(QStringLiteral("anti-squat")).at(0)->value, whole[0].value, 1e-12);
+    EXPECT_EQ(places(), before);
+    EXPECT_NEAR(bench.curve("anti-squat").points[40].value, 125.0, 1e-9);
 }
 
 TEST(TravelCurves, SpeaksTheValuesAtTheCursor) {
@@ -369,9 +365,8 @@ TEST(TravelCurves, SliderLinesUpWithThePlots) {
     const QRect plots = bench.view.plotArea();
     EXPECT_EQ(slider.track().top(), plots.top());
     EXPECT_EQ(slider.track().bottom(), plots.bottom());
-    const QRect axisRect = bench.plot().axisRect(0)->rect();
-    EXPECT_EQ(axisRect.top(), plots.top());
-    EXPECT_EQ(axisRect.bottom(), plots.bottom());
+    EXPECT_EQ(bench.plot(0).area.top(), plots.top());
+    EXPECT_EQ(bench.plot(0).area.bottom(), plots.top() + plots.height());
 }
 
 /// Where BOLTHOLE_PICTURES names a folder, pictures are kept there to be looked at.
@@ -406,12 +401,12 @@ class Pair : public QWidget {
 };
 
 /// Counts pixels of the cards' side borders, header and footer included, that are painted over.
-int paintedOver(const QImage& image, QCustomPlot& plot) {
+int paintedOver(const QImage& image, const TravelCurves& view) {
     const int scale = qRound(image.devicePixelRatio());
     int count = 0;
-    for (int i = 0; i < plot.axisRectCount(); ++i) {
-        const QRect card = plot.axisRect(i)->outerRect();
-        const QRect inside = plot.axisRect(i)->rect();
+    for (const ChartCardOnScreen& on : view.onScreen()) {
+        const QRect card = on.frame().toRect();
+        const QRect inside = on.plot().area.toRect();
         for (const int x : {card.left(), card.right()}) {
             for (int y = card.top() + 9; y < card.bottom() - 9; ++y) {
                 const bool beside = y >= inside.top() - 1 && y <= inside.bottom() + 1;  // the cursor's dots
@@ -444,8 +439,7 @@ TEST(TravelCurves, NothingRunsOutOfItsCardAtAnySizeThemeOrUnit) {
                             .arg(height);
                     keepPicture(pair.grab(), name);
                     const QImage image = pair.curves().grab().toImage();
-                    EXPECT_EQ(paintedOver(image, *pair.curves().findChild<QCustomPlot*>()), 0)
-                        << name.toStdString();
+                    EXPECT_EQ(paintedOver(image, pair.curves()), 0) << name.toStdString();
                 }
             }
         }

@@ -247,9 +247,11 @@ TEST_F(CarSheetTest, NumbersAndLabelsFitAtEveryWidth) {
     fillWide(state_.car);
     state_.doubts.push_back(
         {"links[0].length",
-         "The written length is 5/8 in longer than the holes are apart: built so, the axle would "
-         "stand 5/8 in further back and the pinion 0.9\u00b0 nose down.",
-         linkField(Field::linkLength, 0)});
+         linkField(Field::linkLength, 0),
+         {Severity::wrong,
+          "The written length is 5/8 in longer than the holes are apart: built so, the axle would "
+          "stand 5/8 in further back and the pinion 0.9\u00b0 nose down.",
+          ""}});
     sheet_->showState(state_);
     type("wheelbase", "110 1/");
     type("lower, axle hole middle, height", "8,5");

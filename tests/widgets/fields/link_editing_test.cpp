@@ -211,7 +211,7 @@ TEST_F(LinkEditing, AnOverHeldCarSaysSoAndMarksTheLinkThatMisfits) {
     add("Torque arm");
     findWrong();
     const auto found = std::ranges::find_if(state_.doubts, [](const Doubt& doubt) {
-        return doubt.reason.find("hold the axle more than once") != std::string::npos;
+        return doubt.finding.cause.find("hold the axle more than once") != std::string::npos;
     });
     ASSERT_NE(found, state_.doubts.end());
     EXPECT_TRUE(sheet_->hasField(found->id));

@@ -5,6 +5,7 @@
 
 #include <QAction>
 #include <QClipboard>
+#include <QFile>
 #include <QGuiApplication>
 #include <QImage>
 #include <QMimeData>
@@ -12,6 +13,8 @@
 #include <QTemporaryDir>
 #include <QTest>
 #include <QWidget>
+
+#include "widgets/kit/pens.h"
 
 namespace bolthole {
 namespace {
@@ -68,6 +71,39 @@ TEST(PictureCopy, SavesAPng) {
     ASSERT_TRUE(savePicture(picture, file));
     expectTwoColors(QImage(file));
     EXPECT_FALSE(savePicture(picture, folder.filePath("none/flag.png")));
+}
+
+/// One line and a word, and beside them what a picture kept as pixels would bring.
+class LineAndWord : public QWidget {
+  public:
+    LineAndWord() {
+        setAccessibleName("Line");
+        resize(100, 40);
+    }
+
+  protected:
+    void paintEvent(QPaintEvent* /*event*/) override {
+        QPainter painter(this);
+        if (takesPixels(painter)) {
+            painter.drawPixmap(0, 0, QPixmap(10, 10));
+        }
+        painter.drawLine(QPointF(10, 20), QPointF(90, 20));
+        painter.drawText(QPointF(10, 35), "word");
+    }
+};
+
+TEST(PictureCopy, SavesADrawingOfLinesAndWords) {
+    const QTemporaryDir folder;
+    LineAndWord picture;
+    const QString name = folder.filePath("line.svg");
+    ASSERT_TRUE(savePicture(picture, name));
+    QFile file(name);
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    const QByteArray text = file.readAll();
+    EXPECT_TRUE(text.contains("<title>Line</title>"));
+    EXPECT_TRUE(text.contains(">word</text>"));
+    EXPECT_TRUE(text.contains("<polyline") || text.contains("<path"));
+    EXPECT_FALSE(text.contains("<image")) << "no pixels";
 }
 
 }  // namespace

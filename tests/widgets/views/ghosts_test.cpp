@@ -1,6 +1,5 @@
 // The ghosts of the before and of a choice pointed at: in the curves, the strip and the side view.
 #include <gmock/gmock.h>
-#include <qcustomplot.h>
 
 #include <QLabel>
 #include <QTest>
@@ -21,14 +20,15 @@ Ghost ghostOf(const BenchState& other) {
     return {other.car, other.trace, other.cursor, QStringLiteral("before")};
 }
 
-const QCPGraph* graphNamed(const QWidget& view, const QString& name) {
-    const auto* plot = view.findChild<QCustomPlot*>();
-    for (int i = 0; i < plot->graphCount(); ++i) {
-        if (plot->graph(i)->name() == name) {
-            return plot->graph(i);
+const ChartSeries& seriesNamed(const TravelCurves& view, const char* name) {
+    for (const ChartCard& card : view.cards()) {
+        for (const ChartSeries& series : card.series) {
+            if (series.name == QLatin1String(name)) {
+                return series;
+            }
         }
     }
-    return nullptr;
+    throw std::runtime_error(std::string("no such curve: ") + name);
 }
 
 class Ghosts : public ::testing::Test {
@@ -47,24 +47,21 @@ TEST_F(Ghosts, BothStandInEveryCardAndGoAgain) {
     view.resize(700, 420);
     state_.before = ghostOf(madeBench(other_));
     view.showTrace(state_);
-    const QCPGraph* before = graphNamed(view, QStringLiteral("anti-squat, before"));
-    const QCPGraph* pointed = graphNamed(view, QStringLiteral("anti-squat, pointed at"));
-    ASSERT_NE(before, nullptr);
-    ASSERT_NE(pointed, nullptr);
-    EXPECT_FALSE(before->data()->isEmpty());
-    EXPECT_TRUE(pointed->data()->isEmpty());
-    EXPECT_EQ(before->pen().style(), Qt::CustomDashLine) << "never color alone";
-    const double shown = before->data()->constBegin()->value;
-    EXPECT_NEAR(shown, state_.before->trace.stations.front()[Figure::antiSquat], 1e-9);
+    const auto points = [&](const char* name) { return seriesNamed(view, name).points; };
+    EXPECT_TRUE(points("anti-squat, pointed at").empty());
+    EXPECT_EQ(seriesNamed(view, "anti-squat, before").line, ChartLine::fineDashes) << "never color alone";
+    ASSERT_FALSE(points("anti-squat, before").empty());
+    EXPECT_NEAR(points("anti-squat, before").front().value,
+                state_.before->trace.stations.front()[Figure::antiSquat], 1e-9);
 
     state_.pointed = state_.before;
     state_.before.reset();
     view.showTrace(state_);
-    EXPECT_TRUE(before->data()->isEmpty());
-    EXPECT_FALSE(pointed->data()->isEmpty());
+    EXPECT_TRUE(points("anti-squat, before").empty());
+    EXPECT_FALSE(points("anti-squat, pointed at").empty());
     state_.pointed.reset();
     view.showTrace(state_);
-    EXPECT_TRUE(pointed->data()->isEmpty());
+    EXPECT_TRUE(points("anti-squat, pointed at").empty());
 }
 
 TEST_F(Ghosts, TheDifferenceAtTheCursorIsSaid) {

@@ -142,6 +142,22 @@ void SurePage::addTool(Field field, MeasuringTool tool, Section* section) {
     tools_.emplace_back(tool, number);
 }
 
+// What all points share; no usual one is taken for it.
+Section* SurePage::makeDatums(QWidget* content) {
+    auto* section = new Section(tr("What points are measured from, ±"), content);
+    for (const Field field : {Field::floorSpread, Field::centerPlaneSpread, Field::originLineSpread}) {
+        const FieldId id{.field = field};
+        NumberField* number = hub().makeField(id, section);
+        number->setPlaceholderText(tr("not counted"));
+        section->body()->addWidget(new NumberRow(wordsFor(state().car, id).label, number, section));
+    }
+    section->body()->addWidget(words(
+        tr("One error that every hole, joint and mount shares, beside the tape's own: a floor that is not "
+           "level, a center line or a line below the axle that lies off. Left empty, none is counted."),
+        section));
+    return section;
+}
+
 void SurePage::fill(QWidget* content, QVBoxLayout* column) {
     tools_.clear();
     auto* section = new Section(tr("What it was measured with, ±"), content);
@@ -161,6 +177,7 @@ void SurePage::fill(QWidget* content, QVBoxLayout* column) {
                  "as on the Weights page."),
               section));
     column->addWidget(section);
+    column->addWidget(makeDatums(content));
     column->addWidget(
         words(tr("Every ± here means that 95 of 100 readings lie within. Left empty, the usual "
                  "one is taken. A number measured better or worse than the rest gets a ± of its "
@@ -218,8 +235,8 @@ void SurePage::showBar() {
     if (!id && table_->selected() != nullptr) {
         id = *table_->selected();
     }
-    if (id && !stillThere(*id)) {
-        id.reset();
+    if (id && (!stillThere(*id) || datumAxis(id->field))) {
+        id.reset();  // a datum's ± has its field on the left
     }
     bar_->showNumber(state().car, id, state().style);
 }

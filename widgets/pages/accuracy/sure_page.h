@@ -36,6 +36,7 @@ class SurePage : public WorkPage {
     void buildChoice(QVBoxLayout* column, QWidget* parent);
     void buildTable(QVBoxLayout* column, QWidget* parent);
     void addTool(Field field, MeasuringTool tool, Section* section);
+    [[nodiscard]] Section* makeDatums(QWidget* content);
     void showDefaults();
     void showReading(bool keepsNumber);
     void showBar();

@@ -19,6 +19,7 @@
 #include "widgets/pages/days/pass_plot.h"
 #include "widgets/pages/days/pass_table.h"
 #include "widgets/pages/days/pass_words.h"
+#include "widgets/pages/days/recording_card.h"
 #include "widgets/pages/days/seen_card.h"
 
 namespace bolthole {
@@ -154,6 +155,8 @@ QWidget* TestDaysPage::buildSide() {
     side_->addWidget(compare_);
     seen_ = new SeenCard(book_, content);
     side_->addWidget(seen_);
+    recording_ = new RecordingCard(content);
+    side_->addWidget(recording_);
     side_->addStretch(1);
     area->setWidget(content);
     content->setAutoFillBackground(false);
@@ -278,12 +281,17 @@ void TestDaysPage::showSelection() {
     table_->showSelected(selected_);
     plot_->showSelected(selected_);
     const bool hasAny = !book_.passes().empty();
-    seen_->showPass(selected_ ? selected_ : hasAny ? std::optional(book_.passes().size() - 1) : std::nullopt);
+    const std::optional<std::size_t> told = selected_ ? selected_
+                                            : hasAny  ? std::optional(book_.passes().size() - 1)
+                                                      : std::nullopt;
+    seen_->showPass(told);
     for (QToolButton* tool : passTools_) {
         tool->setEnabled(selected_.has_value());
     }
     const Pass* pass = selected_ ? &book_.passes()[*selected_] : nullptr;
     passTools_[1]->setEnabled(pass != nullptr && pass->setup.has_value());
+    recording_->setVisible(told.has_value());
+    emit passPicked(told);
     side_->activate();
     strikeTool_->setText(pass != nullptr && pass->struck ? tr("Count again") : tr("Strike"));
     const std::optional<int> setup = pass == nullptr ? std::nullopt : pass->setup;

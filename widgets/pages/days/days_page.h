@@ -23,6 +23,7 @@ class CompareCard;
 class PassEntry;
 class PassPlot;
 class PassTable;
+class RecordingCard;
 class SeenCard;
 class SurfaceKey;
 
@@ -52,6 +53,8 @@ class TestDaysPage : public QWidget {
     /// The pass picked in plot or log, as a row of Car::passes.
     [[nodiscard]] const std::optional<std::size_t>& selected() const { return selected_; }
     void select(const std::optional<std::size_t>& pass);
+    /// Shows the picked pass's recording, or offers to add one.
+    [[nodiscard]] RecordingCard& recording() { return *recording_; }
 
     /// For tests.
     [[nodiscard]] PassTable& table() { return *table_; }
@@ -63,6 +66,9 @@ class TestDaysPage : public QWidget {
     void edited(const bolthole::Edit& edit);  ///< a whole change
     /// The kept state whose pass is picked, to be seen as a ghost on the bench; nothing: none.
     void setupPointed(const std::optional<int>& state);
+    /// The picked pass, else the last, as a row of Car::passes, its recording to be shown; nothing: there is
+    /// none.
+    void passPicked(const std::optional<std::size_t>& pass);
     void importWanted();  ///< from a file
     void pasteWanted();   ///< from the clipboard
     void exportWanted();  ///< to a file
@@ -106,6 +112,7 @@ class TestDaysPage : public QWidget {
     QLabel* count_ = nullptr;
     CompareCard* compare_ = nullptr;
     SeenCard* seen_ = nullptr;
+    RecordingCard* recording_ = nullptr;
     QVBoxLayout* side_ = nullptr;
     std::vector<QToolButton*> passTools_;  // those that need a pass
     QToolButton* strikeTool_ = nullptr;

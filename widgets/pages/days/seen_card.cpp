@@ -65,16 +65,21 @@ QStringList readingsOf(const Pass& pass) {
     return lines;
 }
 
-QString computedLaunch(const Car& setup, const Pass& pass) {
+std::optional<LaunchRun> launchOf(const Car& setup, const Pass& pass) {
     Car car = setup;
     if (pass.launchRpm) {
         car.launch.engine.launchSpeed = *pass.launchRpm * kRpm;
     }
     const LaunchInputsResult entered = findFaults(car).empty() ? launchInputsOf(car) : LaunchInputsResult{};
-    if (!entered.inputs) {
+    return entered.inputs ? std::optional(simulateLaunch(*entered.inputs)) : std::nullopt;
+}
+
+QString computedLaunch(const Car& setup, const Pass& pass) {
+    const std::optional<LaunchRun> found = launchOf(setup, pass);
+    if (!found) {
         return tr("The launch of this setup is not computed: not all of its numbers are entered.");
     }
-    const LaunchRun run = simulateLaunch(*entered.inputs);
+    const LaunchRun& run = *found;
     if (run.end != LaunchEnd::done || !run.figures.sixtyFoot) {
         return tr("The launch of this setup, as it is entered, does not reach 60 ft when computed.");
     }

@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "geometry/dynamics/launch_run.h"
 #include "widgets/kit/card.h"
 #include "widgets/pages/days/pass_book.h"
 
@@ -14,6 +15,9 @@ namespace bolthole {
 /// How the trade reads what was seen, one hint a line, each with "common practice, no source". Empty where
 /// nothing was seen.
 [[nodiscard]] QStringList readingsOf(const Pass& pass);
+/// The launch of a pass's setup at the pass's launch rpm, computed; nothing where the setup lacks a number
+/// for one.
+[[nodiscard]] std::optional<LaunchRun> launchOf(const Car& setup, const Pass& pass);
 /// The launch of a pass's setup at the pass's launch rpm in a sentence, or what is missing for one.
 [[nodiscard]] QString computedLaunch(const Car& setup, const Pass& pass);
 

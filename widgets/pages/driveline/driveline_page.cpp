@@ -13,6 +13,7 @@
 #include "widgets/pages/driveline/driveline_facts.h"
 #include "widgets/pages/driveline/driveline_picture.h"
 #include "widgets/scales/travel_slider.h"
+#include "widgets/words/starting_words.h"
 
 namespace bolthole {
 
@@ -179,8 +180,10 @@ void DrivelinePage::refresh() {
     slider_->showTrace(state());
     if (reading_.isThere()) {
         const Units units = state().style.units;
-        curves_->showCards(travelAxis(travelSpan(state()), units),
-                           drivelineCurveCards(reading_, units, outOfReach(state().trace)));
+        const bool hasStarts = restsOnStarts(state().car, {Scope::hole, Scope::link, Scope::driveline});
+        curves_->showCards(
+            travelAxis(travelSpan(state()), units),
+            withStartingMark(drivelineCurveCards(reading_, units, outOfReach(state().trace)), hasStarts));
         showCards();
         showCursor();
     } else {

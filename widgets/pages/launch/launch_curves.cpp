@@ -6,6 +6,7 @@
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/pages/launch/launch_words.h"
+#include "widgets/words/starting_words.h"
 
 namespace bolthole {
 
@@ -192,7 +193,10 @@ LaunchCurves::LaunchCurves(QWidget* parent) : CurveChart(tr("The launch over tim
 }
 
 void LaunchCurves::showFilms(const LaunchFilm& film, const LaunchFilm* before, double end, Units units) {
-    showCards(timeAxis(0, std::max(end, kShortestAxis)), launchCurveCards(film, before, units));
+    showCards(timeAxis(0, std::max(end, kShortestAxis)),
+              withStartingMark(launchCurveCards(film, before, units),
+                               restsOnStarts(film.car, {Scope::car, Scope::hole, Scope::link, Scope::spring,
+                                                        Scope::mount, Scope::load})));
 }
 
 }  // namespace bolthole

@@ -10,6 +10,7 @@
 #include "widgets/pages/launch/film_player.h"
 #include "widgets/pages/launch/launch_film.h"
 #include "widgets/pages/launch/spread_runner.h"
+#include "widgets/pages/launch/work_out_dialog.h"
 #include "widgets/pages/work_page.h"
 
 namespace bolthole {
@@ -83,6 +84,11 @@ class LaunchPage : public WorkPage {
     [[nodiscard]] Section* rateSection(QWidget* parent);
     [[nodiscard]] Section* tireSection(QWidget* parent);
     void addRow(Section& section, Field field, const QString& whenEmpty);
+    void addWorkOut(Section& section, Field field, const QString& name, std::function<WorkOut()> task);
+    [[nodiscard]] ReadWith readWith() const;
+    [[nodiscard]] WorkOut tireRateTask(const QString& name) const;
+    [[nodiscard]] WorkOut wheelInertiaTask(const QString& name) const;
+    void addForces(Section& section, int item, const QString& whose);
     void addClicks(Section& section, const FieldId& bump, const FieldId& rebound, const QString& name);
     void letFold(Section& section, std::size_t index, const std::vector<Field>& fields);
     void showSections();

@@ -5,10 +5,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "widgets/kit/body_outline.h"
 #include "widgets/kit/pens.h"
+#include "widgets/kit/picture_copy.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
-#include "widgets/pages/body_outline.h"
 #include "widgets/pages/launch/film_bar.h"
 #include "widgets/pages/launch/launch_words.h"
 
@@ -45,6 +46,7 @@ LaunchPicture::LaunchPicture(QWidget* parent) : QWidget(parent) {
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
     setFocusPolicy(Qt::StrongFocus);
     connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, qOverload<>(&QWidget::update));
+    offerPicture(*this);
 }
 
 void LaunchPicture::showFilms(std::shared_ptr<const LaunchFilm> film,
@@ -96,11 +98,12 @@ QString LaunchPicture::flag() const {
 }
 
 void LaunchPicture::place() {
-    const double whole = film_->car.wheelbase + 2 * kBodyOverhang;
+    const Car& car = film_->car;
+    const QRectF body = roomOf(bodyShape(car.body, car.wheelbase, car.rearTireRadius));
     const double tall = height() - kPictureBelow - kPictureTop;
-    camera_.scale =
-        std::max(20.0, std::min((width() - 2 * kPictureSides) / whole, tall / (kBodyRoof + kNoseRoom)));
-    camera_.origin = {(width() - whole * camera_.scale) / 2 + kBodyOverhang * camera_.scale,
+    camera_.scale = std::max(
+        20.0, std::min((width() - 2 * kPictureSides) / body.width(), tall / (body.height() + kNoseRoom)));
+    camera_.origin = {(width() - body.width() * camera_.scale) / 2 - body.left() * camera_.scale,
                       height() - kPictureBelow};
     perNewton_ = mostForce_ > 0 ? kLongestForce / mostForce_ : 0;
 }

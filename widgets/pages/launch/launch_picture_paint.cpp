@@ -5,11 +5,11 @@
 #include <cmath>
 #include <numbers>
 
+#include "widgets/kit/body_outline.h"
 #include "widgets/kit/pens.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
-#include "widgets/pages/body_outline.h"
 #include "widgets/pages/launch/launch_picture.h"
 #include "widgets/pages/launch/launch_words.h"
 
@@ -94,14 +94,23 @@ void LaunchPicture::paintMark(QPainter& painter, double x, double distance) cons
 }
 
 void LaunchPicture::paintBody(QPainter& painter, const FilmPose& pose, bool isNow) const {
-    QPolygonF shown;
     const Car& car = (isNow ? film_ : before_)->car;
-    for (const QPointF& point : bodyOutline(car.wheelbase, car.rearTireRadius)) {
-        shown << at(pose.ofBody(point.x(), point.y()));
-    }
+    const BodyShape shape = bodyShape(car.body, car.wheelbase, car.rearTireRadius);
+    const auto shown = [&](const QPolygonF& of) {
+        QPolygonF points;
+        for (const QPointF& point : of) {
+            points << at(pose.ofBody(point.x(), point.y()));
+        }
+        return points;
+    };
     painter.setBrush(isNow ? QBrush(over(theme().metalFill, 0.35, theme().card)) : QBrush(Qt::NoBrush));
     painter.setPen(isNow ? roundPen(theme().ink, 1.75) : dashedPen(theme().before, 1.25, {4, 3}));
-    painter.drawPolygon(shown);
+    painter.drawPolygon(shown(shape.outline));
+    if (isNow && !shape.window.isEmpty()) {
+        painter.setBrush(theme().card);
+        painter.setPen(roundPen(theme().metal, 1.25));
+        painter.drawPolygon(shown(shape.window));
+    }
 }
 
 // A tire that is pressed flatter than at rest is flat where it stands.

@@ -2,14 +2,19 @@
 #include <QScrollArea>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <utility>
 
+#include "geometry/car/fields.h"
 #include "geometry/car/numbers.h"
+#include "geometry/uncertainty/uncertain_inputs.h"
 #include "widgets/kit/section.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/pages/launch/click_stepper.h"
 #include "widgets/pages/launch/launch_page.h"
+#include "widgets/pages/launch/shock_dialog.h"
 #include "widgets/pages/launch/torque_section.h"
+#include "widgets/pages/launch/work_out_dialog.h"
 
 namespace bolthole {
 
@@ -36,6 +41,7 @@ std::string LaunchPage::shapeOf(const Car& car) const {
     shape += car.launch.front.damping ? '+' : '-';
     for (const SuspensionPart& part : car.springs) {
         shape += part.damping ? '|' + part.name : "|";
+        shape += std::to_string(static_cast<int>(part.kind));
     }
     return shape;
 }
@@ -65,6 +71,23 @@ void LaunchPage::addClicks(Section& section, const FieldId& bump, const FieldId&
     }
 }
 
+// A shock's forces; `item`: of the springs, below 0 the front.
+void LaunchPage::addForces(Section& section, int item, const QString& whose) {
+    auto* button =
+        smallButton(tr("Forces of %1…").arg(whose), tr("Forces of %1").arg(whose),
+                    tr("From a shock dyno's sheet, a hung weight and a stopwatch, or an estimate"), &section);
+    section.body()->addWidget(button, 0, Qt::AlignLeft);
+    connect(button, &QAbstractButton::clicked, this, [this, item, whose] {
+        const Car& car = state().car;
+        const std::optional<Damping>& now =
+            item < 0 ? car.launch.front.damping : car.springs[static_cast<std::size_t>(item)].damping;
+        ShockDialog dialog(whose, now, estimatedDamping(car, item), state().style.units, this);
+        if (dialog.exec() == QDialog::Accepted) {
+            hub().request(SetDamping{item, dialog.damping()});
+        }
+    });
+}
+
 Section* LaunchPage::clickSection(QWidget* parent) {
     auto* section = new Section(tr("Clicks"), parent);
     const Car& car = state().car;
@@ -72,6 +95,7 @@ Section* LaunchPage::clickSection(QWidget* parent) {
         addClicks(*section, {.field = Field::frontBumpClick}, {.field = Field::frontReboundClick},
                   tr("Front"));
     }
+    addForces(*section, -1, tr("the front shocks"));
     for (int item = 0; item < static_cast<int>(car.springs.size()); ++item) {
         const SuspensionPart& part = car.springs[static_cast<std::size_t>(item)];
         if (part.damping) {
@@ -80,13 +104,16 @@ Section* LaunchPage::clickSection(QWidget* parent) {
             addClicks(*section, {.field = Field::bumpClick, .item = item},
                       {.field = Field::reboundClick, .item = item}, name);
         }
+        if (part.kind == PartKind::shock || part.kind == PartKind::coilOver) {
+            addForces(*section, item, QString::fromStdString(springWords(car, item)));
+        }
     }
-    auto* note = new ToneLabel(ToneLabel::Tone::muted,
-                               clicks_.empty()
-                                   ? tr("No shock has a table of forces yet, so there are no clicks to "
-                                        "turn: the launch runs without them.")
-                                   : tr("As each shock's table counts them. Left and right are set alike."),
-                               section);
+    auto* note = new ToneLabel(
+        ToneLabel::Tone::muted,
+        clicks_.empty() ? tr("No shock has its forces yet, so there are no clicks to turn: the "
+                             "launch runs without them. A rear shock is added on the Springs page.")
+                        : tr("As each shock's table counts them. Left and right are set alike."),
+        section);
     note->setWordWrap(true);
     note->setContentsMargins(6, 0, 6, 0);
     section->body()->addWidget(note);
@@ -141,6 +168,64 @@ Section* LaunchPage::frontSection(QWidget* parent) {
     return section;
 }
 
+// A number that readings give: with its own ± it is one edit.
+void LaunchPage::addWorkOut(Section& section, Field field, const QString& name,
+                            std::function<WorkOut()> task) {
+    auto* button =
+        smallButton(tr("%1 from readings…").arg(name), tr("%1 from readings").arg(name),
+                    tr("Works it out of what a tape, a scale or a watch reads, with its ±"), &section);
+    section.body()->addWidget(button, 0, Qt::AlignLeft);
+    connect(button, &QAbstractButton::clicked, this, [this, field, task = std::move(task)] {
+        WorkOutDialog dialog(task(), state().style, this);
+        if (dialog.exec() == QDialog::Accepted && dialog.worked()) {
+            const FieldId id{.field = field};
+            FieldId spread = id;
+            spread.spread = true;
+            hub().request(SetNumbers{{{id, dialog.worked()->value}, {spread, dialog.worked()->uncertainty}}});
+        }
+    });
+}
+
+ReadWith LaunchPage::readWith() const {
+    const Car& car = state().car;
+    return {uncertaintyOf(car, MeasuringTool::scales), uncertaintyOf(car, MeasuringTool::tape), kStopwatch};
+}
+
+WorkOut LaunchPage::tireRateTask(const QString& name) const {
+    return {tr("%1 from readings").arg(name),
+            tr("At race pressure, with the tire on a scale: read the scale and the height of the wheel's "
+               "center above "
+               "it, put more weight on, and read both again. Further apart is surer. On a jack nothing holds "
+               "the car: "
+               "work beside it, stands under the frame just clear."),
+            name,
+            Quantity::rate,
+            {{tr("Scale, less weight"), Quantity::mass},
+             {tr("Wheel center, less weight"), Quantity::length},
+             {tr("Scale, more weight"), Quantity::mass},
+             {tr("Wheel center, more weight"), Quantity::length}},
+            [with = readWith()](const std::vector<double>& read) {
+                return tireRateOf(read[0], read[2], read[1], read[3], with);
+            }};
+}
+
+WorkOut LaunchPage::wheelInertiaTask(const QString& name) const {
+    return {tr("%1 from readings").arg(name),
+            tr("Hang one wheel with its tire over an edge inside the rim, so that it swings freely in its "
+               "own plane; let "
+               "it swing a hand's width to and fro and time ten swings, there and back each. The edge must "
+               "hold the "
+               "wheel safely, feet out of the way. Brake rotors, axle shafts and ring gear come on top."),
+            name,
+            Quantity::inertia,
+            {{tr("Weight of one wheel with tire"), Quantity::mass},
+             {tr("Edge to the wheel's center"), Quantity::length},
+             {tr("Ten swings, seconds"), Quantity::time}},
+            [with = readWith()](const std::vector<double>& read) {
+                return wheelInertiaOf(read[0], read[1], read[2], with);
+            }};
+}
+
 Section* LaunchPage::massSection(QWidget* parent) {
     auto* section = new Section(tr("Unsprung weights and inertias"), parent);
     for (const Field field : kMassFields) {
@@ -148,6 +233,10 @@ Section* LaunchPage::massSection(QWidget* parent) {
                                field == Field::drivelineInertia;
         addRow(*section, field, mayBeZero ? tr("left out: 0") : tr("not known"));
     }
+    addWorkOut(*section, Field::wheelInertia, tr("Rear wheels' inertia"),
+               [this] { return wheelInertiaTask(tr("Rear wheels' inertia")); });
+    addWorkOut(*section, Field::frontWheelInertia, tr("Front wheels' inertia"),
+               [this] { return wheelInertiaTask(tr("Front wheels' inertia")); });
     letFold(*section, 0, kMassFields);
     return section;
 }
@@ -157,6 +246,10 @@ Section* LaunchPage::rateSection(QWidget* parent) {
     for (const Field field : kRateFields) {
         addRow(*section, field, field == Field::rearWheelRate ? tr("from the springs") : tr("not known"));
     }
+    addWorkOut(*section, Field::frontTireRate, tr("Front tire rate"),
+               [this] { return tireRateTask(tr("Front tire rate")); });
+    addWorkOut(*section, Field::rearTireRate, tr("Rear tire rate"),
+               [this] { return tireRateTask(tr("Rear tire rate")); });
     letFold(*section, 1, kRateFields);
     return section;
 }

@@ -17,7 +17,7 @@ SpreadRunner::SpreadRunner(QObject* parent) : QObject(parent) {}
 void SpreadRunner::start(std::shared_ptr<const LaunchFilm> film, std::shared_ptr<const LaunchFilm> before) {
     jobs_.start(
         [this, film = std::move(film), before = std::move(before)](const Job& job) {
-            const std::vector<LaunchError> errors = drawLaunchErrors(kDraws, cgHeightUncertainty(film->car));
+            const std::vector<LaunchError> errors = drawLaunchErrors(kDraws, errorSizesOf(film->car));
             const std::optional<LaunchSpreads> spreads =
                 drawLaunchSpreads(film->inputs, before ? &before->inputs : nullptr, errors,
                                   [job] { return job.isCancelled(); });

@@ -403,11 +403,11 @@ std::vector<Fact> brakeFacts(const LaunchCase& launch, Units units) {
     std::vector<Fact> facts;
     const QString label = tr("Rear anti-lift");
     if (launch.antiLift) {
-        const std::string doubt = antiLiftDoubt(*launch.antiLift);
+        const std::optional<Finding> doubt = antiLiftDoubt(*launch.antiLift);
         facts.push_back({label, percent(*launch.antiLift),
-                         doubt.empty() ? tr("what the links take in place of the springs, brakes on the axle")
-                                       : capitalized(QString::fromStdString(doubt)),
-                         !doubt.empty(), plainNumber("anti_lift", *launch.antiLift, Quantity::percent)});
+                         !doubt ? tr("what the links take in place of the springs, brakes on the axle")
+                                : capitalized(QString::fromStdString(sentence(*doubt))),
+                         doubt.has_value(), plainNumber("anti_lift", *launch.antiLift, Quantity::percent)});
     } else {
         facts.push_back(unknown(label, launch.antiLift.refusal));
     }

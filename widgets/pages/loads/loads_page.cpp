@@ -15,6 +15,7 @@
 #include "widgets/pages/loads/loads_facts.h"
 #include "widgets/pages/loads/loads_picture.h"
 #include "widgets/words/field_words.h"
+#include "widgets/words/starting_words.h"
 
 namespace bolthole {
 
@@ -215,8 +216,10 @@ void LoadsPage::showLinks() {
     QString note = fromView(kLinkLoadWarning);
     if (isKnown) {
         table_->showLoads(bench.solvedCar, *case_.links, case_.linkCase->factor, units);
-        curves_->showCards(travelAxis(travelSpan(bench), units),
-                           {linkLoadCard(bench.solvedCar, bench.trace, *case_.links, units)});
+        curves_->showCards(
+            travelAxis(travelSpan(bench), units),
+            withStartingMark({linkLoadCard(bench.solvedCar, bench.trace, *case_.links, units)},
+                             restsOnStarts(bench.car, {Scope::car, Scope::hole, Scope::link})));
         choices_->showChoices(bench.solvedCar, *case_.linkCase, units);
         note = tr("Bracket hole and joint at either end of a link carry what the link does; any other joint "
                   "shows "

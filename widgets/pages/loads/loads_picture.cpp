@@ -5,9 +5,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "widgets/kit/body_outline.h"
 #include "widgets/kit/pens.h"
+#include "widgets/kit/picture_copy.h"
 #include "widgets/kit/theme.h"
-#include "widgets/pages/body_outline.h"
 #include "widgets/pages/loads/loads_facts.h"
 
 namespace bolthole {
@@ -25,11 +26,13 @@ LoadsPicture::LoadsPicture(QWidget* parent) : QWidget(parent) {
     QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     setSizePolicy(policy);
     connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, qOverload<>(&QWidget::update));
+    offerPicture(*this);
 }
 
 void LoadsPicture::showCase(const Car& car, const LaunchCase& launch, Units units) {
     units_ = units;
     isEmpty_ = !launch.problem.empty();
+    body_ = car.body;
     isLaunching_ = !isEmpty_ && launch.loads;
     if (!isEmpty_) {
         const StandingCar& standing = launch.standing;
@@ -64,11 +67,11 @@ void LoadsPicture::speak() {
 }
 
 void LoadsPicture::place() {
-    const double whole = front_.x + 2 * kBodyOverhang;
+    const QRectF body = roomOf(bodyShape(body_, front_.x, rear_.radius));
     const double tall = height() - kBelow - kTop;
     constexpr double kSides = 110;  // px, for numbers beside the arrows
-    scale_ = std::min((width() - 2 * kSides) / whole, tall / kBodyRoof);
-    const double left = (width() - whole * scale_) / 2 + kBodyOverhang * scale_;
+    scale_ = std::min((width() - 2 * kSides) / body.width(), tall / body.height());
+    const double left = (width() - body.width() * scale_) / 2 - body.left() * scale_;
     origin_ = {left, height() - kBelow};
     const double most = std::max(
         {rear_.standing, front_.standing, isLaunching_ ? rear_.launching : 0, isLaunching_ ? thrust_ : 0});
@@ -108,14 +111,23 @@ void LoadsPicture::paintEvent(QPaintEvent*) {
 
 void LoadsPicture::paintBody(QPainter& painter, const LaunchAttitude& attitude, bool isNow) const {
     const double length = front_.x;
-    QPolygonF shown;
-    for (const QPointF& point : bodyOutline(length, rear_.radius)) {
-        const double rise = std::lerp(attitude.rearRise, attitude.frontRise, point.x() / length);
-        shown << toPicture(point.x(), point.y() + kRiseDrawn * rise);
-    }
+    const BodyShape shape = bodyShape(body_, length, rear_.radius);
+    const auto shown = [&](const QPolygonF& of) {
+        QPolygonF points;
+        for (const QPointF& point : of) {
+            const double rise = std::lerp(attitude.rearRise, attitude.frontRise, point.x() / length);
+            points << toPicture(point.x(), point.y() + kRiseDrawn * rise);
+        }
+        return points;
+    };
     painter.setBrush(isNow ? QBrush(over(theme().metalFill, 0.35, theme().card)) : QBrush(Qt::NoBrush));
     painter.setPen(isNow ? roundPen(theme().metal, 1.5) : dashedPen(theme().muted, 1.0, {4, 4}));
-    painter.drawPolygon(shown);
+    painter.drawPolygon(shown(shape.outline));
+    if (isNow && !shape.window.isEmpty()) {
+        painter.setBrush(theme().card);
+        painter.setPen(roundPen(theme().metal, 1.0));
+        painter.drawPolygon(shown(shape.window));
+    }
 }
 
 void LoadsPicture::paintWheel(QPainter& painter, const Axle& axle) const {

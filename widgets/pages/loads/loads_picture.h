@@ -49,6 +49,7 @@ class LoadsPicture : public QWidget {
     [[nodiscard]] double lengthOf(double force) const { return force * perNewton_; }
 
     Units units_ = Units::inch;
+    std::optional<Body> body_;
     bool isEmpty_ = true;
     bool isLaunching_ = false;
     bool wheelsUp_ = false;

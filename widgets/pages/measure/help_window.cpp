@@ -27,7 +27,7 @@ namespace bolthole {
 
 namespace {
 
-constexpr std::array kFiles{"measuring", "words", "keys", "computed"};
+constexpr std::array kFiles{"bench", "measuring", "words", "keys", "computed"};
 constexpr QSizeF kPicture{150, 62};  // mm of paper
 constexpr double kPixels = 4.6;      // for each of them
 constexpr int kDense = 2;            // dots a pixel, for screens that have them
@@ -89,8 +89,8 @@ HelpWindow::HelpWindow(const QString& pages, QWidget* parent)
       text_(new GuideText([this](const QString& name) { return picture(name); }, this)) {
     setObjectName(QStringLiteral("helpWindow"));
     setWindowTitle(tr("Help"));
-    for (const QString& topic :
-         {tr("How to measure"), tr("Words"), tr("Keys and mouse"), tr("What is computed")}) {
+    for (const QString& topic : {tr("At the bench"), tr("How to measure"), tr("Words"), tr("Keys and mouse"),
+                                 tr("What is computed")}) {
         topics_->addTab(topic);
     }
     topics_->setAccessibleName(tr("Topics"));

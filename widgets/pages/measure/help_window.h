@@ -1,5 +1,5 @@
-// Help in the program: how to measure with pictures of the car at hand, the words on screen, the keys, what
-// is computed. Needs no network; the texts are the files of resources/help.
+// Help in the program: what the bench does, how to measure with pictures of the car at hand, the words on
+// screen, the keys, what is computed. Needs no network; the texts are the files of resources/help.
 #pragma once
 
 #include <QDialog>
@@ -17,7 +17,7 @@ namespace bolthole {
 class ToneLabel;
 
 /// What there is to read, in the order of the tabs.
-enum class HelpTopic { measuring, words, keys, computed };
+enum class HelpTopic { bench, measuring, words, keys, computed };
 
 /// A window of its own that blocks nothing. What is searched is looked for from where one is, through all
 /// topics and around; Ctrl+F enters the search, Enter and F3 go to the next place, Shift+F3 to the one

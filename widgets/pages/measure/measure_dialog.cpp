@@ -410,7 +410,7 @@ void MeasureDialog::showWarnings() {
     }
     for (const Doubt& doubt : state_->doubts) {
         if (doubt.id == stop().id) {
-            lines << QString::fromStdString(doubt.reason);
+            lines << QString::fromStdString(sentence(doubt.finding));
         }
     }
     if (const std::size_t all = state_->doubts.size(); all > 0) {

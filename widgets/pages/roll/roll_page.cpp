@@ -14,6 +14,7 @@
 #include "widgets/pages/roll/roll_facts.h"
 #include "widgets/pages/roll/roll_picture.h"
 #include "widgets/scales/travel_slider.h"
+#include "widgets/words/starting_words.h"
 
 namespace bolthole {
 
@@ -262,13 +263,14 @@ void RollPage::showCurves() {
     add(std::move(steer), &RollTrace::rows, &RollFigures::roll, steerOf);
     add(lengthCard(tr("Lateral"), units, 0.1 * inch, true), &RollTrace::rows, &RollFigures::roll, sidewaysOf);
     add(std::move(bind), &RollTrace::rows, &RollFigures::roll, bindOf);
-    rollCurves_->showCards(rollAxis(RollRange().most), cards);
+    const bool hasStarts = restsOnStarts(state().car, {Scope::hole, Scope::link});
+    rollCurves_->showCards(rollAxis(RollRange().most), withStartingMark(cards, hasStarts));
     cards.clear();
     add(lengthCard(tr("Roll center"), units, 0.5 * inch, false), &RollTrace::travel, &RollFigures::travel,
         squareCenter);
     add(lengthCard(tr("Lateral"), units, 0.1 * inch, true), &RollTrace::travel, &RollFigures::travel,
         sidewaysOf);
-    travelCurves_->showCards(travelAxis(travelSpan(state()), units), cards);
+    travelCurves_->showCards(travelAxis(travelSpan(state()), units), withStartingMark(cards, hasStarts));
 }
 
 void RollPage::showCards() {

@@ -13,6 +13,7 @@
 #include "widgets/pages/springs/spring_scene.h"
 #include "widgets/pages/springs/spring_section.h"
 #include "widgets/words/spring_words.h"
+#include "widgets/words/starting_words.h"
 
 namespace bolthole {
 
@@ -296,7 +297,8 @@ void SpringsPage::showChosen() {
     if (some) {
         partChoice_->setCurrentIndex(partChoice_->findData(chosen_));
         const SpringChart chart = springChart(car, found_, travel_, there, chosen_);
-        curves_->showCards(chart.axis, chart.cards);
+        const bool hasStarts = restsOnStarts(car, {Scope::hole, Scope::link, Scope::mount, Scope::spring});
+        curves_->showCards(chart.axis, withStartingMark(chart.cards, hasStarts));
         curves_->showCursor(travel_, chart.values);
     }
 }

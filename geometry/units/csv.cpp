@@ -1,4 +1,4 @@
-#include "app/commands/log_csv.h"
+#include "geometry/units/csv.h"
 
 #include <utility>
 

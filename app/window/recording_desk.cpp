@@ -1,0 +1,242 @@
+#include "app/window/recording_desk.h"
+
+#include <QCryptographicHash>
+#include <QDir>
+#include <QFile>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QSaveFile>
+#include <algorithm>
+
+#include "app/document/document.h"
+#include "app/document/settings.h"
+#include "geometry/passes/recording.h"
+#include "widgets/pages/days/days_page.h"
+#include "widgets/pages/days/recording_card.h"
+#include "widgets/pages/days/recording_dialog.h"
+#include "widgets/pages/days/seen_card.h"
+
+namespace bolthole {
+
+namespace {
+
+constexpr qint64 kMostBytes = qint64{64} * 1024 * 1024;
+constexpr QChar kBetween = u'\t';
+
+QByteArray hashOf(const QByteArray& bytes) {
+    return QCryptographicHash::hash(bytes, QCryptographicHash::Sha256).toHex();
+}
+
+CsvRows tableOf(const QByteArray& bytes) {
+    return readCsv(std::string_view(bytes.data(), static_cast<std::size_t>(bytes.size())),
+                   kMostRecordedRows + 1);
+}
+
+/// The bytes of a file no larger than kMostBytes; nothing where it can't be read.
+std::optional<QByteArray> bytesOf(const QString& fileName) {
+    QFile file(fileName);
+    if (!file.open(QIODevice::ReadOnly) || file.size() > kMostBytes) {
+        return std::nullopt;
+    }
+    return file.readAll();
+}
+
+QStringList headersOf(const CsvRows& table) {
+    QStringList headers;
+    for (const std::string& header : table.rows.front()) {
+        headers << QString::fromStdString(header);
+    }
+    return headers;
+}
+
+QStringList linesOf(const std::vector<RecordedColumn>& columns) {
+    QStringList lines;
+    for (const RecordedColumn& column : columns) {
+        lines << QStringList{QString::number(static_cast<int>(column.is)),
+                             QString::fromStdString(column.header), QString::fromStdString(column.unit)}
+                     .join(kBetween);
+    }
+    return lines;
+}
+
+/// What was said of such a table last, else what its headers seem to be.
+std::vector<RecordedColumn> columnsFor(const CsvRows& table) {
+    std::vector<RecordedColumn> columns;
+    for (const QString& line : Settings::columnsOf(headersOf(table))) {
+        const QStringList parts = line.split(kBetween);
+        bool isNumber = false;
+        const int kind = parts.front().toInt(&isNumber);
+        if (parts.size() == 3 && isNumber && kind >= 0 && kind < static_cast<int>(kRecordedKinds)) {
+            columns.push_back({static_cast<Recorded>(kind), parts[1].toStdString(), parts[2].toStdString()});
+        }
+    }
+    return columns.empty() ? guessColumns(table.rows.front()) : columns;
+}
+
+/// How far the front tires roll before they leave the beam, m; as the launch of the setup has it.
+double rolloutOf(const Car& car) {
+    const LaunchInputsResult entered = launchInputsOf(car);
+    return entered.inputs ? entered.inputs->rollout : 0;
+}
+
+}  // namespace
+
+RecordingDesk::RecordingDesk(const BenchState& bench, const Document& document, TestDaysPage& page,
+                             QObject* parent)
+    : QObject(parent), bench_(bench), document_(document), page_(page) {
+    connect(&page, &TestDaysPage::passPicked, this, &RecordingDesk::show);
+    connect(&page.recording(), &RecordingCard::addWanted, this, &RecordingDesk::ask);
+    connect(&page.recording(), &RecordingCard::removeWanted, this, &RecordingDesk::remove);
+    connect(&page.recording(), &RecordingCard::startMoved, this, &RecordingDesk::moveStart);
+}
+
+const Pass* RecordingDesk::pass() const {
+    return shown_ && *shown_ < bench_.car.passes.size() ? &bench_.car.passes[*shown_] : nullptr;
+}
+
+QString RecordingDesk::folder() const {
+    return document_.fileName().isEmpty() ? QString() : QFileInfo(document_.fileName()).absolutePath();
+}
+
+void RecordingDesk::show(const std::optional<std::size_t>& pass) {
+    shown_ = pass;
+    const Pass* picked = this->pass();
+    if (picked == nullptr || !picked->recording) {
+        page_.recording().offer();
+        return;
+    }
+    page_.recording().showRecording(read(*picked), bench_.style.units);
+}
+
+// Null: it is not there, or can't be read.
+const RecordingDesk::Read* RecordingDesk::tableAt(const QString& path) const {
+    const QFileInfo info(path);
+    if (!last_ || last_->path != path || last_->size != info.size() ||
+        last_->changed != info.lastModified()) {
+        last_.reset();
+        if (const std::optional<QByteArray> bytes = bytesOf(path)) {
+            last_ = Read{path, info.size(), info.lastModified(), hashOf(*bytes), tableOf(*bytes)};
+        }
+    }
+    return last_ ? &*last_ : nullptr;
+}
+
+ShownRecording RecordingDesk::read(const Pass& pass) const {
+    ShownRecording shown{.start = pass.recording->start, .byClock = pass.sixtyFoot};
+    const QString name = QString::fromStdString(pass.recording->file);
+    const Read* found = folder().isEmpty() ? nullptr : tableAt(QDir(folder()).filePath(name));
+    if (found == nullptr) {
+        shown.problem = tr("%1 is not beside the car's file. Put it there to see it.").arg(name);
+        return shown;
+    }
+    if (found->hash.toStdString() != pass.recording->sha256) {
+        shown.problem =
+            tr("%1 is not the file that was recorded: its contents changed. Remove it and add it anew if "
+               "that is right.")
+                .arg(name);
+        return shown;
+    }
+    ReadRecording result = readRecording(found->table, pass.recording->columns);
+    if (!result.problem.empty()) {
+        shown.problem = tr("%1 can't be read: %2").arg(name, QString::fromStdString(result.problem));
+        return shown;
+    }
+    shown.recording = std::move(result.recording);
+    const Car& setup = pass.setup ? *bench_.car.kept[static_cast<std::size_t>(*pass.setup)].car : bench_.car;
+    shown.byRecording = recordedSixtyFoot(shown.recording, shown.start, rolloutOf(setup));
+    if (const std::optional<LaunchRun> run = launchOf(setup, pass)) {
+        shown.computed = run->rows;
+        shown.byComputation = run->figures.sixtyFoot;
+    }
+    return shown;
+}
+
+void RecordingDesk::ask() {
+    if (pass() == nullptr) {
+        return;
+    }
+    if (folder().isEmpty()) {
+        emit said(tr("Save the car first: a recording is kept beside its file."));
+        return;
+    }
+    const QString name = QFileDialog::getOpenFileName(&page_, tr("Add a recording"), {},
+                                                      tr("Tables (*.csv *.txt);;All files (*)"));
+    if (!name.isEmpty()) {
+        addFile(*shown_, name);
+    }
+}
+
+void RecordingDesk::addFile(std::size_t row, const QString& fileName) {
+    const std::optional<QByteArray> bytes = bytesOf(fileName);
+    if (!bytes || row >= bench_.car.passes.size() || folder().isEmpty()) {
+        emit said(tr("%1 can't be read, or is larger than 64 MB.").arg(QFileInfo(fileName).fileName()));
+        return;
+    }
+    Pass pass = bench_.car.passes[row];
+    const CsvRows table = tableOf(*bytes);
+    if (!table.problem.empty() || table.rows.empty()) {
+        emit said(tr("%1 is no table: %2")
+                      .arg(QFileInfo(fileName).fileName(), table.rows.empty() && table.problem.empty()
+                                                               ? tr("it is empty")
+                                                               : QString::fromStdString(table.problem)));
+        return;
+    }
+    const Car& setup = pass.setup ? *bench_.car.kept[static_cast<std::size_t>(*pass.setup)].car : bench_.car;
+    RecordingDialog dialog(table, columnsFor(table), rolloutOf(setup), &page_);
+    if (dialog.exec() != QDialog::Accepted) {
+        return;
+    }
+    const QString kept = keep(pass, fileName, *bytes);
+    if (kept.isEmpty()) {
+        return;
+    }
+    Settings::rememberColumns(headersOf(table), linesOf(dialog.columns()));
+    pass.recording =
+        PassRecording{kept.toStdString(), hashOf(*bytes).toStdString(), dialog.start(), dialog.columns()};
+    emit edited(ChangePass{static_cast<int>(row), pass});
+}
+
+// The name it has beside the car's file; empty: it could not be put there, and that was said.
+QString RecordingDesk::keep(const Pass& pass, const QString& fileName, const QByteArray& bytes) {
+    const QFileInfo from(fileName);
+    if (from.absolutePath() == folder()) {
+        return from.fileName();
+    }
+    QString base = QFileInfo(document_.fileName()).fileName();
+    base.remove(QStringLiteral(".bolt.json"), Qt::CaseInsensitive);
+    const QString stem =
+        QStringLiteral("%1 %2 pass %3").arg(base, QString::fromStdString(pass.date)).arg(pass.number);
+    QString name = stem + QStringLiteral(".csv");
+    for (int copy = 2; QFile::exists(QDir(folder()).filePath(name)); ++copy) {
+        const std::optional<QByteArray> there = bytesOf(QDir(folder()).filePath(name));
+        if (there == bytes) {
+            return name;
+        }
+        name = QStringLiteral("%1 (%2).csv").arg(stem).arg(copy);
+    }
+    QSaveFile file(QDir(folder()).filePath(name));
+    if (!file.open(QIODevice::WriteOnly) || file.write(bytes) != bytes.size() || !file.commit()) {
+        emit said(tr("%1 was not written beside the car's file: %2").arg(name, file.errorString()));
+        return {};
+    }
+    return name;
+}
+
+void RecordingDesk::remove() {
+    if (const Pass* picked = pass()) {
+        Pass without = *picked;
+        without.recording.reset();
+        emit edited(ChangePass{static_cast<int>(*shown_), without});
+    }
+}
+
+void RecordingDesk::moveStart(double by) {
+    const Pass* picked = pass();
+    if (picked != nullptr && picked->recording && by != 0) {
+        Pass moved = *picked;
+        moved.recording->start += by;
+        emit edited(ChangePass{static_cast<int>(*shown_), moved});
+    }
+}
+
+}  // namespace bolthole

@@ -1,0 +1,60 @@
+// Recordings of passes as files: taken in, kept beside the car's file, found again.
+#pragma once
+
+#include <QByteArray>
+#include <QDateTime>
+#include <QObject>
+#include <optional>
+
+#include "geometry/units/csv.h"
+#include "widgets/state/bench_state.h"
+
+namespace bolthole {
+
+class Document;
+class TestDaysPage;
+struct ShownRecording;
+
+/// Shows the picked pass's recording on the page; a file that is gone or was changed is said there. A table
+/// that is added is copied beside the car's file, whole or not at all, and never over another.
+class RecordingDesk : public QObject {
+    Q_OBJECT
+  public:
+    /// All must outlive the desk.
+    RecordingDesk(const BenchState& bench, const Document& document, TestDaysPage& page, QObject* parent);
+
+    /// Takes a table in for the pass, asking what its columns are.
+    void addFile(std::size_t pass, const QString& fileName);
+
+  signals:
+    void edited(const bolthole::Edit& edit);
+    void said(const QString& words);  ///< something went wrong, in one line
+
+  private:
+    void show(const std::optional<std::size_t>& pass);
+    void ask();
+    void remove();
+    void moveStart(double by);
+    [[nodiscard]] const Pass* pass() const;
+    [[nodiscard]] ShownRecording read(const Pass& pass) const;
+    [[nodiscard]] QString folder() const;
+    [[nodiscard]] QString keep(const Pass& pass, const QString& fileName, const QByteArray& bytes);
+
+    const BenchState& bench_;
+    const Document& document_;
+    TestDaysPage& page_;
+    /// The table read last, as the page is shown anew with every change of the car.
+    struct Read {
+        QString path;
+        qint64 size = 0;
+        QDateTime changed;
+        QByteArray hash;
+        CsvRows table;
+    };
+    [[nodiscard]] const Read* tableAt(const QString& path) const;
+
+    std::optional<std::size_t> shown_;
+    mutable std::optional<Read> last_;
+};
+
+}  // namespace bolthole

@@ -1,0 +1,92 @@
+// The list of warnings by keyboard and mouse: gravest first, Enter to the field, the sure fix in one step.
+#include <gmock/gmock.h>
+
+#include <QPushButton>
+
+#include "tests/support/window_bench.h"
+#include "widgets/kit/number_field.h"
+#include "widgets/readouts/doubt_list.h"
+
+namespace bolthole::test {
+namespace {
+
+using testing::HasSubstr;
+using testing::StartsWith;
+
+class Warnings : public WindowBench {
+  protected:
+    void SetUp() override { openWindow(kCoupeDemo, QSize(1280, 800)); }
+
+    void change(const Edit& edit) {
+        ASSERT_EQ(window_->document().apply(edit, EditPhase::whole, {}), QString());
+        QCoreApplication::processEvents();
+    }
+    /// Writes a length a quarter inch too long for the holes of the first rod; its index.
+    int doubtALength() {
+        const Car& car = window_->document().car();
+        const auto rod = std::ranges::find(car.links, LinkKind::rod, &Link::kind);
+        const int index = static_cast<int>(rod - car.links.begin());
+        change(SetNumber{{.field = Field::linkLength, .link = index}, builtLength(*rod) + 0.00635});
+        return index;
+    }
+    /// Opens the list by its key; its rows from the top.
+    [[nodiscard]] QList<DoubtRow*> rows() const {
+        QTest::keyClick(window_.get(), Qt::Key_F9);
+        QCoreApplication::processEvents();
+        const auto* list = window_->findChild<DoubtList*>();
+        return list->findChildren<DoubtRow*>();
+    }
+    [[nodiscard]] DoubtRow* rowWith(const char* words) const {
+        for (DoubtRow* row : rows()) {
+            if (row->accessibleName().contains(QLatin1String(words))) {
+                return row;
+            }
+        }
+        return nullptr;
+    }
+};
+
+TEST_F(Warnings, SayCauseAndWhatFollowsTheGravestFirst) {
+    doubtALength();
+    change(SetNumber{{.field = Field::jointLimit}, 0.001});
+    const QList<DoubtRow*> all = rows();
+    ASSERT_GE(all.size(), 2);
+    EXPECT_THAT(all[0]->accessibleName().toStdString(), StartsWith("Danger: "));
+    EXPECT_THAT(all[0]->accessibleName().toStdString(), HasSubstr("The joint can bind and break"));
+    const DoubtRow* length = rowWith("Written length");
+    ASSERT_NE(length, nullptr);
+    EXPECT_THAT(length->accessibleName().toStdString(), HasSubstr("apart. As written"));
+    EXPECT_TRUE(all[0]->hasFocus());
+}
+
+TEST_F(Warnings, EnterGoesToTheField) {
+    doubtALength();
+    DoubtRow* row = rowWith("Written length");
+    ASSERT_NE(row, nullptr);
+    row->setFocus();
+    QTest::keyClick(row, Qt::Key_Return);
+    QCoreApplication::processEvents();
+    const auto* field = qobject_cast<NumberField*>(QApplication::focusWidget());
+    ASSERT_NE(field, nullptr);
+    EXPECT_THAT(field->accessibleName().toStdString(), HasSubstr("length"));
+}
+
+TEST_F(Warnings, TheSureFixIsOneStepThatCanBeUndone) {
+    const int index = doubtALength();
+    const double written = *window_->document().car().links[static_cast<std::size_t>(index)].length;
+    DoubtRow* row = rowWith("Written length");
+    ASSERT_NE(row, nullptr);
+    auto* fix = row->findChild<QPushButton*>();
+    ASSERT_NE(fix, nullptr);
+    EXPECT_EQ(fix->text(), QStringLiteral("Clear the length"));
+    QTest::mouseClick(fix, Qt::LeftButton);
+    QCoreApplication::processEvents();
+    EXPECT_FALSE(window_->document().car().links[static_cast<std::size_t>(index)].length);
+    EXPECT_EQ(rowWith("Written length"), nullptr);
+    undo();
+    EXPECT_EQ(window_->document().car().links[static_cast<std::size_t>(index)].length, written);
+    EXPECT_NE(rowWith("Written length"), nullptr);
+}
+
+}  // namespace
+}  // namespace bolthole::test
