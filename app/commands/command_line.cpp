@@ -330,7 +330,7 @@ constexpr std::array<Option, 6> kTemplateOptions{kLinkNameOption, kEndOption,   
 constexpr std::array<Option, 4> kSheetOptions{kSheetOption, kOutputOption, kSheetPaperOption, kUnitsOption};
 constexpr std::array<Option, 4> kLaunchOptions{kEveryOption, kSummaryOption, kOutputOption, kUnitsOption};
 constexpr std::array<Option, 2> kPlainOptions{kOutputOption, kUnitsOption};
-constexpr std::array<Option, 2> kFitOptions{kPassesOption, kOutputOption};
+constexpr std::array<Option, 3> kFitOptions{kPassesOption, kRecordingsOption, kOutputOption};
 constexpr std::array<Option, 3> kLogOptions{kImportOption, kOutputOption, kUnitsOption};
 
 constexpr std::array<Command, 13> kCommands{{
@@ -366,7 +366,7 @@ constexpr std::array<Command, 13> kCommands{{
      1, kLogOptions, log},
     {"fit", "CAR",
      "CSV, what the passes teach of friction, torque, stall, damping and slip; with --passes a row a pass,\n"
-     "    predicted without itself",
+     "    predicted without itself, with --recordings a row a recorded sample",
      1, kFitOptions, onLaunch<runFit>},
     {"check", "CAR...", "what is wrong or doubtful in each file, a line each", kAnyNumber, kTableOptions,
      check},

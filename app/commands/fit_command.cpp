@@ -1,10 +1,14 @@
 #include "app/commands/fit_command.h"
 
+#include <QDir>
+#include <QFileInfo>
 #include <algorithm>
 #include <string_view>
 
 #include "app/commands/csv_text.h"
-#include "geometry/fit/launch_fit.h"
+#include "app/document/recording_file.h"
+#include "geometry/fit/fitted_launch.h"
+#include "geometry/fit/recording_misfit.h"
 #include "geometry/units/csv.h"
 #include "geometry/units/parallel.h"
 #include "geometry/units/text.h"
@@ -65,6 +69,54 @@ std::string passesTable(const LaunchFit& fit, const Car& car) {
     return table;
 }
 
+ReadRecording recordingBeside(const std::string& carFile, const PassRecording& pass) {
+    const QDir folder = QFileInfo(QString::fromStdString(carFile)).absoluteDir();
+    const std::optional<QByteArray> bytes =
+        recordingBytes(folder.filePath(QString::fromStdString(pass.file)));
+    if (!bytes) {
+        return recordingOf(pass, nullptr);
+    }
+    const RecordingTable found = recordingTable(*bytes);
+    return recordingOf(pass, &found);
+}
+
+// In the unit the recording is in.
+std::string sampleRows(const std::string& pass, const RecordedMisfit& misfit,
+                       const PassRecording& recording) {
+    const auto column = std::ranges::find(recording.columns, misfit.kind, &RecordedColumn::is);
+    const std::vector<RecordedUnit>& units = unitsOf(misfit.kind);
+    const RecordedUnit& unit = *std::ranges::find(units, column->unit, &RecordedUnit::mark);
+    std::string rows;
+    for (const RecordedSample& sample : misfit.samples) {
+        rows += csvField(pass) + "," + plainDecimal(sample.time) + "," +
+                std::string(recordedKeys()[static_cast<std::size_t>(misfit.kind)]) + "," +
+                std::string(unit.mark) + "," + plainDecimal(sample.recorded / unit.size) + "," +
+                plainDecimal(sample.computed / unit.size) + std::string(kLineEnd);
+    }
+    return rows;
+}
+
+LaunchOutcome onRecordings(const LaunchFit& fit, const Car& car, const std::string& carFile) {
+    LaunchOutcome outcome;
+    outcome.table = "pass,time_s,figure,unit,recorded,fitted" + std::string(kLineEnd);
+    for (std::size_t row = 0; row < car.passes.size(); ++row) {
+        const Pass& pass = car.passes[row];
+        const std::optional<LaunchRun> run =
+            pass.recording ? fittedLaunch(car, fit, row) : std::optional<LaunchRun>();
+        if (!run) {
+            continue;
+        }
+        const ReadRecording read = recordingBeside(carFile, *pass.recording);
+        if (!read.problem.empty()) {
+            outcome.complaints.push_back("passes[" + std::to_string(row) + "].recording: " + read.problem);
+        }
+        for (const RecordedMisfit& misfit : misfitsOf(read.recording, pass.recording->start, run->rows)) {
+            outcome.table += sampleRows(passName(car, pass), misfit, *pass.recording);
+        }
+    }
+    return outcome;
+}
+
 LaunchOutcome noPass(const LaunchFit& fit, const Car& car) {
     LaunchOutcome outcome{.end = LaunchOutcome::End::cannotRun};
     for (const UnusedPass& pass : fit.unused) {
@@ -86,6 +138,9 @@ LaunchOutcome runFit(const Request& request, const Car& car) {
     }
     if (fit.end != FitEnd::done) {
         return noPass(fit, car);
+    }
+    if (request.has(kRecordingsOption)) {
+        return onRecordings(fit, car, request.files().front());
     }
     LaunchOutcome outcome;
     outcome.table = request.has(kPassesOption) ? passesTable(fit, car) : numbersTable(fit);

@@ -6,8 +6,11 @@
 namespace bolthole {
 
 inline constexpr Option kPassesOption{"--passes", {}, {}};
+inline constexpr Option kRecordingsOption{"--recordings", {}, {}};
 
-/// A row a number, or with --passes a row a pass that was used, oldest first. Cannot run where the car lacks
+/// A row a number, or with --passes a row a pass that was used, oldest first, or with --recordings a row a
+/// sample of each pass's recording, which stands beside the car's file, and what the fitted launch has there;
+/// a recording that can't be had is complained of. Cannot run where the car lacks
 /// numbers of a launch or no pass can be used: a line each of what is missing or why. The car must have
 /// passed findFaults().
 [[nodiscard]] LaunchOutcome runFit(const Request& request, const Car& car);

@@ -34,14 +34,20 @@ FitDesk::FitDesk(const BenchState& bench, FitCard& card, QObject* parent)
     connect(&card, &FitCard::edited, this, [this](const Edit& edit) { emit edited(edit, EditPhase::whole); });
 }
 
+void FitDesk::fitAnyway() {
+    isWanted_ = true;
+    fitIfSeen();
+}
+
 void FitDesk::carChanged(bool isDragging) {
+    isWanted_ = false;
     if (!isDragging) {
         fitIfSeen();
     }
 }
 
 void FitDesk::fitIfSeen() {
-    if (!card_.isVisible() || (askedCar_ && isSameSeason(*askedCar_, bench_.car))) {
+    if ((!card_.isVisible() && !isWanted_) || (askedCar_ && isSameSeason(*askedCar_, bench_.car))) {
         return;
     }
     jobs_.cancel();

@@ -21,6 +21,8 @@ class FitDesk : public QObject {
 
     /// The car on the bench changed, or another was opened. Nothing is begun while it is dragged.
     void carChanged(bool isDragging = false);
+    /// Fits the car as it stands though the card is not seen: another page wants to say what came of it.
+    void fitAnyway();
     /// Whether a fit is waited for.
     [[nodiscard]] bool isRunning() const { return jobs_.isRunning(); }
     /// What is shown; null while nothing is.
@@ -39,6 +41,7 @@ class FitDesk : public QObject {
 
     const BenchState& bench_;
     FitCard& card_;
+    bool isWanted_ = false;                // although it is not seen
     std::shared_ptr<const Car> askedCar_;  // that the fit is of, or will be
     std::shared_ptr<const LaunchFit> fit_;
     JobRunner jobs_;

@@ -103,6 +103,7 @@ void TrialDesk::showAnswers() {
     const Units units = bench_.style.units;
     if (trials_.answer) {
         panel_.showTrials(trials_.answer, car_, units);
+        emit tried();
     }
     if (powers_.answer) {
         map_.showMap(powers_.answer, car_, units);

@@ -35,6 +35,8 @@ class TrialDesk : public QObject {
 
   signals:
     void edited(const bolthole::Edit& edit, bolthole::EditPhase phase);
+    /// Every change was tried.
+    void tried();
     /// A changed car's launch is to be seen beside the car's own.
     void launchWanted(const std::shared_ptr<const bolthole::Car>& car, const QString& name);
 

@@ -9,6 +9,7 @@
 #include <QPrintPreviewWidget>
 #include <QPrinter>
 #include <QPushButton>
+#include <QScreen>
 #include <QVBoxLayout>
 #include <algorithm>
 
@@ -19,6 +20,8 @@
 namespace bolthole {
 
 namespace {
+
+constexpr int kTitleBar = 40;  // what the desktop puts over a window
 
 QString suggestedName(const PaperJob& job) {
     QString name = job.title.simplified();
@@ -57,7 +60,8 @@ class PaperPreview {
 PaperPreview::PaperPreview(QWidget* parent, const PaperJob& job) : job_(job), dialog_(parent) {
     dialog_.setWindowTitle(capitalized(job.what));
     const bool upright = job.papers.front().page.orientation() == QPageLayout::Portrait;
-    dialog_.resize(upright ? QSize(900, 960) : QSize(1040, 820));
+    const QSize wanted = upright ? QSize(900, 960) : QSize(1040, 820);
+    dialog_.resize(wanted.boundedTo(dialog_.screen()->availableSize() - QSize(0, kTitleBar)));
     printer_.setOutputFormat(QPrinter::PdfFormat);  // the preview must not depend on printers
     auto* layout = new QVBoxLayout(&dialog_);
     auto* row = new QHBoxLayout;

@@ -28,6 +28,7 @@
 #include "widgets/compare/before_panel.h"
 #include "widgets/curves/travel_curves.h"
 #include "widgets/fields/car_sheet.h"
+#include "widgets/fit/fit_words.h"
 #include "widgets/kit/job_runner.h"
 #include "widgets/kit/notice_bar.h"
 #include "widgets/pages/days/days_page.h"
@@ -40,6 +41,7 @@
 #include "widgets/readouts/figure_table.h"
 #include "widgets/scales/travel_slider.h"
 #include "widgets/state/drawn_points.h"
+#include "widgets/trials/trials_panel.h"
 #include "widgets/views/side_view.h"
 #include "widgets/views/view_deck.h"
 
@@ -128,6 +130,8 @@ void MainWindow::connectViews() {
     connect(days_, &TestDaysPage::edited, this,
             [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
     connect(passDesk_, &PassDesk::said, notice_, &NoticeBar::say);
+    connect(fitDesk_, &FitDesk::fitted, this, &MainWindow::showFit);
+    connect(trialDesk_, &TrialDesk::tried, fitDesk_, &FitDesk::fitAnyway);
     connect(recordingDesk_, &RecordingDesk::said, notice_, &NoticeBar::say);
     connect(recordingDesk_, &RecordingDesk::edited, this,
             [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
@@ -211,6 +215,13 @@ void MainWindow::chooseStyle(int index) {
     } else {
         carChanged();
     }
+}
+
+// What the passes taught, to whom it concerns beside its own card.
+void MainWindow::showFit() {
+    const std::shared_ptr<const LaunchFit>& fit = fitDesk_->fit();
+    recordingDesk_->showFit(fit);
+    trials_->showFared(fit ? faredWords(*fit) : QString());
 }
 
 void MainWindow::carChanged() {

@@ -49,6 +49,7 @@ class TrialDesk;
 class PassDesk;
 class TestDaysPage;
 class RecordingDesk;
+class TrialsPanel;
 class RecoveryDesk;
 class SideView;
 class TravelCurves;
@@ -153,6 +154,8 @@ class MainWindow : public QMainWindow {
     void askOpen();
     bool saveFile();
     bool askSaveAs();
+    void showFit();
+    [[nodiscard]] bool mayReplace(const QString& fileName);
     bool saveTo(const QString& fileName, bool replaceTheirs = false);
     bool askChangedElsewhere(const QString& fileName);
     bool askNotSaved(const QString& fileName, const QString& reason);
@@ -198,6 +201,7 @@ class MainWindow : public QMainWindow {
     PassDesk* passDesk_ = nullptr;
     RecordingDesk* recordingDesk_ = nullptr;
     FitDesk* fitDesk_ = nullptr;
+    TrialsPanel* trials_ = nullptr;
     TrialDesk* trialDesk_ = nullptr;
     QTabWidget* pages_ = nullptr;
     QStackedWidget* workPages_ = nullptr;  // the bench first

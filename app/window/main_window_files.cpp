@@ -142,9 +142,21 @@ bool MainWindow::askSaveAs() {
         suggested = title_->text().toLower().simplified().replace(QLatin1Char(' '), QLatin1Char('-')) +
                     QStringLiteral(".bolt.json");
     }
-    const QString fileName =
-        QFileDialog::getSaveFileName(this, tr("Save the car as"), suggested, fileFilter());
+    QString fileName = QFileDialog::getSaveFileName(this, tr("Save the car as"), suggested, fileFilter());
+    if (!fileName.isEmpty() && QFileInfo(fileName).suffix().isEmpty()) {
+        fileName += QStringLiteral(".bolt.json");  // else the next Open would not offer it
+        if (QFileInfo::exists(fileName) && !mayReplace(fileName)) {
+            return false;
+        }
+    }
     return !fileName.isEmpty() && saveTo(fileName);
+}
+
+bool MainWindow::mayReplace(const QString& fileName) {
+    return QMessageBox::question(
+               this, tr("Save the car as"),
+               tr("'%1' is there already. Replace it?").arg(QFileInfo(fileName).fileName())) ==
+           QMessageBox::Yes;
 }
 
 bool MainWindow::saveTo(const QString& fileName, bool replaceTheirs) {

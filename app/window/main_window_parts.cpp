@@ -256,6 +256,7 @@ QWidget* MainWindow::buildPages(QWidget* bench) {
     launch_->addSide(trials.panel);
     launch_->addSide(trials.powers);
     trialDesk_ = trials.desk;
+    trials_ = trials.panel;
     auto* wanted = new WantedPage(this);
     auto* mark = new WantedMark(views_->sideView());
     wantedDesk_ = new WantedDesk(state_, desk_->state(), *wanted, *mark, this);

@@ -1,6 +1,5 @@
 #include "app/window/recording_desk.h"
 
-#include <QCryptographicHash>
 #include <QDir>
 #include <QFile>
 #include <QFileDialog>
@@ -9,8 +8,10 @@
 #include <algorithm>
 
 #include "app/document/document.h"
+#include "app/document/recording_file.h"
 #include "app/document/settings.h"
-#include "geometry/passes/recording.h"
+#include "geometry/fit/fitted_launch.h"
+#include "geometry/fit/recording_misfit.h"
 #include "widgets/pages/days/days_page.h"
 #include "widgets/pages/days/recording_card.h"
 #include "widgets/pages/days/recording_dialog.h"
@@ -20,26 +21,7 @@ namespace bolthole {
 
 namespace {
 
-constexpr qint64 kMostBytes = qint64{64} * 1024 * 1024;
 constexpr QChar kBetween = u'\t';
-
-QByteArray hashOf(const QByteArray& bytes) {
-    return QCryptographicHash::hash(bytes, QCryptographicHash::Sha256).toHex();
-}
-
-CsvRows tableOf(const QByteArray& bytes) {
-    return readCsv(std::string_view(bytes.data(), static_cast<std::size_t>(bytes.size())),
-                   kMostRecordedRows + 1);
-}
-
-/// The bytes of a file no larger than kMostBytes; nothing where it can't be read.
-std::optional<QByteArray> bytesOf(const QString& fileName) {
-    QFile file(fileName);
-    if (!file.open(QIODevice::ReadOnly) || file.size() > kMostBytes) {
-        return std::nullopt;
-    }
-    return file.readAll();
-}
 
 QStringList headersOf(const CsvRows& table) {
     QStringList headers;
@@ -98,6 +80,11 @@ QString RecordingDesk::folder() const {
     return document_.fileName().isEmpty() ? QString() : QFileInfo(document_.fileName()).absolutePath();
 }
 
+void RecordingDesk::showFit(const std::shared_ptr<const LaunchFit>& fit) {
+    fit_ = fit;
+    show(shown_);
+}
+
 void RecordingDesk::show(const std::optional<std::size_t>& pass) {
     shown_ = pass;
     const Pass* picked = this->pass();
@@ -109,36 +96,25 @@ void RecordingDesk::show(const std::optional<std::size_t>& pass) {
 }
 
 // Null: it is not there, or can't be read.
-const RecordingDesk::Read* RecordingDesk::tableAt(const QString& path) const {
+const RecordingTable* RecordingDesk::tableAt(const QString& path) const {
     const QFileInfo info(path);
     if (!last_ || last_->path != path || last_->size != info.size() ||
         last_->changed != info.lastModified()) {
         last_.reset();
-        if (const std::optional<QByteArray> bytes = bytesOf(path)) {
-            last_ = Read{path, info.size(), info.lastModified(), hashOf(*bytes), tableOf(*bytes)};
+        if (const std::optional<QByteArray> bytes = recordingBytes(path)) {
+            last_ = Read{path, info.size(), info.lastModified(), recordingTable(*bytes)};
         }
     }
-    return last_ ? &*last_ : nullptr;
+    return last_ ? &last_->table : nullptr;
 }
 
 ShownRecording RecordingDesk::read(const Pass& pass) const {
     ShownRecording shown{.start = pass.recording->start, .byClock = pass.sixtyFoot};
     const QString name = QString::fromStdString(pass.recording->file);
-    const Read* found = folder().isEmpty() ? nullptr : tableAt(QDir(folder()).filePath(name));
-    if (found == nullptr) {
-        shown.problem = tr("%1 is not beside the car's file. Put it there to see it.").arg(name);
-        return shown;
-    }
-    if (found->hash.toStdString() != pass.recording->sha256) {
-        shown.problem =
-            tr("%1 is not the file that was recorded: its contents changed. Remove it and add it anew if "
-               "that is right.")
-                .arg(name);
-        return shown;
-    }
-    ReadRecording result = readRecording(found->table, pass.recording->columns);
+    ReadRecording result =
+        recordingOf(*pass.recording, folder().isEmpty() ? nullptr : tableAt(QDir(folder()).filePath(name)));
     if (!result.problem.empty()) {
-        shown.problem = tr("%1 can't be read: %2").arg(name, QString::fromStdString(result.problem));
+        shown.problem = QString::fromStdString(result.problem);
         return shown;
     }
     shown.recording = std::move(result.recording);
@@ -147,6 +123,12 @@ ShownRecording RecordingDesk::read(const Pass& pass) const {
     if (const std::optional<LaunchRun> run = launchOf(setup, pass)) {
         shown.computed = run->rows;
         shown.byComputation = run->figures.sixtyFoot;
+    }
+    if (fit_ && fit_->end == FitEnd::done) {
+        if (const std::optional<LaunchRun> run = fittedLaunch(bench_.car, *fit_, *shown_)) {
+            shown.fitted = run->rows;
+            shown.misfits = misfitsOf(shown.recording, shown.start, shown.fitted);
+        }
     }
     return shown;
 }
@@ -167,13 +149,13 @@ void RecordingDesk::ask() {
 }
 
 void RecordingDesk::addFile(std::size_t row, const QString& fileName) {
-    const std::optional<QByteArray> bytes = bytesOf(fileName);
+    const std::optional<QByteArray> bytes = recordingBytes(fileName);
     if (!bytes || row >= bench_.car.passes.size() || folder().isEmpty()) {
         emit said(tr("%1 can't be read, or is larger than 64 MB.").arg(QFileInfo(fileName).fileName()));
         return;
     }
     Pass pass = bench_.car.passes[row];
-    const CsvRows table = tableOf(*bytes);
+    const auto [hash, table] = recordingTable(*bytes);
     if (!table.problem.empty() || table.rows.empty()) {
         emit said(tr("%1 is no table: %2")
                       .arg(QFileInfo(fileName).fileName(), table.rows.empty() && table.problem.empty()
@@ -191,8 +173,7 @@ void RecordingDesk::addFile(std::size_t row, const QString& fileName) {
         return;
     }
     Settings::rememberColumns(headersOf(table), linesOf(dialog.columns()));
-    pass.recording =
-        PassRecording{kept.toStdString(), hashOf(*bytes).toStdString(), dialog.start(), dialog.columns()};
+    pass.recording = PassRecording{kept.toStdString(), hash, dialog.start(), dialog.columns()};
     emit edited(ChangePass{static_cast<int>(row), pass});
 }
 
@@ -208,7 +189,7 @@ QString RecordingDesk::keep(const Pass& pass, const QString& fileName, const QBy
         QStringLiteral("%1 %2 pass %3").arg(base, QString::fromStdString(pass.date)).arg(pass.number);
     QString name = stem + QStringLiteral(".csv");
     for (int copy = 2; QFile::exists(QDir(folder()).filePath(name)); ++copy) {
-        const std::optional<QByteArray> there = bytesOf(QDir(folder()).filePath(name));
+        const std::optional<QByteArray> there = recordingBytes(QDir(folder()).filePath(name));
         if (there == bytes) {
             return name;
         }

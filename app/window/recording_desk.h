@@ -1,12 +1,13 @@
 // Recordings of passes as files: taken in, kept beside the car's file, found again.
 #pragma once
 
-#include <QByteArray>
 #include <QDateTime>
 #include <QObject>
+#include <memory>
 #include <optional>
 
-#include "geometry/units/csv.h"
+#include "app/document/recording_file.h"
+#include "geometry/fit/launch_fit.h"
 #include "widgets/state/bench_state.h"
 
 namespace bolthole {
@@ -25,6 +26,8 @@ class RecordingDesk : public QObject {
 
     /// Takes a table in for the pass, asking what its columns are.
     void addFile(std::size_t pass, const QString& fileName);
+    /// What the passes taught, done or not, or null: recordings are held against it too.
+    void showFit(const std::shared_ptr<const LaunchFit>& fit);
 
   signals:
     void edited(const bolthole::Edit& edit);
@@ -48,11 +51,11 @@ class RecordingDesk : public QObject {
         QString path;
         qint64 size = 0;
         QDateTime changed;
-        QByteArray hash;
-        CsvRows table;
+        RecordingTable table;
     };
-    [[nodiscard]] const Read* tableAt(const QString& path) const;
+    [[nodiscard]] const RecordingTable* tableAt(const QString& path) const;
 
+    std::shared_ptr<const LaunchFit> fit_;
     std::optional<std::size_t> shown_;
     mutable std::optional<Read> last_;
 };

@@ -40,6 +40,7 @@ struct Doubt {
     std::string path;  ///< JSON path
     FieldId id;
     Finding finding;
+    bool isOfWhole = false;  ///< of the car; its field is but where to begin
 };
 
 }  // namespace bolthole

@@ -15,6 +15,7 @@
 #include "geometry/edits/edit.h"
 #include "geometry/kinematics/trace.h"
 #include "geometry/plates/plate_room.h"
+#include "geometry/units/sure_text.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -45,6 +46,11 @@ constexpr std::array kUsualRanges{
     UsualRange{Field::pinionAngle, -15 * kRadiansPerDegree, 15 * kRadiansPerDegree},
     UsualRange{Field::outputAngle, -15 * kRadiansPerDegree, 15 * kRadiansPerDegree},
 };
+constexpr double kFarApart = 0.005;        // m, standard: readings of one place apart by most of an inch
+constexpr double kFarthestAhead = 2.0;     // m, of a link's hole, where the wheelbase is less
+constexpr double kFarthestBehind = 1.2;    // m, of a link's hole behind the axle
+constexpr double kFarthestOut = 1.3;       // m, from the center plane
+constexpr double kHighest = 1.2;           // m
 constexpr double kLeastTotal = 200;        // kg
 constexpr double kLargestTotal = 6000;     // kg
 constexpr double kLeastFrontShare = 0.30;  // of the total
@@ -64,6 +70,8 @@ class DoubtFinder {
 
     void checkUsualRanges();
     void checkMeasured();
+    void checkReadings();
+    [[nodiscard]] std::string numberName(const FieldId& id) const;
     void checkWeights();
     void checkCgHeight();
     void checkLink(int index);
@@ -124,7 +132,33 @@ void DoubtFinder::checkMeasured() {
                     : std::to_string(starting.size()) + " numbers are starting numbers") +
                  ", not measured",
              "measure " + std::string(isOne ? "it" : "each one") + " before you trust a figure"});
+        doubts_.back().isOfWhole = true;
     }
+}
+
+// Two readings that lie inches apart are a slip of one of them, whatever their mean.
+void DoubtFinder::checkReadings() {
+    for (FieldId id : measurableNumbers(car_)) {
+        const FieldRule& rule = ruleOf(id.field);
+        const bool isTaped =
+            rule.quantity == Quantity::length && id.field != Field::cgHeight && rule.scope != Scope::load;
+        FieldId spread = id;
+        spread.spread = true;
+        const std::optional<double> own = isTaped ? numberAt(car_, spread) : std::nullopt;
+        if (own && *own > kFarApart) {
+            add(id, {Severity::wrong,
+                     numberName(id) + " is known only to " +
+                         withUnit(sureText(*own, Quantity::length, car_.units), Quantity::length, car_.units),
+                     "its readings lie far apart; measure it again"});
+        }
+    }
+}
+
+std::string DoubtFinder::numberName(const FieldId& id) const {
+    const FieldRule& rule = ruleOf(id.field);
+    return rule.scope == Scope::hole   ? holeWords(car_, id.link, id.end, id.hole)
+           : rule.scope == Scope::link ? linkWords(car_, id.link) + " " + std::string(rule.words)
+                                       : std::string(rule.words);
 }
 
 void DoubtFinder::checkWeights() {
@@ -170,14 +204,32 @@ void DoubtFinder::checkSide(int index) {
     }
 }
 
+// Where no hole of a car is: a slip of the tape, of its sign or of a decimal point.
 void DoubtFinder::checkGround(int index, End end) {
     const std::vector<Hole>& holes = link(index).bracket(end).holes;
     for (std::size_t hole = 0; hole < holes.size(); ++hole) {
-        if (holes[hole].at.z() < 0) {
-            const int number = static_cast<int>(hole);
-            add({.field = Field::holeAt, .link = index, .end = end, .hole = number, .axis = 2},
-                {Severity::wrong, holeWords(car_, index, end, number) + " stands below the ground",
-                 "check its height"});
+        const int number = static_cast<int>(hole);
+        const Eigen::Vector3d& at = holes[hole].at;
+        FieldId id{.field = Field::holeAt, .link = index, .end = end, .hole = number, .axis = 2};
+        if (at.z() < 0) {
+            add(id, {Severity::wrong, holeWords(car_, index, end, number) + " stands below the ground",
+                     "check its height"});
+            continue;
+        }
+        const std::array isOut{at.x() > std::max(car_.wheelbase, kFarthestAhead) || at.x() < -kFarthestBehind,
+                               std::abs(at.y()) > kFarthestOut, at.z() > kHighest};
+        const auto* out = std::ranges::find(isOut, true);
+        if (out != isOut.end()) {
+            id.axis = static_cast<int>(out - isOut.begin());
+            constexpr std::array<std::string_view, 3> kWays{"ahead of the axle", "out", "up"};
+            add(id,
+                {Severity::wrong,
+                 holeWords(car_, index, end, number) + " stands " +
+                     measured(std::abs(at[id.axis]), Quantity::length) + " " +
+                     std::string(at[id.axis] < 0 && id.axis == 0 ? "behind the axle"
+                                                                 : kWays[static_cast<std::size_t>(id.axis)]) +
+                     ", outside what cars have",
+                 "check it"});
         }
     }
 }
@@ -380,6 +432,7 @@ void DoubtFinder::checkTrace() {
 
 std::vector<Doubt> DoubtFinder::find() {
     checkMeasured();
+    checkReadings();
     checkUsualRanges();
     checkWeights();
     checkCgHeight();

@@ -34,7 +34,10 @@ TrialFigure compared(const SetupRuns& before, const SetupRuns& after, FigureOf f
         }
     }
     if (changes.size() >= 2) {
-        result.uncertainty = coverageOf(changes).uncertainty;
+        const Coverage drawn = coverageOf(changes);
+        result.uncertainty = drawn.uncertainty;
+        result.low = drawn.low;
+        result.high = drawn.high;
     }
     return result;
 }
@@ -55,8 +58,10 @@ bool canTellApart(const SetupRuns& one, const SetupRuns& other) {
     if (!difference.change) {
         return one.entered.sixtyFoot.has_value() != other.entered.sixtyFoot.has_value();
     }
-    const double sure = kCoverage95 * difference.uncertainty.value_or(0);
-    return std::abs(*difference.change) > std::max(sure, kSameTimes);
+    const double change = *difference.change;
+    const double nearest = change < 0 ? -difference.high.value_or(change) : difference.low.value_or(change);
+    const bool isBeyondItsSpread = std::abs(change) > kCoverage95 * difference.uncertainty.value_or(0);
+    return std::abs(change) > kSameTimes && (nearest > 0 || (isBeyondItsSpread && nearest > -kSameTimes));
 }
 
 void PairedLauncher::launchEntered(const LaunchInputs& inputs, SetupRuns& runs) {

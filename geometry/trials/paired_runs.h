@@ -26,6 +26,9 @@ struct TrialFigure {
     std::optional<double> change = std::nullopt;
     /// Standard, from paired draws; absent where fewer than two draws have the figure both ways.
     std::optional<double> uncertainty = std::nullopt;
+    /// Between which 95 of 100 draws lie; they need not lie alike to either side of the change as entered.
+    std::optional<double> low = std::nullopt;
+    std::optional<double> high = std::nullopt;
 };
 
 using FigureOf = std::optional<double> LaunchFigures::*;
@@ -38,8 +41,9 @@ using FigureOf = std::optional<double> LaunchFigures::*;
 /// one.
 [[nodiscard]] double chanceOfGain(const SetupRuns& before, const SetupRuns& after);
 
-/// Whether the two 60 ft can be told apart: their difference as entered is more than kSameTimes and more than
-/// what stands after its ± (95 of 100), or only one of them gets there.
+/// Whether the two 60 ft can be told apart: their difference as entered is more than kSameTimes, and 95 of
+/// 100 draws lie on its side of none; or some of them at none, where it is more than what stands after its ±,
+/// too; or only one of the two gets there.
 [[nodiscard]] bool canTellApart(const SetupRuns& one, const SetupRuns& other);
 
 /// Launches one setup after the other with a simulator of its own: one a thread.

@@ -12,6 +12,8 @@ namespace bolthole {
 namespace {
 
 constexpr double kFence = 3.0;
+constexpr double kFenceOfFew = 8.0;
+constexpr std::size_t kFew = 12;
 constexpr double kInverseFloor = 0.06;   // 1/m
 constexpr double kAntiSquatFloor = 5.0;  // percent
 constexpr double kMostStretch = 3.0;     // by the wanted window, of the choices' own extent
@@ -44,7 +46,8 @@ constexpr std::array<std::array<int, 6>, 5> kRoundDigits{{{10, 20, 50, 0, 0, 0},
 Bulk bulkOf(std::vector<double>& values, double floor) {
     const double lower = quantile(values, 0.25);
     const double upper = quantile(values, 0.75);
-    const double reach = kFence * std::max(upper - lower, floor);
+    const double fence = values.size() <= kFew ? kFenceOfFew : kFence;
+    const double reach = fence * std::max(upper - lower, floor);
     Bulk bulk{std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()};
     for (const double value : values) {
         if (value >= lower - reach && value <= upper + reach) {

@@ -22,9 +22,10 @@ struct Bulk {
 };
 
 /// Where the bulk of `values` lies: all but those farther outside the quartiles than three times their
-/// distance, or than three times `floor` where the quartiles lie closer than that. The fence is Tukey's for
-/// what is "far out" (J. W. Tukey, Exploratory Data Analysis, 1977; from memory, no page). Reorders `values`,
-/// which must not be empty.
+/// distance, or than three times `floor` where the quartiles lie closer than that; of a dozen values or fewer
+/// eight times, for each of them is wanted in sight. The fence of three is Tukey's for what is "far out"
+/// (J. W. Tukey, Exploratory Data Analysis, 1977; from memory, no page), that of eight a judgement. Reorders
+/// `values`, which must not be empty.
 [[nodiscard]] Bulk bulkOf(std::vector<double>& values, double floor);
 
 /// Ranges of the two axes and where they lie on the screen.

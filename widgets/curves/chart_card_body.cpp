@@ -321,9 +321,8 @@ void ChartCardOnScreen::paintKeyRow(QPainter& painter, const ChartScene& scene, 
     const auto name = std::ranges::find_if(series.keyNames, [&](const QString& each) {
         return type.quietMetrics.horizontalAdvance(each) <= room;
     });
-    const QString cut = series.keyNames.isEmpty()
-                            ? type.quietMetrics.elidedText(series.name, Qt::ElideRight, room)
-                            : QString();
+    const QString& shortest = series.keyNames.isEmpty() ? series.name : series.keyNames.last();
+    const QString cut = type.quietMetrics.elidedText(shortest, Qt::ElideRight, room);
     painter.drawText(QRectF(from, row.top(), room, row.height()), Qt::AlignLeft | Qt::AlignVCenter,
                      name == series.keyNames.end() ? cut : *name);
     const double sureFrom = row.right() + kKeySpace;

@@ -41,8 +41,9 @@ enum class ChartMark { none, circle, square, triangle, diamond };
 
 /// One curve, or one lot of points.
 struct ChartSeries {
-    QString name;                         ///< for screen readers, and in the key; empty: no key, never spoken
-    QStringList keyNames = {};            ///< in the key, the longest that fits; empty: the name, cut to fit
+    QString name;  ///< for screen readers, and in the key; empty: no key, never spoken
+    QStringList keyNames =
+        {};  ///< in the key, the longest that fits, or else the last one cut; empty: the name, cut
     std::vector<ChartPoint> points = {};  ///< in the order the line runs
     ThemeColor color = &Theme::instantCenter;
     ChartLine line = ChartLine::solid;

@@ -21,7 +21,7 @@ constexpr double kWorthAsking = kMetresPerInch / 16.0;
 /// "fits the holes: 20 1/8": what an unwritten length shows.
 QString fittedWords(double distance, NumberStyle style) {
     return QCoreApplication::translate("LengthPart", "fits the holes: %1")
-        .arg(QString::fromStdString(fineFigureText(distance, Quantity::length, style.units)));
+        .arg(QString::fromStdString(fieldText(distance, Quantity::length, style)));
 }
 
 }  // namespace

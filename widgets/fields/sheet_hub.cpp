@@ -140,8 +140,8 @@ void SheetHub::showDoubts() {
         if (entry.field == nullptr || entry.id.link >= 0 || entry.id.item >= 0) {
             continue;
         }
-        const auto found =
-            std::ranges::find_if(state_->doubts, [&](const Doubt& doubt) { return doubt.id == entry.id; });
+        const auto found = std::ranges::find_if(
+            state_->doubts, [&](const Doubt& doubt) { return doubt.id == entry.id && !doubt.isOfWhole; });
         entry.field->setDoubt(
             found == state_->doubts.end() ? QString() : QString::fromStdString(sentence(found->finding)));
     }

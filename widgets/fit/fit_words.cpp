@@ -78,6 +78,19 @@ QString insideWords(const LaunchFit& fit) {
         .arg(std::round(expected));
 }
 
+QString faredWords(const LaunchFit& fit) {
+    if (fit.end != FitEnd::done) {
+        return {};
+    }
+    const bool isCorrected = std::ranges::none_of(fit.numbers, [](const FittedNumber& number) {
+        return std::abs(number.after - number.before) > kCoverage95 * number.afterU;
+    });
+    return insideWords(fit) + QStringLiteral(". ") +
+           (isCorrected ? tr("The launch's numbers agree with what they teach.")
+                        : tr("What they teach is not taken over yet, so these trials go by the numbers as "
+                             "entered: on Test days, Take it over."));
+}
+
 QString noFitWords(const LaunchFit& fit, const Car& car) {
     switch (fit.end) {
         case FitEnd::done:

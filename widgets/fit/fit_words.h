@@ -16,6 +16,9 @@ namespace bolthole {
 [[nodiscard]] QString toldText(const FittedNumber& number);
 /// "12 of 14 inside their ±, 13 expected".
 [[nodiscard]] QString insideWords(const LaunchFit& fit);
+/// How past predictions fared, and whether the numbers as they stand agree with what the passes teach: for
+/// pages that predict with them. Empty where there is no fit.
+[[nodiscard]] QString faredWords(const LaunchFit& fit);
 /// Why there is no fit, for a person; empty where it is done.
 [[nodiscard]] QString noFitWords(const LaunchFit& fit, const Car& car);
 /// Passes that were left out, a line each; empty where none was.

@@ -111,7 +111,8 @@ constexpr const char* kStyleOfViews = R"(
         QToolButton[small="true"]:focus { padding: 0px 4px; color: %1; border-color: %4; }
         QToolButton[small="true"]:checked { background: %2; color: %1; border-color: %6; }
         QToolButton[small="true"]:checked:focus { border-color: %4; }
-        QToolButton[small="true"]:disabled { color: %3; border-color: transparent; }
+        QToolButton[small="true"]:disabled { color: %11; border-color: transparent; }
+        QFileDialog QToolButton, QFileDialog QToolButton:focus { padding: 2px; }
         QComboBox { combobox-popup: 0; }
         QComboBox QAbstractItemView { background: %2; color: %1; border: 1px solid %3; padding: 3px; outline: none;
             selection-background-color: %4; selection-color: %9; }
@@ -120,6 +121,12 @@ constexpr const char* kStyleOfViews = R"(
         QDialog, QMessageBox { background: %8; }
     )";
 
+// Halfway from one color to the other: what is there but cannot be pressed.
+QColor between(const QColor& one, const QColor& other) {
+    return {(one.red() + other.red()) / 2, (one.green() + other.green()) / 2,
+            (one.blue() + other.blue()) / 2};
+}
+
 /// The little the palette cannot say: rounded fields with a clear focus ring, quiet scroll bars, menus, lists
 /// that drop down, tool tips; and fields that are quiet, compact or name-like, by their properties. One sheet
 /// for all, which the parts of the windows wear.
@@ -127,7 +134,8 @@ QString styleSheetFor(const Theme& theme) {
     return (QString::fromUtf8(kStyleOfFields) + QString::fromUtf8(kStyleOfViews))
         .arg(theme.ink.name(), theme.card.name(), theme.border.name(), theme.focus.name(),
              theme.problem.name(), theme.muted.name(), theme.grid.name(), theme.panel.name(),
-             theme.dark ? "#101214" : "#ffffff", theme.starting.name());
+             theme.dark ? "#101214" : "#ffffff", theme.starting.name(),
+             between(theme.muted, theme.card).name());
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 #include <QPainter>
 #include <QPushButton>
 #include <QScrollBar>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include "widgets/kit/quiet_scroller.h"
@@ -162,6 +163,11 @@ void WorkPage::focusField(const FieldId& id) {
     if (auto* field = qobject_cast<QLineEdit*>(editor)) {
         field->selectAll();
     }
+    // What was unfolded finds its place only when this is over.
+    QTimer::singleShot(0, editor, [this, editor] {
+        scroll_->ensureWidgetVisible(editor, 0, 60);
+        editor->setFocus(Qt::OtherFocusReason);
+    });
 }
 
 void WorkPage::enter() {

@@ -89,10 +89,16 @@ QString ChartWords::sure() const {
         return {};
     }
     const auto words = [&](Figure figure) { return stationSureWords(spread, ride, figure, style_.units); };
+    if (words(Figure::antiSquat) == noSureWords()) {
+        return QStringLiteral("Accuracy, current holes: not known, %1.").arg(startingWords(car_));
+    }
     const QString unit = ' ' + fromView(unitMark(Quantity::length, style_.units));
-    const QString height = words(Figure::icZ).isEmpty() ? QString() : " \u00D7 " + words(Figure::icZ);
+    const bool isCenterUnknown = words(Figure::icX) == noSureWords();
+    const QString height =
+        isCenterUnknown || words(Figure::icZ).isEmpty() ? QString() : " \u00D7 " + words(Figure::icZ);
     return QStringLiteral("Accuracy, current holes: anti-squat %1 %, instant center %2. ")
-               .arg(words(Figure::antiSquat), words(Figure::icX) + height + unit) +
+               .arg(words(Figure::antiSquat),
+                    words(Figure::icX) + (isCenterUnknown ? QString() : height + unit)) +
            sureMeaning(car_, style_.units);
 }
 

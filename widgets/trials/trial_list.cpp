@@ -22,7 +22,7 @@ constexpr double kLast = std::numeric_limits<double>::infinity();
 }  // namespace
 
 TrialList::TrialList(QWidget* parent)
-    : ReadTable(tr("All single changes"), {tr("No."), tr("Change"), tr("60 ft, s"), tr("of 100")}, parent) {
+    : ReadTable(tr("All single changes"), {tr("No."), tr("Change"), tr("60 ft, s"), tr("helps, %")}, parent) {
     setObjectName(QStringLiteral("trialList"));
     setAccessibleDescription(
         tr("Every single change, the likeliest to help first. Enter sets the one chosen. Ctrl+C copies."));
@@ -34,7 +34,9 @@ TrialList::TrialList(QWidget* parent)
     horizontalHeader()->setMinimumSectionSize(30);
     const QStringList tips{
         tr("The likeliest to help first, then the greatest gain. ≈ 1: can't be told apart from No. 1"),
-        tr("What to do"), tr("What it does to the 60 ft, and within what that lies in 95 of 100 cases"),
+        tr("What to do"),
+        tr("What it does to the 60 ft; within what that lies in 95 of 100 cases stands in the row's tip and "
+           "above"),
         tr("In how many of 100 cases it makes the 60 ft shorter")};
     for (int column = 0; column < columnCount(); ++column) {
         horizontalHeaderItem(column)->setToolTip(wrappedToolTip(tips[column]));
@@ -175,7 +177,7 @@ void TrialList::showRow(int row, int index) {
     const QString number = QString::number(index + 1);
     setCell(row, kRank, leader == index ? number : tr("%1 ≈ %2").arg(number).arg(leader + 1));
     setCell(row, kChange, trialName(trial.change, *car_, units_), true);
-    setCell(row, kGain, trialGain(trial));
+    setCell(row, kGain, trialChange(trial));
     setCell(row, kChance, QString::number(std::lround(100 * trial.chance)));
     const QString why = trialWhy(trial, units_) + u' ' + trialExpected(trial, units_);
     const QString alike = alikeWords(index);

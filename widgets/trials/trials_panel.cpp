@@ -71,6 +71,11 @@ TrialsPanel::TrialsPanel(QWidget* parent)
     listed->addWidget(title);
     listed->addWidget(list_);
     listed->addWidget(alike_);
+    fared_ = wrappingLabel(ToneLabel::Tone::plain, listCard_);
+    fared_->setObjectName(QStringLiteral("faredWords"));
+    fared_->setFont(textFont(TextSize::small));
+    fared_->hide();
+    listed->addWidget(fared_);
     listed->addWidget(caution);
     column->addWidget(waiting_);
     column->addWidget(card_);
@@ -116,6 +121,11 @@ void TrialsPanel::showProgress(double share) {
     message_->show();
     progress_->setValue(static_cast<int>(std::lround(share * kProgressSteps)));
     look(Look::working);
+}
+
+void TrialsPanel::showFared(const QString& words) {
+    fared_->showText(words);
+    fared_->setVisible(!words.isEmpty());
 }
 
 void TrialsPanel::showMessage(const QString& why) {

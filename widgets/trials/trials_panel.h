@@ -27,6 +27,8 @@ class TrialsPanel : public QWidget {
                     Units units);
     /// The changes are being tried: how far, 0 to 1. What was shown before goes.
     void showProgress(double share);
+    /// How past predictions fared, beside the trials; empty: nobody knows.
+    void showFared(const QString& words);
     /// Nothing to show, and why.
     void showMessage(const QString& why);
     /// It was cancelled; a button asks for it again.
@@ -67,6 +69,7 @@ class TrialsPanel : public QWidget {
     Card* waiting_;
     ToneLabel* message_;
     ToneLabel* alike_;
+    ToneLabel* fared_;
     QProgressBar* progress_;
     QPushButton* cancel_;
 };

@@ -135,10 +135,11 @@ class Reader {
                         ? tr("shared by all points")
                         : inUnit(fieldText(input.value, quantity, style_), quantity, style_.units);
         row.plusMinus =
-            input.sureness.uncertainty == 0
+            input.starting ? noSureWords()
+            : input.sureness.uncertainty == 0
                 ? tr("exact")
                 : QStringLiteral("± ") + halfWidthWords(input.sureness.uncertainty, quantity, style_.units);
-        row.tool = toolWords(car_, input);
+        row.tool = input.starting ? tr("not measured") : toolWords(car_, input);
         row.share = each.share;
         row.ifExact = become(each, 0);
         const double calipers = uncertaintyOf(car_, MeasuringTool::calipers);

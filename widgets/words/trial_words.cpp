@@ -38,6 +38,16 @@ QString timeSure(double uncertainty) {
     return timeText(std::max(std::ceil(kCoverage95 * uncertainty * 1000) / 1000, 0.001), 3);
 }
 
+// Where the draws lie much further to one side of what is expected than to the other, a ± would say that they
+// do not.
+bool isLopsided(const TrialFigure& figure) {
+    constexpr double kMostLopsided = 2;
+    const double below = *figure.change - figure.low.value_or(*figure.change);
+    const double above = figure.high.value_or(*figure.change) - *figure.change;
+    return std::max(below, above) > kMostLopsided * std::max(std::min(below, above), 0.0) &&
+           std::max(below, above) > 0.001;
+}
+
 QString clickWords(double clicks) {
     const int count = static_cast<int>(std::lround(std::abs(clicks)));
     return count == 1 ? tr("one click") : count == 2 ? tr("two clicks") : tr("%1 clicks").arg(count);
@@ -155,13 +165,24 @@ QString trialWhy(const LaunchTrial& trial, Units units) {
                           : capitalized(said.join(tr(", and "))) + u'.';
 }
 
+QString trialChange(const LaunchTrial& trial) {
+    const std::optional<double>& change = trial.sixtyFootChange.change;
+    return change ? signedTime(*change) : QString(kDash);
+}
+
 QString trialGain(const LaunchTrial& trial) {
     if (!trial.sixtyFootChange.change) {
         return QString(kDash);
     }
-    const std::optional<double>& uncertainty = trial.sixtyFootChange.uncertainty;
-    return signedTime(*trial.sixtyFootChange.change) +
-           (uncertainty ? QStringLiteral(" ± ") + timeSure(*uncertainty) : QString());
+    const TrialFigure& gain = trial.sixtyFootChange;
+    if (!gain.uncertainty) {
+        return signedTime(*gain.change);
+    }
+    if (isLopsided(gain)) {
+        return tr("%1, from %2 to %3")
+            .arg(signedTime(*gain.change), signedTime(*gain.low), signedTime(*gain.high));
+    }
+    return signedTime(*gain.change) + QStringLiteral(" ± ") + timeSure(*gain.uncertainty);
 }
 
 QString trialExpected(const LaunchTrial& trial, Units units) {

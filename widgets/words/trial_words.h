@@ -21,6 +21,8 @@ namespace bolthole {
 [[nodiscard]] QString trialExpected(const LaunchTrial& trial, Units units);
 /// "−0.012 ± 0.010", s; a dash where there is none.
 [[nodiscard]] QString trialGain(const LaunchTrial& trial);
+/// The change alone: "−0.028".
+[[nodiscard]] QString trialChange(const LaunchTrial& trial);
 /// "helps in 88 of 100".
 [[nodiscard]] QString trialChance(const LaunchTrial& trial);
 /// "no bolts, about 2 minutes".

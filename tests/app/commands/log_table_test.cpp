@@ -13,6 +13,7 @@
 
 #include "app/carfile/car_file.h"
 #include "app/commands/log_command.h"
+#include "geometry/car/faults.h"
 #include "geometry/edits/edit.h"
 #include "geometry/units/csv.h"
 #include "tests/support/csv.h"

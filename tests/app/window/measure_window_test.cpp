@@ -13,6 +13,7 @@
 #include "app/window/main_window.h"
 #include "geometry/car/starting_numbers.h"
 #include "geometry/units/sure_text.h"
+#include "tests/support/doubt_lines.h"
 #include "tests/support/window_bench.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/sheet_parts.h"
@@ -77,6 +78,23 @@ TEST_F(Measuring, TwoReadingsBecomeTheirMeanAndTheirDifferenceItsHalfWidthInOneS
     EXPECT_EQ(dialog_->asked(), kWheelbase) << "undo leads to the number it changed";
 }
 
+TEST_F(Measuring, ReadingsInchesApartAskForAThirdAndAreWarnedOf) {
+    open();
+    answer(QStringLiteral("115"));
+    answer(QStringLiteral("117"));
+    EXPECT_EQ(dialog_->asked(), kWheelbase) << "said before they are taken";
+    EXPECT_THAT(words("measureMean").toStdString(), testing::HasSubstr("The readings lie 2 in apart"));
+    QTest::keyClick(focused(), Qt::Key_Return);
+    QTest::keyClick(focused(), Qt::Key_Return);
+    EXPECT_NE(dialog_->asked(), kWheelbase) << "taken when Enter says so again";
+    EXPECT_THAT(doubtLines(car()), testing::Contains(testing::HasSubstr("wheelbase is known only to ±")));
+    dialog_->begin(kWheelbase);
+    answer(QStringLiteral("115"));
+    QTest::keyClick(focused(), Qt::Key_Return);
+    EXPECT_THAT(doubtLines(car()), testing::Not(testing::Contains(testing::HasSubstr("known only to"))))
+        << "one reading takes the place of two";
+}
+
 TEST_F(Measuring, OneReadingIsEnoughAndNothingTypedLeavesTheNumberAlone) {
     open();
     const std::optional<double> own = numberAt(car(), spreadOf(kWheelbase));
@@ -136,8 +154,8 @@ TEST_F(Measuring, ItBeginsAtTheFirstStartingNumberAndCountsWhatIsLeft) {
     const MeasuringWalk walk = measuringWalk(fresh);
     const std::size_t left = countLeft(fresh, walk);
     EXPECT_EQ(dialog.findChild<ToneLabel*>(QStringLiteral("measureCount"))->text(),
-              QStringLiteral("%1 of %2 measured, %3 left")
-                  .arg(walk.stops.size() - left)
+              QStringLiteral("Box %1 of %2 on the sheet, %3 left")
+                  .arg(*firstLeft(fresh, walk) + 1)
                   .arg(walk.stops.size())
                   .arg(left));
     setStarting(fresh, kWheelbase, false);

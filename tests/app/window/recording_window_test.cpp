@@ -10,6 +10,7 @@
 #include <QTimer>
 #include <cmath>
 
+#include "app/desks/fit_desk.h"
 #include "app/window/recording_desk.h"
 #include "tests/support/window_bench.h"
 #include "widgets/curves/curve_chart.h"
@@ -89,14 +90,29 @@ TEST_F(RecordingInTheWindow, IsKeptBesideTheCarAndDrawnOverTheComputedLaunch) {
     EXPECT_TRUE(QFile::exists(folder_.filePath(QString::fromStdString(pass().recording->file))));
     const CurveChart* chart = page().recording().findChild<CurveChart*>();
     ASSERT_TRUE(chart->isVisible());
-    ASSERT_EQ(chart->cards().size(), 1U);
-    EXPECT_EQ(chart->cards()[0].series.size(), 2U) << "recorded and computed";
+    ASSERT_FALSE(chart->cards().empty());
+    ASSERT_GE(chart->cards()[0].series.size(), 2U);
+    EXPECT_EQ(chart->cards()[0].series[0].name, "recorded");
+    EXPECT_EQ(chart->cards()[0].series[1].name, "computed");
     EXPECT_THAT(words(), HasSubstr("recorded "));
     EXPECT_THAT(words(), HasSubstr("by the clock "));
     EXPECT_THAT(words(), HasSubstr("computed "));
     undo();
     EXPECT_FALSE(pass().recording);
     EXPECT_THAT(words(), HasSubstr("None of this pass"));
+}
+
+TEST_F(RecordingInTheWindow, WithAFitItsResidualsAreShownSampleBySample) {
+    addTable();
+    const FitDesk* desk = window_->findChild<FitDesk*>();
+    ASSERT_TRUE(QTest::qWaitFor([desk] { return desk->fit() != nullptr && !desk->isRunning(); }, 120'000));
+    ASSERT_EQ(desk->fit()->end, FitEnd::done);
+    const CurveChart* chart = page().recording().findChild<CurveChart*>();
+    ASSERT_EQ(chart->cards().size(), 2U);
+    EXPECT_EQ(chart->cards()[0].series[2].name, "fitted");
+    EXPECT_EQ(chart->cards()[1].titles[0], "Speed, recorded less fitted");
+    EXPECT_GT(chart->cards()[1].series[0].points.size(), 100U);
+    EXPECT_THAT(words(), HasSubstr("Recorded less fitted, root mean square: speed "));
 }
 
 TEST_F(RecordingInTheWindow, TheReleaseIsMovedByHandAndUndone) {

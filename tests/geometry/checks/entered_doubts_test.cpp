@@ -7,6 +7,7 @@
 
 #include "geometry/car/faults.h"
 #include "geometry/car/numbers.h"
+#include "geometry/car/starting_numbers.h"
 #include "geometry/checks/doubts.h"
 #include "geometry/edits/edit.h"
 #include "geometry/kinematics/trace.h"
@@ -54,6 +55,39 @@ TEST_F(EnteredDoubts, ACornerThatDisagreesWithTheDriver) {
     EXPECT_THAT(found(), IsEmpty());
     car.weighing.driver.mass = 60;
     EXPECT_THAT(found(), Contains(HasSubstr("weighing.driver.mass: ")));
+}
+
+TEST_F(EnteredDoubts, ReadingsThatLieFarApart) {
+    const FieldId spread{.field = Field::wheelbase, .spread = true};
+    car = bolthole::apply(car, SetNumber{spread, 0.004}).car;
+    EXPECT_THAT(found(), IsEmpty());
+    car = bolthole::apply(car, SetNumber{spread, 0.0127})
+              .car;  // 1.96 of it: 0.98 in
+    EXPECT_THAT(found(), Contains(HasSubstr("wheelbase: wheelbase is known only to ± 1.0 in")));
+}
+
+TEST_F(EnteredDoubts, AHoleWhereNoCarHasOne) {
+    const Eigen::Vector3d at = car.links[0].chassis.holes[0].at;
+    const auto moved = [&](int axis, double value) {
+        car.links[0].chassis.holes[0].at = at;
+        car.links[0].chassis.holes[0].at[axis] = value;
+        return found();
+    };
+    EXPECT_THAT(moved(0, 1.1 * std::max(car.wheelbase, 2.0)),
+                Contains(HasSubstr("ahead of the axle, outside what cars have")));
+    EXPECT_THAT(moved(0, -1.3), Contains(HasSubstr("behind the axle, outside what cars have")));
+    EXPECT_THAT(moved(1, 10 * at.y()), Contains(HasSubstr("out, outside what cars have")));
+    EXPECT_THAT(moved(2, 10 * at.z()), Contains(HasSubstr("up, outside what cars have")));
+    EXPECT_THAT(moved(0, 0.9 * car.wheelbase), Not(Contains(HasSubstr("outside what cars have"))));
+}
+
+TEST_F(EnteredDoubts, StartingNumbersAreADoubtOfTheWholeCar) {
+    setStarting(car, {.field = Field::wheelbase}, true);
+    const std::vector<Doubt> doubts = findDoubts(car);
+    const auto whole = std::ranges::find_if(doubts, &Doubt::isOfWhole);
+    ASSERT_NE(whole, doubts.end());
+    EXPECT_THAT(sentence(whole->finding), HasSubstr("not measured"));
+    EXPECT_EQ(std::ranges::count_if(doubts, &Doubt::isOfWhole), 1);
 }
 
 TEST_F(EnteredDoubts, WithoutDriverAndNobodyKnowsHim) {

@@ -9,6 +9,7 @@
 
 #include "geometry/trials/launch_reason.h"
 #include "geometry/units/parallel.h"
+#include "geometry/units/sure_text.h"
 
 namespace bolthole {
 
@@ -39,6 +40,20 @@ TEST(PairedRuns, SpreadOfADifferenceIsThatOfItsPairs) {
     // Within 1.96 times that: not told apart by one pair of launches.
     EXPECT_FALSE(canTellApart(first, second));
     EXPECT_TRUE(canTellApart(first, runsOf(4, {3.7, 1.4, 2.8, 1.8, 2.9, 6.4, 6.7, 3.8, 3, 5.0})));
+}
+
+// By hand: the change as entered is +1 and none of the draws reaches the other side, though they scatter
+// over more than the change itself; with one that does, nobody can tell.
+TEST(PairedRuns, DrawsToOneSideTellApartHoweverFarTheyScatter) {
+    const SetupRuns before = runsOf(2, {2, 2, 2, 2});
+    const SetupRuns after = runsOf(3, {2.5, 3, 6, 12});
+    const TrialFigure change = compared(before, after, &LaunchFigures::sixtyFoot);
+    EXPECT_GT(kCoverage95 * *change.uncertainty, *change.change);
+    EXPECT_DOUBLE_EQ(*change.low, 0.5);
+    EXPECT_DOUBLE_EQ(*change.high, 10);
+    EXPECT_TRUE(canTellApart(before, after));
+    EXPECT_TRUE(canTellApart(after, before));
+    EXPECT_FALSE(canTellApart(before, runsOf(3, {1.9, 3, 6, 12})));
 }
 
 TEST(PairedRuns, TimesNobodyCanTellApartCountHalf) {

@@ -55,7 +55,7 @@ TEST_F(LinkSectionTest, AnUnwrittenLengthFitsTheHolesAndATypedOneCanBeRemoved) {
     EXPECT_TRUE(length->text().isEmpty());
     const double apart = std::sqrt(21.0 * 21.0 + 2.5 * 2.5 + 2.0 * 2.0) * kMetresPerInch;
     EXPECT_TRUE(length->placeholderText().endsWith(
-        QString::fromStdString(fineFigureText(apart, Quantity::length, Units::inch))));
+        QString::fromStdString(fieldText(apart, Quantity::length, NumberStyle{Units::inch}))));
     type("lower, length center to center", "21 1/4");
     EXPECT_NEAR(state_.car.links[0].length.value(), 21.25 * kMetresPerInch, 1e-12);
     auto* remove = named<QToolButton>("lower: remove the length, fit the holes");

@@ -212,8 +212,10 @@ void CompareCard::fillBoxes() {
             const Pass& pass = firstPassOf(book_, run);
             const QString& change = book_.changes(list.firstOf[run]);
             box->addItem(tr("%1 · %2").arg(
-                letter(run),
-                change.isEmpty() ? tr("pass %1 of %2").arg(pass.number).arg(dayText(pass.date)) : change));
+                letter(run), !change.isEmpty() ? change
+                             : pass.setup      ? QString::fromStdString(
+                                                     book_.car().kept[static_cast<std::size_t>(*pass.setup)].name)
+                                          : tr("pass %1 of %2").arg(pass.number).arg(dayText(pass.date))));
         }
     }
     const auto placeOf = [&](const std::optional<RunWith>& run) {

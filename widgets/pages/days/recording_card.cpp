@@ -25,19 +25,30 @@ constexpr double kUsualEnd = 3.0;       // s where there is no 60 ft
 constexpr std::size_t kMostPoints = 1500;
 constexpr int kCardHeight = 120;
 
-/// How a recorded quantity is shown, and what of a computed launch it is.
+/// A recorded quantity and how it is called.
 struct Shown {
     Recorded kind;
     const char* title;
-    double LaunchRow::*computed;  // null: nothing
+    const char* residual;  // its card, and in words
+    const char* inWords;
 };
 constexpr std::array kShown{
-    Shown{Recorded::speed, QT_TRANSLATE_NOOP("Bolthole", "Speed"), &LaunchRow::speed},
-    Shown{Recorded::acceleration, QT_TRANSLATE_NOOP("Bolthole", "Acceleration"), &LaunchRow::acceleration},
-    Shown{Recorded::engineSpeed, QT_TRANSLATE_NOOP("Bolthole", "Engine speed"), &LaunchRow::engineSpeed},
-    Shown{Recorded::shaftSpeed, QT_TRANSLATE_NOOP("Bolthole", "Driveshaft speed"), nullptr},
-    Shown{Recorded::frontTravel, QT_TRANSLATE_NOOP("Bolthole", "Front travel"), &LaunchRow::frontTravel},
-    Shown{Recorded::rearTravel, QT_TRANSLATE_NOOP("Bolthole", "Rear travel"), &LaunchRow::rearTravel},
+    Shown{Recorded::speed, QT_TRANSLATE_NOOP("Bolthole", "Speed"),
+          QT_TRANSLATE_NOOP("Bolthole", "Speed, recorded less fitted"),
+          QT_TRANSLATE_NOOP("Bolthole", "speed")},
+    Shown{Recorded::acceleration, QT_TRANSLATE_NOOP("Bolthole", "Acceleration"),
+          QT_TRANSLATE_NOOP("Bolthole", "Acceleration, recorded less fitted"),
+          QT_TRANSLATE_NOOP("Bolthole", "acceleration")},
+    Shown{Recorded::engineSpeed, QT_TRANSLATE_NOOP("Bolthole", "Engine speed"),
+          QT_TRANSLATE_NOOP("Bolthole", "Engine speed, recorded less fitted"),
+          QT_TRANSLATE_NOOP("Bolthole", "engine speed")},
+    Shown{Recorded::shaftSpeed, QT_TRANSLATE_NOOP("Bolthole", "Driveshaft speed"), nullptr, nullptr},
+    Shown{Recorded::frontTravel, QT_TRANSLATE_NOOP("Bolthole", "Front travel"),
+          QT_TRANSLATE_NOOP("Bolthole", "Front travel, recorded less fitted"),
+          QT_TRANSLATE_NOOP("Bolthole", "front travel")},
+    Shown{Recorded::rearTravel, QT_TRANSLATE_NOOP("Bolthole", "Rear travel"),
+          QT_TRANSLATE_NOOP("Bolthole", "Rear travel, recorded less fitted"),
+          QT_TRANSLATE_NOOP("Bolthole", "rear travel")},
 };
 
 /// The unit a kind is shown in: the usual one of its file, or what inch shows.
@@ -73,17 +84,74 @@ ChartSeries recordedSeries(const ShownRecording& shown, Recorded kind, double en
     return series;
 }
 
-ChartSeries computedSeries(const ShownRecording& shown, double LaunchRow::*value, double end) {
-    ChartSeries series{.name = tr("computed")};
-    series.color = &Theme::before;
-    series.line = ChartLine::dashed;
-    series.width = 1.7;
-    for (const LaunchRow& row : shown.computed) {
+ChartSeries launchSeries(const std::vector<LaunchRow>& rows, double LaunchRow::*value, double end) {
+    ChartSeries series;
+    for (const LaunchRow& row : rows) {
         if (row.time <= end) {
             series.points.push_back({row.time, row.*value});
         }
     }
     return series;
+}
+
+ChartSeries computedSeries(const ShownRecording& shown, double LaunchRow::*value, double end) {
+    ChartSeries series = launchSeries(shown.computed, value, end);
+    series.name = tr("computed");
+    series.color = &Theme::before;
+    series.line = ChartLine::dashed;
+    series.width = 1.7;
+    return series;
+}
+
+ChartSeries fittedSeries(const ShownRecording& shown, double LaunchRow::*value, double end) {
+    ChartSeries series = launchSeries(shown.fitted, value, end);
+    series.name = tr("fitted");
+    series.color = &Theme::upper;
+    series.line = ChartLine::fineDashes;
+    series.width = 1.7;
+    return series;
+}
+
+ChartCard cardIn(const RecordedUnit& unit, Recorded kind, const char* title) {
+    ChartCard card;
+    card.titles = {tr(title)};
+    card.unitText = fromView(unit.mark);
+    card.unit = unit.size;
+    card.decimals = kind == Recorded::acceleration || unit.mark == "in" ? 2 : 0;
+    card.minimumSpan = unit.size / 10;
+    return card;
+}
+
+ChartSeries residualSeries(const RecordedMisfit& misfit, double end) {
+    ChartSeries series{.name = tr("recorded less fitted")};
+    for (const RecordedSample& sample : misfit.samples) {
+        if (sample.time <= end) {
+            series.points.push_back({sample.time, sample.residual()});
+        }
+    }
+    return series;
+}
+
+QString numberIn(const RecordedUnit& unit, double value) {
+    return QStringLiteral("%1 %2").arg(QString::number(value / unit.size, 'g', 2), fromView(unit.mark));
+}
+
+const Shown& shownAs(Recorded kind) {
+    return *std::ranges::find(kShown, kind, &Shown::kind);
+}
+
+// "Recorded less fitted, root mean square: speed 0.6 mph (at most 1.2 mph, at 0.85 s)".
+QString misfitWords(const std::vector<RecordedMisfit>& misfits, Units units) {
+    QStringList parts;
+    for (const RecordedMisfit& misfit : misfits) {
+        const RecordedUnit unit = unitFor(misfit.kind, units);
+        const RecordedSample& farthest = misfit.farthest();
+        parts << tr("%1 %2 (at most %3, at %4 s)")
+                     .arg(tr(shownAs(misfit.kind).inWords), numberIn(unit, misfit.rms()),
+                          numberIn(unit, std::abs(farthest.residual())),
+                          QString::number(farthest.time, 'f', 2));
+    }
+    return tr("Recorded less fitted, root mean square: %1").arg(parts.join(QStringLiteral("; ")));
 }
 
 }  // namespace
@@ -95,22 +163,25 @@ std::vector<ChartCard> recordingCards(const ShownRecording& shown, Units units) 
         if (!shown.recording.has(each.kind)) {
             continue;
         }
-        const RecordedUnit unit = unitFor(each.kind, units);
-        ChartCard& card = cards.emplace_back();
-        card.titles = {tr(each.title)};
-        card.unitText = fromView(unit.mark);
-        card.unit = unit.size;
-        card.decimals = each.kind == Recorded::acceleration || unit.mark == "in" ? 2 : 0;
-        card.minimumSpan = unit.size / 10;
+        ChartCard& card = cards.emplace_back(cardIn(unitFor(each.kind, units), each.kind, each.title));
         card.series.push_back(recordedSeries(shown, each.kind, end));
-        if (each.computed != nullptr && !shown.computed.empty()) {
-            card.series.push_back(computedSeries(shown, each.computed, end));
+        double LaunchRow::*const value = computedOf(each.kind);
+        if (value != nullptr && !shown.computed.empty()) {
+            card.series.push_back(computedSeries(shown, value, end));
         }
+        if (value != nullptr && !shown.fitted.empty()) {
+            card.series.push_back(fittedSeries(shown, value, end));
+        }
+    }
+    for (const RecordedMisfit& misfit : shown.misfits) {
+        const RecordedUnit unit = unitFor(misfit.kind, units);
+        ChartCard& card = cards.emplace_back(cardIn(unit, misfit.kind, shownAs(misfit.kind).residual));
+        card.series.push_back(residualSeries(misfit, end));
     }
     return cards;
 }
 
-QString recordingWords(const ShownRecording& shown) {
+QString recordingWords(const ShownRecording& shown, Units units) {
     QStringList parts;
     const auto add = [&parts](const QString& words, const std::optional<double>& time) {
         if (time) {
@@ -125,7 +196,8 @@ QString recordingWords(const ShownRecording& shown) {
            (shown.byRecording
                 ? QString()
                 : QLatin1Char('\n') + tr("The recording holds no speed or acceleration to 60 ft from "
-                                         "the release."));
+                                         "the release.")) +
+           (shown.misfits.empty() ? QString() : QLatin1Char('\n') + misfitWords(shown.misfits, units));
 }
 
 RecordingCard::RecordingCard(QWidget* parent) : Card(parent) {
@@ -184,7 +256,7 @@ void RecordingCard::offer() {
 
 void RecordingCard::showRecording(const ShownRecording& shown, Units units) {
     const bool hasCurves = shown.problem.isEmpty();
-    words_->setText(hasCurves ? recordingWords(shown) : shown.problem);
+    words_->setText(hasCurves ? recordingWords(shown, units) : shown.problem);
     if (hasCurves) {
         const std::vector<ChartCard> cards = recordingCards(shown, units);
         chart_->setMinimumHeight(kCardHeight * static_cast<int>(std::max<std::size_t>(1, cards.size())));

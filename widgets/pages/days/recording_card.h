@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "geometry/dynamics/launch_run.h"
-#include "geometry/passes/recording.h"
+#include "geometry/fit/recording_misfit.h"
 #include "geometry/units/units.h"
 #include "widgets/curves/chart_data.h"
 #include "widgets/kit/card.h"
@@ -24,15 +24,19 @@ struct ShownRecording {
     Recording recording{};
     double start = 0;                                    ///< the release, s of the recording's clock
     std::vector<LaunchRow> computed{};                   ///< of the pass's setup; empty: not computed
+    std::vector<LaunchRow> fitted{};                     ///< by the fitted model; empty: no fit
+    std::vector<RecordedMisfit> misfits{};               ///< against the fitted one, sample by sample
     std::optional<double> byRecording = std::nullopt;    ///< 60 ft, s
     std::optional<double> byClock = std::nullopt;        ///< s
     std::optional<double> byComputation = std::nullopt;  ///< s
 };
 
-/// One card a recorded quantity over seconds from the release: recorded solid, computed dashed.
+/// One card a recorded quantity over seconds from the release: recorded solid, computed dashed, fitted thin;
+/// and, where there is a fit, one of what the recording has more than it.
 [[nodiscard]] std::vector<ChartCard> recordingCards(const ShownRecording& shown, Units units);
-/// "60 ft: recorded 2.21 s, by the clock 2.213 s, computed 2.25 s".
-[[nodiscard]] QString recordingWords(const ShownRecording& shown);
+/// "60 ft: recorded 2.21 s, by the clock 2.213 s, computed 2.25 s", and by how much the recording differs
+/// from the fitted launch.
+[[nodiscard]] QString recordingWords(const ShownRecording& shown, Units units);
 
 /// Knows only what it is shown; whoever reads files listens to its signals.
 class RecordingCard : public Card {

@@ -158,6 +158,17 @@ QString LaunchFiguresCard::differenceWords(LaunchFigure figure, double change) c
     return sure.empty() ? words : words + u' ' + QString::fromStdString(sure);
 }
 
+// Both ends with as many decimals as the figure itself, unless they are wide apart.
+std::string LaunchFiguresCard::rangeOf(LaunchFigure figure, const LaunchFigureSpread& spread) const {
+    if (finenessOf(figure) == Fineness::plain) {
+        return withUnit(intervalText(spread.low, spread.high, quantityOf(figure), units_), quantityOf(figure),
+                        units_);
+    }
+    return tr("%1 to %2")
+        .arg(bareText(figure, spread.low, units_), valueWords(figure, spread.high, true))
+        .toStdString();
+}
+
 // "± 0.02 s", or where the draws lie all to one side "9 to 320 %".
 QString LaunchFiguresCard::sureWords(LaunchFigure figure, double value) const {
     if (!spreads_) {
@@ -167,11 +178,9 @@ QString LaunchFiguresCard::sureWords(LaunchFigure figure, double value) const {
     const double below = value - spread.low;
     const double above = spread.high - value;
     const bool isLopsided = std::max(below, above) > kLopsided * std::max(std::min(below, above), 0.0);
-    const std::string words =
-        isLopsided && std::isfinite(below + above) && below + above > 0
-            ? withUnit(intervalText(spread.low, spread.high, quantityOf(figure), units_), quantityOf(figure),
-                       units_)
-            : sureText(spread.now, quantityOf(figure), units_, finenessOf(figure));
+    const std::string words = isLopsided && std::isfinite(below + above) && below + above > 0
+                                  ? rangeOf(figure, spread)
+                                  : sureText(spread.now, quantityOf(figure), units_, finenessOf(figure));
     return QString::fromStdString(words);
 }
 

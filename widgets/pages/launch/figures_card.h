@@ -46,6 +46,7 @@ class LaunchFiguresCard : public Card {
     void showRow(LaunchFigure figure);
     [[nodiscard]] QString differenceWords(LaunchFigure figure, double change) const;
     [[nodiscard]] QString sureWords(LaunchFigure figure, double value) const;
+    [[nodiscard]] std::string rangeOf(LaunchFigure figure, const LaunchFigureSpread& spread) const;
     [[nodiscard]] QString valueWords(LaunchFigure figure, const std::optional<double>& value,
                                      bool withUnits) const;
     Row& row(LaunchFigure figure) { return rows_[static_cast<std::size_t>(figure)]; }

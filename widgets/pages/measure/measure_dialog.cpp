@@ -23,7 +23,8 @@ namespace bolthole {
 
 namespace {
 
-constexpr int kFieldWide = 190;  // px: the longest number in big type
+constexpr double kFarApart = 0.0127;  // m between two readings of one length: half an inch
+constexpr int kFieldWide = 190;       // px: the longest number in big type
 
 ToneLabel* lineOf(ToneLabel::Tone tone, const QString& name, QVBoxLayout* column, QWidget* parent) {
     auto* label = new ToneLabel(tone, QString(), parent);
@@ -105,8 +106,15 @@ QWidget* MeasureDialog::buildWalk() {
     row->addWidget(back);
     row->addWidget(next);
     row->addWidget(skipped);
+    auto* close = new QPushButton(tr("Close"), this);
+    close->setAutoDefault(false);
+    close->setToolTip(tr("What is typed is taken. Escape"));
+    connect(close, &QPushButton::clicked, this, &QDialog::close);
+    row->addWidget(close);
     row->addStretch(1);
-    auto* keys = new ToneLabel(ToneLabel::Tone::muted, tr("Enter goes on. Nothing typed: left alone."), face);
+    auto* keys =
+        new ToneLabel(ToneLabel::Tone::muted,
+                      tr("Enter: to the second reading, Enter again: on. Nothing typed: left alone."), face);
     row->addWidget(keys);
     column->addLayout(row);
     return face;
@@ -199,7 +207,7 @@ void MeasureDialog::buildFields() {
     }
     connect(field_[0], &NumberField::confirmed, this,
             [this] { readings_[0] ? field_[1]->setFocus(Qt::TabFocusReason) : finish(); });
-    connect(field_[1], &NumberField::confirmed, this, &MeasureDialog::finish);
+    connect(field_[1], &NumberField::confirmed, this, &MeasureDialog::finishReadings);
     row->addStretch(1);
     fieldRow_->addWidget(fields_);
     fields_->show();
@@ -207,6 +215,7 @@ void MeasureDialog::buildFields() {
 }
 
 void MeasureDialog::readingTaken() {
+    toldApart_ = false;
     for (std::size_t at = 0; at < field_.size(); ++at) {
         field_[at]->showNumber(readings_[at], state_->style);
     }
@@ -312,6 +321,21 @@ void MeasureDialog::finish() {
     goBy(1);
 }
 
+bool MeasureDialog::areFarApart() const {
+    return quantityOf(stop().id.field) == Quantity::length && readings_[0] && readings_[1] &&
+           std::abs(*readings_[0] - *readings_[1]) > kFarApart;
+}
+
+// Readings inches apart are taken only once that was seen.
+void MeasureDialog::finishReadings() {
+    if (areFarApart() && !toldApart_) {
+        toldApart_ = true;
+        field_[0]->setFocus(Qt::TabFocusReason);
+        return;
+    }
+    finish();
+}
+
 void MeasureDialog::skip() {
     discardTyping();
     const std::size_t count = walk_.stops.size();
@@ -342,8 +366,7 @@ void MeasureDialog::hideEvent(QHideEvent* event) {
 
 void MeasureDialog::showStop() {
     const std::size_t left = countLeft(car_, walk_);
-    count_->showText(
-        tr("%1 of %2 measured, %3 left").arg(walk_.stops.size() - left).arg(walk_.stops.size()).arg(left));
+    count_->showText(tr("Box %1 of %2 on the sheet, %3 left").arg(at_ + 1).arg(walk_.stops.size()).arg(left));
     faces_->setCurrentIndex(done_ ? 1 : 0);
     if (done_) {
         return;
@@ -392,6 +415,13 @@ void MeasureDialog::showReadings() {
     FieldId spread = stop().id;
     spread.spread = true;
     const std::optional<double> own = numberAt(then, spread);
+    if (areFarApart()) {
+        const double apart = std::abs(*readings_[0] - *readings_[1]);
+        mean_->showText(tr("▲ The readings lie %1 apart: which is right? Measure a third time.")
+                            .arg(QString::fromStdString(withUnit(fieldText(apart, quantity, state_->style),
+                                                                 quantity, state_->style.units))));
+        return;
+    }
     mean_->showText(
         own ? tr("Mean %1 %2")
                   .arg(words, QString::fromStdString(sureText(*own, quantity, state_->style.units)))
@@ -409,12 +439,13 @@ void MeasureDialog::showWarnings() {
         lines << QString::fromStdString(fault.reason);
     }
     for (const Doubt& doubt : state_->doubts) {
-        if (doubt.id == stop().id) {
+        if (doubt.id == stop().id && !doubt.isOfWhole) {
             lines << QString::fromStdString(sentence(doubt.finding));
         }
     }
     if (const std::size_t all = state_->doubts.size(); all > 0) {
-        lines << tr("Warnings on the bench: %1 (F9)").arg(all);
+        lines << (all == 1 ? tr("1 warning in the list, F9 once this is closed")
+                           : tr("%1 warnings in the list, F9 once this is closed").arg(all));
     }
     warning_->showText(lines.join(QLatin1Char('\n')));
     warning_->setVisible(!lines.isEmpty());

@@ -59,6 +59,8 @@ class MeasureDialog : public QDialog {
     void goBy(int steps);
     void skip();
     void finish();
+    void finishReadings();
+    [[nodiscard]] bool areFarApart() const;
     void readingTaken();
     void showStop();
     void showReadings();
@@ -73,6 +75,7 @@ class MeasureDialog : public QDialog {
     MeasuringWalk walk_;
     std::size_t at_ = 0;
     bool done_ = false;
+    bool toldApart_ = false;              // that these readings lie far apart
     std::optional<std::size_t> changed_;  // the stop whose number the last change was about
     std::array<std::optional<double>, 2> readings_{};
 

@@ -65,10 +65,7 @@ std::size_t countLeft(const Car& car, const MeasuringWalk& walk) {
 }
 
 Edit editOfReadings(const Car& car, const FieldId& id, double first, std::optional<double> second) {
-    if (!second) {
-        return SetNumber{id, first};
-    }
-    const SetNumber mean{id, (first + *second) / 2};
+    const SetNumber mean{id, second ? (first + *second) / 2 : first};
     if (!mayHaveSpread(id.field)) {
         return mean;
     }
@@ -78,7 +75,8 @@ Edit editOfReadings(const Car& car, const FieldId& id, double first, std::option
     const bool hasOwn = numberAt(car, spread).has_value();
     const Car without = hasOwn ? bolthole::apply(car, ClearNumber{spread}).car : car;
     const double tool = surenessOf(without, id).uncertainty;
-    const double read = std::abs(first - *second) / kCoverage95;
+    // One reading says nothing of its own ±, and that of readings it takes the place of is theirs.
+    const double read = second ? std::abs(first - *second) / kCoverage95 : 0;
     if (read <= tool && !hasOwn) {
         return mean;
     }

@@ -40,8 +40,8 @@ struct MeasuringWalk {
 
 /// The edit that one or two readings (SI) of a number make. Two: their mean is the number, and their
 /// difference is what stands after its ±, where that is more than the tool's own; an own ± that the number
-/// had is replaced. That is the mean's standard uncertainty by the Guide (JCGM 100:2008, 4.2.3: s/√2, half of
-/// the difference) with the factor 1.96 for 95 %.
+/// had is replaced, by the tool's where there is but one reading. That is the mean's standard uncertainty by
+/// the Guide (JCGM 100:2008, 4.2.3: s/√2, half of the difference) with the factor 1.96 for 95 %.
 [[nodiscard]] Edit editOfReadings(const Car& car, const FieldId& id, double first,
                                   std::optional<double> second);
 

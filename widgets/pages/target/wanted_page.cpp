@@ -108,7 +108,7 @@ Section* WantedPage::emptySection(QWidget* parent) {
                       section);
     words->setWordWrap(true);
     section->body()->addWidget(words);
-    auto* button = new QPushButton(tr("Set target…"), section);
+    auto* button = new QPushButton(tr("Set target"), section);
     button->setObjectName(QStringLiteral("wantSomething"));
     button->setToolTip(tr("Begins with a window around what the car has now"));
     connect(button, &QPushButton::clicked, this, &WantedPage::wantSomething);

@@ -100,6 +100,9 @@ struct SetupCard::Parts {
         : facts(setupFactsOf(car, style, true)), date(of), frame(fonts, paintable(layout), cardCaution()) {
         const CardBlocks make(fonts);
         const std::vector<double> shares{0, 0.34, 0.56, 0.78};
+        if (!facts.starting.isEmpty()) {
+            blocks.push_back(wordsBlock(facts.starting, kText, frame.body().width(), fonts));
+        }
         blocks.push_back(headingBlock(tr("Links"), {}, fonts));
         blocks.push_back(make.row({QString(), tr("chassis hole"), tr("axle hole"), tr("center to center")},
                                   shares, kSmall, kSmall));

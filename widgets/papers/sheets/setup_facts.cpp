@@ -13,6 +13,7 @@
 #include "widgets/words/field_words.h"
 #include "widgets/words/figure_words.h"
 #include "widgets/words/spring_words.h"
+#include "widgets/words/starting_words.h"
 #include "widgets/words/sure_words.h"
 
 namespace bolthole {
@@ -141,6 +142,7 @@ SetupFacts setupFactsOf(const Car& car, NumberStyle style, bool figures) {
     SetupFacts facts;
     facts.car = QString::fromStdString(car.title).simplified();
     facts.setup = QString::fromStdString(car.stateName).simplified();
+    facts.starting = startingHeading(car);
     for (std::size_t index = 0; index < car.links.size(); ++index) {
         const Link& link = car.links[index];
         const bool isRod = link.kind == LinkKind::rod;
@@ -195,6 +197,9 @@ QString setupText(const SetupFacts& facts, QDate date) {
         const auto end =
             first + static_cast<std::ptrdiff_t>(std::min<std::size_t>(2, facts.figures.size() - at));
         lines << joined({first, end});
+    }
+    if (!facts.starting.isEmpty()) {
+        lines << facts.starting;
     }
     return lines.join('\n') + '\n';
 }

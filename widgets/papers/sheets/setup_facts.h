@@ -27,7 +27,8 @@ struct SetupLink {
 /// A setup.
 struct SetupFacts {
     QString car;
-    QString setup;  ///< what it was kept as; empty: it was not
+    QString setup;     ///< what it was kept as; empty: it was not
+    QString starting;  ///< which of its numbers nobody measured, startingHeading(); empty: none
     std::vector<SetupLink> links;
     std::vector<SetupFact> clicks;
     std::vector<SetupFact> pressures;  ///< of the last pass that has any

@@ -71,5 +71,15 @@ TEST(MeasuringWalk, EqualReadingsMakeNoTapeFiner) {
     EXPECT_NEAR(*numberAt(again, spreadOf(kWheelbase)), surenessOf(car, kWheelbase).uncertainty, 1e-9);
 }
 
+TEST(MeasuringWalk, OneReadingTakesThePlaceOfTwoAndOfTheirSpread) {
+    const Car car = plainCar();
+    const Car doubtful = bolthole::apply(car, editOfReadings(car, kWheelbase, 2.8, 3.0)).car;
+    ASSERT_GT(*numberAt(doubtful, spreadOf(kWheelbase)), 0.1);
+    const Car again = bolthole::apply(doubtful, editOfReadings(doubtful, kWheelbase, 2.9, std::nullopt)).car;
+    EXPECT_NEAR(*numberAt(again, spreadOf(kWheelbase)), surenessOf(car, kWheelbase).uncertainty, 1e-9);
+    const Car once = bolthole::apply(car, editOfReadings(car, kWheelbase, 2.9, std::nullopt)).car;
+    EXPECT_FALSE(numberAt(once, spreadOf(kWheelbase)));
+}
+
 }  // namespace
 }  // namespace bolthole

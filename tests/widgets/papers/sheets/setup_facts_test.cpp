@@ -7,6 +7,7 @@
 #include <QImage>
 #include <QPainter>
 
+#include "geometry/car/starting_numbers.h"
 #include "tests/support/plain_car.h"
 #include "widgets/papers/sheets/sheets.h"
 
@@ -77,6 +78,15 @@ TEST(SetupText, IsAFewLinesForAnybody) {
         << qPrintable(text);
     EXPECT_TRUE(text.contains("all, driver aboard 3594 lb")) << "1630 kg";
     EXPECT_LE(text.count('\n'), 14);
+}
+
+TEST(SetupText, SaysWhichNumbersNobodyMeasured) {
+    Car car = plainCar();
+    EXPECT_FALSE(
+        setupText(setupFactsOf(car, kInchStyle, true), QDate(2026, 11, 28)).contains("not measured"));
+    setStarting(car, {.field = Field::wheelbase}, true);
+    EXPECT_TRUE(setupText(setupFactsOf(car, kInchStyle, true), QDate(2026, 11, 28))
+                    .contains("Starting numbers, not measured: wheelbase"));
 }
 
 // Every sheet of every page paints, also of a car that has nothing beside its links.
