@@ -14,6 +14,7 @@ using Json = nlohmann::ordered_json;
 constexpr std::size_t kMaxQuoted = 40;  // bytes of a file's own text repeated in an error line
 constexpr std::size_t kMaxColumns = 110;
 constexpr std::size_t kIndent = 2;
+constexpr std::size_t kMostSpread = 60;  // elements of an array over several lines each
 
 // The start of `text`, never cutting a UTF-8 sequence in two.
 std::string shortened(std::string_view text) {
@@ -241,6 +242,7 @@ void append(std::string& out, const Json& value, std::size_t indent, std::size_t
     const bool isObject = value.is_object();
     out += isObject ? "{" : "[";
     const std::size_t inner = indent + kIndent;
+    const bool isLong = value.is_array() && value.size() > kMostSpread;
     bool first = true;
     for (const auto& item : value.items()) {
         out += first ? "\n" : ",\n";
@@ -250,7 +252,11 @@ void append(std::string& out, const Json& value, std::size_t indent, std::size_t
         if (isObject) {
             out += Json(item.key()).dump(-1, ' ', false, Json::error_handler_t::replace) + ": ";
         }
-        append(out, item.value(), inner, out.size() - lineStart);
+        if (isLong) {
+            appendOnOneLine(out, item.value(), out.max_size());
+        } else {
+            append(out, item.value(), inner, out.size() - lineStart);
+        }
     }
     out += '\n';
     out.append(indent, ' ');

@@ -38,7 +38,9 @@ struct JsonResult {
 [[nodiscard]] JsonResult parseJson(std::string_view bytes);
 
 /// Prints a document with two spaces of indent. What fits on a line of 110 columns stays on one line, as a
-/// point or a hole does. Ends with a newline. The same document gives the same bytes.
+/// point or a hole does; of an array of more than sixty every element does, however long: nobody reads so
+/// many, and a season's kept cars take half the room. Ends with a newline. The same document gives the same
+/// bytes.
 [[nodiscard]] std::string printJson(const nlohmann::ordered_json& value);
 
 /// The path of a key inside the object at `path`: "axle" in "links[0]" is "links[0].axle". Keys that are not

@@ -120,6 +120,27 @@ void MainWindow::connectViews() {
         passDesk_->keepGhost();
         showGhost();
     });
+    connect(doubts_, &DoubtList::fieldWanted, this, &MainWindow::goToField);
+    connect(doubts_, &DoubtList::edited, this,
+            [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
+    for (WorkPage* page : besideBench_) {
+        connect(page, &WorkPage::edited, this,
+                [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
+        connect(page, &WorkPage::fieldWanted, this, &MainWindow::goToField);
+        connect(page, &WorkPage::howToWanted, this, &MainWindow::showHowTo);
+    }
+    connect(wantedDesk_, &WantedDesk::edited, this, &MainWindow::takeEdit);
+    connectTestDays();
+    connect(cloudRunner_, &CloudRunner::arrived, this, &MainWindow::takeCloud);
+    connect(&JobNews::instance(), &JobNews::failed, notice_, &NoticeBar::say);
+    connect(styleChoice_, &QComboBox::activated, this, &MainWindow::chooseStyle);
+    numbersTimer_.setSingleShot(true);
+    numbersTimer_.setInterval(kNumbersInterval);
+    connect(&numbersTimer_, &QTimer::timeout, this, &MainWindow::showNumbers);
+}
+
+// Test days, what they teach, and what to try next.
+void MainWindow::connectTestDays() {
     connect(passDesk_, &PassDesk::pointedChanged, this, &MainWindow::showGhost);
     connect(passDesk_, &PassDesk::passesRead, this, [this](const std::vector<Pass>& passes) {
         const QString refusal = document_.takePasses(passes, state_.selection);
@@ -135,25 +156,9 @@ void MainWindow::connectViews() {
     connect(recordingDesk_, &RecordingDesk::said, notice_, &NoticeBar::say);
     connect(recordingDesk_, &RecordingDesk::edited, this,
             [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
-    connect(doubts_, &DoubtList::fieldWanted, this, &MainWindow::goToField);
-    connect(doubts_, &DoubtList::edited, this,
-            [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
-    for (WorkPage* page : besideBench_) {
-        connect(page, &WorkPage::edited, this,
-                [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
-        connect(page, &WorkPage::fieldWanted, this, &MainWindow::goToField);
-        connect(page, &WorkPage::howToWanted, this, &MainWindow::showHowTo);
-    }
-    connect(wantedDesk_, &WantedDesk::edited, this, &MainWindow::takeEdit);
     connect(fitDesk_, &FitDesk::edited, this, &MainWindow::takeEdit);
     connect(trialDesk_, &TrialDesk::edited, this, &MainWindow::takeEdit);
     connect(trialDesk_, &TrialDesk::launchWanted, launch_, &LaunchPage::showTried);
-    connect(cloudRunner_, &CloudRunner::arrived, this, &MainWindow::takeCloud);
-    connect(&JobNews::instance(), &JobNews::failed, notice_, &NoticeBar::say);
-    connect(styleChoice_, &QComboBox::activated, this, &MainWindow::chooseStyle);
-    numbersTimer_.setSingleShot(true);
-    numbersTimer_.setInterval(kNumbersInterval);
-    connect(&numbersTimer_, &QTimer::timeout, this, &MainWindow::showNumbers);
 }
 
 void MainWindow::takeEdit(const Edit& edit, EditPhase phase) {

@@ -100,6 +100,7 @@ class MainWindow : public QMainWindow {
     QWidget* buildBench();
     QWidget* buildPanel();
     QWidget* buildPages(QWidget* bench);
+    void buildLaunchAndDays();
     void addPage(const QString& title, const QString& tip, QWidget* page);
     void showWorkPage(int index);
     void goToField(const FieldId& id);
@@ -111,6 +112,7 @@ class MainWindow : public QMainWindow {
     void buildPapersMenu();
     void buildHelpMenu();
     void connectViews();
+    void connectTestDays();
     void fillRecentMenu();
 
     void takeEdit(const Edit& edit, EditPhase phase);

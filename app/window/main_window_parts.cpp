@@ -234,6 +234,21 @@ QWidget* MainWindow::buildPanel() {
     return dressed(makeCard(pages_, this));
 }
 
+void MainWindow::buildLaunchAndDays() {
+    launch_ = new LaunchPage(this);
+    const TrialParts trials = makeTrialParts(state_, this);
+    launch_->addSide(trials.panel);
+    launch_->addSide(trials.powers);
+    trialDesk_ = trials.desk;
+    trials_ = trials.panel;
+    days_ = new TestDaysPage(this);
+    passDesk_ = new PassDesk(state_, *days_, this);
+    recordingDesk_ = new RecordingDesk(state_, document_, *days_, this);
+    auto* fit = new FitCard(days_);
+    days_->addSide(fit);
+    fitDesk_ = new FitDesk(state_, *fit, this);
+}
+
 QWidget* MainWindow::buildPages(QWidget* bench) {
     workPages_ = new QStackedWidget(this);
     pageGroup_ = new QActionGroup(this);
@@ -251,21 +266,10 @@ QWidget* MainWindow::buildPages(QWidget* bench) {
     brackets_ = new BracketPage(this);
     connect(brackets_, &BracketPage::templatePreviewWanted, this, &MainWindow::previewDrillingTemplate);
     connect(brackets_, &BracketPage::templateFileWanted, this, &MainWindow::saveDrillingTemplate);
-    launch_ = new LaunchPage(this);
-    const TrialParts trials = makeTrialParts(state_, this);
-    launch_->addSide(trials.panel);
-    launch_->addSide(trials.powers);
-    trialDesk_ = trials.desk;
-    trials_ = trials.panel;
+    buildLaunchAndDays();
     auto* wanted = new WantedPage(this);
     auto* mark = new WantedMark(views_->sideView());
     wantedDesk_ = new WantedDesk(state_, desk_->state(), *wanted, *mark, this);
-    days_ = new TestDaysPage(this);
-    passDesk_ = new PassDesk(state_, *days_, this);
-    recordingDesk_ = new RecordingDesk(state_, document_, *days_, this);
-    auto* fit = new FitCard(days_);
-    days_->addSide(fit);
-    fitDesk_ = new FitDesk(state_, *fit, this);
     // As the person's week goes: measure, choose, launch, and the test days.
     besideBench_ = {new WeightsPage(this), driveline, new SpringsPage(this), brackets_, wanted, roll,
                     new SurePage(this),    launch_,   new LoadsPage(this)};

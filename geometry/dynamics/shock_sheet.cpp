@@ -267,8 +267,7 @@ std::optional<Damping> joined(const ShockWay& bump, const ShockWay& rebound) {
     }
     Damping damping;
     std::ranges::merge(bump.speeds, rebound.speeds, std::back_inserter(damping.speeds));
-    const auto same = std::ranges::unique(damping.speeds);
-    damping.speeds.erase(same.begin(), same.end());
+    damping.speeds.erase(std::unique(damping.speeds.begin(), damping.speeds.end()), damping.speeds.end());
     damping.bump = resampled(bump, damping.speeds);
     damping.rebound = resampled(rebound, damping.speeds);
     return damping;

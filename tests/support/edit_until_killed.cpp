@@ -1,6 +1,6 @@
 // Edits and saves a car in the real window until it is killed: edit_until_killed FILE SEED. Edit number n
-// makes the wheelbase 2000 + n/100 mm. Says on standard output "n milliseconds" once an edit is done, on the
-// system's monotonic clock.
+// makes the wheelbase 2000 + n/100 mm, or every fourth a pass of that number, with its setup. Says on
+// standard output "n milliseconds" once an edit is done, on the system's monotonic clock.
 #include <unistd.h>
 
 #include <QApplication>
@@ -11,6 +11,21 @@
 #include <string>
 
 #include "app/window/main_window.h"
+
+namespace {
+
+bolthole::Edit editOf(int number) {
+    if (number % 4 == 0) {
+        bolthole::Pass pass;
+        pass.number = number;
+        pass.date = "2026-11-28";
+        pass.sixtyFoot = 2 + number / 10'000.0;
+        return bolthole::AddPass{pass};
+    }
+    return bolthole::SetNumber{{.field = bolthole::Field::wheelbase}, (2000.0 + number / 100.0) / 1000.0};
+}
+
+}  // namespace
 
 int main(int argc, char** argv) {
     const QApplication app(argc, argv);
@@ -29,8 +44,7 @@ int main(int argc, char** argv) {
             }
         } else {
             ++number;
-            const double wheelbase = (2000.0 + number / 100.0) / 1000.0;
-            const bolthole::SetNumber edit{{.field = bolthole::Field::wheelbase}, wheelbase};
+            const bolthole::Edit edit = editOf(number);
             if (!document.apply(edit, bolthole::EditPhase::whole, {}).isEmpty()) {
                 std::abort();
             }

@@ -12,7 +12,6 @@ namespace {
 
 constexpr double kUnseen = 0.1;  // px
 constexpr double kMostTicksUp = 4.0;
-constexpr int kEventRows = 3;
 constexpr double kWordGap = 8.0;
 
 /// Round ticks on an upright value axis.
@@ -116,7 +115,7 @@ std::size_t ChartCardOnScreen::keyRows(const ChartCard& card) {
         card.series, [](const ChartSeries& series) { return !series.isGhost && !series.name.isEmpty(); }));
 }
 
-// Beside the events' lines where the imposed runs across, on them where it runs up.
+// Beside the events' lines above the plot where the imposed runs across, on them where it runs up.
 std::vector<QRectF> ChartCardOnScreen::eventPlaces(const QFontMetricsF& metrics) const {
     std::vector<double> middles;
     std::vector<double> lengths;
@@ -137,10 +136,12 @@ std::vector<QRectF> ChartCardOnScreen::eventPlaces(const QFontMetricsF& metrics)
             continue;
         }
         const double width = metrics.horizontalAdvance(card_->events[i].word) + kWordGap;
-        places[i] = plot_.isUpright ? QRectF(area.right() - width, middles[i] - metrics.height() / 2, width,
-                                             metrics.height())
-                                    : QRectF(middles[i] - width / 2, area.top() + rows[i] * metrics.height(),
-                                             width, metrics.height());
+        places[i] =
+            plot_.isUpright
+                ? QRectF(area.right() - width, middles[i] - metrics.height() / 2, width, metrics.height())
+                : QRectF(middles[i] - width / 2,
+                         area.top() - (kEventRows - rows[i]) * metrics.height() - kWordGap / 2, width,
+                         metrics.height());
     }
     return places;
 }

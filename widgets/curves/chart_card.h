@@ -86,6 +86,8 @@ class ChartCardOnScreen {
     [[nodiscard]] const std::vector<AxisTick>& ticks() const { return ticks_; }
     /// The line of a series as drawn, px.
     [[nodiscard]] const Stroke& stroke(std::size_t series) const { return strokes_[series]; }
+    /// Where the imposed runs across, how many rows of events' words find room above the plot.
+    static constexpr int kEventRows = 2;
     /// Where the events' words stand, px; null: no room.
     [[nodiscard]] std::vector<QRectF> eventPlaces(const QFontMetricsF& metrics) const;
     /// Rows the card's key needs.

@@ -179,7 +179,11 @@ void ChartCardOnScreen::paintEvents(QPainter& painter, const CardType& type) con
         }
         const QColor ink = inkOf(event.color);
         painter.setPen(linePen(ChartLine::dotted, 1.1, ink));
-        painter.drawLine(plot_.imposedLine(event.at));
+        QLineF line = plot_.imposedLine(event.at);
+        if (!plot_.isUpright && !places[i].isNull()) {
+            line.setP1({line.x1(), places[i].top()});
+        }
+        painter.drawLine(line);
         if (!places[i].isNull()) {
             painter.fillRect(places[i].adjusted(2, 1, -2, -1), theme().card);
             painter.setPen(ink);

@@ -164,6 +164,15 @@ double CurveChart::header() const {
                      kChartPlotGap);
 }
 
+// Words of events stand above the plot of their card; of cards side by side all plots line up.
+double CurveChart::headerOf(std::size_t card) const {
+    const auto hasEvents = [](const ChartCard& each) { return !each.events.empty(); };
+    const bool hasWords = !axis_.isUpright && (look_.isStacked ? hasEvents(cards_[card])
+                                                               : std::ranges::any_of(cards_, hasEvents));
+    return header() +
+           (hasWords ? std::ceil(ChartCardOnScreen::kEventRows * type_->quietMetrics.height()) : 0.0);
+}
+
 double CurveChart::gutter() const {
     if (!axis_.isUpright || !look_.labelsImposed) {
         return 0;
@@ -193,7 +202,8 @@ void CurveChart::placeCard(std::size_t card, const QRectF& frame) {
     const double right = look_.head == ChartLook::Head::beside ? kChartKeyWidth + 2 * kChartSidePad
                                                                : kChartSidePad + (axis_.isUpright ? 0 : 2);
     const bool hasFoot = axis_.isUpright || labelsBelow(card);
-    const QRectF plot = frame.adjusted(left, header(), -right, hasFoot ? -type_->footer() : -kChartStackFoot);
+    const QRectF plot =
+        frame.adjusted(left, headerOf(card), -right, hasFoot ? -type_->footer() : -kChartStackFoot);
     onScreen_[card].place(frame, plot, axis_, shownFrom(), shownTo(), *type_);
 }
 
@@ -221,13 +231,14 @@ void CurveChart::placeStacked() {
     double heads = 0;
     for (std::size_t card = 0; card < cards_.size(); ++card) {
         shares += cards_[card].share;
-        heads += header() + (labelsBelow(card) ? type_->footer() : kChartStackFoot);
+        heads += headerOf(card) + (labelsBelow(card) ? type_->footer() : kChartStackFoot);
     }
     const double room = height() - heads - kChartWideGap * (static_cast<double>(cards_.size()) - 1);
     double top = 0;
     for (std::size_t card = 0; card < cards_.size(); ++card) {
         const double foot = labelsBelow(card) ? type_->footer() : kChartStackFoot;
-        const double high = header() + std::max(std::floor(room * cards_[card].share / shares), 10.0) + foot;
+        const double high =
+            headerOf(card) + std::max(std::floor(room * cards_[card].share / shares), 10.0) + foot;
         placeCard(card, QRectF(0, top, width(), high));
         top += high + kChartWideGap;
     }

@@ -103,6 +103,7 @@ class CurveChart : public QWidget {
     void showFreshBody();
     void readValues();
     void describeInWords();
+    [[nodiscard]] double headerOf(std::size_t card) const;
     [[nodiscard]] double header() const;
     [[nodiscard]] double gutter() const;
     [[nodiscard]] bool hasCurves() const;

@@ -48,6 +48,13 @@ bool isLopsided(const TrialFigure& figure) {
            std::max(below, above) > 0.001;
 }
 
+// Where some of the draws show none and a ± would say that all of them show some.
+bool reachesNone(const TrialFigure& figure) {
+    const double nearest =
+        *figure.change < 0 ? -figure.high.value_or(*figure.change) : figure.low.value_or(*figure.change);
+    return nearest <= 0 && std::abs(*figure.change) > kCoverage95 * figure.uncertainty.value_or(0);
+}
+
 QString clickWords(double clicks) {
     const int count = static_cast<int>(std::lround(std::abs(clicks)));
     return count == 1 ? tr("one click") : count == 2 ? tr("two clicks") : tr("%1 clicks").arg(count);
@@ -178,7 +185,7 @@ QString trialGain(const LaunchTrial& trial) {
     if (!gain.uncertainty) {
         return signedTime(*gain.change);
     }
-    if (isLopsided(gain)) {
+    if (isLopsided(gain) || reachesNone(gain)) {
         return tr("%1, from %2 to %3")
             .arg(signedTime(*gain.change), signedTime(*gain.low), signedTime(*gain.high));
     }

@@ -23,7 +23,7 @@ constexpr double kBeforeRelease = 0.3;  // s shown before it
 constexpr double kAfterLine = 0.7;      // s shown after 60 ft
 constexpr double kUsualEnd = 3.0;       // s where there is no 60 ft
 constexpr std::size_t kMostPoints = 1500;
-constexpr int kCardHeight = 120;
+constexpr int kCardHeight = 176;
 
 /// A recorded quantity and how it is called.
 struct Shown {
@@ -123,7 +123,7 @@ ChartCard cardIn(const RecordedUnit& unit, Recorded kind, const char* title) {
 }
 
 ChartSeries residualSeries(const RecordedMisfit& misfit, double end) {
-    ChartSeries series{.name = tr("recorded less fitted")};
+    ChartSeries series{.name = tr("residual")};
     for (const RecordedSample& sample : misfit.samples) {
         if (sample.time <= end) {
             series.points.push_back({sample.time, sample.residual()});
@@ -176,6 +176,7 @@ std::vector<ChartCard> recordingCards(const ShownRecording& shown, Units units) 
     for (const RecordedMisfit& misfit : shown.misfits) {
         const RecordedUnit unit = unitFor(misfit.kind, units);
         ChartCard& card = cards.emplace_back(cardIn(unit, misfit.kind, shownAs(misfit.kind).residual));
+        ++card.decimals;
         card.series.push_back(residualSeries(misfit, end));
     }
     return cards;
@@ -188,9 +189,9 @@ QString recordingWords(const ShownRecording& shown, Units units) {
             parts << words.arg(timeText(*time));
         }
     };
-    add(tr("recorded %1 s"), shown.byRecording);
-    add(tr("by the clock %1 s"), shown.byClock);
-    add(tr("computed %1 s"), shown.byComputation);
+    add(tr("recorded %1\u00A0s"), shown.byRecording);
+    add(tr("by the clock %1\u00A0s"), shown.byClock);
+    add(tr("computed %1\u00A0s"), shown.byComputation);
     const QString times = parts.isEmpty() ? tr("not to be had") : parts.join(QStringLiteral(", "));
     return tr("60 ft: %1").arg(times) +
            (shown.byRecording
