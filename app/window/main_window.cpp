@@ -24,6 +24,7 @@
 #include "app/window/pass_desk.h"
 #include "app/window/recording_desk.h"
 #include "geometry/checks/doubts.h"
+#include "geometry/passes/pass_doubts.h"
 #include "widgets/board/hole_board.h"
 #include "widgets/compare/before_panel.h"
 #include "widgets/curves/travel_curves.h"
@@ -148,8 +149,7 @@ void MainWindow::connectTestDays() {
             notice_->say(refusal);
         }
     });
-    connect(days_, &TestDaysPage::edited, this,
-            [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
+    connect(days_, &TestDaysPage::edited, this, &MainWindow::takePassEdit);
     connect(passDesk_, &PassDesk::said, notice_, &NoticeBar::say);
     connect(fitDesk_, &FitDesk::fitted, this, &MainWindow::showFit);
     connect(trialDesk_, &TrialDesk::tried, fitDesk_, &FitDesk::fitAnyway);
@@ -159,6 +159,20 @@ void MainWindow::connectTestDays() {
     connect(fitDesk_, &FitDesk::edited, this, &MainWindow::takeEdit);
     connect(trialDesk_, &TrialDesk::edited, this, &MainWindow::takeEdit);
     connect(trialDesk_, &TrialDesk::launchWanted, launch_, &LaunchPage::showTried);
+}
+
+// A pass that looks like a slip of the pen is taken, and said: the clock may be right.
+void MainWindow::takePassEdit(const Edit& edit) {
+    const std::vector<Pass>& passes = state_.car.passes;
+    const auto* added = edit.as<AddPass>();
+    const std::string slip =
+        added == nullptr ? std::string() : slipIn(added->pass, passes.empty() ? nullptr : &passes.back());
+    takeEdit(edit, EditPhase::whole);
+    if (!slip.empty()) {
+        notice_->say(tr("Pass %1 is in the log; look at it again: %2. Undo takes it back.")
+                         .arg(added->pass.number)
+                         .arg(QString::fromStdString(slip)));
+    }
 }
 
 void MainWindow::takeEdit(const Edit& edit, EditPhase phase) {

@@ -157,6 +157,7 @@ class MainWindow : public QMainWindow {
     bool saveFile();
     bool askSaveAs();
     void showFit();
+    void takePassEdit(const Edit& edit);
     [[nodiscard]] bool mayReplace(const QString& fileName);
     bool saveTo(const QString& fileName, bool replaceTheirs = false);
     bool askChangedElsewhere(const QString& fileName);

@@ -85,6 +85,15 @@ QString faredWords(const LaunchFit& fit) {
     const bool isCorrected = std::ranges::none_of(fit.numbers, [](const FittedNumber& number) {
         return std::abs(number.after - number.before) > kCoverage95 * number.afterU;
     });
+    const auto count = static_cast<double>(fit.passes.size());
+    const double fewest =
+        kExpectedShare * count - 2 * std::sqrt(count * kExpectedShare * (1 - kExpectedShare));
+    if (static_cast<double>(fit.inside()) < fewest) {
+        return insideWords(fit) + QStringLiteral(". ") +
+               tr("Fewer than there should be: the model does not hold for these passes, nor can these "
+                  "trials be "
+                  "trusted. Look at the passes outside.");
+    }
     return insideWords(fit) + QStringLiteral(". ") +
            (isCorrected ? tr("The launch's numbers agree with what they teach.")
                         : tr("What they teach is not taken over yet, so these trials go by the numbers as "

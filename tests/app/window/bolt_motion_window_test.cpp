@@ -28,13 +28,22 @@ class BoltsMoving : public WindowBench {
 TEST_F(BoltsMoving, PassThroughPicturesThatAreNeitherAndEndInTheNewOne) {
     openStill(false);
     const QImage before = picture();
-    useAnotherHole();
-    ASSERT_TRUE(motion().isRunning());
-    QTest::qWait(BoltMotion::kMotion / 3);
-    const QImage between = picture();
-    ASSERT_TRUE(QTest::qWaitFor([this] { return !motion().isRunning(); }));
-    QCoreApplication::processEvents();
-    const QImage after = picture();
+    QImage between = before;
+    QImage after = before;
+    // A busy machine may paint nothing in between: then once more.
+    for (int attempt = 0; attempt < 5 && (between == before || between == after); ++attempt) {
+        if (attempt > 0) {
+            undo();
+            ASSERT_TRUE(QTest::qWaitFor([this] { return !motion().isRunning(); }));
+        }
+        useAnotherHole();
+        ASSERT_TRUE(motion().isRunning());
+        QTest::qWait(BoltMotion::kMotion / 3);
+        between = picture();
+        ASSERT_TRUE(QTest::qWaitFor([this] { return !motion().isRunning(); }));
+        QCoreApplication::processEvents();
+        after = picture();
+    }
     EXPECT_NE(between, before);
     EXPECT_NE(between, after);
     window_->sideView().showState(window_->state());

@@ -171,6 +171,18 @@ TEST_F(TestDaysInTheWindow, AGoodTableIsOneStepAndCanBeLeft) {
     EXPECT_EQ(car(), before);
 }
 
+TEST_F(TestDaysInTheWindow, ASlipOfThePenIsSaidAndUndoneFromTheRowItself) {
+    typePass({"17", "2500", "2.335", ""});
+    EXPECT_THAT(said().toStdString(), testing::Not(HasSubstr("look at it again")));
+    typePass({"", "", "23.35", ""});
+    ASSERT_EQ(car().passes.size(), 2U);
+    EXPECT_THAT(
+        said().toStdString(),
+        HasSubstr("Pass 2 is in the log; look at it again: 60 ft of 23.35 s: hardly a car takes that"));
+    key(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(car().passes.size(), 1U) << "nothing is typed in the row, so the pass is undone";
+}
+
 TEST_F(TestDaysInTheWindow, TheClipboardOfASpreadsheetIsATable) {
     QApplication::clipboard()->setText(
         QStringLiteral("number\tdate\tsixty_foot_s\tnote\r\n1\t2026-11-20\t2.30\twind, from left\r\n"));

@@ -1,6 +1,7 @@
 #include "widgets/pages/days/pass_number_field.h"
 
 #include <QFocusEvent>
+#include <QKeyEvent>
 #include <QStyle>
 #include <limits>
 
@@ -79,6 +80,17 @@ void PassNumberField::renewTip() {
         howToMeasure(field_) + QLatin1Char('\n') + capitalized(limitsOf(field_, units_)) + QLatin1Char('.');
     setToolTip(wrappedToolTip(problem_.isEmpty() ? help : QStringLiteral("▲ ") + problem_));
     setAccessibleDescription(problem_.isEmpty() ? help : problem_);
+}
+
+bool PassNumberField::event(QEvent* event) {
+    if (event->type() == QEvent::ShortcutOverride && !isTyped()) {
+        const auto* key = static_cast<QKeyEvent*>(event);
+        if (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo)) {
+            event->ignore();
+            return false;
+        }
+    }
+    return QLineEdit::event(event);
 }
 
 void PassNumberField::focusInEvent(QFocusEvent* event) {

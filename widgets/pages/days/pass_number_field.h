@@ -35,6 +35,8 @@ class PassNumberField : public QLineEdit {
     void problemChanged(const QString& problem);
 
   protected:
+    /// Undo and redo are the window's where nothing is typed.
+    bool event(QEvent* event) override;
     void focusInEvent(QFocusEvent* event) override;
     void focusOutEvent(QFocusEvent* event) override;
 

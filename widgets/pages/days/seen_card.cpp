@@ -92,7 +92,8 @@ QString computedLaunch(const Car& setup, const Pass& pass) {
     if (run.figures.frontUp) {
         parts << tr("front tires up after %1 s").arg(QString::number(*run.figures.frontUp, 'f', 2));
     }
-    return tr("Computed for this setup, before any fit: %1.").arg(parts.join(QStringLiteral(", ")));
+    return tr("Computed for this setup with the launch's numbers as they stand: %1.")
+        .arg(parts.join(QStringLiteral(", ")));
 }
 
 SeenCard::SeenCard(const PassBook& book, QWidget* parent)

@@ -43,7 +43,8 @@ bool mayNeverHappen(LaunchFigure figure) {
 LaunchFiguresCard::LaunchFiguresCard(QWidget* parent)
     : Card(parent),
       heading_(new ToneLabel(ToneLabel::Tone::plain, QString(), this)),
-      beforeHeading_(new ToneLabel(ToneLabel::Tone::muted, tr("that one"), this)),
+      beforeHeading_(new ToneLabel(ToneLabel::Tone::muted,
+                                   tr("Below each: that one, and what this setup has more."), this)),
       note_(new ToneLabel(ToneLabel::Tone::muted, QString(), this)) {
     setAccessibleName(tr("Figures of the launch"));
     setFocusPolicy(Qt::TabFocus);
@@ -54,9 +55,11 @@ LaunchFiguresCard::LaunchFiguresCard(QWidget* parent)
     auto* grid = new QGridLayout;
     grid->setHorizontalSpacing(7);
     grid->setVerticalSpacing(7);
-    grid->addWidget(heading_, 0, 0, 1, 4);
-    grid->addWidget(beforeHeading_, 0, 4, Qt::AlignRight | Qt::AlignBottom);
-    grid->setColumnStretch(3, 1);
+    heading_->setWordWrap(true);
+    beforeHeading_->setWordWrap(true);
+    column->addWidget(heading_);
+    column->addWidget(beforeHeading_);
+    grid->setColumnStretch(2, 1);
     column->addLayout(grid);
     addRow(*grid, LaunchFigure::sixtyFoot, tr("60 ft"),
            tr("On the clock, which starts when the front wheel has rolled out of the beam"));
@@ -81,21 +84,21 @@ LaunchFiguresCard::LaunchFiguresCard(QWidget* parent)
 void LaunchFiguresCard::addRow(QGridLayout& grid, LaunchFigure figure, const QString& label,
                                const QString& toolTip) {
     const int line = grid.rowCount();
-    const auto make = [&](ToneLabel::Tone tone, int column, Qt::Alignment side) {
+    const auto make = [&](ToneLabel::Tone tone, int row, int column, Qt::Alignment side) {
         auto* made = new ToneLabel(tone, QString(), this);
         made->setToolTip(wrappedToolTip(toolTip));
-        grid.addWidget(made, line, column, side | Qt::AlignBaseline);
+        grid.addWidget(made, row, column, side | Qt::AlignBaseline);
         return made;
     };
     Row& made = row(figure);
-    made.label = make(ToneLabel::Tone::muted, 0, Qt::AlignLeft);
+    made.label = make(ToneLabel::Tone::muted, line, 0, Qt::AlignLeft);
     made.label->showText(label);
-    made.value = make(ToneLabel::Tone::plain, 1, Qt::AlignRight);
+    made.value = make(ToneLabel::Tone::plain, line, 1, Qt::AlignRight);
     made.value->setFont(textFont(TextSize::body, true));
     made.value->setAccessibleName(label);
-    made.sure = make(ToneLabel::Tone::muted, 2, Qt::AlignLeft);
-    made.difference = make(ToneLabel::Tone::muted, 3, Qt::AlignRight);
-    made.before = make(ToneLabel::Tone::muted, 4, Qt::AlignRight);
+    made.sure = make(ToneLabel::Tone::muted, line, 2, Qt::AlignLeft);
+    made.difference = make(ToneLabel::Tone::muted, line + 1, 2, Qt::AlignLeft);
+    made.before = make(ToneLabel::Tone::muted, line + 1, 1, Qt::AlignRight);
 }
 
 void LaunchFiguresCard::showFilms(const LaunchFilm& film, const LaunchFilm* before, Units units) {
@@ -121,8 +124,10 @@ void LaunchFiguresCard::showSpreads(const std::optional<LaunchSpreads>& spreads)
     }
     if (spreads_) {
         note +=
-            tr(" ±: 95 of 100, from %1 launches with other friction, torque, damping, inertias, stall and "
-               "CG height, the same for both setups.")
+            (before_ ? tr(" ±: 95 of 100, from %1 launches with other friction, torque, damping, inertias, "
+                          "stall and CG height, the same for both setups.")
+                     : tr(" ±: 95 of 100, from %1 launches with other friction, torque, damping, inertias, "
+                          "stall and CG height."))
                 .arg(SpreadRunner::kDraws);
     }
     note_->showText(note.trimmed());
@@ -198,6 +203,8 @@ void LaunchFiguresCard::showRow(LaunchFigure figure) {
     labels.difference->setFont(font);
     labels.difference->showText(difference);
     labels.before->showText(before_ ? valueWords(figure, then, false) : QString());
+    labels.difference->setVisible(before_.has_value());
+    labels.before->setVisible(before_.has_value());
 }
 
 LaunchFiguresCard::Shown LaunchFiguresCard::shown(LaunchFigure figure) const {

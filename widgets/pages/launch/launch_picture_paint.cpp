@@ -205,8 +205,10 @@ void LaunchPicture::paintLoad(QPainter& painter, const Patch& patch) const {
     if (patch.before) {
         painter.setFont(small);
         painter.setPen(theme().muted);
-        painter.drawText(words + QPointF(0, QFontMetricsF(small).height() + 1),
-                         tr("%1: %2").arg(before_->called, forceText(*patch.before)));
+        const QFontMetricsF metrics(small);
+        const QString other = tr("%1, %2").arg(forceText(*patch.before), before_->called);
+        painter.drawText(words + QPointF(0, metrics.height() + 1),
+                         metrics.elidedText(other, Qt::ElideRight, width() - words.x() - 4));
     }
 }
 

@@ -1,0 +1,40 @@
+// Slips of the pen in a pass.
+#include "geometry/passes/pass_doubts.h"
+
+#include <gtest/gtest.h>
+
+namespace bolthole {
+namespace {
+
+Pass timed(double sixtyFoot) {
+    Pass pass;
+    pass.number = 1;
+    pass.date = "2026-11-20";
+    pass.sixtyFoot = sixtyFoot;
+    return pass;
+}
+
+TEST(PassDoubts, ATimeNoCarTakesIsASlip) {
+    EXPECT_EQ(slipIn(timed(19.5), nullptr), "60 ft of 19.5 s: hardly a car takes that");
+    EXPECT_EQ(slipIn(timed(1.95), nullptr), "");
+    EXPECT_NE(slipIn(timed(0.195), nullptr), "");
+    EXPECT_EQ(slipIn(Pass{}, nullptr), "");
+}
+
+TEST(PassDoubts, SoIsOneAThirdOffThePassBefore) {
+    const Pass before = timed(1.95);
+    EXPECT_EQ(slipIn(timed(2.9), &before), "60 ft of 2.9 s, and 1.95 s the pass before");
+    EXPECT_EQ(slipIn(timed(2.3), &before), "");
+}
+
+TEST(PassDoubts, SoIsATimeInThePressuresBox) {
+    Pass pass = timed(1.95);
+    pass.pressures.leftRear = 1.94 * 6.894757;
+    EXPECT_EQ(slipIn(pass, nullptr), "a tire pressure no tire is driven at");
+    pass.pressures.leftRear = 16 * 6.894757;
+    pass.launchRpm = 16;
+    EXPECT_EQ(slipIn(pass, nullptr), "launched at 16 rpm: no engine idles there");
+}
+
+}  // namespace
+}  // namespace bolthole
