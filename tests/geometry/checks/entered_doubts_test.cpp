@@ -61,8 +61,7 @@ TEST_F(EnteredDoubts, ReadingsThatLieFarApart) {
     const FieldId spread{.field = Field::wheelbase, .spread = true};
     car = bolthole::apply(car, SetNumber{spread, 0.004}).car;
     EXPECT_THAT(found(), IsEmpty());
-    car = bolthole::apply(car, SetNumber{spread, 0.0127})
-              .car;  // 1.96 of it: 0.98 in
+    car = bolthole::apply(car, SetNumber{spread, 0.0127}).car;  // 1.96 of it: 0.98 in
     EXPECT_THAT(found(), Contains(HasSubstr("wheelbase: wheelbase is known only to ± 1.0 in")));
 }
 
