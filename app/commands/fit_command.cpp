@@ -84,8 +84,7 @@ ReadRecording recordingBeside(const std::string& carFile, const PassRecording& p
 std::string sampleRows(const std::string& pass, const RecordedMisfit& misfit,
                        const PassRecording& recording) {
     const auto column = std::ranges::find(recording.columns, misfit.kind, &RecordedColumn::is);
-    const std::vector<RecordedUnit>& units = unitsOf(misfit.kind);
-    const RecordedUnit& unit = *std::ranges::find(units, column->unit, &RecordedUnit::mark);
+    const RecordedUnit& unit = unitOf(*column);
     std::string rows;
     for (const RecordedSample& sample : misfit.samples) {
         rows += csvField(pass) + "," + plainDecimal(sample.time) + "," +

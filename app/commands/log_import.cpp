@@ -1,6 +1,5 @@
 // importLog() of app/commands/log_table.h.
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <map>
 #include <optional>
@@ -65,14 +64,6 @@ Meaning meaningOf(const std::string& header) {
     return {nullptr, std::nullopt, Units::metric, isComputed(header)};
 }
 
-/// A number without anything around it but blanks.
-std::optional<double> readNumber(const std::string& cell) {
-    double value = 0;
-    const auto [end, error] = std::from_chars(cell.data(), cell.data() + cell.size(), value);
-    const bool whole = error == std::errc() && end == cell.data() + cell.size();
-    return whole ? std::optional(value) : std::nullopt;
-}
-
 /// Puts a cell into the pass; gives what was expected where it can't be read.
 std::string readCell(Pass& pass, const Meaning& meaning, const std::string& cell, const Car& car) {
     if (meaning.words != nullptr) {
@@ -89,7 +80,7 @@ std::string readCell(Pass& pass, const Meaning& meaning, const std::string& cell
     if (text.empty()) {
         return {};
     }
-    const std::optional<double> shown = readNumber(text);
+    const std::optional<double> shown = csvNumber(text);
     const PassUnit unit = ruleOf(*meaning.number).unit;
     value = shown ? fromShown(*shown, unit, meaning.units) : std::nan("");
     return refusal(*meaning.number, *value, meaning.units);

@@ -1,9 +1,10 @@
 #include "app/document/settings.h"
 
-#include <QCryptographicHash>
 #include <QSettings>
 #include <algorithm>
 #include <array>
+
+#include "app/document/sha256.h"
 
 namespace bolthole {
 
@@ -31,8 +32,7 @@ std::size_t wordIndex(const QVariant& stored, const std::array<const char*, N>& 
 // Headers may be long and hold anything; a key may not.
 QString tableKey(const QStringList& headers) {
     const QByteArray joined = headers.join(QLatin1Char('\n')).toUtf8();
-    return QStringLiteral("columns/") +
-           QString::fromLatin1(QCryptographicHash::hash(joined, QCryptographicHash::Sha256).toHex().left(16));
+    return QStringLiteral("columns/") + QString::fromLatin1(sha256Of(joined).left(16));
 }
 
 }  // namespace

@@ -163,14 +163,16 @@ void MainWindow::connectTestDays() {
 
 // A pass that looks like a slip of the pen is taken, and said: the clock may be right.
 void MainWindow::takePassEdit(const Edit& edit) {
-    const std::vector<Pass>& passes = state_.car.passes;
     const auto* added = edit.as<AddPass>();
-    const std::string slip =
-        added == nullptr ? std::string() : slipIn(added->pass, passes.empty() ? nullptr : &passes.back());
+    const auto* changed = edit.as<ChangePass>();
+    const std::optional<Pass> pass = added != nullptr     ? std::optional(added->pass)
+                                     : changed != nullptr ? std::optional(changed->pass)
+                                                          : std::nullopt;
+    const std::string slip = pass ? slipIn(*pass, state_.car.passes) : std::string();
     takeEdit(edit, EditPhase::whole);
     if (!slip.empty()) {
         notice_->say(tr("Pass %1 is in the log; look at it again: %2. Undo takes it back.")
-                         .arg(added->pass.number)
+                         .arg(pass->number)
                          .arg(QString::fromStdString(slip)));
     }
 }

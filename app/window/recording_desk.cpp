@@ -89,10 +89,32 @@ void RecordingDesk::show(const std::optional<std::size_t>& pass) {
     shown_ = pass;
     const Pass* picked = this->pass();
     if (picked == nullptr || !picked->recording) {
+        made_.reset();
         page_.recording().offer();
         return;
     }
-    page_.recording().showRecording(read(*picked), bench_.style.units);
+    const Sources sources = sourcesOf(*picked);
+    if (sources.setup == nullptr || made_ != sources) {
+        made_ = sources;
+        page_.recording().showRecording(read(*picked), bench_.style.units);
+    }
+}
+
+const Car& RecordingDesk::setupOf(const Pass& pass) const {
+    return pass.setup ? *bench_.car.kept[static_cast<std::size_t>(*pass.setup)].car : bench_.car;
+}
+
+// Empty while the car has no file.
+QString RecordingDesk::pathOf(const Pass& pass) const {
+    return folder().isEmpty() ? QString()
+                              : QDir(folder()).filePath(QString::fromStdString(pass.recording->file));
+}
+
+RecordingDesk::Sources RecordingDesk::sourcesOf(const Pass& pass) const {
+    const QFileInfo info(pathOf(pass));
+    const std::shared_ptr<const Car> kept =
+        pass.setup ? bench_.car.kept[static_cast<std::size_t>(*pass.setup)].car : nullptr;
+    return {pass, kept, fit_, bench_.style.units, info.size(), info.lastModified()};
 }
 
 // Null: it is not there, or can't be read.
@@ -110,15 +132,14 @@ const RecordingTable* RecordingDesk::tableAt(const QString& path) const {
 
 ShownRecording RecordingDesk::read(const Pass& pass) const {
     ShownRecording shown{.start = pass.recording->start, .byClock = pass.sixtyFoot};
-    const QString name = QString::fromStdString(pass.recording->file);
-    ReadRecording result =
-        recordingOf(*pass.recording, folder().isEmpty() ? nullptr : tableAt(QDir(folder()).filePath(name)));
+    const QString path = pathOf(pass);
+    ReadRecording result = recordingOf(*pass.recording, path.isEmpty() ? nullptr : tableAt(path));
     if (!result.problem.empty()) {
         shown.problem = QString::fromStdString(result.problem);
         return shown;
     }
     shown.recording = std::move(result.recording);
-    const Car& setup = pass.setup ? *bench_.car.kept[static_cast<std::size_t>(*pass.setup)].car : bench_.car;
+    const Car& setup = setupOf(pass);
     shown.byRecording = recordedSixtyFoot(shown.recording, shown.start, rolloutOf(setup));
     if (const std::optional<LaunchRun> run = launchOf(setup, pass)) {
         shown.computed = run->rows;
@@ -163,8 +184,7 @@ void RecordingDesk::addFile(std::size_t row, const QString& fileName) {
                                                                : QString::fromStdString(table.problem)));
         return;
     }
-    const Car& setup = pass.setup ? *bench_.car.kept[static_cast<std::size_t>(*pass.setup)].car : bench_.car;
-    RecordingDialog dialog(table, columnsFor(table), rolloutOf(setup), &page_);
+    RecordingDialog dialog(table, columnsFor(table), rolloutOf(setupOf(pass)), &page_);
     if (dialog.exec() != QDialog::Accepted) {
         return;
     }

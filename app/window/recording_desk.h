@@ -54,10 +54,26 @@ class RecordingDesk : public QObject {
         RecordingTable table;
     };
     [[nodiscard]] const RecordingTable* tableAt(const QString& path) const;
+    /// What the card shows is made of. While that is the same it is neither read nor launched again, and the
+    /// card's cursor stays.
+    struct Sources {
+        Pass pass;
+        std::shared_ptr<const Car> setup;  // null: the car on the bench, which may change at any time
+        std::shared_ptr<const LaunchFit> fit;
+        Units units = Units::inch;
+        qint64 size = 0;
+        QDateTime changed;
+
+        bool operator==(const Sources&) const = default;
+    };
+    [[nodiscard]] Sources sourcesOf(const Pass& pass) const;
+    [[nodiscard]] const Car& setupOf(const Pass& pass) const;
+    [[nodiscard]] QString pathOf(const Pass& pass) const;
 
     std::shared_ptr<const LaunchFit> fit_;
     std::optional<std::size_t> shown_;
     mutable std::optional<Read> last_;
+    std::optional<Sources> made_;  // of what the card shows
 };
 
 }  // namespace bolthole

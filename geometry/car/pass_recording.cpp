@@ -1,8 +1,8 @@
 #include "geometry/car/pass_recording.h"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
-#include <numbers>
 
 #include "geometry/units/units.h"
 
@@ -10,8 +10,7 @@ namespace bolthole {
 
 namespace {
 
-constexpr double kRpmSize = 2 * std::numbers::pi / 60;  // rad/s
-constexpr double kMileAnHour = 1609.344 / 3600;         // m/s
+constexpr double kMileAnHour = 1609.344 / 3600;  // m/s
 constexpr std::size_t kHashDigits = 64;
 constexpr std::size_t kLongestName = 255;
 
@@ -54,12 +53,18 @@ const std::vector<RecordedUnit>& unitsOf(Recorded kind) {
         {{"s", 1}, {"ms", 1e-3}},
         {{"km/h", 1 / 3.6}, {"mph", kMileAnHour}, {"m/s", 1}},
         {{"g", kStandardGravity}, {"m/s2", 1}, {"ft/s2", 12 * kMetresPerInch}},
-        {{"rpm", kRpmSize}, {"rad/s", 1}},
-        {{"rpm", kRpmSize}, {"rad/s", 1}},
+        {{"rpm", kRpm}, {"rad/s", 1}},
+        {{"rpm", kRpm}, {"rad/s", 1}},
         {{"mm", kMetresPerMillimetre}, {"in", kMetresPerInch}},
         {{"mm", kMetresPerMillimetre}, {"in", kMetresPerInch}},
     }};
     return kUnits[static_cast<std::size_t>(kind)];
+}
+
+const RecordedUnit& unitOf(const RecordedColumn& column) {
+    const auto found = std::ranges::find(unitsOf(column.is), column.unit, &RecordedUnit::mark);
+    assert(found != unitsOf(column.is).end());
+    return *found;
 }
 
 std::string refuseFileName(std::string_view text) {

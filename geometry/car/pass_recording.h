@@ -42,6 +42,9 @@ struct RecordedColumn {
     bool operator==(const RecordedColumn&) const = default;
 };
 
+/// The column's unit, which must be one of its kind's.
+[[nodiscard]] const RecordedUnit& unitOf(const RecordedColumn& column);
+
 /// Where a pass's recording is and how to read it.
 struct PassRecording {
     std::string file{};    ///< name without folder; it lies beside the car's file

@@ -46,7 +46,6 @@ constexpr std::array kUsualRanges{
     UsualRange{Field::pinionAngle, -15 * kRadiansPerDegree, 15 * kRadiansPerDegree},
     UsualRange{Field::outputAngle, -15 * kRadiansPerDegree, 15 * kRadiansPerDegree},
 };
-constexpr double kFarApart = 0.005;        // m, standard: readings of one place apart by most of an inch
 constexpr double kFarthestAhead = 2.0;     // m, of a link's hole, where the wheelbase is less
 constexpr double kFarthestBehind = 1.2;    // m, of a link's hole behind the axle
 constexpr double kFarthestOut = 1.3;       // m, from the center plane
@@ -145,7 +144,7 @@ void DoubtFinder::checkReadings() {
         FieldId spread = id;
         spread.spread = true;
         const std::optional<double> own = isTaped ? numberAt(car_, spread) : std::nullopt;
-        if (own && *own > kFarApart) {
+        if (own && kCoverage95 * *own > kReadingsFarApart) {
             add(id, {Severity::wrong,
                      numberName(id) + " is known only to " +
                          withUnit(sureText(*own, Quantity::length, car_.units), Quantity::length, car_.units),

@@ -7,6 +7,10 @@
 
 namespace bolthole {
 
+/// From here on two readings of one length are a slip of one of them, m: half an inch, a judgement. So is
+/// what stands after the length's ±, which their difference makes.
+inline constexpr double kReadingsFarApart = 0.0127;
+
 /// What looks wrong or risky in a car that findFaults() passed: a written length that disagrees with the
 /// holes by more than a sixteenth of an inch and what that would shift (unless some rod fits other holes of
 /// its brackets: then a bolt was moved), an adjuster past its entered limits, a hole that breaks a rule of

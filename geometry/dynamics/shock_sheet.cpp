@@ -1,12 +1,12 @@
 #include "geometry/dynamics/shock_sheet.h"
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <map>
 
 #include "geometry/statics/entered_setup.h"
 #include "geometry/statics/springs.h"
+#include "geometry/units/csv.h"
 #include "geometry/units/text.h"
 #include "geometry/units/units.h"
 
@@ -14,18 +14,18 @@ namespace bolthole {
 
 namespace {
 
-constexpr double kPoundForce = 0.45359237 * kStandardGravity;  // N
-constexpr double kEstimatedSpeed = 0.25;                       // m/s
+constexpr double kEstimatedSpeed = 0.25;  // m/s
 constexpr std::size_t kShortened = 40;
 
+/// What sheets are in.
 struct ShockUnit {
     double length;  // m
     double force;   // N
     double mass;    // kg
 };
 ShockUnit unitOf(Units units) {
-    return units == Units::inch ? ShockUnit{kMetresPerInch, kPoundForce, 0.45359237}
-                                : ShockUnit{kMetresPerMillimetre, 1, 1};
+    return {shownUnit(Quantity::length, units), shownUnit(Quantity::force, units),
+            shownUnit(Quantity::mass, units)};
 }
 
 std::vector<std::string> shockCells(std::string_view line) {
@@ -43,15 +43,8 @@ std::vector<std::string> shockCells(std::string_view line) {
     return cells;
 }
 
-std::optional<double> shockNumber(const std::string& cell) {
-    double value = 0;
-    const auto [end, error] = std::from_chars(cell.data(), cell.data() + cell.size(), value);
-    const bool isRead = error == std::errc() && end == cell.data() + cell.size() && std::isfinite(value);
-    return isRead ? std::optional(value) : std::nullopt;
-}
-
 std::optional<int> shockClick(const std::string& cell) {
-    const std::optional<double> number = shockNumber(cell);
+    const std::optional<double> number = csvNumber(cell);
     const bool isClick = number && *number == std::floor(*number) && std::abs(*number) <= kMaxClick;
     return isClick ? std::optional(static_cast<int>(*number)) : std::nullopt;
 }
@@ -98,12 +91,12 @@ class TableReader final : public LineReader {
 
   private:
     std::string take(const std::vector<std::string>& cells) override {
-        if (rows_.empty() && result_.way.clicks.empty() && !shockNumber(cells.front())) {
+        if (rows_.empty() && result_.way.clicks.empty() && !csvNumber(cells.front())) {
             return takeHeading(cells);
         }
         std::vector<double> numbers;
         for (const std::string& cell : cells) {
-            const std::optional<double> number = shockNumber(cell);
+            const std::optional<double> number = csvNumber(cell);
             if (!number || *number < 0) {
                 return "expected a speed and forces, all numbers from 0";
             }
@@ -129,7 +122,7 @@ class TableReader final : public LineReader {
     }
 
     std::string takeHeading(const std::vector<std::string>& cells) {
-        if (cells.size() == 2 && !shockNumber(cells[1])) {
+        if (cells.size() == 2 && !csvNumber(cells[1])) {
             return {};  // "speed force" names no click
         }
         for (std::size_t at = 1; at < cells.size(); ++at) {
@@ -169,13 +162,13 @@ class ReadingsReader final : public LineReader {
     };
 
     std::string take(const std::vector<std::string>& cells) override {
-        if (lines_.empty() && !shockNumber(cells.front())) {
+        if (lines_.empty() && !csvNumber(cells.front())) {
             return {};  // a heading
         }
         const std::optional<int> click = shockClick(cells.front());
         std::vector<double> numbers;
         for (std::size_t at = 1; at < cells.size(); ++at) {
-            const std::optional<double> number = shockNumber(cells[at]);
+            const std::optional<double> number = csvNumber(cells[at]);
             if (number && *number > 0) {
                 numbers.push_back(*number);
             }

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
 
+#include "geometry/passes/pass_runs.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -17,15 +19,27 @@ constexpr double kLeastPressure = 40;  // kPa: under 6 psi
 constexpr double kMostPressure = 500;  // kPa
 constexpr double kLeastLaunchRpm = 500;
 
+std::optional<double> lastTimeOnGroundOf(const Pass& pass, const std::vector<Pass>& log) {
+    const Ground ground{pass.surface.kind, pass.surface.name};
+    std::optional<double> last;
+    for (const Pass& each : log) {
+        const bool isItself = each.number == pass.number && each.date == pass.date;
+        if (isCounted(each) && ground.holds(each) && !isItself) {
+            last = each.sixtyFoot;
+        }
+    }
+    return last;
+}
+
 }  // namespace
 
-std::string slipIn(const Pass& pass, const Pass* other) {
+std::string slipIn(const Pass& pass, const std::vector<Pass>& log) {
     if (pass.sixtyFoot && (*pass.sixtyFoot < kLeastSixtyFoot || *pass.sixtyFoot > kMostSixtyFoot)) {
         return "60 ft of " + plainDecimal(*pass.sixtyFoot) + " s: hardly a car takes that";
     }
-    if (pass.sixtyFoot && other != nullptr && other->sixtyFoot &&
-        std::abs(*pass.sixtyFoot / *other->sixtyFoot - 1) > kFarFromOther) {
-        return "60 ft of " + plainDecimal(*pass.sixtyFoot) + " s, and " + plainDecimal(*other->sixtyFoot) +
+    const std::optional<double> last = lastTimeOnGroundOf(pass, log);
+    if (pass.sixtyFoot && last && std::abs(*pass.sixtyFoot / *last - 1) > kFarFromOther) {
+        return "60 ft of " + plainDecimal(*pass.sixtyFoot) + " s, and " + plainDecimal(*last) +
                " s the pass before";
     }
     const std::array pressures{pass.pressures.leftFront, pass.pressures.rightFront, pass.pressures.leftRear,

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "geometry/car/pass.h"
 
@@ -9,7 +10,8 @@ namespace bolthole {
 
 /// A sentence without its full stop about the first number of a pass that is outside what cars on a drag
 /// strip have (a judgement, no source), in its own unit: "60 ft of 19.5 s: hardly a car takes that"; empty:
-/// none. `other`: the pass entered before on the same ground, or null; a 60 ft a third off it is one, too.
-[[nodiscard]] std::string slipIn(const Pass& pass, const Pass* other);
+/// none. A 60 ft a third off that of the last pass of the log that counts on the same surface is one, too;
+/// the pass itself may stand in the log already.
+[[nodiscard]] std::string slipIn(const Pass& pass, const std::vector<Pass>& log);
 
 }  // namespace bolthole

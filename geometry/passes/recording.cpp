@@ -1,7 +1,6 @@
 #include "geometry/passes/recording.h"
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <limits>
 
@@ -35,10 +34,7 @@ std::optional<double> numberOf(std::string_view cell) {
     if (text.starts_with('+')) {
         text.remove_prefix(1);
     }
-    double value = 0;
-    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-    const bool isWhole = error == std::errc() && end == text.data() + text.size() && std::isfinite(value);
-    return isWhole ? std::optional(value) : std::nullopt;
+    return csvNumber(text);
 }
 
 /// What a header names, the first rule that fits; kinds that were taken are left out.
@@ -94,10 +90,6 @@ std::string unitIn(const std::string& header, Recorded kind) {
     return std::string(unitsOf(kind).front().mark);
 }
 
-double sizeOf(const RecordedColumn& column) {
-    return std::ranges::find(unitsOf(column.is), column.unit, &RecordedUnit::mark)->size;
-}
-
 /// Fills a recording row by row.
 class TableReader {
   public:
@@ -144,17 +136,17 @@ class TableReader {
             const std::optional<double> number = numberOf(cell);
             if (column.is == Recorded::time) {
                 if (!number || (!result_.recording.time.empty() &&
-                                !(*number * sizeOf(column) > result_.recording.time.back()))) {
+                                !(*number * unitOf(column).size > result_.recording.time.back()))) {
                     return "row " + std::to_string(row + 1) + ": expected a later time, found \"" +
                            std::string(cell) + "\"";
                 }
-                result_.recording.time.push_back(*number * sizeOf(column));
+                result_.recording.time.push_back(*number * unitOf(column).size);
             } else if (!number && !trimmed(cell).empty()) {
                 return "row " + std::to_string(row + 1) + ": expected a number as " + column.header +
                        ", found \"" + std::string(cell) + "\"";
             } else {
                 result_.recording.values[static_cast<std::size_t>(column.is)].push_back(
-                    number ? *number * sizeOf(column) : kNoNumber);
+                    number ? *number * unitOf(column).size : kNoNumber);
             }
         }
         return {};

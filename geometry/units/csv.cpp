@@ -1,5 +1,7 @@
 #include "geometry/units/csv.h"
 
+#include <charconv>
+#include <cmath>
 #include <utility>
 
 namespace bolthole {
@@ -115,6 +117,13 @@ std::string csvField(std::string_view text) {
         }
     }
     return field + '"';
+}
+
+std::optional<double> csvNumber(std::string_view cell) {
+    double value = 0;
+    const auto [end, error] = std::from_chars(cell.data(), cell.data() + cell.size(), value);
+    const bool isRead = error == std::errc() && end == cell.data() + cell.size() && std::isfinite(value);
+    return isRead ? std::optional(value) : std::nullopt;
 }
 
 CsvRows readCsv(std::string_view bytes, std::size_t mostRows) {

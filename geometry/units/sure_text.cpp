@@ -75,4 +75,12 @@ std::string intervalText(double low, double high, Quantity quantity, Units units
     return text(low) + " to " + text(high);
 }
 
+bool isLopsided(double value, double low, double high) {
+    constexpr double kMostLopsided = 2;
+    const double below = std::max(value - low, 0.0);
+    const double above = std::max(high - value, 0.0);
+    return std::isfinite(low) && std::isfinite(high) && low < high &&
+           std::max(below, above) > kMostLopsided * std::min(below, above);
+}
+
 }  // namespace bolthole

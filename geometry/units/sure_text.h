@@ -28,4 +28,8 @@ inline constexpr double kCoverage95 = 1.959963984540054;
 /// units wide on. Empty if an end is not finite.
 [[nodiscard]] std::string intervalText(double low, double high, Quantity quantity, Units units);
 
+/// Whether an interval lies more than twice as far to one side of `value` as to the other (a judgement), so
+/// that a ± would promise what it does not hold. Not with an end that is no number.
+[[nodiscard]] bool isLopsided(double value, double low, double high);
+
 }  // namespace bolthole

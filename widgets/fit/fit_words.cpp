@@ -91,8 +91,7 @@ QString faredWords(const LaunchFit& fit) {
     if (static_cast<double>(fit.inside()) < fewest) {
         return insideWords(fit) + QStringLiteral(". ") +
                tr("Fewer than there should be: the model does not hold for these passes, nor can these "
-                  "trials be "
-                  "trusted. Look at the passes outside.");
+                  "trials be trusted. Look at the passes outside.");
     }
     return insideWords(fit) + QStringLiteral(". ") +
            (isCorrected ? tr("The launch's numbers agree with what they teach.")

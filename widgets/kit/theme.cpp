@@ -7,6 +7,7 @@
 
 #include "widgets/kit/calm_style.h"
 #include "widgets/kit/dressing.h"
+#include "widgets/kit/pens.h"
 
 namespace bolthole {
 
@@ -121,12 +122,6 @@ constexpr const char* kStyleOfViews = R"(
         QDialog, QMessageBox { background: %8; }
     )";
 
-// Halfway from one color to the other: what is there but cannot be pressed.
-QColor between(const QColor& one, const QColor& other) {
-    return {(one.red() + other.red()) / 2, (one.green() + other.green()) / 2,
-            (one.blue() + other.blue()) / 2};
-}
-
 /// The little the palette cannot say: rounded fields with a clear focus ring, quiet scroll bars, menus, lists
 /// that drop down, tool tips; and fields that are quiet, compact or name-like, by their properties. One sheet
 /// for all, which the parts of the windows wear.
@@ -135,7 +130,8 @@ QString styleSheetFor(const Theme& theme) {
         .arg(theme.ink.name(), theme.card.name(), theme.border.name(), theme.focus.name(),
              theme.problem.name(), theme.muted.name(), theme.grid.name(), theme.panel.name(),
              theme.dark ? "#101214" : "#ffffff", theme.starting.name(),
-             between(theme.muted, theme.card).name());
+             over(theme.muted, 0.5, theme.card).name()  // there, but not to be pressed
+        );
 }
 
 }  // namespace

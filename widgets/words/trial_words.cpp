@@ -38,14 +38,12 @@ QString timeSure(double uncertainty) {
     return timeText(std::max(std::ceil(kCoverage95 * uncertainty * 1000) / 1000, 0.001), 3);
 }
 
-// Where the draws lie much further to one side of what is expected than to the other, a ± would say that they
-// do not.
-bool isLopsided(const TrialFigure& figure) {
-    constexpr double kMostLopsided = 2;
-    const double below = *figure.change - figure.low.value_or(*figure.change);
-    const double above = figure.high.value_or(*figure.change) - *figure.change;
-    return std::max(below, above) > kMostLopsided * std::max(std::min(below, above), 0.0) &&
-           std::max(below, above) > 0.001;
+// So far apart that a range says more than a ±, and not both the same in print.
+bool needsRange(const TrialFigure& figure) {
+    const double change = *figure.change;
+    const double low = figure.low.value_or(change);
+    const double high = figure.high.value_or(change);
+    return isLopsided(change, low, high) && std::max(change - low, high - change) > 0.001;
 }
 
 // Where some of the draws show none and a ± would say that all of them show some.
@@ -185,7 +183,7 @@ QString trialGain(const LaunchTrial& trial) {
     if (!gain.uncertainty) {
         return signedTime(*gain.change);
     }
-    if (isLopsided(gain) || reachesNone(gain)) {
+    if (needsRange(gain) || reachesNone(gain)) {
         return tr("%1, from %2 to %3")
             .arg(signedTime(*gain.change), signedTime(*gain.low), signedTime(*gain.high));
     }

@@ -130,6 +130,19 @@ TEST_F(RecordingInTheWindow, TheReleaseIsMovedByHandAndUndone) {
     EXPECT_EQ(pass().recording->start, found);
 }
 
+TEST_F(RecordingInTheWindow, WhatDoesNotConcernItLeavesItsCursorAlone) {
+    addTable();
+    const FitDesk* desk = window_->findChild<FitDesk*>();
+    ASSERT_TRUE(QTest::qWaitFor([desk] { return desk->fit() != nullptr && !desk->isRunning(); }, 120'000));
+    CurveChart* chart = page().recording().findChild<CurveChart*>();
+    chart->setFocus();
+    QTest::keyClick(chart, Qt::Key_Right);
+    const double cursor = chart->cursor();
+    ASSERT_GT(cursor, 0);
+    window_->document().apply(SetTitle{"another name"}, EditPhase::whole, {});
+    EXPECT_EQ(chart->cursor(), cursor);
+}
+
 TEST_F(RecordingInTheWindow, AFileThatIsGoneOrChangedIsSaid) {
     addTable();
     ASSERT_TRUE(pass().recording);

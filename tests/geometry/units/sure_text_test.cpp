@@ -58,5 +58,16 @@ TEST(SureText, IntervalsHaveWholeUnitsWhereTheyAreWide) {
     EXPECT_EQ(intervalText(0, std::numeric_limits<double>::infinity(), Quantity::length, Units::inch), "");
 }
 
+TEST(SureText, AnIntervalFarToOneSideIsLopsided) {
+    EXPECT_FALSE(isLopsided(2, 1, 3));
+    EXPECT_FALSE(isLopsided(2, 1, 4)) << "twice as far is not more than twice";
+    EXPECT_TRUE(isLopsided(2, 1, 4.1));
+    EXPECT_TRUE(isLopsided(-2, -4.1, -1));
+    EXPECT_TRUE(isLopsided(2, 2, 3)) << "all of it to one side";
+    EXPECT_TRUE(isLopsided(2, 3, 4)) << "the value lies outside";
+    EXPECT_FALSE(isLopsided(2, 2, 2));
+    EXPECT_FALSE(isLopsided(2, 1, std::numeric_limits<double>::infinity()));
+}
+
 }  // namespace
 }  // namespace bolthole

@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <numbers>
 
 #include "widgets/curves/curve_chart.h"
 #include "widgets/kit/sheet_parts.h"
@@ -28,28 +27,19 @@ constexpr int kCardHeight = 176;
 /// A recorded quantity and how it is called.
 struct Shown {
     Recorded kind;
-    const char* title;
-    const char* residual;  // its card, and in words
-    const char* inWords;
+    const char* words;
 };
 constexpr std::array kShown{
-    Shown{Recorded::speed, QT_TRANSLATE_NOOP("Bolthole", "Speed"),
-          QT_TRANSLATE_NOOP("Bolthole", "Speed, recorded less fitted"),
-          QT_TRANSLATE_NOOP("Bolthole", "speed")},
-    Shown{Recorded::acceleration, QT_TRANSLATE_NOOP("Bolthole", "Acceleration"),
-          QT_TRANSLATE_NOOP("Bolthole", "Acceleration, recorded less fitted"),
-          QT_TRANSLATE_NOOP("Bolthole", "acceleration")},
-    Shown{Recorded::engineSpeed, QT_TRANSLATE_NOOP("Bolthole", "Engine speed"),
-          QT_TRANSLATE_NOOP("Bolthole", "Engine speed, recorded less fitted"),
-          QT_TRANSLATE_NOOP("Bolthole", "engine speed")},
-    Shown{Recorded::shaftSpeed, QT_TRANSLATE_NOOP("Bolthole", "Driveshaft speed"), nullptr, nullptr},
-    Shown{Recorded::frontTravel, QT_TRANSLATE_NOOP("Bolthole", "Front travel"),
-          QT_TRANSLATE_NOOP("Bolthole", "Front travel, recorded less fitted"),
-          QT_TRANSLATE_NOOP("Bolthole", "front travel")},
-    Shown{Recorded::rearTravel, QT_TRANSLATE_NOOP("Bolthole", "Rear travel"),
-          QT_TRANSLATE_NOOP("Bolthole", "Rear travel, recorded less fitted"),
-          QT_TRANSLATE_NOOP("Bolthole", "rear travel")},
+    Shown{Recorded::speed, QT_TRANSLATE_NOOP("Bolthole", "speed")},
+    Shown{Recorded::acceleration, QT_TRANSLATE_NOOP("Bolthole", "acceleration")},
+    Shown{Recorded::engineSpeed, QT_TRANSLATE_NOOP("Bolthole", "engine speed")},
+    Shown{Recorded::shaftSpeed, QT_TRANSLATE_NOOP("Bolthole", "driveshaft speed")},
+    Shown{Recorded::frontTravel, QT_TRANSLATE_NOOP("Bolthole", "front travel")},
+    Shown{Recorded::rearTravel, QT_TRANSLATE_NOOP("Bolthole", "rear travel")},
 };
+QString wordsOf(Recorded kind) {
+    return tr(std::ranges::find(kShown, kind, &Shown::kind)->words);
+}
 
 /// The unit a kind is shown in: the usual one of its file, or what inch shows.
 RecordedUnit unitFor(Recorded kind, Units units) {
@@ -84,8 +74,10 @@ ChartSeries recordedSeries(const ShownRecording& shown, Recorded kind, double en
     return series;
 }
 
-ChartSeries launchSeries(const std::vector<LaunchRow>& rows, double LaunchRow::*value, double end) {
-    ChartSeries series;
+// Of a launch beside the recording.
+ChartSeries launchSeries(const std::vector<LaunchRow>& rows, double LaunchRow::*value, double end,
+                         const QString& name, ThemeColor color, ChartLine line) {
+    ChartSeries series{.name = name, .color = color, .line = line, .width = 1.7};
     for (const LaunchRow& row : rows) {
         if (row.time <= end) {
             series.points.push_back({row.time, row.*value});
@@ -94,27 +86,9 @@ ChartSeries launchSeries(const std::vector<LaunchRow>& rows, double LaunchRow::*
     return series;
 }
 
-ChartSeries computedSeries(const ShownRecording& shown, double LaunchRow::*value, double end) {
-    ChartSeries series = launchSeries(shown.computed, value, end);
-    series.name = tr("computed");
-    series.color = &Theme::before;
-    series.line = ChartLine::dashed;
-    series.width = 1.7;
-    return series;
-}
-
-ChartSeries fittedSeries(const ShownRecording& shown, double LaunchRow::*value, double end) {
-    ChartSeries series = launchSeries(shown.fitted, value, end);
-    series.name = tr("fitted");
-    series.color = &Theme::upper;
-    series.line = ChartLine::fineDashes;
-    series.width = 1.7;
-    return series;
-}
-
-ChartCard cardIn(const RecordedUnit& unit, Recorded kind, const char* title) {
+ChartCard cardIn(const RecordedUnit& unit, Recorded kind, const QString& title) {
     ChartCard card;
-    card.titles = {tr(title)};
+    card.titles = {title};
     card.unitText = fromView(unit.mark);
     card.unit = unit.size;
     card.decimals = kind == Recorded::acceleration || unit.mark == "in" ? 2 : 0;
@@ -136,10 +110,6 @@ QString numberIn(const RecordedUnit& unit, double value) {
     return QStringLiteral("%1 %2").arg(QString::number(value / unit.size, 'g', 2), fromView(unit.mark));
 }
 
-const Shown& shownAs(Recorded kind) {
-    return *std::ranges::find(kShown, kind, &Shown::kind);
-}
-
 // "Recorded less fitted, root mean square: speed 0.6 mph (at most 1.2 mph, at 0.85 s)".
 QString misfitWords(const std::vector<RecordedMisfit>& misfits, Units units) {
     QStringList parts;
@@ -147,7 +117,7 @@ QString misfitWords(const std::vector<RecordedMisfit>& misfits, Units units) {
         const RecordedUnit unit = unitFor(misfit.kind, units);
         const RecordedSample& farthest = misfit.farthest();
         parts << tr("%1 %2 (at most %3, at %4 s)")
-                     .arg(tr(shownAs(misfit.kind).inWords), numberIn(unit, misfit.rms()),
+                     .arg(wordsOf(misfit.kind), numberIn(unit, misfit.rms()),
                           numberIn(unit, std::abs(farthest.residual())),
                           QString::number(farthest.time, 'f', 2));
     }
@@ -163,19 +133,23 @@ std::vector<ChartCard> recordingCards(const ShownRecording& shown, Units units) 
         if (!shown.recording.has(each.kind)) {
             continue;
         }
-        ChartCard& card = cards.emplace_back(cardIn(unitFor(each.kind, units), each.kind, each.title));
+        ChartCard& card =
+            cards.emplace_back(cardIn(unitFor(each.kind, units), each.kind, capitalized(wordsOf(each.kind))));
         card.series.push_back(recordedSeries(shown, each.kind, end));
         double LaunchRow::*const value = computedOf(each.kind);
         if (value != nullptr && !shown.computed.empty()) {
-            card.series.push_back(computedSeries(shown, value, end));
+            card.series.push_back(
+                launchSeries(shown.computed, value, end, tr("computed"), &Theme::before, ChartLine::dashed));
         }
         if (value != nullptr && !shown.fitted.empty()) {
-            card.series.push_back(fittedSeries(shown, value, end));
+            card.series.push_back(
+                launchSeries(shown.fitted, value, end, tr("fitted"), &Theme::upper, ChartLine::fineDashes));
         }
     }
     for (const RecordedMisfit& misfit : shown.misfits) {
         const RecordedUnit unit = unitFor(misfit.kind, units);
-        ChartCard& card = cards.emplace_back(cardIn(unit, misfit.kind, shownAs(misfit.kind).residual));
+        ChartCard& card = cards.emplace_back(
+            cardIn(unit, misfit.kind, tr("%1, recorded less fitted").arg(capitalized(wordsOf(misfit.kind)))));
         ++card.decimals;
         card.series.push_back(residualSeries(misfit, end));
     }

@@ -30,10 +30,6 @@ QString bareText(LaunchFigure figure, double value, Units units) {
                                       : figureText(value, quantity, units));
 }
 
-// From here on a ± would promise what the draws don't hold: so many times farther to one side than to the
-// other.
-constexpr double kLopsided = 2;
-
 bool mayNeverHappen(LaunchFigure figure) {
     return figure == LaunchFigure::toppedOut || figure == LaunchFigure::frontUp;
 }
@@ -180,10 +176,7 @@ QString LaunchFiguresCard::sureWords(LaunchFigure figure, double value) const {
         return {};
     }
     const LaunchFigureSpread& spread = (*spreads_)[static_cast<std::size_t>(figure)];
-    const double below = value - spread.low;
-    const double above = spread.high - value;
-    const bool isLopsided = std::max(below, above) > kLopsided * std::max(std::min(below, above), 0.0);
-    const std::string words = isLopsided && std::isfinite(below + above) && below + above > 0
+    const std::string words = isLopsided(value, spread.low, spread.high)
                                   ? rangeOf(figure, spread)
                                   : sureText(spread.now, quantityOf(figure), units_, finenessOf(figure));
     return QString::fromStdString(words);

@@ -194,10 +194,8 @@ ReadWith LaunchPage::readWith() const {
 WorkOut LaunchPage::tireRateTask(const QString& name) const {
     return {tr("%1 from readings").arg(name),
             tr("At race pressure, with the tire on a scale: read the scale and the height of the wheel's "
-               "center above "
-               "it, put more weight on, and read both again. Further apart is surer. On a jack nothing holds "
-               "the car: "
-               "work beside it, stands under the frame just clear."),
+               "center above it, put more weight on, and read both again. Further apart is surer. On a jack "
+               "nothing holds the car: work beside it, stands under the frame just clear."),
             name,
             Quantity::rate,
             {{tr("Scale, less weight"), Quantity::mass},
@@ -210,20 +208,20 @@ WorkOut LaunchPage::tireRateTask(const QString& name) const {
 }
 
 WorkOut LaunchPage::wheelInertiaTask(const QString& name) const {
-    return {tr("%1 from readings").arg(name),
-            tr("Hang one wheel with its tire over an edge inside the rim, so that it swings freely in its "
-               "own plane; let "
-               "it swing a hand's width to and fro and time ten swings, there and back each. The edge must "
-               "hold the "
-               "wheel safely, feet out of the way. Brake rotors, axle shafts and ring gear come on top."),
-            name,
-            Quantity::inertia,
-            {{tr("Weight of one wheel with tire"), Quantity::mass},
-             {tr("Edge to the wheel's center"), Quantity::length},
-             {tr("Ten swings, seconds"), Quantity::time}},
-            [with = readWith()](const std::vector<double>& read) {
-                return wheelInertiaOf(read[0], read[1], read[2], with);
-            }};
+    return {
+        tr("%1 from readings").arg(name),
+        tr("Hang one wheel with its tire over an edge inside the rim, so that it swings freely in its own "
+           "plane; let it swing a hand's width to and fro and time ten swings, there and back each. The "
+           "edge must hold the wheel safely, feet out of the way. Brake rotors, axle shafts and ring gear "
+           "come on top."),
+        name,
+        Quantity::inertia,
+        {{tr("Weight of one wheel with tire"), Quantity::mass},
+         {tr("Edge to the wheel's center"), Quantity::length},
+         {tr("Ten swings, seconds"), Quantity::time}},
+        [with = readWith()](const std::vector<double>& read) {
+            return wheelInertiaOf(read[0], read[1], read[2], with);
+        }};
 }
 
 Section* LaunchPage::massSection(QWidget* parent) {

@@ -11,6 +11,7 @@
 #include <algorithm>
 
 #include "geometry/car/starting_numbers.h"
+#include "geometry/checks/doubts.h"
 #include "geometry/units/sure_text.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/sheet_parts.h"
@@ -23,8 +24,7 @@ namespace bolthole {
 
 namespace {
 
-constexpr double kFarApart = 0.0127;  // m between two readings of one length: half an inch
-constexpr int kFieldWide = 190;       // px: the longest number in big type
+constexpr int kFieldWide = 190;  // px: the longest number in big type
 
 ToneLabel* lineOf(ToneLabel::Tone tone, const QString& name, QVBoxLayout* column, QWidget* parent) {
     auto* label = new ToneLabel(tone, QString(), parent);
@@ -323,7 +323,7 @@ void MeasureDialog::finish() {
 
 bool MeasureDialog::areFarApart() const {
     return quantityOf(stop().id.field) == Quantity::length && readings_[0] && readings_[1] &&
-           std::abs(*readings_[0] - *readings_[1]) > kFarApart;
+           std::abs(*readings_[0] - *readings_[1]) > kReadingsFarApart;
 }
 
 // Readings inches apart are taken only once that was seen.
