@@ -2,12 +2,13 @@
 
 #include <Eigen/Cholesky>
 #include <algorithm>
-#include <boost/math/tools/minima.hpp>
 #include <cmath>
 #include <limits>
-#include <tuple>
+#include <numbers>
 #include <unsupported/Eigen/NonLinearOptimization>
 #include <utility>
+
+#include "geometry/fit/linear_model.h"
 
 namespace bolthole {
 
@@ -30,16 +31,12 @@ constexpr int kMostRounds = 8;         // of fit and scatter in turn
 constexpr double kSameScatter = 0.03;  // of its logarithm; itself it is known to a quarter or so
 constexpr double kNormalPerMad =
     1.4826;  // standard deviation of a normal distribution over its median deviation
-constexpr double kFarthestScatter = 4;  // spreads from the prior's middle that are searched
-constexpr int kScatterBits = 20;
+constexpr int kMostWidenings = 4;
+constexpr double kSameVariance = 0.05;
+constexpr double kMiddleWeight = 1.0 / 3;
 // The row of values of an unknown that is scanned, in prior uncertainties.
 constexpr double kScanReach = 2.5;
 constexpr double kScanStep = 0.5;
-
-double varianceOf(const FitData& data, const std::vector<double>& scatter, std::size_t measurement) {
-    const double own = scatter[data.group[measurement]];
-    return data.reading * data.reading + own * own;
-}
 
 /// The root of rho: what Levenberg and Marquardt square. With its derivative by z.
 struct LossRoot {
@@ -135,93 +132,6 @@ bool minimize(const FitData& data, FitModel& model, const FitOptions& options, c
     return !residuals.isGivenUp();
 }
 
-/// The model made linear at the minimum, and what scatter follows from it.
-class LinearModel {
-  public:
-    LinearModel(const FitData& data, const RobustFit& fit, const FitOptions& options)
-        : data_(data), slopes_(fit.slopes), options_(options), from_(static_cast<Index>(data.count())) {
-        for (Index row = 0; row < from_.size(); ++row) {
-            from_[row] = data.measured[static_cast<std::size_t>(row)] - fit.predicted[row] +
-                         slopes_.row(row).dot(fit.unknowns);
-        }
-        shares_.assign(data.count(), 1);
-        if (options.lossWidth) {
-            for (std::size_t row = 0; row < data.count(); ++row) {
-                const double misfit = data.measured[row] - fit.predicted[static_cast<Index>(row)];
-                const double z = std::abs(misfit) / std::sqrt(varianceOf(data, fit.scatter, row));
-                shares_[row] = z > kMistake ? std::pow(kMistake / z, 4) : 1;
-            }
-        }
-    }
-
-    static constexpr std::size_t kNone = static_cast<std::size_t>(-1);
-
-    /// The group's scatter, those of the others as in `scatter`, without measurement `but`.
-    [[nodiscard]] double scatterOf(std::size_t group, const std::vector<double>& scatter,
-                                   std::size_t but = kNone) const {
-        const Index size = slopes_.cols();
-        MatrixXd others = MatrixXd::Identity(size, size);
-        VectorXd othersPull = VectorXd::Zero(size);
-        for (std::size_t row = 0; row < data_.count(); ++row) {
-            if (data_.group[row] != group && row != but) {
-                add(row, varianceOf(data_, scatter, row) / shares_[row], others, othersPull);
-            }
-        }
-        const ScatterPrior& prior = options_.scatter;
-        const double middle = std::log(prior.middle);
-        const auto badness = [&](double logarithm) {
-            const double own = std::exp(logarithm);
-            MatrixXd normal = others;
-            VectorXd pull = othersPull;
-            double sum = std::pow((logarithm - middle) / prior.spread, 2);
-            for (std::size_t row = 0; row < data_.count(); ++row) {
-                if (data_.group[row] == group && row != but) {
-                    const double variance = (data_.reading * data_.reading + own * own) / shares_[row];
-                    add(row, variance, normal, pull);
-                    sum += std::log(variance) + std::pow(from_[static_cast<Index>(row)], 2) / variance;
-                }
-            }
-            const Eigen::LLT<MatrixXd> factors(normal);
-            const MatrixXd lower = factors.matrixL();
-            return sum + 2 * lower.diagonal().array().log().sum() - pull.dot(factors.solve(pull));
-        };
-        const double reach = kFarthestScatter * prior.spread;
-        return std::exp(
-            boost::math::tools::brent_find_minima(badness, middle - reach, middle + reach, kScatterBits)
-                .first);
-    }
-
-    /// The unknowns from weighted measurements but one, and their covariance.
-    [[nodiscard]] std::pair<VectorXd, MatrixXd> solve(const std::vector<double>& scatter,
-                                                      const std::vector<double>& weights,
-                                                      std::size_t but = kNone) const {
-        const Index size = slopes_.cols();
-        MatrixXd normal = MatrixXd::Identity(size, size);
-        VectorXd pull = VectorXd::Zero(size);
-        for (std::size_t row = 0; row < data_.count(); ++row) {
-            if (row != but) {
-                add(row, varianceOf(data_, scatter, row) / weights[row], normal, pull);
-            }
-        }
-        const Eigen::LLT<MatrixXd> factors(normal);
-        return {factors.solve(pull), factors.solve(MatrixXd::Identity(size, size))};
-    }
-
-  private:
-    // To the lower half of the normal equations.
-    void add(std::size_t row, double variance, MatrixXd& normal, VectorXd& pull) const {
-        const VectorXd slope = slopes_.row(static_cast<Index>(row));
-        normal.selfadjointView<Eigen::Lower>().rankUpdate(slope, 1 / variance);
-        pull += slope * (from_[static_cast<Index>(row)] / variance);
-    }
-
-    const FitData& data_;
-    const MatrixXd& slopes_;
-    const FitOptions& options_;
-    VectorXd from_;  // what is measured over the linear model at the prior's middle
-    std::vector<double> shares_;
-};
-
 /// One fit on its way.
 class Fitter {
   public:
@@ -237,10 +147,12 @@ class Fitter {
         fit_.done = isFitted && fit(fit_.scatter, kThere) && model_.slopes(fit_.unknowns, fit_.slopes);
         if (fit_.done) {
             weigh();
+            takeMeanScatter();
             fit_.covariance = covariance();
             const VectorXd reach = fit_.covariance.diagonal().cwiseSqrt();
             fit_.done = model_.slopesOver(fit_.unknowns, reach, fit_.slopes);
             fit_.covariance = covariance();
+            fit_.done = fit_.done && widen();
         }
         return std::move(fit_);
     }
@@ -344,8 +256,79 @@ class Fitter {
         }
         return true;
     }
+    void takeMeanScatter() {
+        meanScatter_ = fit_.scatter;
+        for (std::size_t group = 0; group < data_.groups && !options_.knownScatter; ++group) {
+            meanScatter_[group] = LinearModel(data_, fit_, options_).meanScatterOf(group, fit_.scatter);
+        }
+    }
     [[nodiscard]] MatrixXd covariance() const {
-        return LinearModel(data_, fit_, options_).solve(fit_.scatter, fit_.weights).second;
+        return LinearModel(data_, fit_, options_).solve(meanScatter_, fit_.weights).second;
+    }
+    // The covariance again and again with the model made linear over all that it leaves possible.
+    [[nodiscard]] bool widen() {
+        for (int round = 0; round < kMostWidenings; ++round) {
+            const MatrixXd factor = Eigen::LLT<MatrixXd>(fit_.covariance).matrixL();
+            MatrixXd spread;
+            if (!spreadOver(factor, spread)) {
+                return false;
+            }
+            const VectorXd before = fit_.covariance.diagonal();
+            fit_.covariance = covarianceOver(factor, spread);
+            const VectorXd ratio = fit_.covariance.diagonal().cwiseQuotient(before);
+            if ((ratio.array() - 1).abs().maxCoeff() < kSameVariance) {
+                break;
+            }
+        }
+        return true;
+    }
+    // Predictions at the middle and, two a column of the covariance's factor, at points to either side of it
+    // (the unscented transform: S. J. Julier, J. K. Uhlmann, "Unscented filtering and nonlinear estimation",
+    // Proceedings of the IEEE 92, 2004; from memory), off their mean; each by the root of its weight.
+    [[nodiscard]] bool spreadOver(const MatrixXd& factor, MatrixXd& spread) {
+        const Index size = factor.cols();
+        const double reach = std::sqrt(static_cast<double>(size) / (1 - kMiddleWeight));
+        spread.resize(static_cast<Index>(data_.count()), 2 * size + 1);
+        VectorXd weights(2 * size + 1);
+        VectorXd predicted;
+        for (Index column = 0; column <= 2 * size; ++column) {
+            VectorXd place = fit_.unknowns;
+            if (column < 2 * size) {
+                place += (column < size ? reach : -reach) * factor.col(column % size);
+            }
+            if (!model_.predict(place, predicted)) {
+                return false;
+            }
+            spread.col(column) = predicted;
+            weights[column] =
+                column < 2 * size ? (1 - kMiddleWeight) / (2 * static_cast<double>(size)) : kMiddleWeight;
+        }
+        spread.colwise() -= (spread * weights).eval();
+        spread = (spread * weights.cwiseSqrt().asDiagonal()).eval();
+        return true;
+    }
+    // What the line through those points leaves of their spread counts as one more error, the same for all
+    // measurements that bend alike; taken into the inverse by Woodbury's identity.
+    [[nodiscard]] MatrixXd covarianceOver(const MatrixXd& factor, const MatrixXd& spread) const {
+        const Index size = factor.cols();
+        MatrixXd points = MatrixXd::Zero(size, 2 * size + 1);
+        points.leftCols(size) = factor / std::numbers::sqrt2;
+        points.middleCols(size, size) = -factor / std::numbers::sqrt2;
+        const MatrixXd slopes =
+            Eigen::LLT<MatrixXd>(fit_.covariance).solve(points * spread.transpose()).transpose();
+        const MatrixXd bent = spread - slopes * points;
+        VectorXd inverse(spread.rows());
+        for (Index row = 0; row < inverse.size(); ++row) {
+            const auto measurement = static_cast<std::size_t>(row);
+            inverse[row] = fit_.weights[measurement] / varianceOf(data_, meanScatter_, measurement);
+        }
+        const MatrixXd weighted = inverse.asDiagonal() * slopes;
+        const MatrixXd bentWeighted = bent.transpose() * weighted;
+        const MatrixXd inner =
+            MatrixXd::Identity(bent.cols(), bent.cols()) + bent.transpose() * inverse.asDiagonal() * bent;
+        const MatrixXd normal = MatrixXd::Identity(size, size) + slopes.transpose() * weighted -
+                                bentWeighted.transpose() * Eigen::LLT<MatrixXd>(inner).solve(bentWeighted);
+        return Eigen::LLT<MatrixXd>(normal).solve(MatrixXd::Identity(size, size));
     }
     void weigh() {
         fit_.weights.clear();
@@ -358,6 +341,7 @@ class Fitter {
     const FitData& data_;
     FitModel& model_;
     const FitOptions& options_;
+    std::vector<double> meanScatter_;  // with what is possible of it: for uncertainties
     RobustFit fit_;
 };
 
@@ -375,18 +359,20 @@ LeftOut leaveOut(const FitData& data, const RobustFit& fit, std::size_t measurem
     const LinearModel linear(data, fit, options);
     const std::size_t group = data.group[measurement];
     std::vector<double> scatter = fit.scatter;
+    std::vector<double> meanScatter = fit.scatter;
     if (!options.knownScatter) {
         scatter[group] = linear.scatterOf(group, fit.scatter, measurement);
+        meanScatter[group] = linear.meanScatterOf(group, fit.scatter, measurement);
     }
     LeftOut left;
-    MatrixXd covariance;
-    std::tie(left.unknowns, covariance) = linear.solve(scatter, fit.weights, measurement);
+    left.unknowns = linear.solve(scatter, fit.weights, measurement).first;
+    const MatrixXd covariance = linear.solve(meanScatter, fit.weights, measurement).second;
     // How the others move the unknowns, from where the fit found them: where the model bends, the minimum of
     // what is linear lies beside the model's own.
     left.unknowns += fit.unknowns - linear.solve(fit.scatter, fit.weights).first;
     const VectorXd slope = fit.slopes.row(static_cast<Index>(measurement));
     left.variance = slope.dot(covariance * slope);
-    left.scatter = scatter[group];
+    left.scatter = meanScatter[group];
     return left;
 }
 

@@ -77,13 +77,17 @@ struct RobustFit {
     Eigen::MatrixXd covariance;   ///< of the unknowns: see below
     Eigen::VectorXd predicted;    ///< at the minimum
     Eigen::MatrixXd slopes;       ///< there
-    std::vector<double> scatter;  ///< standard, of each group
+    std::vector<double> scatter;  ///< standard, of each group, the likeliest
     std::vector<double> weights;  ///< of each measurement: 1 in full, near 0 a mistake
 };
 
-/// Fits. The covariance is the inverse of J^T W J + I, J the slopes over each measurement's standard
-/// deviation and W the weights of the loss, rho'(s): the Gauss-Newton form of the posterior's (Gelman et al.,
-/// ch. 4, normal approximation; from memory).
+/// Fits. The covariance is the inverse of A^T S^-1 A + I: the posterior's, the model made linear over all
+/// that the covariance itself leaves possible (posterior linearization: A. F. Garcia-Fernandez et al.,
+/// "Posterior linearization filter", IEEE Transactions on Signal Processing 63, 2015; from memory), in turn
+/// until it stays. A are the slopes of that line, S the measurements' variances, over the weights of the loss
+/// rho'(s), and what the line leaves of the model's bends. Where the model does not bend that is the
+/// Gauss-Newton form (Gelman et al., ch. 4, normal approximation; from memory). A group's scatter counts in
+/// it by the root of its mean square over its posterior.
 ///
 /// A group's scatter is where its posterior density is greatest, the unknowns integrated out of the model
 /// made linear at the minimum (marginal likelihood; H. D. Patterson, R. Thompson, "Recovery of inter-block
@@ -97,7 +101,7 @@ inline constexpr double kMistake = 3;
 struct LeftOut {
     Eigen::VectorXd unknowns;  ///< from the others alone, the model linear, their weights kept
     double variance = 0;       ///< of what the unknowns predict for it
-    double scatter = 0;        ///< its group's, from the others alone
+    double scatter = 0;        ///< its group's, from the others alone: the root of its mean square
 };
 [[nodiscard]] LeftOut leaveOut(const FitData& data, const RobustFit& fit, std::size_t measurement,
                                const FitOptions& options = {});

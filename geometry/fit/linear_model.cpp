@@ -1,0 +1,135 @@
+#include "geometry/fit/linear_model.h"
+
+#include <Eigen/Cholesky>
+#include <algorithm>
+#include <boost/math/tools/minima.hpp>
+#include <cmath>
+
+namespace bolthole {
+
+using Eigen::Index;
+using Eigen::MatrixXd;
+using Eigen::VectorXd;
+
+namespace {
+
+constexpr double kFarthestScatter = 4;  // spreads from the prior's middle that are searched
+constexpr int kScatterBits = 20;
+constexpr int kScatterPlaces = 80;  // of the posterior's mean square
+
+}  // namespace
+
+double varianceOf(const FitData& data, const std::vector<double>& scatter, std::size_t measurement) {
+    const double own = scatter[data.group[measurement]];
+    return data.reading * data.reading + own * own;
+}
+
+LinearModel::LinearModel(const FitData& data, const RobustFit& fit, const FitOptions& options)
+    : data_(data), slopes_(fit.slopes), options_(options), from_(static_cast<Index>(data.count())) {
+    for (Index row = 0; row < from_.size(); ++row) {
+        from_[row] = data.measured[static_cast<std::size_t>(row)] - fit.predicted[row] +
+                     slopes_.row(row).dot(fit.unknowns);
+    }
+    shares_.assign(data.count(), 1);
+    if (options.lossWidth) {
+        for (std::size_t row = 0; row < data.count(); ++row) {
+            const double misfit = data.measured[row] - fit.predicted[static_cast<Index>(row)];
+            const double z = std::abs(misfit) / std::sqrt(varianceOf(data, fit.scatter, row));
+            shares_[row] = z > kMistake ? std::pow(kMistake / z, 4) : 1;
+        }
+    }
+}
+
+double LinearModel::scatterOf(std::size_t group, const std::vector<double>& scatter, std::size_t but) const {
+    const ScatterSearch search = searchOf(group, scatter, but);
+    return std::exp(
+        boost::math::tools::brent_find_minima([&](double logarithm) { return badness(search, logarithm); },
+                                              search.low(), search.high(), kScatterBits)
+            .first);
+}
+
+double LinearModel::meanScatterOf(std::size_t group, const std::vector<double>& scatter,
+                                  std::size_t but) const {
+    const ScatterSearch search = searchOf(group, scatter, but);
+    std::vector<double> logarithms;
+    std::vector<double> bads;
+    for (int place = 0; place <= kScatterPlaces; ++place) {
+        logarithms.push_back(search.low() + (search.high() - search.low()) * place / kScatterPlaces);
+        bads.push_back(badness(search, logarithms.back()));
+    }
+    const double least = *std::ranges::min_element(bads);
+    double squares = 0;
+    double all = 0;
+    for (std::size_t place = 0; place < bads.size(); ++place) {
+        const double weight = std::exp((least - bads[place]) / 2);
+        squares += weight * std::exp(2 * logarithms[place]);
+        all += weight;
+    }
+    return std::sqrt(squares / all);
+}
+
+std::pair<VectorXd, MatrixXd> LinearModel::solve(const std::vector<double>& scatter,
+                                                 const std::vector<double>& weights, std::size_t but) const {
+    const Index size = slopes_.cols();
+    MatrixXd normal = MatrixXd::Identity(size, size);
+    VectorXd pull = VectorXd::Zero(size);
+    for (std::size_t row = 0; row < data_.count(); ++row) {
+        if (row != but) {
+            add(row, varianceOf(data_, scatter, row) / weights[row], normal, pull);
+        }
+    }
+    const Eigen::LLT<MatrixXd> factors(normal);
+    return {factors.solve(pull), factors.solve(MatrixXd::Identity(size, size))};
+}
+
+double LinearModel::ScatterSearch::low() const {
+    return middle - kFarthestScatter * spread;
+}
+
+double LinearModel::ScatterSearch::high() const {
+    return middle + kFarthestScatter * spread;
+}
+
+LinearModel::ScatterSearch LinearModel::searchOf(std::size_t group, const std::vector<double>& scatter,
+                                                 std::size_t but) const {
+    const Index size = slopes_.cols();
+    ScatterSearch search{group,
+                         but,
+                         std::log(options_.scatter.middle),
+                         options_.scatter.spread,
+                         MatrixXd::Identity(size, size),
+                         VectorXd::Zero(size)};
+    for (std::size_t row = 0; row < data_.count(); ++row) {
+        if (data_.group[row] != group && row != but) {
+            add(row, varianceOf(data_, scatter, row) / shares_[row], search.others, search.pull);
+        }
+    }
+    return search;
+}
+
+// Twice the negative logarithm of the scatter's posterior density, but for a constant.
+double LinearModel::badness(const ScatterSearch& search, double logarithm) const {
+    const double own = std::exp(logarithm);
+    MatrixXd normal = search.others;
+    VectorXd pull = search.pull;
+    double sum = std::pow((logarithm - search.middle) / search.spread, 2);
+    for (std::size_t row = 0; row < data_.count(); ++row) {
+        if (data_.group[row] == search.group && row != search.but) {
+            const double variance = (data_.reading * data_.reading + own * own) / shares_[row];
+            add(row, variance, normal, pull);
+            sum += std::log(variance) + std::pow(from_[static_cast<Index>(row)], 2) / variance;
+        }
+    }
+    const Eigen::LLT<MatrixXd> factors(normal);
+    const MatrixXd lower = factors.matrixL();
+    return sum + 2 * lower.diagonal().array().log().sum() - pull.dot(factors.solve(pull));
+}
+
+// To the lower half of the normal equations.
+void LinearModel::add(std::size_t row, double variance, MatrixXd& normal, VectorXd& pull) const {
+    const VectorXd slope = slopes_.row(static_cast<Index>(row));
+    normal.selfadjointView<Eigen::Lower>().rankUpdate(slope, 1 / variance);
+    pull += slope * (from_[static_cast<Index>(row)] / variance);
+}
+
+}  // namespace bolthole
