@@ -12,6 +12,8 @@ namespace bolthole {
 
 /// The largest file that is taken for a recording.
 inline constexpr qint64 kMostRecordingBytes = qint64{64} * 1024 * 1024;
+/// What is read without anybody noticing: some 10 ms a megabyte.
+inline constexpr qint64 kReadAtOnce = qint64{1024} * 1024;
 
 /// The bytes of a file no larger than kMostRecordingBytes; nothing where it can't be read.
 [[nodiscard]] std::optional<QByteArray> recordingBytes(const QString& path);

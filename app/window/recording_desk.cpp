@@ -70,6 +70,10 @@ RecordingDesk::RecordingDesk(const BenchState& bench, const Document& document, 
     connect(&page.recording(), &RecordingCard::addWanted, this, &RecordingDesk::ask);
     connect(&page.recording(), &RecordingCard::removeWanted, this, &RecordingDesk::remove);
     connect(&page.recording(), &RecordingCard::startMoved, this, &RecordingDesk::moveStart);
+    connect(&shows_, &JobRunner::failed, this, [this](const QString& reason) {
+        made_.reset();
+        page_.recording().showRecording({.problem = reason}, bench_.style.units);
+    });
 }
 
 const Pass* RecordingDesk::pass() const {
@@ -90,13 +94,14 @@ void RecordingDesk::show(const std::optional<std::size_t>& pass) {
     const Pass* picked = this->pass();
     if (picked == nullptr || !picked->recording) {
         made_.reset();
+        shows_.cancel();
         page_.recording().offer();
         return;
     }
     const Sources sources = sourcesOf(*picked);
     if (sources.setup == nullptr || made_ != sources) {
         made_ = sources;
-        page_.recording().showRecording(read(*picked), bench_.style.units);
+        makeShown(*picked);
     }
 }
 
@@ -117,41 +122,87 @@ RecordingDesk::Sources RecordingDesk::sourcesOf(const Pass& pass) const {
     return {pass, kept, fit_, bench_.style.units, info.size(), info.lastModified()};
 }
 
-// Null: it is not there, or can't be read.
-const RecordingTable* RecordingDesk::tableAt(const QString& path) const {
+struct RecordingDesk::Task {
+    Pass pass;
+    std::size_t row = 0;
+    QString path;  // empty: the car has no file
+    std::shared_ptr<const Read> last;
+    std::shared_ptr<const Car> setup;
+    std::shared_ptr<const Car> bench;  // what the fit is of
+    std::shared_ptr<const LaunchFit> fit;
+};
+struct RecordingDesk::Made {
+    ShownRecording shown;
+    std::shared_ptr<const Read> last;
+};
+
+// Whether it is too long to be read while the window waits.
+bool RecordingDesk::isLong(const QString& path) const {
     const QFileInfo info(path);
-    if (!last_ || last_->path != path || last_->size != info.size() ||
-        last_->changed != info.lastModified()) {
-        last_.reset();
-        if (const std::optional<QByteArray> bytes = recordingBytes(path)) {
-            last_ = Read{path, info.size(), info.lastModified(), recordingTable(*bytes)};
-        }
-    }
-    return last_ ? &last_->table : nullptr;
+    const bool isKnown =
+        last_ && last_->path == path && last_->size == info.size() && last_->changed == info.lastModified();
+    return !isKnown && info.size() > kReadAtOnce;
 }
 
-ShownRecording RecordingDesk::read(const Pass& pass) const {
-    ShownRecording shown{.start = pass.recording->start, .byClock = pass.sixtyFoot};
-    const QString path = pathOf(pass);
-    ReadRecording result = recordingOf(*pass.recording, path.isEmpty() ? nullptr : tableAt(path));
+RecordingDesk::Made RecordingDesk::make(const Task& task) {
+    const Pass& pass = task.pass;
+    Made made{{.start = pass.recording->start, .byClock = pass.sixtyFoot}, task.last};
+    const QFileInfo info(task.path);
+    if (!made.last || made.last->path != task.path || made.last->size != info.size() ||
+        made.last->changed != info.lastModified()) {
+        made.last.reset();  // what is not there, or can't be read, has no table
+        const auto bytes = task.path.isEmpty() ? std::nullopt : recordingBytes(task.path);
+        if (bytes) {
+            made.last = std::make_shared<const Read>(
+                Read{task.path, info.size(), info.lastModified(), recordingTable(*bytes)});
+        }
+    }
+    ReadRecording result = recordingOf(*pass.recording, made.last ? &made.last->table : nullptr);
+    ShownRecording& shown = made.shown;
     if (!result.problem.empty()) {
         shown.problem = QString::fromStdString(result.problem);
-        return shown;
+        return made;
     }
     shown.recording = std::move(result.recording);
-    const Car& setup = setupOf(pass);
-    shown.byRecording = recordedSixtyFoot(shown.recording, shown.start, rolloutOf(setup));
-    if (const std::optional<LaunchRun> run = launchOf(setup, pass)) {
+    shown.byRecording = recordedSixtyFoot(shown.recording, shown.start, rolloutOf(*task.setup));
+    if (const std::optional<LaunchRun> run = launchOf(*task.setup, pass)) {
         shown.computed = run->rows;
         shown.byComputation = run->figures.sixtyFoot;
     }
-    if (fit_ && fit_->end == FitEnd::done) {
-        if (const std::optional<LaunchRun> run = fittedLaunch(bench_.car, *fit_, *shown_)) {
+    if (task.fit && task.fit->end == FitEnd::done) {
+        if (const std::optional<LaunchRun> run = fittedLaunch(*task.bench, *task.fit, task.row)) {
             shown.fitted = run->rows;
             shown.misfits = misfitsOf(shown.recording, shown.start, shown.fitted);
         }
     }
-    return shown;
+    return made;
+}
+
+void RecordingDesk::take(Made made, Units units) {
+    last_ = std::move(made.last);
+    page_.recording().showRecording(made.shown, units);
+}
+
+void RecordingDesk::makeShown(const Pass& pass) {
+    const auto bench = std::make_shared<const Car>(bench_.car);
+    const Task task{pass,
+                    *shown_,
+                    pathOf(pass),
+                    last_,
+                    pass.setup ? bench_.car.kept[static_cast<std::size_t>(*pass.setup)].car : bench,
+                    bench,
+                    fit_};
+    const Units units = bench_.style.units;
+    if (!isLong(task.path)) {
+        shows_.cancel();
+        take(make(task), units);
+        return;
+    }
+    page_.recording().showRecording({.problem = tr("Reading %1 …").arg(QFileInfo(task.path).fileName())},
+                                    units);
+    shows_.start([this, task, units](const Job& job) {
+        job.answer([this, units, made = make(task)]() mutable { take(std::move(made), units); });
+    });
 }
 
 void RecordingDesk::ask() {
@@ -170,13 +221,36 @@ void RecordingDesk::ask() {
 }
 
 void RecordingDesk::addFile(std::size_t row, const QString& fileName) {
-    const std::optional<QByteArray> bytes = recordingBytes(fileName);
-    if (!bytes || row >= bench_.car.passes.size() || folder().isEmpty()) {
-        emit said(tr("%1 can't be read, or is larger than 64 MB.").arg(QFileInfo(fileName).fileName()));
+    if (row >= bench_.car.passes.size()) {
         return;
     }
+    // By the time a long one is read the pass may stand elsewhere, or be gone.
+    const auto read = [this, pass = bench_.car.passes[row], fileName](const std::optional<QByteArray>& bytes,
+                                                                      const RecordingTable& table) {
+        const auto found = std::ranges::find(bench_.car.passes, pass);
+        if (!bytes || folder().isEmpty() || found == bench_.car.passes.end()) {
+            emit said(tr("%1 can't be read, or is larger than 64 MB.").arg(QFileInfo(fileName).fileName()));
+            return;
+        }
+        takeTable(static_cast<std::size_t>(found - bench_.car.passes.begin()), fileName, *bytes, table);
+    };
+    if (QFileInfo(fileName).size() <= kReadAtOnce) {
+        const std::optional<QByteArray> bytes = recordingBytes(fileName);
+        read(bytes, bytes ? recordingTable(*bytes) : RecordingTable{});
+        return;
+    }
+    emit said(tr("Reading %1 …").arg(QFileInfo(fileName).fileName()));
+    adds_.start([fileName, read](const Job& job) {
+        const std::optional<QByteArray> bytes = recordingBytes(fileName);
+        job.answer(
+            [read, bytes, table = bytes ? recordingTable(*bytes) : RecordingTable{}] { read(bytes, table); });
+    });
+}
+
+void RecordingDesk::takeTable(std::size_t row, const QString& fileName, const QByteArray& bytes,
+                              const RecordingTable& read) {
     Pass pass = bench_.car.passes[row];
-    const auto [hash, table] = recordingTable(*bytes);
+    const auto& [hash, table] = read;
     if (!table.problem.empty() || table.rows.empty()) {
         emit said(tr("%1 is no table: %2")
                       .arg(QFileInfo(fileName).fileName(), table.rows.empty() && table.problem.empty()
@@ -188,7 +262,7 @@ void RecordingDesk::addFile(std::size_t row, const QString& fileName) {
     if (dialog.exec() != QDialog::Accepted) {
         return;
     }
-    const QString kept = keep(pass, fileName, *bytes);
+    const QString kept = keep(pass, fileName, bytes);
     if (kept.isEmpty()) {
         return;
     }

@@ -8,6 +8,7 @@
 
 #include "app/document/recording_file.h"
 #include "geometry/fit/launch_fit.h"
+#include "widgets/kit/job_runner.h"
 #include "widgets/state/bench_state.h"
 
 namespace bolthole {
@@ -17,7 +18,8 @@ class TestDaysPage;
 struct ShownRecording;
 
 /// Shows the picked pass's recording on the page; a file that is gone or was changed is said there. A table
-/// that is added is copied beside the car's file, whole or not at all, and never over another.
+/// that is added is copied beside the car's file, whole or not at all, and never over another. Files above
+/// kReadAtOnce are read beside the window's thread, the card saying so.
 class RecordingDesk : public QObject {
     Q_OBJECT
   public:
@@ -35,11 +37,13 @@ class RecordingDesk : public QObject {
 
   private:
     void show(const std::optional<std::size_t>& pass);
+    void makeShown(const Pass& pass);
     void ask();
     void remove();
     void moveStart(double by);
     [[nodiscard]] const Pass* pass() const;
-    [[nodiscard]] ShownRecording read(const Pass& pass) const;
+    void takeTable(std::size_t row, const QString& fileName, const QByteArray& bytes,
+                   const RecordingTable& read);
     [[nodiscard]] QString folder() const;
     [[nodiscard]] QString keep(const Pass& pass, const QString& fileName, const QByteArray& bytes);
 
@@ -53,7 +57,12 @@ class RecordingDesk : public QObject {
         QDateTime changed;
         RecordingTable table;
     };
-    [[nodiscard]] const RecordingTable* tableAt(const QString& path) const;
+    /// All that the card's contents are made of, apart from the bench, and what was made of it.
+    struct Task;
+    struct Made;
+    [[nodiscard]] static Made make(const Task& task);
+    void take(Made made, Units units);
+    [[nodiscard]] bool isLong(const QString& path) const;
     /// What the card shows is made of. While that is the same it is neither read nor launched again, and the
     /// card's cursor stays.
     struct Sources {
@@ -72,8 +81,10 @@ class RecordingDesk : public QObject {
 
     std::shared_ptr<const LaunchFit> fit_;
     std::optional<std::size_t> shown_;
-    mutable std::optional<Read> last_;
+    std::shared_ptr<const Read> last_;
     std::optional<Sources> made_;  // of what the card shows
+    JobRunner shows_;
+    JobRunner adds_;
 };
 
 }  // namespace bolthole

@@ -44,28 +44,32 @@ class RecordingInTheWindow : public WindowBench {
         return all.join(QLatin1Char('\n')).toStdString();
     }
     /// Writes a table of a constant acceleration as a phone would, outside of the car's folder.
-    QString writeTable() {
+    QString writeTable(int perSecond = 100) {
         QFile file(elsewhere_.filePath("run.csv"));
         EXPECT_TRUE(file.open(QIODevice::WriteOnly));
         file.write("Time (s),Speed (km/h),Lap\r\n");
-        for (int row = 0; row <= 700; ++row) {
-            const double time = row / 100.0;
+        for (int row = 0; row <= 7 * perSecond; ++row) {
+            const double time = row / static_cast<double>(perSecond);
             file.write(QStringLiteral("%1,%2,1\r\n")
-                           .arg(time, 0, 'f', 2)
+                           .arg(time, 0, 'f', 4)
                            .arg(3.6 * kAcceleration * std::max(0.0, time - 2), 0, 'f', 6)
                            .toUtf8());
         }
         return file.fileName();
     }
     /// Adds the table to the pass as the dialog proposes.
-    void addTable() {
-        const QString file = writeTable();
-        QTimer::singleShot(0, [] {
-            auto* dialog = qobject_cast<RecordingDialog*>(QApplication::activeModalWidget());
-            ASSERT_NE(dialog, nullptr);
-            dialog->accept();
+    void addTable(int perSecond = 100) {
+        const QString file = writeTable(perSecond);
+        QTimer asks;
+        QObject::connect(&asks, &QTimer::timeout, [] {
+            if (auto* dialog = qobject_cast<RecordingDialog*>(QApplication::activeModalWidget())) {
+                dialog->accept();
+            }
         });
+        asks.start(1);
         window_->findChild<RecordingDesk*>()->addFile(3, file);
+        EXPECT_TRUE(QTest::qWaitFor([this] { return pass().recording.has_value(); }, 60'000));
+        asks.stop();
         window_->activateWindow();  // as a window manager does when a dialog goes
         EXPECT_TRUE(QTest::qWaitForWindowActive(window_.get()));
     }
@@ -100,6 +104,25 @@ TEST_F(RecordingInTheWindow, IsKeptBesideTheCarAndDrawnOverTheComputedLaunch) {
     undo();
     EXPECT_FALSE(pass().recording);
     EXPECT_THAT(words(), HasSubstr("None of this pass"));
+}
+
+// Some 2 MB: read beside the window, which says so and goes on.
+TEST_F(RecordingInTheWindow, ALongOneIsReadAside) {
+    addTable(10'000);
+    const CurveChart* chart = page().recording().findChild<CurveChart*>();
+    EXPECT_THAT(words(), HasSubstr("Reading "));
+    EXPECT_FALSE(chart->isVisible());
+    // Another pass in between: what arrives late is not shown there.
+    page().select(2);
+    QCoreApplication::processEvents();
+    EXPECT_THAT(words(), HasSubstr("None of this pass"));
+    page().select(3);
+    ASSERT_TRUE(QTest::qWaitFor([chart] { return chart->isVisible(); }, 60'000));
+    EXPECT_THAT(words(), HasSubstr("recorded "));
+    // Read once: from then on it is there at once.
+    page().select(2);
+    page().select(3);
+    EXPECT_TRUE(chart->isVisible());
 }
 
 TEST_F(RecordingInTheWindow, WithAFitItsResidualsAreShownSampleBySample) {
