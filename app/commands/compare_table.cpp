@@ -49,6 +49,8 @@ std::string_view unitSuffix(Quantity quantity, Units units) {
             return units == Units::inch ? "_lb_ft2" : "_kg_m2";
         case Quantity::damping:
             return units == Units::inch ? "_lbf_s_per_in" : "_n_s_per_mm";
+        case Quantity::pressure:
+            return units == Units::inch ? "_psi" : "_kpa";
         case Quantity::time:
             return "_s";
         default:

@@ -22,7 +22,7 @@ class ChangeCar : public QUndoCommand {
           selectedAfter_(selected) {}
 
     void undo() override {
-        document_.lastStep_ = Document::tr("Undo: %1").arg(text());
+        document_.lastStep_ = Document::tr("Undone: %1").arg(text());
         document_.become(before_, selectedBefore_);
     }
     void redo() override {

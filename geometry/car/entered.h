@@ -145,6 +145,12 @@ struct EnteredRates {
     OptionalNumber wheel = std::nullopt;  ///< N/m
     OptionalNumber tire = std::nullopt;   ///< N/m
     OptionalNumber roll = std::nullopt;   ///< N m/rad
+    /// Pa, over the air around: that `tire` was read at; another one, with the rate read at it; and what the
+    /// tires have now. See tireRateNow().
+    OptionalNumber tirePressure = std::nullopt;
+    OptionalNumber otherPressure = std::nullopt;
+    OptionalNumber otherTire = std::nullopt;  ///< N/m
+    OptionalNumber pressure = std::nullopt;
 
     bool operator==(const EnteredRates&) const = default;
 };

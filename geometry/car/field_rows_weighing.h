@@ -201,3 +201,73 @@ BOLTHOLE_FIELD(
         "Torque that leans the body over the rear wheels by one degree, bar included, tires left out. A live "
         "axle's springs stand closer together than its wheels, so it leans more easily than its wheel rate "
         "says. Left empty, it is computed from the springs where they are known, without a bar."})
+
+BOLTHOLE_FIELD(frontTirePressure, .scope = Scope::car, .path = "wheel_rates.front.tire_pressure",
+               .place = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::tirePressure>,
+               .quantity = Quantity::pressure, .limits = &kPressure,
+               .words = "pressure of the front tire rate",
+               .meaning = "Over the air around, at which `tire` was read; absent: not known",
+               .label = "Rate read at", .name = "front tires, pressure the rate was read at",
+               .howTo = {
+                   "What the tire had when its rate was read, by the gauge you use at the track, cold or "
+                   "hot as you hold it there."})
+
+BOLTHOLE_FIELD(frontOtherTire, .scope = Scope::car, .path = "wheel_rates.front.other_tire",
+               .place = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::otherTire>,
+               .quantity = Quantity::rate, .limits = &kRate, .words = "front tire rate at another pressure",
+               .meaning = "One tire, at `other_pressure`; absent: the rate is one for all pressures",
+               .label = "Rate at another", .name = "front tire rate at another pressure, one tire",
+               .howTo = {
+                   "The same tire read once more, a few psi higher or lower. Between the two readings the "
+                   "rate is taken along a straight line."})
+
+BOLTHOLE_FIELD(frontOtherPressure, .scope = Scope::car, .path = "wheel_rates.front.other_pressure",
+               .place = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::otherPressure>,
+               .quantity = Quantity::pressure, .limits = &kPressure,
+               .words = "other pressure of the front tire rate", .meaning = "At which `other_tire` was read",
+               .label = "That one read at", .name = "front tires, pressure the other rate was read at",
+               .howTo = {"What the tire had at the second reading of its rate."})
+
+BOLTHOLE_FIELD(frontPressure, .scope = Scope::car, .path = "wheel_rates.front.pressure",
+               .place = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::pressure>,
+               .quantity = Quantity::pressure, .limits = &kPressure, .words = "front tire pressure",
+               .meaning = "What the tires have now; absent: that at which `tire` was read",
+               .label = "Pressure now", .name = "front tires, pressure now",
+               .howTo = {"What both front tires have as the car would launch now. With the rate read at two "
+                         "pressures this sets the tire rate; what pressure does to grip and to the loaded "
+                         "radius is not computed."})
+
+BOLTHOLE_FIELD(rearTirePressure, .scope = Scope::car, .path = "wheel_rates.rear.tire_pressure",
+               .place = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::tirePressure>,
+               .quantity = Quantity::pressure, .limits = &kPressure,
+               .words = "pressure of the rear tire rate",
+               .meaning = "Over the air around, at which `tire` was read; absent: not known",
+               .label = "Rate read at", .name = "rear tires, pressure the rate was read at",
+               .howTo = {
+                   "What the tire had when its rate was read, by the gauge you use at the track, cold or "
+                   "hot as you hold it there."})
+
+BOLTHOLE_FIELD(rearOtherTire, .scope = Scope::car, .path = "wheel_rates.rear.other_tire",
+               .place = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::otherTire>,
+               .quantity = Quantity::rate, .limits = &kRate, .words = "rear tire rate at another pressure",
+               .meaning = "One tire, at `other_pressure`; absent: the rate is one for all pressures",
+               .label = "Rate at another", .name = "rear tire rate at another pressure, one tire",
+               .howTo = {
+                   "The same tire read once more, a few psi higher or lower. Between the two readings the "
+                   "rate is taken along a straight line."})
+
+BOLTHOLE_FIELD(rearOtherPressure, .scope = Scope::car, .path = "wheel_rates.rear.other_pressure",
+               .place = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::otherPressure>,
+               .quantity = Quantity::pressure, .limits = &kPressure,
+               .words = "other pressure of the rear tire rate", .meaning = "At which `other_tire` was read",
+               .label = "That one read at", .name = "rear tires, pressure the other rate was read at",
+               .howTo = {"What the tire had at the second reading of its rate."})
+
+BOLTHOLE_FIELD(rearPressure, .scope = Scope::car, .path = "wheel_rates.rear.pressure",
+               .place = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::pressure>,
+               .quantity = Quantity::pressure, .limits = &kPressure, .words = "rear tire pressure",
+               .meaning = "What the tires have now; absent: that at which `tire` was read",
+               .label = "Pressure now", .name = "rear tires, pressure now",
+               .howTo = {"What both rear tires have as the car would launch now. With the rate read at two "
+                         "pressures this sets the tire rate; what pressure does to grip and to the loaded "
+                         "radius is not computed."})

@@ -32,6 +32,7 @@ constexpr Limits kEnds{1, 2, false, false, "1 or 2"};
 constexpr Limits kSpread{0, 1000, true, false, "a weight above 0 and at most 1000 kg"};
 constexpr Limits kPadHeight{-1, 1, false, false, "a height from -1 to 1 m"};
 constexpr Limits kRate{0, 5e7, true, false, "a rate above 0 and at most 50000 N/mm"};
+constexpr Limits kPressure{0, 1e6, true, false, "a pressure above 0 and at most 1000 kPa"};
 constexpr Limits kRollRate{0, 800'000 / kRadiansPerDegree, true, false,
                            "a roll rate above 0 and at most 800000 N m/deg"};
 constexpr Limits kAcceleration{0, 10, true, false, "a number of g above 0 and at most 10"};

@@ -12,7 +12,6 @@ namespace bolthole {
 namespace {
 
 constexpr std::string_view kExpectedDate = "a date as 2026-11-20";
-constexpr double kPascalsPerPsi = 6894.757293168361;
 constexpr double kKilometresPerMile = 1.609344;
 constexpr double kMetresPerFoot = 0.3048;
 

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "geometry/car/fields.h"
+#include "geometry/car/tire_rate.h"
 #include "geometry/statics/braking.h"
 #include "geometry/statics/entered_setup.h"
 #include "geometry/statics/launch_case.h"
@@ -41,6 +42,7 @@ class EnteredDoubtFinder {
     void checkGroups();
     void checkPoint(Field field, const EnteredPoint& point, std::string_view words);
     void checkFour(const WheelFields& fields, const EnteredCorners& four, std::string_view words);
+    void checkPressure(const EnteredRates& rates, Field field, const std::string& whose);
     void checkDamping();
     void checkSprings();
     void checkSpringLoad(std::span<const SuspensionPart> parts);
@@ -215,6 +217,24 @@ void EnteredDoubtFinder::checkSpringLoad(std::span<const SuspensionPart> parts) 
 }
 
 // Forces of no shock: a launch computed with them compares nothing that is bolted on.
+// A rate from two readings holds between them, and about as far beyond as they are apart.
+void EnteredDoubtFinder::checkPressure(const EnteredRates& rates, Field field, const std::string& whose) {
+    if (!rates.pressure) {
+        return;
+    }
+    if (!isReadAtTwoPressures(rates)) {
+        add({.field = field}, {Severity::check, "the pressure of " + whose + " changes nothing",
+                               "their rate is needed at two pressures that differ"});
+        return;
+    }
+    const auto [low, high] = std::minmax(*rates.tirePressure, *rates.otherPressure);
+    if (*rates.pressure < low - (high - low) || *rates.pressure > high + (high - low)) {
+        add({.field = field},
+            {Severity::check, whose + " have a pressure far from those their rate was read at",
+             "their rate there is a guess"});
+    }
+}
+
 void EnteredDoubtFinder::checkDamping() {
     const auto check = [this](const std::optional<Damping>& damping, const FieldId& id,
                               const std::string& whose) {
@@ -310,6 +330,8 @@ void EnteredDoubtFinder::find() {
     checkHeight();
     checkLoads();
     checkGroups();
+    checkPressure(car_.wheelRates.rear, Field::rearPressure, "the rear tires");
+    checkPressure(car_.wheelRates.front, Field::frontPressure, "the front tires");
     checkDamping();
     checkSprings();
     checkBrakes();

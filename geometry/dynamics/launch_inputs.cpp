@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/car/tire_rate.h"
 #include "geometry/dynamics/damping_line.h"
 #include "geometry/statics/suspension_part.h"
 #include "geometry/weights/entered_figures.h"
@@ -181,8 +182,10 @@ void readTires(const Car& car, const EnteredTire& setup, InputReader& reader, La
     tires.relaxation = setup.relaxation.value_or(tires.relaxation);
     tires.lag = setup.lag.value_or(tires.lag);
     tires.damping = setup.damping.value_or(tires.damping);
-    tires.rearRate = reader.need(car.wheelRates.rear.tire, "wheel_rates.rear.tire", "a rear tire's rate");
-    tires.frontRate = reader.need(car.wheelRates.front.tire, "wheel_rates.front.tire", "a front tire's rate");
+    tires.rearRate =
+        reader.need(tireRateNow(car.wheelRates.rear), "wheel_rates.rear.tire", "a rear tire's rate");
+    tires.frontRate =
+        reader.need(tireRateNow(car.wheelRates.front), "wheel_rates.front.tire", "a front tire's rate");
 }
 
 void readEngine(const EnteredEngine& setup, InputReader& reader, std::vector<MissingInput>& missing,

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "geometry/car/tire_rate.h"
 #include "geometry/statics/springs.h"
 
 namespace bolthole {
@@ -21,7 +22,7 @@ FullStance fullStanceOf(const Car& car) {
     full.rear = RearRateSource::none;
     std::optional<WheelRates> rates = springRates(car, usableSprings(car), 0);
     if (rates && rates->wheel > 0) {
-        rates->tire = car.wheelRates.rear.tire;
+        rates->tire = tireRateNow(car.wheelRates.rear);
         if (car.wheelRates.rear.roll) {
             rates->roll = car.wheelRates.rear.roll;
         }

@@ -6,6 +6,7 @@
 
 #include "geometry/car/fields.h"
 #include "geometry/car/numbers.h"
+#include "geometry/car/tire_rate.h"
 #include "geometry/choices/choice_loads.h"
 #include "geometry/units/units.h"
 
@@ -37,6 +38,8 @@ class Changes {
             addStep({.field = Field::frontDroop}, (kDroopLeft - 1) * *droop, ChangeKind::frontDroop,
                     kLimiterMinutes);
         }
+        addPressure(car_.wheelRates.rear, Field::rearPressure);
+        addPressure(car_.wheelRates.front, Field::frontPressure);
         return std::move(changes_);
     }
 
@@ -51,6 +54,13 @@ class Changes {
                                 .from = now,
                                 .isFirmer = isFirmer,
                                 .minutes = minutes});
+        }
+    }
+    void addPressure(const EnteredRates& rates, Field field) {
+        if (isReadAtTwoPressures(rates)) {
+            for (const double step : {-kPressureStep, kPressureStep}) {
+                addStep({.field = field}, step * kPascalsPerPsi, ChangeKind::pressure, kPressureMinutes);
+            }
         }
     }
     void addWay(const DampingWay& way, const FieldId& id) {

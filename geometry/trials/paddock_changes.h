@@ -16,7 +16,8 @@ enum class ChangeKind {
     load,         ///< something that stands on the car is moved
     level,        ///< more or less of what fills a load: fuel
     launchSpeed,  ///< the two-step
-    frontDroop    ///< a limiter of the front's droop
+    frontDroop,   ///< a limiter of the front's droop
+    pressure      ///< both tires of an end, of which only the rate is computed
 };
 
 /// One change, with the work it takes.
@@ -33,6 +34,7 @@ struct PaddockChange {
 /// Hole choices that move more bolts than this are no quick change; common practice, no source.
 inline constexpr int kMostBolts = 2;
 inline constexpr double kLaunchSpeedStep = 200;  ///< rpm
+inline constexpr double kPressureStep = 2;       ///< psi
 inline constexpr double kDroopLeft = 0.8;        ///< of the front's droop where it is limited
 inline constexpr double kLoadStep = 0.30;        ///< m a load is moved forward or back
 inline constexpr double kLevelStep = 25;         ///< percent of what fills a load
@@ -44,14 +46,15 @@ inline constexpr double kRodMinutes = 10;      ///< to set the rods and check th
 inline constexpr double kLoadMinutes = 10;     ///< something taken loose and tied down again
 inline constexpr double kLevelMinutes = 5;     ///< fuel in or out
 inline constexpr double kSpeedMinutes = 1;     ///< the two-step
+inline constexpr double kPressureMinutes = 3;  ///< both tires of an end, gauge on and off
 inline constexpr double kLimiterMinutes = 15;  ///< limiters of both sides
 
 /// Every single change that `car` has the numbers for: each shock's bump and rebound by one and two clicks
 /// each way within its table, the front's too; every other hole choice of at most kMostBolts bolts, lengths
 /// by defaultTreatment(); what stands on the car and was not on the scales by kLoadStep forward and back, and
 /// what fills a load by kLevelStep up and down; launch speed up and down by kLaunchSpeedStep; the front's
-/// droop limited to kDroopLeft. Tire pressure is not among them: a car has one rate for each tire, not one by
-/// pressure. The car must have passed findFaults().
+/// droop limited to kDroopLeft; the tires' pressure by kPressureStep up and down at an end whose tire rate
+/// was read at two pressures and that has a pressure now. The car must have passed findFaults().
 [[nodiscard]] std::vector<PaddockChange> paddockChanges(const Car& car);
 
 }  // namespace bolthole

@@ -82,6 +82,7 @@ int figureDecimals(Quantity quantity, Units units) {
             return units == Units::inch ? 1 : 0;
         case Quantity::angle:
         case Quantity::volume:
+        case Quantity::pressure:
             return 1;
         case Quantity::rate:
             return units == Units::inch ? 0 : 1;
@@ -237,6 +238,8 @@ std::string_view unitMark(Quantity quantity, Units units) {
             return inch ? "in/s" : "mm/s";
         case Quantity::damping:
             return inch ? "lb-s/in" : "N\u00B7s/mm";
+        case Quantity::pressure:
+            return inch ? "psi" : "kPa";
         default:
             return "";
     }

@@ -98,6 +98,9 @@ constexpr std::array kUnits{
     TypedUnit{"in/s", Quantity::shaftSpeed, 127, 5000},
     TypedUnit{"mm/s", Quantity::shaftSpeed, 1, 1000},
     TypedUnit{"n-s/mm", Quantity::damping, 1000, 1},
+    TypedUnit{"psi", Quantity::pressure, kNewtonsPerPoundForce * 5000 * 5000, 127.0 * 127.0},
+    TypedUnit{"kpa", Quantity::pressure, 1000, 1},
+    TypedUnit{"bar", Quantity::pressure, 100'000, 1},
 };
 
 /// Name of the unit a quantity is shown in, of those that no fraction is typed for.
@@ -123,6 +126,8 @@ std::string_view shownName(Quantity quantity, bool inch) {
             return inch ? "in/s" : "mm/s";
         case Quantity::damping:
             return inch ? "lbf-s/in" : "n-s/mm";
+        case Quantity::pressure:
+            return inch ? "psi" : "kpa";
         default:
             return "rpm";
     }
@@ -196,6 +201,8 @@ std::string_view wantedWords(Quantity quantity) {
             return "a speed, such as 3 in/s or 75 mm/s";
         case Quantity::damping:
             return "a damping, such as 0.6 lb-s/in or 0.1 N-s/mm";
+        case Quantity::pressure:
+            return "a pressure, such as 17 psi or 117 kPa";
     }
     return "a number";
 }

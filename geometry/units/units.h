@@ -17,6 +17,7 @@ inline constexpr double kNewtonsPerPoundForce = 4.4482216152605;
 inline constexpr double kCubicMetresPerGallon = 0.003785411784;  // U.S. gallon, 231 cubic inches
 inline constexpr double kCubicMetresPerLiter = 0.001;
 inline constexpr double kRpm = std::numbers::pi / 30.0;  // rad/s
+inline constexpr double kPascalsPerPsi = kNewtonsPerPoundForce / (kMetresPerInch * kMetresPerInch);
 
 /// The unit family a car is shown in; the file's own numbers stay mm, deg and kg.
 enum class Units { inch, metric };
@@ -36,14 +37,15 @@ enum class Quantity {
     volume,
     density,
     time,
-    speed,      ///< of a shaft: turns a minute
-    inertia,    ///< against turning
-    damping,    ///< force for each speed
-    shaftSpeed  ///< of a shock: length for each time
+    speed,       ///< of a shaft: turns a minute
+    inertia,     ///< against turning
+    damping,     ///< force for each speed
+    shaftSpeed,  ///< of a shock: length for each time
+    pressure     ///< of a tire, over the air around it
 };
 
 /// SI value of one unit as the car file writes it: mm, deg, kg, N, N m, N/mm, N m/deg, L, kg/L, s, rpm, kg
-/// m^2, N s/mm; 1 for percent, ratios and counts.
+/// m^2, N s/mm, kPa; 1 for percent, ratios and counts.
 [[nodiscard]] constexpr double fileUnit(Quantity quantity) {
     switch (quantity) {
         case Quantity::length:
@@ -60,6 +62,8 @@ enum class Quantity {
             return kCubicMetresPerLiter;
         case Quantity::density:
             return 1.0 / kCubicMetresPerLiter;
+        case Quantity::pressure:
+            return 1000.0;
         case Quantity::speed:
             return kRpm;
         default:
@@ -68,7 +72,7 @@ enum class Quantity {
 }
 
 /// SI value of one unit as the screen and the tables show it in inch: in, lb, lbf, lbf ft, lbf/in, lbf
-/// ft/deg, U.S. gal, lb/gal, lb ft^2, lbf s/in; what has no such unit as the car file writes it.
+/// ft/deg, U.S. gal, lb/gal, lb ft^2, lbf s/in, psi; what has no such unit as the car file writes it.
 [[nodiscard]] constexpr double inchUnit(Quantity quantity) {
     constexpr double kPoundFeet = kNewtonsPerPoundForce * 12.0 * kMetresPerInch;
     switch (quantity) {
@@ -92,6 +96,8 @@ enum class Quantity {
             return kCubicMetresPerGallon;
         case Quantity::density:
             return kKilogramsPerPound / kCubicMetresPerGallon;
+        case Quantity::pressure:
+            return kPascalsPerPsi;
         default:
             return fileUnit(quantity);
     }

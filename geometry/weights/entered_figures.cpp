@@ -5,13 +5,14 @@
 
 #include "geometry/car/measuring_tool.h"
 #include "geometry/car/numbers.h"
+#include "geometry/car/tire_rate.h"
 
 namespace bolthole {
 
 namespace {
 
 std::optional<WheelRates> ratesOf(const EnteredRates& entered) {
-    return entered.wheel ? std::optional(WheelRates{*entered.wheel, entered.tire, entered.roll})
+    return entered.wheel ? std::optional(WheelRates{*entered.wheel, tireRateNow(entered), entered.roll})
                          : std::nullopt;
 }
 

@@ -3,6 +3,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "geometry/car/fields.h"
 #include "geometry/checks/fixes.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/unit_text.h"
@@ -23,9 +24,20 @@ QString badgeOf(Severity severity) {
     return DoubtRow::tr("Check");
 }
 
-DoubtWords wordsOf(const Finding& finding, const std::optional<Fix>& fix) {
+/// What is the case, and of which link: several may be alike but for that.
+QString causeOf(const Car& car, const Doubt& doubt) {
+    const std::string& cause = doubt.finding.cause;
+    if (doubt.id.link < 0) {
+        return QString::fromStdString(cause);
+    }
+    const std::string link = linkWords(car, doubt.id.link);
+    return QString::fromStdString(cause.find(link) != std::string::npos ? cause : link + ": " + cause);
+}
+
+DoubtWords wordsOf(const Car& car, const Doubt& doubt, const std::optional<Fix>& fix) {
+    const Finding& finding = doubt.finding;
     return {badgeOf(finding.severity), finding.severity != Severity::check,
-            capitalized(QString::fromStdString(finding.cause)) + u'.',
+            capitalized(causeOf(car, doubt)) + u'.',
             finding.follows.empty() ? QString() : capitalized(QString::fromStdString(finding.follows)) + u'.',
             fix ? QString::fromStdString(fix->words) : QString()};
 }
@@ -57,7 +69,7 @@ std::vector<DoubtList::Row> DoubtList::rowsOf(const BenchState& state) {
     std::ranges::stable_sort(doubts, {}, [](const Doubt& doubt) { return doubt.finding.severity; });
     for (const Doubt& doubt : doubts) {
         const std::optional<Fix> fix = sureFix(state.car, doubt);
-        rows.push_back({wordsOf(doubt.finding, fix), doubt.id, fix ? fix->edit : Edit()});
+        rows.push_back({wordsOf(state.car, doubt, fix), doubt.id, fix ? fix->edit : Edit()});
     }
     return rows;
 }

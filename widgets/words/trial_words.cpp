@@ -133,6 +133,10 @@ QString trialTitle(const PaddockChange& change, const Car& car, Units units) {
         case ChangeKind::frontDroop:
             return tr("Limit the front's droop to %1, before %2")
                 .arg(lengthSetting(set->value, units), lengthSetting(*change.from, units));
+        case ChangeKind::pressure:
+            return (set->id.field == Field::rearPressure ? tr("Rear tires at %1, before %2")
+                                                         : tr("Front tires at %1, before %2"))
+                .arg(to, from);
         case ChangeKind::load: {
             const double by = set->value - *change.from;
             return (by > 0 ? tr("Move %1 %2 forward") : tr("Move %1 %2 back"))
@@ -166,8 +170,11 @@ QString trialWhy(const LaunchTrial& trial, Units units) {
             said << reasonWords(part, units);
         }
     }
-    return said.isEmpty() ? tr("Nothing in the two launches stands out.")
-                          : capitalized(said.join(tr(", and "))) + u'.';
+    const QString why = said.isEmpty() ? tr("Nothing in the two launches stands out.")
+                                       : capitalized(said.join(tr(", and "))) + u'.';
+    return trial.change.kind == ChangeKind::pressure
+               ? why + u' ' + tr("Only the tires' rate is computed, not what pressure does to grip.")
+               : why;
 }
 
 QString trialChange(const LaunchTrial& trial) {

@@ -90,6 +90,8 @@ std::string_view unitWords(Quantity quantity) {
             return "N s/mm";
         case Quantity::shaftSpeed:
             return "mm/s";
+        case Quantity::pressure:
+            return "kPa";
         case Quantity::ratio:
         case Quantity::count:
             break;

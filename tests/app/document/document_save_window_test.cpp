@@ -176,8 +176,8 @@ TEST_F(Saving, EveryStepIsSettledInWords) {
     ASSERT_TRUE(document_.save(file_).saved());
     const QString first = document_.undoStack().text(0);
     const QString second = document_.undoStack().text(1);
-    EXPECT_EQ(told,
-              (QStringList{second + " *", "Undo: " + second + " *", "Undo: " + first, first + " *", "Save"}));
+    EXPECT_EQ(told, (QStringList{second + " *", "Undone: " + second + " *", "Undone: " + first, first + " *",
+                                 "Save"}));
 }
 
 }  // namespace

@@ -6,6 +6,8 @@
 #include <QAction>
 #include <QApplication>
 #include <QLabel>
+#include <QLayout>
+#include <QLineEdit>
 #include <QRegularExpression>
 #include <QTabBar>
 #include <QTest>
@@ -204,6 +206,61 @@ TEST(Everybody, NoWordIsCut) {
             << page << ": " << testing::PrintToString(cut);
     });
     EXPECT_GT(seen, 200);
+}
+
+// Fields, buttons and labels that a layout placed over each other, or past their parent's side.
+std::set<std::string> misplacedIn(const MainWindow& window, int& seen) {
+    std::set<std::string> misplaced;
+    for (const QWidget* parent : window.findChildren<QWidget*>()) {
+        if (!parent->isVisible() || parent->layout() == nullptr) {
+            continue;
+        }
+        QList<const QWidget*> placed;
+        for (const QWidget* child : parent->findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly)) {
+            const bool isShown = qobject_cast<const QLabel*>(child) != nullptr ||
+                                 qobject_cast<const QAbstractButton*>(child) != nullptr ||
+                                 qobject_cast<const QLineEdit*>(child) != nullptr;
+            if (isShown && child->isVisible() && parent->layout()->indexOf(child) >= 0) {
+                placed << child;
+            }
+        }
+        for (qsizetype one = 0; one < placed.size(); ++one) {
+            ++seen;
+            const QRect at = placed[one]->geometry();
+            if (at.left() < 0 || at.right() >= parent->width()) {
+                misplaced.insert("past its side: " + whereOf(*placed[one]));
+            }
+            for (qsizetype other = 0; other < one; ++other) {
+                if (at.intersects(placed[other]->geometry())) {
+                    misplaced.insert("over another: " + whereOf(*placed[one]));
+                }
+            }
+        }
+    }
+    return misplaced;
+}
+
+// Where one reads from right to left the sheet and the pages stand mirrored, and whole.
+TEST(Everybody, RightToLeftLosesNothing) {
+    QGuiApplication::setLayoutDirection(Qt::RightToLeft);
+    {
+        MainWindow window{Settings{}};
+        int seen = 0;
+        onEveryPage(window, [&](const std::string& page) {
+            EXPECT_TRUE(window.isRightToLeft());
+            std::set<std::string> wrong;
+            EXPECT_TRUE(QTest::qWaitFor(
+                [&] {
+                    wrong = misplacedIn(window, seen);
+                    wrong.merge(cutIn(window, seen));
+                    return wrong.empty();
+                },
+                2000))
+                << page << ": " << testing::PrintToString(wrong);
+        });
+        EXPECT_GT(seen, 500);
+    }
+    QGuiApplication::setLayoutDirection(Qt::LeftToRight);
 }
 
 }  // namespace

@@ -53,7 +53,7 @@ TEST_F(Warnings, SayCauseAndWhatFollowsTheGravestFirst) {
     ASSERT_GE(all.size(), 2);
     EXPECT_THAT(all[0]->accessibleName().toStdString(), StartsWith("Danger: "));
     EXPECT_THAT(all[0]->accessibleName().toStdString(), HasSubstr("The joint can bind and break"));
-    const DoubtRow* length = rowWith("Written length");
+    const DoubtRow* length = rowWith(": written length");
     ASSERT_NE(length, nullptr);
     EXPECT_THAT(length->accessibleName().toStdString(), HasSubstr("apart. As written"));
     EXPECT_TRUE(all[0]->hasFocus());
@@ -61,7 +61,7 @@ TEST_F(Warnings, SayCauseAndWhatFollowsTheGravestFirst) {
 
 TEST_F(Warnings, EnterGoesToTheField) {
     doubtALength();
-    DoubtRow* row = rowWith("Written length");
+    DoubtRow* row = rowWith(": written length");
     ASSERT_NE(row, nullptr);
     row->setFocus();
     QTest::keyClick(row, Qt::Key_Return);
@@ -74,7 +74,7 @@ TEST_F(Warnings, EnterGoesToTheField) {
 TEST_F(Warnings, TheSureFixIsOneStepThatCanBeUndone) {
     const int index = doubtALength();
     const double written = *window_->document().car().links[static_cast<std::size_t>(index)].length;
-    DoubtRow* row = rowWith("Written length");
+    DoubtRow* row = rowWith(": written length");
     ASSERT_NE(row, nullptr);
     auto* fix = row->findChild<QPushButton*>();
     ASSERT_NE(fix, nullptr);
@@ -82,10 +82,10 @@ TEST_F(Warnings, TheSureFixIsOneStepThatCanBeUndone) {
     QTest::mouseClick(fix, Qt::LeftButton);
     QCoreApplication::processEvents();
     EXPECT_FALSE(window_->document().car().links[static_cast<std::size_t>(index)].length);
-    EXPECT_EQ(rowWith("Written length"), nullptr);
+    EXPECT_EQ(rowWith(": written length"), nullptr);
     undo();
     EXPECT_EQ(window_->document().car().links[static_cast<std::size_t>(index)].length, written);
-    EXPECT_NE(rowWith("Written length"), nullptr);
+    EXPECT_NE(rowWith(": written length"), nullptr);
 }
 
 }  // namespace

@@ -57,6 +57,21 @@ TEST_F(EnteredDoubts, ACornerThatDisagreesWithTheDriver) {
     EXPECT_THAT(found(), Contains(HasSubstr("weighing.driver.mass: ")));
 }
 
+TEST_F(EnteredDoubts, APressureThatChangesNothingOrIsFarFromItsReadings) {
+    EnteredRates& rear = car.wheelRates.rear;
+    rear.tire = 200e3;
+    rear.pressure = 120e3;
+    EXPECT_THAT(found(), Contains(HasSubstr("wheel_rates.rear.pressure: the pressure of the rear tires")));
+    rear.tirePressure = 120e3;
+    rear.otherPressure = 120e3;
+    rear.otherTire = 210e3;
+    EXPECT_THAT(found(), Contains(HasSubstr("two pressures that differ")));
+    rear.otherPressure = 140e3;
+    EXPECT_THAT(found(), IsEmpty());
+    rear.pressure = 165e3;
+    EXPECT_THAT(found(), Contains(HasSubstr("their rate there is a guess")));
+}
+
 TEST_F(EnteredDoubts, ReadingsThatLieFarApart) {
     const FieldId spread{.field = Field::wheelbase, .spread = true};
     car = bolthole::apply(car, SetNumber{spread, 0.004}).car;

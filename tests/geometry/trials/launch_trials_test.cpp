@@ -52,6 +52,36 @@ TEST(PaddockChanges, AreWhatCanBeTurnedInThePaddock) {
     }
 }
 
+TEST(PaddockChanges, StepPressuresWhereTheRateWasReadAtTwo) {
+    Car car = launchCar(Layout::triangulated, 21);
+    const auto stepped = [&car] {
+        std::vector<double> found;
+        for (const PaddockChange& change : paddockChanges(car)) {
+            if (change.kind == ChangeKind::pressure) {
+                EXPECT_EQ(change.edit.as<SetNumber>()->id.field, Field::rearPressure);
+                found.push_back(change.edit.as<SetNumber>()->value / kPascalsPerPsi);
+            }
+        }
+        return found;
+    };
+    EnteredRates& rear = car.wheelRates.rear;
+    rear.tirePressure = 17 * kPascalsPerPsi;
+    rear.pressure = 17 * kPascalsPerPsi;
+    EXPECT_THAT(stepped(), testing::IsEmpty());
+    rear.otherPressure = 22 * kPascalsPerPsi;
+    rear.otherTire = 1.2 * *rear.tire;
+    EXPECT_THAT(stepped(),
+                testing::ElementsAre(testing::DoubleNear(15, 1e-9), testing::DoubleNear(19, 1e-9)));
+    // Softer tires, another launch: the paired runs are of the tires as they are then.
+    const auto rateAt = [&car](double psi) {
+        const Edit edit = SetNumber{{.field = Field::rearPressure}, psi * kPascalsPerPsi};
+        return launchInputsOf(bolthole::apply(car, edit).car).inputs->tires.rearRate;
+    };
+    EXPECT_NEAR(rateAt(15), *rear.tire * (1 - 2 * 0.2 / 5), 1e-6);
+    rear.pressure = 1.5 * kPascalsPerPsi;  // no step below nothing
+    EXPECT_THAT(stepped(), testing::ElementsAre(testing::DoubleNear(3.5, 1e-9)));
+}
+
 TEST(LaunchTrials, AreTheSameOnAnyThreadsAndInOrder) {
     const Car car = launchCar(Layout::threeLink, 5);
     const LaunchTrials one = tryChanges(car, {.draws = 6, .threads = 1});

@@ -196,9 +196,10 @@ void PassPlot::paintDays(QPainter& painter) const {
         const double left = std::max(bandSide(stretches_[at], false), free);
         const double right = next == stretches_.end() ? width() : bandSide(*next, false) - 8;
         const Pass& pass = book_.passes()[marks_[stretches_[at].first].pass];
-        QStringList parts{
-            dayText(pass.date), surfaceText(pass.surface.kind, pass.surface.name),
-            passNumberWords(pass.surface.temperature, PassField::surfaceTemperature, book_.units())};
+        const QString ground =
+            passNumberWords(pass.surface.temperature, PassField::surfaceTemperature, book_.units());
+        QStringList parts{dayText(pass.date), surfaceText(pass.surface.kind, pass.surface.name),
+                          ground.isEmpty() ? ground : PassPlot::tr("surface %1").arg(ground)};
         parts.removeAll(QString());
         constexpr double kLeastDay = 60;
         if (right - left < kLeastDay) {

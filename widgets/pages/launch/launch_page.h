@@ -82,6 +82,7 @@ class LaunchPage : public WorkPage {
     [[nodiscard]] Section* frontSection(QWidget* parent);
     [[nodiscard]] Section* massSection(QWidget* parent);
     [[nodiscard]] Section* rateSection(QWidget* parent);
+    [[nodiscard]] Section* pressureSection(QWidget* parent);
     [[nodiscard]] Section* tireSection(QWidget* parent);
     void addRow(Section& section, Field field, const QString& whenEmpty);
     void addWorkOut(Section& section, Field field, const QString& name, std::function<WorkOut()> task);
@@ -100,7 +101,7 @@ class LaunchPage : public WorkPage {
         Section* section = nullptr;
         std::vector<Field> fields;
     };
-    static constexpr std::size_t kFoldedSections = 3;
+    static constexpr std::size_t kFoldedSections = 4;
 
     // A changed car whose launch is to be seen, and the car it was a change of.
     struct Tried {

@@ -25,6 +25,9 @@ const std::vector<Field> kMassFields{Field::unsprungMass,    Field::frontUnsprun
                                      Field::drivelineInertia};
 const std::vector<Field> kRateFields{Field::frontWheelRate, Field::frontTireRate, Field::rearTireRate,
                                      Field::rearWheelRate};
+const std::vector<Field> kPressureFields{
+    Field::rearPressure,  Field::rearTirePressure,  Field::rearOtherTire,  Field::rearOtherPressure,
+    Field::frontPressure, Field::frontTirePressure, Field::frontOtherTire, Field::frontOtherPressure};
 const std::vector<Field> kTireFields{Field::tirePeakSlip, Field::tireSliding, Field::tireRelaxation,
                                      Field::tireLag, Field::tireDamping};
 
@@ -55,6 +58,7 @@ void LaunchPage::fill(QWidget* content, QVBoxLayout* column) {
     column->addWidget(frontSection(content));
     column->addWidget(massSection(content));
     column->addWidget(rateSection(content));
+    column->addWidget(pressureSection(content));
     column->addWidget(tireSection(content));
 }
 
@@ -249,6 +253,23 @@ Section* LaunchPage::rateSection(QWidget* parent) {
     addWorkOut(*section, Field::rearTireRate, tr("Rear tire rate"),
                [this] { return tireRateTask(tr("Rear tire rate")); });
     letFold(*section, 1, kRateFields);
+    return section;
+}
+
+Section* LaunchPage::pressureSection(QWidget* parent) {
+    auto* section = new Section(tr("Tire pressures"), parent);
+    for (const Field field : kPressureFields) {
+        if (field == Field::rearPressure || field == Field::frontPressure) {
+            section->body()->addWidget(new ToneLabel(
+                ToneLabel::Tone::muted, field == Field::rearPressure ? tr("Rear") : tr("Front"), section));
+        }
+        addRow(*section, field, tr("not known"));
+    }
+    addWorkOut(*section, Field::rearOtherTire, tr("Rear tire rate at another pressure"),
+               [this] { return tireRateTask(tr("Rear tire rate at another pressure")); });
+    addWorkOut(*section, Field::frontOtherTire, tr("Front tire rate at another pressure"),
+               [this] { return tireRateTask(tr("Front tire rate at another pressure")); });
+    letFold(*section, 3, kPressureFields);
     return section;
 }
 

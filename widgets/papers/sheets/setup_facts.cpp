@@ -52,13 +52,23 @@ std::vector<SetupFact> clicksOf(const Car& car) {
     return clicks;
 }
 
+/// As a tape reads it, center to center.
+QString rodText(double length, const NumberStyle& style) {
+    return QString::fromStdString(
+        withUnit(fieldText(length, Quantity::length, style), Quantity::length, style.units));
+}
+
 std::vector<SetupFact> pressuresOf(const Car& car, Units units) {
     const auto last = std::find_if(car.passes.rbegin(), car.passes.rend(),
                                    [](const Pass& pass) { return pass.pressures.count() > 0; });
-    std::vector<SetupFact> pressures;
-    if (last == car.passes.rend()) {
-        return pressures;
+    EnteredCorners now = last == car.passes.rend() ? EnteredCorners{} : last->pressures;
+    if (const OptionalNumber& front = car.wheelRates.front.pressure) {
+        now.leftFront = now.rightFront = *front / fileUnit(Quantity::pressure);
     }
+    if (const OptionalNumber& rear = car.wheelRates.rear.pressure) {
+        now.leftRear = now.rightRear = *rear / fileUnit(Quantity::pressure);
+    }
+    std::vector<SetupFact> pressures;
     const auto add = [&](const QString& name, const OptionalNumber& inFile) {
         if (inFile) {
             const double shown = toShown(*inFile, PassUnit::kilopascal, units);
@@ -67,10 +77,10 @@ std::vector<SetupFact> pressuresOf(const Car& car, Units units) {
                                            fromView(markOf(PassUnit::kilopascal, units)))});
         }
     };
-    add(tr("left front"), last->pressures.leftFront);
-    add(tr("right front"), last->pressures.rightFront);
-    add(tr("left rear"), last->pressures.leftRear);
-    add(tr("right rear"), last->pressures.rightRear);
+    add(tr("left front"), now.leftFront);
+    add(tr("right front"), now.rightFront);
+    add(tr("left rear"), now.leftRear);
+    add(tr("right rear"), now.rightRear);
     return pressures;
 }
 
@@ -151,7 +161,7 @@ SetupFacts setupFactsOf(const Car& car, NumberStyle style, bool figures) {
             name = tr("%1, %2").arg(name, sideWords(link.side));
         }
         facts.links.push_back({name, holeOf(link.chassis), isRod ? holeOf(link.axle) : QString(kDash),
-                               isRod ? lengthText(builtLength(link), style.units) : QString()});
+                               isRod ? rodText(builtLength(link), style) : QString()});
     }
     facts.clicks = clicksOf(car);
     facts.pressures = pressuresOf(car, style.units);

@@ -31,7 +31,7 @@ struct SetupFacts {
     QString starting;  ///< which of its numbers nobody measured, startingHeading(); empty: none
     std::vector<SetupLink> links;
     std::vector<SetupFact> clicks;
-    std::vector<SetupFact> pressures;  ///< of the last pass that has any
+    std::vector<SetupFact> pressures;  ///< as entered for the launch, else of the last pass that has any
     std::vector<SetupFact> weights;    ///< the four corners as weighed, and all of them
     std::vector<SetupFact> launch;
     std::vector<SetupFact> figures;  ///< at ride, with ± where it is known
