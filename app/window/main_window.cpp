@@ -156,8 +156,8 @@ void MainWindow::connectTestDays() {
     connect(recordingDesk_, &RecordingDesk::said, notice_, &NoticeBar::say);
     connect(recordingDesk_, &RecordingDesk::edited, this,
             [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
-    connect(fitDesk_, &FitDesk::edited, this, &MainWindow::takeEdit);
-    connect(trialDesk_, &TrialDesk::edited, this, &MainWindow::takeEdit);
+    connect(fitDesk_, &FitDesk::edited, this, &MainWindow::takeProposal);
+    connect(trialDesk_, &TrialDesk::edited, this, &MainWindow::takeProposal);
     connect(trialDesk_, &TrialDesk::launchWanted, launch_, &LaunchPage::showTried);
 }
 
@@ -174,6 +174,16 @@ void MainWindow::takePassEdit(const Edit& edit) {
         notice_->say(tr("Pass %1 is in the log; look at it again: %2. Undo takes it back.")
                          .arg(pass->number)
                          .arg(QString::fromStdString(slip)));
+    }
+}
+
+// What a button set elsewhere than where one looks is said.
+void MainWindow::takeProposal(const Edit& edit, EditPhase phase) {
+    const QUndoStack& history = document_.undoStack();
+    const int before = history.index();
+    takeEdit(edit, phase);
+    if (history.index() > before) {
+        notice_->say(tr("Done: %1. Undo takes it back.").arg(history.undoText()));
     }
 }
 

@@ -216,7 +216,7 @@ BOLTHOLE_FIELD(frontOtherTire, .scope = Scope::car, .path = "wheel_rates.front.o
                .place = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::otherTire>,
                .quantity = Quantity::rate, .limits = &kRate, .words = "front tire rate at another pressure",
                .meaning = "One tire, at `other_pressure`; absent: the rate is one for all pressures",
-               .label = "Rate at another", .name = "front tire rate at another pressure, one tire",
+               .label = "Second rate", .name = "front tire rate at another pressure, one tire",
                .howTo = {
                    "The same tire read once more, a few psi higher or lower. Between the two readings the "
                    "rate is taken along a straight line."})
@@ -225,7 +225,7 @@ BOLTHOLE_FIELD(frontOtherPressure, .scope = Scope::car, .path = "wheel_rates.fro
                .place = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::otherPressure>,
                .quantity = Quantity::pressure, .limits = &kPressure,
                .words = "other pressure of the front tire rate", .meaning = "At which `other_tire` was read",
-               .label = "That one read at", .name = "front tires, pressure the other rate was read at",
+               .label = "Second read at", .name = "front tires, pressure the other rate was read at",
                .howTo = {"What the tire had at the second reading of its rate."})
 
 BOLTHOLE_FIELD(frontPressure, .scope = Scope::car, .path = "wheel_rates.front.pressure",
@@ -251,7 +251,7 @@ BOLTHOLE_FIELD(rearOtherTire, .scope = Scope::car, .path = "wheel_rates.rear.oth
                .place = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::otherTire>,
                .quantity = Quantity::rate, .limits = &kRate, .words = "rear tire rate at another pressure",
                .meaning = "One tire, at `other_pressure`; absent: the rate is one for all pressures",
-               .label = "Rate at another", .name = "rear tire rate at another pressure, one tire",
+               .label = "Second rate", .name = "rear tire rate at another pressure, one tire",
                .howTo = {
                    "The same tire read once more, a few psi higher or lower. Between the two readings the "
                    "rate is taken along a straight line."})
@@ -260,7 +260,7 @@ BOLTHOLE_FIELD(rearOtherPressure, .scope = Scope::car, .path = "wheel_rates.rear
                .place = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::otherPressure>,
                .quantity = Quantity::pressure, .limits = &kPressure,
                .words = "other pressure of the rear tire rate", .meaning = "At which `other_tire` was read",
-               .label = "That one read at", .name = "rear tires, pressure the other rate was read at",
+               .label = "Second read at", .name = "rear tires, pressure the other rate was read at",
                .howTo = {"What the tire had at the second reading of its rate."})
 
 BOLTHOLE_FIELD(rearPressure, .scope = Scope::car, .path = "wheel_rates.rear.pressure",

@@ -142,12 +142,19 @@ void FitCard::addRow() {
     rows_.push_back(row);
 }
 
+// A button that goes takes no focus to whatever comes next to it.
 void FitCard::look(Look look) {
+    if (take_->hasFocus() && look != Look::fitted) {
+        setFocus(Qt::OtherFocusReason);
+    }
     message_->setVisible(look == Look::nothing);
     wait_->setVisible(look == Look::waiting);
     body_->setVisible(fit_ != nullptr && look != Look::nothing);
     take_->setEnabled(look == Look::fitted);
     again_->hide();
+    if (hasFocus() && look == Look::fitted) {
+        take_->setFocus(Qt::OtherFocusReason);
+    }
 }
 
 void FitCard::showNothing(const QString& why) {

@@ -167,7 +167,7 @@ void PowerMapView::showRows() {
     for (std::size_t power = 0; power < map_->shares.size(); ++power) {
         headings << fromView(figureText(map_->shares[power] * map_->peakTorque, Quantity::torque, units_));
     }
-    headings.last() += u' ' + unitText(Quantity::torque, units_);
+    headings[1] += u' ' + unitText(Quantity::torque, units_);  // the last is out of sight at first
     table_->setHorizontalHeaderLabels(headings);
     table_->setRows(static_cast<int>(order_.size()));
     for (int row = 0; row < table_->rowCount(); ++row) {

@@ -31,6 +31,7 @@ TrialList::TrialList(QWidget* parent)
     setMostRows(kRowsSeen);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setTextElideMode(Qt::ElideRight);
+    setWordWrap(true);
     horizontalHeader()->setMinimumSectionSize(30);
     const QStringList tips{
         tr("The likeliest to help first, then the greatest gain. ≈ 1: can't be told apart from No. 1"),
@@ -168,7 +169,14 @@ void TrialList::showRows() {
         horizontalHeaderItem(column)->setText(headings_[column] + arrow);
     }
     fit();
+    resizeRowsToContents();
     isShowing_ = false;
+}
+
+// What to do is said in as many lines as it needs.
+void TrialList::resizeEvent(QResizeEvent* event) {
+    ReadTable::resizeEvent(event);
+    resizeRowsToContents();
 }
 
 void TrialList::showRow(int row, int index) {

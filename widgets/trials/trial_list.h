@@ -32,6 +32,7 @@ class TrialList : public ReadTable {
 
   protected:
     void keyPressEvent(QKeyEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
   private:
     void showRows();

@@ -1,5 +1,6 @@
 #include "widgets/trials/trials_panel.h"
 
+#include <QApplication>
 #include <QHBoxLayout>
 #include <QProgressBar>
 #include <QPushButton>
@@ -67,7 +68,7 @@ TrialsPanel::TrialsPanel(QWidget* parent)
     alike_ = wrappingLabel(ToneLabel::Tone::plain, listCard_);
     alike_->setFont(textFont(TextSize::small));
     auto* caution = wrappingLabel(ToneLabel::Tone::muted, listCard_);
-    caution->showText(trialCaution());
+    caution->showText(tr("≈ 1: can't be told apart from No. 1.") + u' ' + trialCaution());
     listed->addWidget(title);
     listed->addWidget(list_);
     listed->addWidget(alike_);
@@ -90,13 +91,21 @@ TrialsPanel::TrialsPanel(QWidget* parent)
     showMessage({});
 }
 
+// Where what has the focus goes, the panel keeps it: else Cancel would get it, and the next key would cancel.
 void TrialsPanel::look(Look what) {
+    const QWidget* focused = QApplication::focusWidget();
+    if (what != Look::trials && (card_->isAncestorOf(focused) || listCard_->isAncestorOf(focused))) {
+        setFocus(Qt::OtherFocusReason);
+    }
     waiting_->setVisible(what != Look::trials);
     progress_->setVisible(what == Look::working);
     cancel_->setVisible(what == Look::working || what == Look::stopped);
     cancel_->setText(what == Look::working ? tr("Cancel") : tr("Try again"));
     card_->setVisible(what == Look::trials);
     listCard_->setVisible(what == Look::trials);
+    if (hasFocus() && what == Look::trials) {
+        list_->setFocus(Qt::OtherFocusReason);
+    }
 }
 
 void TrialsPanel::showTrials(const std::shared_ptr<const LaunchTrials>& trials,
