@@ -9,6 +9,7 @@
 #include <cmath>
 
 #include "widgets/kit/theme.h"
+#include "widgets/kit/unit_text.h"
 #include "widgets/words/field_words.h"
 
 namespace bolthole {
@@ -200,7 +201,7 @@ void LengthPart::refreshAdjuster() {
     const double pitch = adjuster ? adjuster->pitch : 0.0;
     if (pitch > 0 && pitch != shownPitch_) {
         shownPitch_ = pitch;
-        threads_->showText(tr("%1 threads per inch").arg(QString::number(kMetresPerInch / pitch, 'g', 3)));
+        threads_->showText(tr("%1 threads per inch").arg(digitsText(kMetresPerInch / pitch, 3)));
     }
 }
 

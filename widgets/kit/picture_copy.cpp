@@ -56,7 +56,9 @@ void askSavePicture(QWidget& picture) {
 
 std::unique_ptr<QMimeData> copyOf(QWidget& picture) {
     auto taken = std::make_unique<QMimeData>();
-    taken->setImageData(imageOf(picture));
+    if (!picture.size().isEmpty()) {
+        taken->setImageData(imageOf(picture));
+    }
     QStringList words{picture.accessibleName(), picture.accessibleDescription()};
     words.removeAll(QString());
     taken->setText(words.join('\n'));

@@ -35,6 +35,16 @@ inline constexpr QChar kDash(0x2014);
                : QString(kDash);
 }
 
+/// A number with so many digits that count, never as a power of ten.
+[[nodiscard]] inline QString digitsText(double value, int digits) {
+    if (value == 0 || !std::isfinite(value)) {
+        return std::isfinite(value) ? QStringLiteral("0") : QString(kDash);
+    }
+    const double step =
+        std::pow(10.0, digits - 1 - static_cast<int>(std::floor(std::log10(std::abs(value)))));
+    return QString::fromStdString(plainDecimal(std::round(value * step) / step));
+}
+
 /// unitMark() as a QString: "in", "mm", "lb", "kg", "°", "%", or "".
 [[nodiscard]] inline QString unitText(Quantity quantity, Units units) {
     const std::string_view mark = unitMark(quantity, units);

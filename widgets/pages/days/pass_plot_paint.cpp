@@ -213,7 +213,8 @@ void PassPlot::paintDays(QPainter& painter) const {
     }
 }
 
-// One letter for each cluster of marks of a run, beside its middle.
+// One letter for each cluster of marks of a run, beside its middle; where two would stand on each other the
+// later stands further right.
 void PassPlot::paintLetters(QPainter& painter) const {
     std::map<std::pair<std::size_t, double>, std::pair<double, int>> sums;
     for (const Mark& mark : marks_) {
@@ -225,11 +226,19 @@ void PassPlot::paintLetters(QPainter& painter) const {
     }
     painter.setFont(textFont(TextSize::small, true));
     painter.setPen(theme().muted);
+    std::vector<QRectF> taken;
     for (const auto& [key, sum] : sums) {
-        const QPointF at(alongOf(key.second) + 9, heightOf(sum.first / sum.second));
-        painter.drawText(QRectF(at.x(), at.y() - 9, 40, 18),
-                         static_cast<int>(Qt::AlignLeft | Qt::AlignVCenter),
-                         QString::fromStdString(letterOf(key.first)));
+        const QString letter = QString::fromStdString(letterOf(key.first));
+        const QFontMetrics metrics = painter.fontMetrics();
+        QRectF place(alongOf(key.second) + 9, heightOf(sum.first / sum.second) - metrics.height() / 2.0,
+                     metrics.horizontalAdvance(letter), metrics.height());
+        const auto isOver = [&](const QRectF& other) { return other.intersects(place); };
+        for (auto other = std::ranges::find_if(taken, isOver); other != taken.end();
+             other = std::ranges::find_if(taken, isOver)) {
+            place.moveLeft(other->right() + 4);
+        }
+        painter.drawText(place, static_cast<int>(Qt::AlignCenter), letter);
+        taken.push_back(place);
     }
     painter.setFont(textFont(TextSize::small));
 }

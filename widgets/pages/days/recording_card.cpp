@@ -107,7 +107,7 @@ ChartSeries residualSeries(const RecordedMisfit& misfit, double end) {
 }
 
 QString numberIn(const RecordedUnit& unit, double value) {
-    return QStringLiteral("%1 %2").arg(QString::number(value / unit.size, 'g', 2), fromView(unit.mark));
+    return QStringLiteral("%1 %2").arg(digitsText(value / unit.size, 2), fromView(unit.mark));
 }
 
 // "Recorded less fitted, root mean square: speed 0.6 mph (at most 1.2 mph, at 0.85 s)".
