@@ -7,6 +7,7 @@
 #include <QScrollBar>
 #include <QTimer>
 #include <QVBoxLayout>
+#include <utility>
 
 #include "widgets/kit/quiet_scroller.h"
 #include "widgets/kit/section.h"
@@ -69,6 +70,14 @@ void WorkPage::showState(const BenchState& state) {
     showChoices();
     stale_ = true;
     refreshIfSeen();
+}
+
+std::function<void()> WorkPage::whileCurrent(std::function<void()> show) const {
+    return [this, car = state().car, show = std::move(show)] {
+        if (!stale_ && state().car == car) {
+            show();
+        }
+    };
 }
 
 void WorkPage::refreshIfSeen() {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QWidget>
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -48,6 +49,9 @@ class WorkPage : public QWidget {
     [[nodiscard]] SheetHub& hub() const { return *hub_; }
     /// Whether the page was shown a state yet.
     [[nodiscard]] bool hasState() const { return hub_->hasState(); }
+    /// `show`, for what was computed aside of the car shown now: does nothing where the page is to show
+    /// another by then, which brings its own.
+    [[nodiscard]] std::function<void()> whileCurrent(std::function<void()> show) const;
     [[nodiscard]] const BenchState& state() const { return hub_->state(); }
     /// Where what follows from the fields belongs; filled once by the page's constructor.
     [[nodiscard]] QVBoxLayout* results() const { return results_; }

@@ -219,7 +219,7 @@ void DrivelinePage::showCards() {
         spread_.addTo(
             facts, state().solvedCar, units,
             [units](const Car& car) { return drivelineCards(readDrivelineBriefly(car), units); },
-            [this] { showCards(); });
+            whileCurrent([this] { showCards(); }));
     }
     pinion_->showFacts(
         facts[0],

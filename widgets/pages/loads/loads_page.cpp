@@ -182,7 +182,7 @@ void LoadsPage::showFacts() {
     if (state().showsSure) {
         spread_.addTo(
             facts, car, units, [units](const Car& varied) { return readLaunchCards(varied, units); },
-            [this] { showFacts(); });
+            whileCurrent([this] { showFacts(); }));
     }
     QString note = tr(
         "Static figures on level ground: no hit of the clutch or converter, no damping, no wheel spin. Test "

@@ -280,7 +280,7 @@ void RollPage::showCards() {
         spread_.addTo(
             facts, state().solvedCar, units,
             [units](const Car& car) { return rollCards(readRollBriefly(car), units); },
-            [this] { showCards(); });
+            whileCurrent([this] { showCards(); }));
     }
     sides_->showFacts(facts[0], sideCenterWords(reading_.centers));
     if (reading_.isThere()) {

@@ -312,7 +312,7 @@ void SpringsPage::showFacts() {
             spread_.addTo(
                 facts, car, car.units,
                 [](const Car& varied) { return springCards(varied, findSpringsAtRide(varied)); },
-                [this] { showFacts(); });
+                whileCurrent([this] { showFacts(); }));
         }
         rates_->showFacts(facts.front());
     }

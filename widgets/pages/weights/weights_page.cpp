@@ -213,7 +213,7 @@ void WeightsPage::showCards() {
             [antiSquat](const Car& varied) {
                 return factsOf(weightCards(varied, fullStanceOf(varied), antiSquat));
             },
-            [this] { showCards(); });
+            whileCurrent([this] { showCards(); }));
     }
     const std::array cards{weighedCard_, loadedCard_, heightCard_, driverCard_, padsCard_, ticketCard_};
     for (std::size_t card = 0; card < cards.size(); ++card) {

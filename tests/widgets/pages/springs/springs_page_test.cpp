@@ -38,6 +38,29 @@ TEST_F(Springs, ALeaningSpringByHand) {
     EXPECT_NEAR(page_.findings().carried(), 2 * 3900 * h / length, 1e-6);
 }
 
+// What was computed aside of a car with one spring arrives when the page, out of sight, is to show one with
+// three: it once read past the end of what was found of the first.
+TEST_F(Springs, WhatComesLateOfAnotherCarIsDropped) {
+    SuspensionPart spring = upright("coil", PartKind::spring, 0.5, 0.3);
+    spring.rate = 30e3;
+    spring.freeLength = 0.4;
+    showParts({spring});
+    const std::size_t found = page_.findings().items.size();
+    page_.hide();
+    SuspensionPart second = spring;
+    second.name = "helper";
+    SuspensionPart third = spring;
+    third.name = "third";
+    showParts({spring, second, third});
+    ASSERT_TRUE(awaitJobs());
+    EXPECT_EQ(page_.findings().items.size(), found) << "a hidden page computes nothing";
+    EXPECT_EQ(fact(QStringLiteral("Third: spring, both sides"), QStringLiteral("Pushes at ride")), "none");
+    page_.show();
+    ASSERT_TRUE(awaitJobs());
+    EXPECT_EQ(page_.findings().items.size(), 3U);
+    EXPECT_EQ(fact(QStringLiteral("Third: spring, both sides"), QStringLiteral("Pushes at ride")), "3000 N");
+}
+
 // The rate entered goes before the springs' own, and the page says so.
 TEST_F(Springs, AnEnteredRateIsTheOneInUse) {
     Car car = circlingCar();
