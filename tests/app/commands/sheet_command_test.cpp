@@ -100,8 +100,9 @@ TEST_F(SheetCommand, TheTestDaySheetHoldsTheSetupAndEightPasses) {
 
 TEST_F(SheetCommand, TheSetupIsAlsoText) {
     ASSERT_EQ(run({kWagonFile, "--of", "setup"}), ExitCode::done) << err_;
-    EXPECT_THAT(out_, AllOf(StartsWith("Long-roof wagon, "), HasSubstr("lower: axle hole middle, 21.24 in"),
-                            HasSubstr("rear shock, rebound 5"), HasSubstr("Anti-squat ")));
+    EXPECT_THAT(out_,
+                AllOf(StartsWith("Long-roof wagon, "), HasSubstr("lower: axle hole middle, \u2248 21 1/4 in"),
+                      HasSubstr("rear shock, rebound 5"), HasSubstr("Anti-squat ")));
     EXPECT_LE(std::ranges::count(out_, '\n'), 14) << "about a dozen lines";
     const std::string kept = file("setup.txt");
     ASSERT_EQ(run({kWagonFile, "--of", "setup", "-o", kept, "--units", "metric"}), ExitCode::done) << err_;

@@ -54,8 +54,10 @@ std::vector<SetupFact> clicksOf(const Car& car) {
 
 /// As a tape reads it, center to center.
 QString rodText(double length, const NumberStyle& style) {
-    return QString::fromStdString(
-        withUnit(fieldText(length, Quantity::length, style), Quantity::length, style.units));
+    return style.units == Units::metric
+               ? lengthText(length, style.units)
+               : QString::fromStdString(
+                     withUnit(fieldText(length, Quantity::length, style), Quantity::length, style.units));
 }
 
 std::vector<SetupFact> pressuresOf(const Car& car, Units units) {

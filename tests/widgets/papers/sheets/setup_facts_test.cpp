@@ -79,8 +79,8 @@ TEST(SetupText, IsAFewLinesForAnybody) {
     Car car = plainCar();
     car.stateName = "street";
     const QString text = setupText(setupFactsOf(car, kInchStyle, true), QDate(2026, 11, 28));
-    EXPECT_TRUE(
-        text.startsWith("Plain: street, 2026-11-28\nlower: axle hole bottom, 20.00 in center to center\n"))
+    EXPECT_TRUE(text.startsWith(
+        "Plain: street, 2026-11-28\nlower: axle hole bottom, \u2248 20 in center to center\n"))
         << qPrintable(text);
     EXPECT_TRUE(text.contains("all, driver aboard 3594 lb")) << "1630 kg";
     EXPECT_LE(text.count('\n'), 14);
