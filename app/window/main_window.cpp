@@ -24,7 +24,6 @@
 #include "app/window/pass_desk.h"
 #include "app/window/recording_desk.h"
 #include "geometry/checks/doubts.h"
-#include "geometry/passes/pass_doubts.h"
 #include "widgets/board/hole_board.h"
 #include "widgets/compare/before_panel.h"
 #include "widgets/curves/travel_curves.h"
@@ -159,42 +158,6 @@ void MainWindow::connectTestDays() {
     connect(fitDesk_, &FitDesk::edited, this, &MainWindow::takeProposal);
     connect(trialDesk_, &TrialDesk::edited, this, &MainWindow::takeProposal);
     connect(trialDesk_, &TrialDesk::launchWanted, launch_, &LaunchPage::showTried);
-}
-
-// A pass that looks like a slip of the pen is taken, and said: the clock may be right.
-void MainWindow::takePassEdit(const Edit& edit) {
-    const auto* added = edit.as<AddPass>();
-    const auto* changed = edit.as<ChangePass>();
-    const std::optional<Pass> pass = added != nullptr     ? std::optional(added->pass)
-                                     : changed != nullptr ? std::optional(changed->pass)
-                                                          : std::nullopt;
-    const std::string slip = pass ? slipIn(*pass, state_.car.passes) : std::string();
-    takeEdit(edit, EditPhase::whole);
-    if (!slip.empty()) {
-        notice_->say(tr("Pass %1 is in the log; look at it again: %2. Undo takes it back.")
-                         .arg(pass->number)
-                         .arg(QString::fromStdString(slip)));
-    }
-}
-
-// What a button set elsewhere than where one looks is said.
-void MainWindow::takeProposal(const Edit& edit, EditPhase phase) {
-    const QUndoStack& history = document_.undoStack();
-    const int before = history.index();
-    takeEdit(edit, phase);
-    if (history.index() > before) {
-        notice_->say(tr("Done: %1. Undo takes it back.").arg(history.undoText()));
-    }
-}
-
-void MainWindow::takeEdit(const Edit& edit, EditPhase phase) {
-    const QString refusal = document_.apply(edit, phase, state_.selection);
-    if (!refusal.isEmpty() && phase != EditPhase::dragging) {
-        notice_->say(refusal);
-    }
-    if (phase != EditPhase::dragging) {
-        showState();  // an edit that changed nothing, or was refused, left its typed text in the field
-    }
 }
 
 void MainWindow::takeSelection(const PointId& id) {
