@@ -5,8 +5,10 @@
 #include <QLabel>
 #include <QPainter>
 #include <QToolButton>
+#include <QToolTip>
 
 #include "geometry/compare/setup_changes.h"
+#include "widgets/kit/number_field.h"
 #include "widgets/kit/pens.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
@@ -193,9 +195,12 @@ void PassEntry::take() {
         return;
     }
     for (PassNumberField* field : fields_) {
-        if (!field->check().problem.isEmpty()) {
+        if (const QString problem = field->check().problem; !problem.isEmpty()) {
             showHint();
             field->setFocus(Qt::OtherFocusReason);
+            // In a narrow window the hint has no room for it.
+            QToolTip::showText(field->mapToGlobal(QPoint(0, field->height())), wrappedToolTip(problem),
+                               field);
             return;
         }
     }

@@ -10,6 +10,7 @@
 #include <QSignalSpy>
 #include <QTest>
 #include <QTimer>
+#include <QToolTip>
 #include <ctime>
 
 #include "geometry/compare/setup_changes.h"
@@ -184,6 +185,17 @@ TEST_F(DaysPage, WhatIsRefusedStaysTyped) {
     QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
     EXPECT_THAT(refusal_, HasSubstr("can't be computed"));
     EXPECT_EQ(page_.entry().field(PassField::sixtyFoot)->text(), QStringLiteral("2.3"));
+}
+
+// However narrow the window: what is wrong is said at the field.
+TEST_F(DaysPage, WhatIsNoTimeIsSaidAtItsField) {
+    open(seasonCar(kSlow, kQuick));
+    page_.resize(1000, 600);
+    type(PassField::sixtyFoot, QStringLiteral("abc"));
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
+    EXPECT_TRUE(edits_.empty());
+    EXPECT_EQ(QApplication::focusWidget(), page_.entry().field(PassField::sixtyFoot));
+    EXPECT_THAT(QToolTip::text().toStdString(), HasSubstr("'abc' is not a number"));
 }
 
 TEST_F(DaysPage, ATypedTimeIsTakenWhenAllTypingIs) {
