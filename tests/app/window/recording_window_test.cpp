@@ -4,16 +4,20 @@
 
 #include <QAbstractButton>
 #include <QComboBox>
+#include <QDateTime>
 #include <QFile>
 #include <QLabel>
 #include <QTemporaryDir>
+#include <QThread>
 #include <QTimer>
+#include <atomic>
 #include <cmath>
 
 #include "app/desks/fit_desk.h"
 #include "app/window/recording_desk.h"
 #include "tests/support/window_bench.h"
 #include "widgets/curves/curve_chart.h"
+#include "widgets/kit/job_runner.h"
 #include "widgets/pages/days/days_page.h"
 #include "widgets/pages/days/recording_card.h"
 #include "widgets/pages/days/recording_dialog.h"
@@ -110,15 +114,35 @@ TEST_F(RecordingInTheWindow, IsKeptBesideTheCarAndDrawnOverTheComputedLaunch) {
 TEST_F(RecordingInTheWindow, ALongOneIsReadAside) {
     addTable(10'000);
     const CurveChart* chart = page().recording().findChild<CurveChart*>();
+    ASSERT_TRUE(QTest::qWaitFor([chart] { return chart->isVisible(); }, 60'000));
+    EXPECT_THAT(words(), HasSubstr("recorded "));
+    // Every thread is kept busy, and the file was touched: it has to be read again, and can't be yet.
+    std::atomic<bool> isHeld = true;
+    JobRunner others;
+    others.start(
+        [&isHeld](const Job&) {
+            while (isHeld) {
+                QThread::msleep(1);
+            }
+        },
+        {.workers = jobThreads()});
+    QFile file(folder_.filePath(QString::fromStdString(pass().recording->file)));
+    ASSERT_TRUE(file.open(QIODevice::ReadWrite));
+    ASSERT_TRUE(
+        file.setFileTime(QDateTime::currentDateTime().addSecs(60), QFileDevice::FileModificationTime));
+    file.close();
+    page().select(2);
+    page().select(3);
     EXPECT_THAT(words(), HasSubstr("Reading "));
     EXPECT_FALSE(chart->isVisible());
     // Another pass in between: what arrives late is not shown there.
     page().select(2);
-    QCoreApplication::processEvents();
+    EXPECT_THAT(words(), HasSubstr("None of this pass"));
+    isHeld = false;
+    EXPECT_TRUE(QTest::qWaitFor([&others] { return !others.isRunning(); }, 60'000));
     EXPECT_THAT(words(), HasSubstr("None of this pass"));
     page().select(3);
     ASSERT_TRUE(QTest::qWaitFor([chart] { return chart->isVisible(); }, 60'000));
-    EXPECT_THAT(words(), HasSubstr("recorded "));
     // Read once: from then on it is there at once.
     page().select(2);
     page().select(3);
