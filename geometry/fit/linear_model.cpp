@@ -15,7 +15,11 @@ namespace {
 
 constexpr double kFarthestScatter = 4;  // spreads from the prior's middle that are searched
 constexpr int kScatterBits = 20;
-constexpr int kScatterPlaces = 80;  // of the posterior's mean square
+// The posterior's mean square: places to either side of its top, how many of its widths they reach, and the
+// step of its logarithm by which the width is found.
+constexpr int kScatterPlaces = 10;
+constexpr double kScatterReach = 5;
+constexpr double kBendStep = 0.05;
 
 }  // namespace
 
@@ -48,21 +52,22 @@ double LinearModel::scatterOf(std::size_t group, const std::vector<double>& scat
             .first);
 }
 
-double LinearModel::meanScatterOf(std::size_t group, const std::vector<double>& scatter,
+double LinearModel::meanScatterOf(std::size_t group, const std::vector<double>& scatter, double likeliest,
                                   std::size_t but) const {
     const ScatterSearch search = searchOf(group, scatter, but);
-    std::vector<double> logarithms;
-    std::vector<double> bads;
-    for (int place = 0; place <= kScatterPlaces; ++place) {
-        logarithms.push_back(search.low() + (search.high() - search.low()) * place / kScatterPlaces);
-        bads.push_back(badness(search, logarithms.back()));
-    }
-    const double least = *std::ranges::min_element(bads);
+    const double middle = std::log(likeliest);
+    const double least = badness(search, middle);
+    const double bend =
+        (badness(search, middle - kBendStep) - 2 * least + badness(search, middle + kBendStep)) /
+        (kBendStep * kBendStep);
+    // Where it hardly bends the prior alone says how wide it is.
+    const double width = bend > 0 ? std::min(std::sqrt(2 / bend), search.spread) : search.spread;
     double squares = 0;
     double all = 0;
-    for (std::size_t place = 0; place < bads.size(); ++place) {
-        const double weight = std::exp((least - bads[place]) / 2);
-        squares += weight * std::exp(2 * logarithms[place]);
+    for (int place = -kScatterPlaces; place <= kScatterPlaces; ++place) {
+        const double logarithm = middle + kScatterReach * width * place / kScatterPlaces;
+        const double weight = std::exp((least - badness(search, logarithm)) / 2);
+        squares += weight * std::exp(2 * logarithm);
         all += weight;
     }
     return std::sqrt(squares / all);

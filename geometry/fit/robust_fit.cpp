@@ -30,10 +30,10 @@ constexpr Closeness kThere{1e-10, 1e-8};
 constexpr int kMostRounds = 8;         // of fit and scatter in turn
 constexpr double kSameScatter = 0.03;  // of its logarithm; itself it is known to a quarter or so
 constexpr double kNormalPerMad =
-    1.4826;  // standard deviation of a normal distribution over its median deviation
-constexpr int kMostWidenings = 4;
-constexpr double kSameVariance = 0.05;
-constexpr double kMiddleWeight = 1.0 / 3;
+    1.4826;                        // standard deviation of a normal distribution over its median deviation
+constexpr int kMostWidenings = 4;  // of the covariance, each with the points of the one before
+constexpr double kSameVariance = 0.05;     // a part of it by which it must still move
+constexpr double kMiddleWeight = 1.0 / 3;  // of the unscented transform's middle point; a judgement
 // The row of values of an unknown that is scanned, in prior uncertainties.
 constexpr double kScanReach = 2.5;
 constexpr double kScanStep = 0.5;
@@ -259,7 +259,8 @@ class Fitter {
     void takeMeanScatter() {
         meanScatter_ = fit_.scatter;
         for (std::size_t group = 0; group < data_.groups && !options_.knownScatter; ++group) {
-            meanScatter_[group] = LinearModel(data_, fit_, options_).meanScatterOf(group, fit_.scatter);
+            meanScatter_[group] =
+                LinearModel(data_, fit_, options_).meanScatterOf(group, fit_.scatter, fit_.scatter[group]);
         }
     }
     [[nodiscard]] MatrixXd covariance() const {
@@ -362,7 +363,7 @@ LeftOut leaveOut(const FitData& data, const RobustFit& fit, std::size_t measurem
     std::vector<double> meanScatter = fit.scatter;
     if (!options.knownScatter) {
         scatter[group] = linear.scatterOf(group, fit.scatter, measurement);
-        meanScatter[group] = linear.meanScatterOf(group, fit.scatter, measurement);
+        meanScatter[group] = linear.meanScatterOf(group, fit.scatter, scatter[group], measurement);
     }
     LeftOut left;
     left.unknowns = linear.solve(scatter, fit.weights, measurement).first;

@@ -87,7 +87,8 @@ struct RobustFit {
 /// until it stays. A are the slopes of that line, S the measurements' variances, over the weights of the loss
 /// rho'(s), and what the line leaves of the model's bends. Where the model does not bend that is the
 /// Gauss-Newton form (Gelman et al., ch. 4, normal approximation; from memory). A group's scatter counts in
-/// it by the root of its mean square over its posterior.
+/// it by the root of its mean square over its posterior. A posterior with a second top, or one that bends
+/// along a single unknown as much as it is wide, is wider than this says.
 ///
 /// A group's scatter is where its posterior density is greatest, the unknowns integrated out of the model
 /// made linear at the minimum (marginal likelihood; H. D. Patterson, R. Thompson, "Recovery of inter-block

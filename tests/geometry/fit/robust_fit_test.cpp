@@ -165,6 +165,31 @@ TEST(RobustFit, ScatterOfManyRepeatsIsTheirDeviation) {
     EXPECT_NEAR(std::hypot(fit.scatter[0], 0.05), deviation, 0.002 * deviation);
 }
 
+// Of few repeats scatter is hardly known, and everything less sure for it: with nothing known before, the
+// mean square is S/(n - 3), S the sum of squares about the mean (a scaled inverse chi-square of n - 1
+// degrees; A. Gelman et al., "Bayesian Data Analysis", 3rd ed., sec. 3.2 and app. A; from memory). Of many as
+// well.
+TEST(RobustFit, ScatterCountsByItsMeanSquare) {
+    for (const Eigen::Index count : {12, 500}) {
+        SeasonRandom random(12);
+        VectorXd measured(count);
+        for (double& value : measured) {
+            value = 0.3 * random.normal();
+        }
+        TestModel model(VectorXd::Zero(count), MatrixXd::Constant(count, 1, 100));
+        const FitOptions options{
+            .lossWidth = std::nullopt, .scatter = {.middle = 0.3, .spread = 5}, .starts = {1}};
+        const RobustFit fit = fitRobustly(dataOf(measured, 1e-6), model, options);
+        ASSERT_TRUE(fit.done);
+        const double squares = (measured.array() - measured.mean()).square().sum();
+        const auto repeats = static_cast<double>(count);
+        const double meanSquare = squares / (repeats - 3);
+        EXPECT_NEAR(fit.covariance(0, 0), meanSquare / repeats / 1e4, 0.01 * meanSquare / repeats / 1e4)
+            << count;
+        EXPECT_LT(fit.scatter[0] * fit.scatter[0], meanSquare);
+    }
+}
+
 // Each group has its own.
 TEST(RobustFit, GroupsScatterByThemselves) {
     SeasonRandom random(11);

@@ -112,7 +112,7 @@ struct SetupCard::Parts {
                 shares, kCard, kCardStrong));
         }
         make.facts(blocks, tr("Clicks"), facts.clicks);
-        make.facts(blocks, tr("Tire pressures"), facts.pressures, tr("of the last pass that has them"));
+        make.facts(blocks, tr("Tire pressures"), facts.pressures, facts.pressuresFrom);
         make.facts(blocks, tr("Weights"), facts.weights);
         make.facts(blocks, tr("Launch"), facts.launch);
         make.facts(blocks, tr("What it gives at ride"), facts.figures,

@@ -60,10 +60,25 @@ QString rodText(double length, const NumberStyle& style) {
                      withUnit(fieldText(length, Quantity::length, style), Quantity::length, style.units));
 }
 
-std::vector<SetupFact> pressuresOf(const Car& car, Units units) {
+const Pass* lastWithPressures(const Car& car) {
     const auto last = std::find_if(car.passes.rbegin(), car.passes.rend(),
                                    [](const Pass& pass) { return pass.pressures.count() > 0; });
-    EnteredCorners now = last == car.passes.rend() ? EnteredCorners{} : last->pressures;
+    return last == car.passes.rend() ? nullptr : &*last;
+}
+
+QString pressuresFrom(const Car& car) {
+    const bool ofFront = car.wheelRates.front.pressure.has_value();
+    const bool ofRear = car.wheelRates.rear.pressure.has_value();
+    const bool ofPass = lastWithPressures(car) != nullptr && !(ofFront && ofRear);
+    return !ofFront && !ofRear ? (ofPass ? tr("of the last pass that has them") : QString())
+           : !ofPass           ? tr("as entered for the launch")
+           : ofFront           ? tr("front as entered for the launch, rear of the last pass that has them")
+                               : tr("rear as entered for the launch, front of the last pass that has them");
+}
+
+std::vector<SetupFact> pressuresOf(const Car& car, Units units) {
+    const Pass* last = lastWithPressures(car);
+    EnteredCorners now = last == nullptr ? EnteredCorners{} : last->pressures;
     if (const OptionalNumber& front = car.wheelRates.front.pressure) {
         now.leftFront = now.rightFront = *front / fileUnit(Quantity::pressure);
     }
@@ -167,6 +182,7 @@ SetupFacts setupFactsOf(const Car& car, NumberStyle style, bool figures) {
     }
     facts.clicks = clicksOf(car);
     facts.pressures = pressuresOf(car, style.units);
+    facts.pressuresFrom = pressuresFrom(car);
     facts.weights = weightsOf(car, style.units);
     facts.launch = launchOf(car, style);
     if (figures) {

@@ -32,6 +32,7 @@ struct SetupFacts {
     std::vector<SetupLink> links;
     std::vector<SetupFact> clicks;
     std::vector<SetupFact> pressures;  ///< as entered for the launch, else of the last pass that has any
+    QString pressuresFrom;             ///< which of the two, in words; empty without pressures
     std::vector<SetupFact> weights;    ///< the four corners as weighed, and all of them
     std::vector<SetupFact> launch;
     std::vector<SetupFact> figures;  ///< at ride, with ± where it is known

@@ -54,6 +54,12 @@ TEST(SetupFacts, TakesPressuresFromTheLastPassThatHasThem) {
     ASSERT_EQ(now.pressures.size(), 3U);
     EXPECT_EQ(now.pressures[2].name, "right rear");
     EXPECT_EQ(now.pressures[2].value, "15 psi");
+    EXPECT_EQ(facts.pressuresFrom, "of the last pass that has them");
+    EXPECT_EQ(now.pressuresFrom, "rear as entered for the launch, front of the last pass that has them");
+    car.passes.clear();
+    EXPECT_EQ(setupFactsOf(car, kInchStyle, false).pressuresFrom, "as entered for the launch");
+    car.wheelRates.rear.pressure.reset();
+    EXPECT_EQ(setupFactsOf(car, kInchStyle, false).pressuresFrom, "");
 }
 
 TEST(SetupFacts, SaysTheClicksThatAreSet) {
