@@ -29,9 +29,9 @@ struct LaunchLoads {
     bool wheelsUp =
         false;  ///< past that: the rear axle carries all, and the body turns over it until it slows
 };
-/// Axle loads at a steady `acceleration` (m/s^2, not negative). R. N. Jazar, Vehicle Dynamics, eqs 2.87-2.88,
-/// p. 50: on the level the front wheels leave the ground at a/g = a2/h, a2 the CG's distance ahead of the
-/// rear axle.
+/// Axle loads at a steady `acceleration` (m/s^2, not negative). R. N. Jazar, Vehicle Dynamics, 1st ed.,
+/// eqs 2.87-2.88, p. 50: on the level the front wheels leave the ground at a/g = a2/h, a2 the CG's distance
+/// ahead of the rear axle.
 [[nodiscard]] LaunchLoads launchLoads(const StandingCar& car, double acceleration);
 
 /// The most the rear tires hold, m/s^2, with `friction` the ratio of thrust to load: F = mu N, N = N0 + F h/L

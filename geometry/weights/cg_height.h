@@ -76,7 +76,7 @@ struct LiftParts {
 /// through their wheels' centers: with W and F the weights of car and front axle level, F' the front raised,
 /// b = L F/W and d = rf - rr,
 ///   h = rr + d F'/W + (b - L F'/W) cot a.
-/// The usual form (R. N. Jazar, Vehicle Dynamics, eqs 2.29-2.32, p. 43, edition not known) writes d F/W and
+/// The usual form (R. N. Jazar, Vehicle Dynamics, 1st ed., Springer, eqs 2.29-2.32, p. 43) writes d F/W and
 /// sin a = lift/L; with tires of one size the two are the same, else they differ by fractions of d.
 [[nodiscard]] double liftHeight(const LiftTest& test, const LiftCar& car);
 

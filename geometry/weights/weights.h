@@ -30,8 +30,9 @@ struct WeightFigures {
     double cgAhead = 0;                           ///< m, CG ahead of the rear axle: L front/total
     std::optional<double> cgLeft = std::nullopt;  ///< m, CG left of the middle; nothing without both tracks
 };
-/// The total must be above 0. CG fore and aft as in R. N. Jazar, Vehicle Dynamics, ch. 2; sideways by moments
-/// about the middle: (LF - RF) tf/2 + (LR - RR) tr/2 over the total, both axles centered on the car.
+/// The total must be above 0. CG fore and aft as in R. N. Jazar, Vehicle Dynamics, 1st ed., ch. 2; sideways
+/// by moments about the middle: (LF - RF) tf/2 + (LR - RR) tr/2 over the total, both axles centered on the
+/// car.
 [[nodiscard]] WeightFigures weightFigures(const CornerWeights& corners, const Stance& stance);
 
 /// What a tank or bottle holds when full.

@@ -74,7 +74,7 @@ TEST(LaunchCaseTextbook, MeriamUpTheGrade) {
     EXPECT_NEAR(launch.loads->rear / kPoundForce, 1762.9, 0.05);
 }
 
-// R. N. Jazar, Vehicle Dynamics, edition not known, eqs 2.87-2.88, p. 50 (read): axle loads m g a2/l - m g
+// R. N. Jazar, Vehicle Dynamics, 1st ed., Springer, eqs 2.87-2.88, p. 50 (read): axle loads m g a2/l - m g
 // (h/l)(a/g) in front and m g a1/l + m g (h/l)(a/g) behind; the front wheels leave the ground at a/g = a2/h.
 TEST(LaunchCaseTextbook, JazarAccelerationOnTheLevel) {
     CarGenerator generator(71);

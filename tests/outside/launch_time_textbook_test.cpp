@@ -82,9 +82,11 @@ TEST(LaunchTimeTextbook, QuarterCarFrequencies) {
     EXPECT_THAT(found[3], DoubleNear(68.7086, 5e-5));
 }
 
-// Edwards & Penney, Differential Equations and Boundary Value Problems, edition not known, 7.4-24: m 100, I
-// 1000, two springs of 2000, 6 and 4 from the center (slug, ft, lb): 6.1311 and 10.3155 rad/s. Either spring
-// is suspension and tire in series, of 4000 each, with no mass between.
+// C. H. Edwards, D. E. Penney, Differential Equations and Linear Algebra, 2nd ed., 7.4-24 (problem and
+// edition read in G. B. Gustafson's notes to it, University of Utah, course 2250; the title is that of the
+// course's textbook): m 100, I 1000, two springs of 2000, 6 and 4 from the center (slug, ft, lb): 6.1311
+// and 10.3155 rad/s, in the notes 6.13 and 10.31. Either spring is suspension and tire in series, of 4000
+// each, with no mass between.
 TEST(LaunchTimeTextbook, BounceAndPitchOfABodyOnTwoSprings) {
     LaunchInputs inputs = levelLaunch(100, 10, 6);
     inputs.bodies.pitchInertia = 1000;

@@ -21,7 +21,7 @@ TEST(LoadTextbook, PoundForce) {
     EXPECT_NEAR(kPoundPerInch, 175.12683524647636, 1e-12);
 }
 
-// R. N. Jazar, Vehicle Dynamics, edition not known, Ex. 40, p. 41 (read): wheelbase 2.34 m, 2000 N under each
+// R. N. Jazar, Vehicle Dynamics, 1st ed., Springer, Ex. 40, p. 41 (read): wheelbase 2.34 m, 2000 N under each
 // front and 1800 N under each rear wheel: CG a1 = 1.1084 m behind the front and a2 = 1.2316 m ahead of the
 // rear axle.
 TEST(LoadTextbook, JazarCgForeAndAft) {
@@ -33,7 +33,7 @@ TEST(LoadTextbook, JazarCgForeAndAft) {
     EXPECT_FALSE(figures.cgLeft.has_value());
 }
 
-// R. N. Jazar, Vehicle Dynamics, edition not known, eqs 2.87-2.88, p. 50 (read): under each front wheel m g
+// R. N. Jazar, Vehicle Dynamics, 1st ed., Springer, eqs 2.87-2.88, p. 50 (read): under each front wheel m g
 // a2/(2 l) - m g (h/l) (a/g)/2, under each rear wheel m g a1/(2 l) + m g (h/l) (a/g)/2; the front wheels
 // leave the ground at a/g = a2/h.
 TEST(LoadTextbook, JazarAccelerationOnTheLevel) {
@@ -151,10 +151,11 @@ TEST(LoadTextbook, GillespieLateralTransferOfALiveAxle) {
     }
 }
 
-// R. N. Jazar, Vehicle Dynamics, eqs 2.29-2.32, p. 43 (edition not known), derives the lift method, and the
-// course notes "Vehicle Inertial Measurements", Notes_07_04, which cite ISO 10392, write it (read) as sin a =
-// H/L, b = L F/W, h = rr + (rf - rr) b/L + (b - L F'/W) cot a with the front raised; with the rear raised the
-// bracket's sign flips. The same with tires of one size; with others to the second order of their difference.
+// R. N. Jazar, Vehicle Dynamics, 1st ed., Springer, eqs 2.29-2.32, p. 43 (read), derives the lift method, and
+// the course notes "Vehicle Inertial Measurements", Notes_07_04, which cite ISO 10392, write it (read) as sin
+// a = H/L, b = L F/W, h = rr + (rf - rr) b/L + (b - L F'/W) cot a with the front raised; with the rear raised
+// the bracket's sign flips. The same with tires of one size; with others to the second order of their
+// difference.
 TEST(LoadTextbook, JazarLiftMethod) {
     CarGenerator generator(63);
     for (int number = 0; number < 200; ++number) {

@@ -248,7 +248,7 @@ double springLoad(const Car& car, const AxlePose& pose, double thrust, double tr
 
 }  // namespace
 
-// R. N. Jazar, Vehicle Dynamics, edition not known, eqs 2.87-2.88, p. 50 (read): each rear wheel gains m g
+// R. N. Jazar, Vehicle Dynamics, 1st ed., Springer, eqs 2.87-2.88, p. 50 (read): each rear wheel gains m g
 // (h/l)(a/g)/2. Statics of the free axle says how much of it reaches the springs; anti-squat is the rest.
 // Through the travel, both axles moving together, so that the ground stays level.
 TEST(Textbook, AntiSquatIsTheLoadTransferTheSpringsDoNotSee) {

@@ -206,7 +206,7 @@ class WeightsInTheWindow : public testing::Test {
     Car opened_;
 };
 
-// Moments by R. N. Jazar, Vehicle Dynamics, ch. 2.
+// Moments by R. N. Jazar, Vehicle Dynamics, 1st ed., ch. 2.
 TEST_F(WeightsInTheWindow, EverythingTypedByKeyboardComesToTheHandFiguresAndUndoesToTheOpenedCar) {
     EXPECT_EQ(focus()->accessibleName(), QStringLiteral("wheelbase"));
     const double antiSquat = window_->state().trace.ride[Figure::antiSquat];
@@ -245,8 +245,8 @@ TEST_F(WeightsInTheWindow, EverythingTypedByKeyboardComesToTheHandFiguresAndUndo
     EXPECT_EQ(fact("With what is aboard now", "CG ahead of rear axle"), inches(kWheelbase * front / total));
     EXPECT_EQ(fact("With what is aboard now", "CG lateral"), inches((moment + 20 * 300) / total) + " left");
 
-    // The lift (R. N. Jazar, Vehicle Dynamics, eqs 2.29-2.32, p. 43): h = r + (b - L F'/W) cot a, tires of
-    // one size.
+    // The lift (R. N. Jazar, Vehicle Dynamics, 1st ed., eqs 2.29-2.32, p. 43): h = r + (b - L F'/W) cot a,
+    // tires of one size.
     const double empty = sum(kWithout);
     const double raisedFront = empty - kLiftReading;
     const double angle = std::asin(kRise / kWheelbase);

@@ -43,8 +43,8 @@ TEST(BalanceOf, IsWhatWasWeighedWhereNothingElseWasEntered) {
     EXPECT_EQ(balance.from.uncertainty, kEnteredCgSpread) << "a height that was typed has the ± of one";
 }
 
-// Moments about the rear axle and the ground: R. N. Jazar, Vehicle Dynamics, ch. 2. The car of 1630 kg, 920
-// in front, takes 100 kg aboard 0.5 m behind the rear axle and 0.9 m up.
+// Moments about the rear axle and the ground: R. N. Jazar, Vehicle Dynamics, 1st ed., ch. 2. The car of 1630
+// kg, 920 in front, takes 100 kg aboard 0.5 m behind the rear axle and 0.9 m up.
 TEST(BalanceOf, TakesLoadsByMoments) {
     Car car = bareCar();
     const double wheelbase = 116 * kMetresPerInch;

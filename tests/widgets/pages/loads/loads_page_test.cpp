@@ -188,7 +188,8 @@ TEST_F(LoadsPageBench, MeriamUpTheGradeOnThePage) {
     EXPECT_EQ(value("Launch", "Rear axle"), "1763 lb");
 }
 
-// R. N. Jazar, Vehicle Dynamics, eqs 2.87-2.88, p. 50 (read): the front wheels leave the ground at a2/h.
+// R. N. Jazar, Vehicle Dynamics, 1st ed., eqs 2.87-2.88, p. 50 (read): the front wheels leave the ground at
+// a2/h.
 TEST_F(LoadsPageBench, JazarsLiftLimitOnThePage) {
     const Car& car = state_.car;
     const double ahead = car.wheelbase * car.cornerWeights.front() / car.cornerWeights.total();

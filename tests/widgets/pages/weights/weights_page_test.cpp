@@ -117,7 +117,7 @@ const QString kPads = QStringLiteral("Pads");
 const QString kTicket = QStringLiteral("Truck-scale ticket");
 
 // 450 + 430 front, 340 + 330 rear, wheelbase 2794 mm: moments about the rear axle, R. N. Jazar, Vehicle
-// Dynamics, ch. 2.
+// Dynamics, 1st ed., ch. 2.
 TEST_F(Weights, TotalsSharesAndCenterOfGravityAreTheHandFigures) {
     EXPECT_EQ(value(kWeighed, QStringLiteral("Total")), QStringLiteral("1550.0 kg"));
     EXPECT_EQ(value(kWeighed, QStringLiteral("Front")), fixed(100.0 * 880 / 1550, 1, "%"));
@@ -128,8 +128,8 @@ TEST_F(Weights, TotalsSharesAndCenterOfGravityAreTheHandFigures) {
                 testing::HasSubstr("needs both tracks"));
 }
 
-// Jazar, Vehicle Dynamics, Ex. 40 p. 41: wheelbase 2.34 m, 2000 N on each front and 1800 N on each rear wheel
-// put the CG 1.2316 m ahead of the rear axle; only the ratio of the weights counts.
+// Jazar, Vehicle Dynamics, 1st ed., Ex. 40 p. 41: wheelbase 2.34 m, 2000 N on each front and 1800 N on each
+// rear wheel put the CG 1.2316 m ahead of the rear axle; only the ratio of the weights counts.
 TEST_F(Weights, ABooksExampleComesOut) {
     state_.car.wheelbase = 2.34;
     state_.car.cornerWeights = {200, 200, 180, 180};
@@ -231,7 +231,7 @@ TEST_F(Weights, ThrowOfTheCornersIsTheWarpOverTheSumOfTheCompliances) {
 }
 
 // A reading made up from a height by moments about the rear wheels, tires of one size: with the front raised
-// by the angle a, F' = F - W (h - r) tan a / L (R. N. Jazar, Vehicle Dynamics, eqs
+// by the angle a, F' = F - W (h - r) tan a / L (R. N. Jazar, Vehicle Dynamics, 1st ed., eqs
 // 2.29-2.32, p. 43).
 TEST_F(Weights, TheLiftShowsItsHeightItsSpreadAndWhatMakesIt) {
     type(QStringLiteral("front tire radius, loaded"), QStringLiteral("342.9"));
