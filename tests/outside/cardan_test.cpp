@@ -20,9 +20,10 @@ using Eigen::Vector3d;
 
 }  // namespace
 
-// T. Bevan, The Theory of Machines, edition not known, ch. 4, Ex. 1, p. 138 (read): 20 deg, 1000 rpm: 111.4
-// and 98.4 rad/s, peak 1370 rad/s^2 at 41.43 deg, which is cos(2 in) = 2 sin^2/(2 - sin^2) = 0.1242, the
-// first approximation; the maximum itself lies at 41.46 deg.
+// T. Bevan, The Theory of Machines, 3rd ed., Dorling, 2005, ch. 4, Ex. 1, p. 138 (read in its Python
+// companion, FOSSEE, which names the edition): 20 deg, 1000 rpm: 111.4 and 98.4 rad/s, peak 1370 rad/s^2 at
+// 41.43 deg, which is cos(2 in) = 2 sin^2/(2 - sin^2) = 0.1242, the first approximation; the maximum itself
+// lies at 41.46 deg.
 TEST(Cardan, BevanSpeedsAndPeakAcceleration) {
     const double speed = 1000 * kRpm;
     const SpeedRatios ratios = cardanRatios(20 * kDegree);
@@ -33,9 +34,9 @@ TEST(Cardan, BevanSpeedsAndPeakAcceleration) {
     EXPECT_NEAR(peak.input / kDegree, 41.43, 0.05);
 }
 
-// R. S. Khurmi, J. K. Gupta, Theory of Machines, edition not known, Ex. 9.4, p. 252 (read): a total
-// fluctuation of 12 % takes 19.64 deg. Ex. 9.5 (read): 1200 rpm and 100 rpm of it: 16.4 deg, 1251 and 1151
-// rpm.
+// R. S. Khurmi, J. K. Gupta, Theory of Machines, 14th ed., Eurasia, 2009, Ex. 9.4, p. 252 (read in its Python
+// companion, FOSSEE, which names the edition): a total fluctuation of 12 % takes 19.64 deg. Ex. 9.5 (read):
+// 1200 rpm and 100 rpm of it: 16.4 deg, 1251 and 1151 rpm.
 TEST(Cardan, KhurmiAngleOfASwing) {
     EXPECT_NEAR(angleOfSwing(0.12) / kDegree, 19.64, 0.01);
     const double angle = angleOfSwing(100.0 / 1200.0);

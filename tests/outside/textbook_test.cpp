@@ -138,10 +138,10 @@ TEST(Textbook, NikraveshFourBar) {
     EXPECT_NEAR(axle.instantCenter().y(), -7.851305, 5e-4);
 }
 
-// R. S. Khurmi, J. K. Gupta, Theory of Machines, edition not known, Ex. 6.1, p. 126: AB 300, BC = CD 360 mm
-// (read), AD 600 mm and angle BAD 60 deg (from memory), 100 rpm. Printed, as drawn: instant center 500 mm
-// from B, coupler 6.283 rad/s. Recomputed: 498.40 mm, 6.3034 rad/s, instant center (399.20, 691.43) mm from
-// A.
+// R. S. Khurmi, J. K. Gupta, Theory of Machines, 14th ed., Eurasia, 2009 (edition as its Python companion,
+// FOSSEE, names it), Ex. 6.1, p. 126: AB 300, BC = CD 360 mm (read), AD 600 mm and angle BAD 60 deg (from
+// memory), 100 rpm. Printed, as drawn: instant center 500 mm from B, coupler 6.283 rad/s. Recomputed: 498.40
+// mm, 6.3034 rad/s, instant center (399.20, 691.43) mm from A.
 TEST(Textbook, KhurmiGuptaInstantCenter) {
     const FourBar bar{{0, 0}, {600, 0}, 300, 360, 360};
     const CouplerAxle axle(bar, 60 * kDegree, 1.0);

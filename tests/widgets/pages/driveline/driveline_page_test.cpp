@@ -221,9 +221,9 @@ TEST_F(DrivelinePageTest, ShowsTheCataloguesSpeedSwing) {
                 100 * swingOf(std::array{9 * kDegree, 4 * kDegree}), 0.006);
 }
 
-// R. S. Khurmi, J. K. Gupta, Theory of Machines, Ex. 9.7, p. 254 (read): two 20 deg joints, forks of the
-// shaft between square to each other, 500 rpm: 566.24 and 441.5 rpm. A field's angle stays below 90
-// deg: 89.99.
+// R. S. Khurmi, J. K. Gupta, Theory of Machines, 14th ed., Eurasia, 2009, Ex. 9.7, p. 254 (read): two 20 deg
+// joints, forks of the shaft between square to each other, 500 rpm: 566.24 and 441.5 rpm. A field's angle
+// stays below 90 deg: 89.99.
 TEST_F(DrivelinePageTest, ShowsKhurmisJointsOutOfPhase) {
     typeAngles(20, 20);
     EXPECT_NEAR(fact(kAtRide, "Speed variation").number(), 0, 0.005);
@@ -234,8 +234,8 @@ TEST_F(DrivelinePageTest, ShowsKhurmisJointsOutOfPhase) {
     EXPECT_THAT(fact(kAtRide, "Equivalent angle").remark, HasSubstr("in phase"));
 }
 
-// T. Bevan, The Theory of Machines, ch. 4, Ex. 1, p. 138 (read): one joint of 20 deg at 1000 rpm: 1370
-// rad/s^2.
+// T. Bevan, The Theory of Machines, 3rd ed., Dorling, 2005, ch. 4, Ex. 1, p. 138 (read): one joint of 20 deg
+// at 1000 rpm: 1370 rad/s^2.
 TEST_F(DrivelinePageTest, ShowsBevansPeakAcceleration) {
     EXPECT_EQ(fact(kAtSpeed, "Pinion's acceleration").value, "—");
     typeAngles(20, 0);
