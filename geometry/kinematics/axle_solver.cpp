@@ -32,18 +32,7 @@ constexpr int kMostIterations = 12;
 
 void AxleSolver::Frame::place(const Coordinates& at) {
     center = {at[kX], at[kY], at[kZ]};
-    const double sinPitch = std::sin(at[kPitch]);
-    const double cosPitch = std::cos(at[kPitch]);
-    const double sinYaw = std::sin(at[kYaw]);
-    const double cosYaw = std::cos(at[kYaw]);
-    const double sinRoll = std::sin(at[kRoll]);
-    const double cosRoll = std::cos(at[kRoll]);
-    pitchAxis = {-sinYaw, cosYaw, 0.0};
-    rollAxis = {cosYaw * cosPitch, sinYaw * cosPitch, -sinPitch};
-    const Eigen::Vector3d up(cosYaw * sinPitch, sinYaw * sinPitch, cosPitch);  // Rz Ry z
-    rotation.col(0) = rollAxis;
-    rotation.col(1) = cosRoll * pitchAxis + sinRoll * up;
-    rotation.col(2) = cosRoll * up - sinRoll * pitchAxis;
+    turn.turnTo(at[kRoll], at[kPitch], at[kYaw]);
 }
 
 AxleSolver::AxleSolver(const Linkage& linkage, Drive drive)
@@ -92,12 +81,13 @@ void AxleSolver::evaluate(const Coordinates& at, double misfit) {
     gradient_.setZero();
     for (int index = 0; index < linkRowCount_; ++index) {
         const Row& row = rows_[static_cast<std::size_t>(index)];
-        const Eigen::Vector3d arm = frame_.rotation * row.onAxle;
+        const Eigen::Vector3d arm = frame_.turn.rotation * row.onAxle;
         const Eigen::Vector3d span = frame_.center + arm - row.onChassis;
         Eigen::Vector3d direction;
         double value = 0;
+        double length = 0;
         if (row.axis < 0) {
-            const double length = span.norm();
+            length = span.norm();
             direction = span / length;
             value = length - row.length;
         } else {
@@ -108,9 +98,12 @@ void AxleSolver::evaluate(const Coordinates& at, double misfit) {
         // direction).
         const Eigen::Vector3d moment = arm.cross(direction);
         Coordinates slope;
-        slope << direction.x(), direction.y(), frame_.pitchAxis.dot(moment), moment.z(), direction.z(),
-            frame_.rollAxis.dot(moment);
+        slope << direction.x(), direction.y(), frame_.turn.pitchAxis.dot(moment), moment.z(), direction.z(),
+            frame_.turn.rotation.col(0).dot(moment);
         setRow(index, value - misfit * misfit0_[index], slope);
+        if (rowCount_ != kUnknowns) {
+            ends_[static_cast<std::size_t>(index)] = {arm, direction, length};
+        }
     }
     if (rowCount_ > linkRowCount_) {  // symmetry rows: y = 0 and yaw = 0, at one metre per radian
         setRow(linkRowCount_, at[kY], Coordinates::Unit(kY));
@@ -147,32 +140,28 @@ void AxleSolver::addCarried(double stiffness, const std::array<Eigen::Vector3d, 
 //
 // A translation moves every end alike, so that their part of the products is gathered once, after the rows.
 AxleSolver::Curvature AxleSolver::bindCurvature() const {
-    const std::array<Eigen::Vector3d, 3> axes{Eigen::Vector3d::UnitZ(), frame_.pitchAxis, frame_.rollAxis};
+    const std::array<Eigen::Vector3d, 3> axes{Eigen::Vector3d::UnitZ(), frame_.turn.pitchAxis,
+                                              frame_.turn.rotation.col(0)};
     Curvature sum = Curvature::Zero();
     double stiffness = 0;
     std::array<Eigen::Vector3d, 3> carried{Eigen::Vector3d::Zero(), Eigen::Vector3d::Zero(),
                                            Eigen::Vector3d::Zero()};
     for (int index = 0; index < linkRowCount_; ++index) {
-        const Row& row = rows_[static_cast<std::size_t>(index)];
+        const AxleEnd& end = ends_[static_cast<std::size_t>(index)];
         const double mismatch = residual_[index];
-        const Eigen::Vector3d arm = frame_.rotation * row.onAxle;
         std::array<Eigen::Vector3d, 3> moves;
         for (std::size_t turn = 0; turn < axes.size(); ++turn) {
-            moves[turn] = axes[turn].cross(arm);
+            moves[turn] = axes[turn].cross(end.arm);
         }
-        Eigen::Vector3d direction = Eigen::Vector3d::Unit(std::max(row.axis, 0));
         double share = 0;
-        if (row.axis < 0) {
-            const Eigen::Vector3d span = frame_.center + arm - row.onChassis;
-            const double length = span.norm();
-            direction = span / length;
-            share = mismatch / length;
+        if (end.length > 0) {
+            share = mismatch / end.length;
             const Coordinates slope = jacobian_.row(index);
             sum.noalias() -= (share * slope) * slope.transpose();
             stiffness += share;
         }
         for (std::size_t outer = 0; outer < axes.size(); ++outer) {
-            const Eigen::Vector3d turned = mismatch * direction.cross(axes[outer]) + share * moves[outer];
+            const Eigen::Vector3d turned = mismatch * end.direction.cross(axes[outer]) + share * moves[outer];
             carried[outer] += share * moves[outer];
             for (std::size_t inner = outer; inner < axes.size(); ++inner) {
                 const double term = turned.dot(moves[inner]);

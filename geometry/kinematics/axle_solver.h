@@ -106,12 +106,10 @@ class AxleSolver {
     using Rows = Eigen::Matrix<double, Eigen::Dynamic, 1, 0, kMaxRows, 1>;
     using Jacobian = Eigen::Matrix<double, Eigen::Dynamic, 6, Eigen::RowMajor, kMaxRows, 6>;
     using Curvature = Eigen::Matrix<double, 6, 6>;
-    // Rotation matrix and the three rotation axes of R = Rz(yaw) Ry(pitch) Rx(roll), in the car frame.
+    // Where the axle stands and how it is turned; the third axis of its turns is the car frame's z.
     struct Frame {
         Eigen::Vector3d center = Eigen::Vector3d::Zero();
-        Eigen::Matrix3d rotation = Eigen::Matrix3d::Identity();
-        Eigen::Vector3d pitchAxis = Eigen::Vector3d::UnitY();
-        Eigen::Vector3d rollAxis = Eigen::Vector3d::UnitX();
+        AxleTurn turn;
 
         void place(const Coordinates& at);
     };
@@ -124,6 +122,12 @@ class AxleSolver {
         double length = 0;
         int axis = -1;
         int constraint = -1;
+    };
+    // What an evaluation finds of a row and its second derivatives need again, all in the car frame.
+    struct AxleEnd {
+        Eigen::Vector3d arm;        // from the axle's center to the end, m
+        Eigen::Vector3d direction;  // along which it is held
+        double length;              // of a rod, m; 0: no rod
     };
     struct Imposed {
         double z = 0;
@@ -157,6 +161,7 @@ class AxleSolver {
     [[nodiscard]] int constraintAtFault() const;
 
     std::array<Row, kMaxRows> rows_;
+    std::array<AxleEnd, kMaxRows> ends_;  // over-held only: of the last evaluation
     int rowCount_ = 0;
     int linkRowCount_ = 0;  // without the symmetry rows
     Drive drive_;

@@ -57,11 +57,25 @@ void buildLinkage(const Car& car, Linkage& linkage) {
     }
 }
 
+void AxleTurn::turnTo(double roll, double pitch, double yaw) {
+    const double sinPitch = std::sin(pitch);
+    const double cosPitch = std::cos(pitch);
+    const double sinYaw = std::sin(yaw);
+    const double cosYaw = std::cos(yaw);
+    const double sinRoll = std::sin(roll);
+    const double cosRoll = std::cos(roll);
+    const Eigen::Vector3d left(-sinYaw, cosYaw, 0.0);                          // Rz y
+    const Eigen::Vector3d up(cosYaw * sinPitch, sinYaw * sinPitch, cosPitch);  // Rz Ry z
+    pitchAxis = left;
+    rotation.col(0) = Eigen::Vector3d(cosYaw * cosPitch, sinYaw * cosPitch, -sinPitch);
+    rotation.col(1) = cosRoll * left + sinRoll * up;
+    rotation.col(2) = cosRoll * up - sinRoll * left;
+}
+
 Eigen::Matrix3d AxlePose::rotation() const {
-    return (Eigen::AngleAxisd(yaw, Eigen::Vector3d::UnitZ()) *
-            Eigen::AngleAxisd(pitch, Eigen::Vector3d::UnitY()) *
-            Eigen::AngleAxisd(roll, Eigen::Vector3d::UnitX()))
-        .toRotationMatrix();
+    AxleTurn turn;
+    turn.turnTo(roll, pitch, yaw);
+    return turn.rotation;
 }
 
 Eigen::Vector3d AxlePose::carry(const Eigen::Vector3d& fromCenter) const {

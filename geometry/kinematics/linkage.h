@@ -57,6 +57,16 @@ struct AxlePose {
     [[nodiscard]] Eigen::Vector3d carry(const Eigen::Vector3d& fromCenter) const;
 };
 
+/// R = Rz(yaw) Ry(pitch) Rx(roll), and the axis about which it pitches, car frame. It yaws about z, and rolls
+/// about the rotation's first column.
+struct AxleTurn {
+    Eigen::Matrix3d rotation = Eigen::Matrix3d::Identity();
+    Eigen::Vector3d pitchAxis = Eigen::Vector3d::UnitY();
+
+    /// Turns to these angles, rad.
+    void turnTo(double roll, double pitch, double yaw);
+};
+
 /// Points nearer than this, m, are one and the same.
 inline constexpr double kSamePoint = 1e-9;
 
