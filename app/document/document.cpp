@@ -43,6 +43,7 @@ Document::Document(QObject* parent, int version)
       car_(std::make_shared<const Car>()),
       source_(std::make_shared<const nlohmann::ordered_json>()),
       version_(version) {
+    undo_.setUndoLimit(kUndoSteps);
     connect(&undo_, &QUndoStack::cleanChanged, this, &Document::fileStateChanged);
     // After the stack has moved, so that what is told of the edited state holds.
     connect(&undo_, &QUndoStack::indexChanged, this, [this] {

@@ -27,6 +27,10 @@ struct SaveResult {
     [[nodiscard]] bool saved() const { return outcome == Outcome::saved; }
 };
 
+/// Steps that can be undone; older ones are forgotten, so that a long evening holds no more memory than an
+/// hour.
+inline constexpr int kUndoSteps = 500;
+
 /// A car being edited. Every change is an Edit that comes through apply() and becomes one undoable step; a
 /// drag previews without touching the undo stack until it ends. Whole cars are kept immutable and shared by
 /// the undo steps.

@@ -40,6 +40,22 @@ TEST_F(DocumentTest, AnEditIsOneStepAndUndoBringsTheCarBack) {
     EXPECT_FALSE(document_.isEdited());
 }
 
+TEST_F(DocumentTest, TheOldestStepsAreForgottenAndTheCarIsThenNeverTheSavedOne) {
+    const Car opened = document_.car();
+    for (int step = 0; step < kUndoSteps + 20; ++step) {
+        ASSERT_EQ(
+            document_.apply(SetNumber{{.field = Field::wheelbase}, 2.5 + 1e-3 * step}, EditPhase::whole, {}),
+            QString());
+    }
+    EXPECT_EQ(document_.undoStack().count(), kUndoSteps);
+    while (document_.undoStack().canUndo()) {
+        document_.undoStack().undo();
+    }
+    EXPECT_DOUBLE_EQ(document_.car().wheelbase, 2.5 + 1e-3 * 19) << "as before the first step that is kept";
+    EXPECT_TRUE(document_.isEdited()) << "the car that was opened is out of reach";
+    EXPECT_NE(document_.car(), opened);
+}
+
 TEST_F(DocumentTest, UnitsAreNoChangeOfTheCar) {
     ASSERT_EQ(document_.car().units, Units::inch);
     QSignalSpy changed(&document_, &Document::carChanged);

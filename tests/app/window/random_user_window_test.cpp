@@ -79,7 +79,9 @@ class AnyUser : public testing::Test {
         while (history.canUndo()) {
             history.undo();
         }
-        ASSERT_EQ(bytesOf(document()), opening_) << "undone to the end it is not the car that was opened";
+        if (history.count() < kUndoSteps) {
+            ASSERT_EQ(bytesOf(document()), opening_) << "undone to the end it is not the car that was opened";
+        }
         while (history.index() < index) {
             history.redo();
         }
