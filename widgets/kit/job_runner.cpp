@@ -8,6 +8,8 @@
 #include <atomic>
 #include <exception>
 
+#include "widgets/kit/freed_memory.h"
+
 namespace bolthole {
 
 namespace {
@@ -116,6 +118,7 @@ void JobRunner::drop() {
     dropped_.push_back(running_);
     running_.reset();
     --waitedFor();
+    returnFreedMemorySoon();
 }
 
 // On a thread of a pool.
