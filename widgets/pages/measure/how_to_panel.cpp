@@ -42,18 +42,13 @@ void HowToPanel::showNumber(const BenchState& state, const FieldId& id, const QW
     name_->showText(capitalized(words.name));
     words_->showText(words.howTo);
     setAccessibleDescription(words.howTo);
-    // A car that can't be computed can't be drawn.
-    const MeasuringWalk walk = measuringWalk(state.faults.empty() ? state.car : state.solvedCar);
+    const Car& drawn = state.faults.empty() ? state.car : state.solvedCar;  // else it can't be drawn
     FieldId number = id;
     number.spread = false;
-    const auto stop =
-        std::ranges::find_if(walk.stops, [&](const WalkStop& each) { return each.id == number; });
-    const bool isDrawn = stop != walk.stops.end() && !stop->sign.isEmpty();
+    const bool isDrawn = showOnSheet(drawn, number, words.howTo) || showHowTo(drawn, number);
     picture_->setVisible(isDrawn);
-    if (isDrawn) {
-        picture_->showPoint(state.faults.empty() ? state.car : state.solvedCar, walk.areas[stop->area],
-                            stop->sign);
-        words_->showText(words.howTo + QStringLiteral(" ") + walk.areas[stop->area].hint);
+    if (!isDrawn) {
+        words_->showText(words.howTo + QStringLiteral(" ") + tr("No picture: %1.").arg(whyNoHowTo(id.field)));
     }
     resize(620, isDrawn ? 400 : 140);
     if (field != nullptr) {
@@ -61,6 +56,29 @@ void HowToPanel::showNumber(const BenchState& state, const FieldId& id, const QW
     }
     show();
     activateWindow();
+}
+
+// Where the car's own picture on the measuring sheet has the number as a point or letter.
+bool HowToPanel::showOnSheet(const Car& car, const FieldId& id, const QString& howTo) {
+    const MeasuringWalk walk = measuringWalk(car);
+    const auto stop = std::ranges::find(walk.stops, id, &WalkStop::id);
+    if (stop == walk.stops.end() || stop->sign.isEmpty() || id.field == Field::linkLength) {
+        return false;
+    }
+    picture_->showPoint(car, walk.areas[stop->area], stop->sign);
+    if (picture_->litAt().empty()) {
+        return false;  // a place that is not entered yet is not drawn
+    }
+    words_->showText(howTo + QStringLiteral(" ") + walk.areas[stop->area].hint);
+    return true;
+}
+
+bool HowToPanel::showHowTo(const Car& car, const FieldId& id) {
+    const std::optional<HowToPicture> picture = howToPicture(car, id);
+    if (picture) {
+        picture_->showHowTo(*picture);
+    }
+    return picture.has_value();
 }
 
 void HowToPanel::standBy(const QWidget& field) {

@@ -1,5 +1,5 @@
-// How one number is measured: the measuring sheet's picture with its point lit up, and the words of its
-// field.
+// How one number is measured: the measuring sheet's picture with its point lit up, or a picture of the tool
+// at its place, and the words of its field.
 #pragma once
 
 #include <QDialog>
@@ -17,11 +17,13 @@ class HowToPanel : public QDialog {
   public:
     explicit HowToPanel(QWidget* parent = nullptr);
 
-    /// Shows it for a number of the car, below `field` where that leaves it on the screen. A number that is
-    /// not on the measuring sheet, or has no place in its pictures, has words alone.
+    /// Shows it for a number of the car, below `field` where that leaves it on the screen. A number that
+    /// can't be pictured has words alone, which say so.
     void showNumber(const BenchState& state, const FieldId& id, const QWidget* field);
 
   private:
+    bool showOnSheet(const Car& car, const FieldId& id, const QString& howTo);
+    bool showHowTo(const Car& car, const FieldId& id);
     void standBy(const QWidget& field);
 
     ToneLabel* name_;
