@@ -108,6 +108,8 @@ class MainWindow : public QMainWindow {
     void buildFileMenu();
     void buildEditMenu();
     void buildViewMenu();
+    void buildPanelMenu(QMenu& menu);
+    void buildLookMenu(QMenu& menu);
     void buildCompareEntries(QMenu* menu);
     void buildPapersMenu();
     void buildHelpMenu();
