@@ -195,14 +195,23 @@ void TestDaysPage::enterPass(const Edit& edit) {
     if (state_ == nullptr) {
         return;
     }
-    const std::size_t before = state_->car.passes.size();
+    const std::vector<Pass> before = state_->car.passes;
     emit edited(edit);
-    if (state_->car.passes.size() == before) {
+    if (state_->car.passes.size() == before.size()) {
         return;
     }
     entry_->restore();
+    revealNew(before);
     if (entry_->isAncestorOf(QApplication::focusWidget())) {
         entry_->enter();
+    }
+}
+
+// A pass that came in between or after those there were is scrolled to.
+void TestDaysPage::revealNew(const std::vector<Pass>& before) {
+    const std::vector<Pass>& now = state_->car.passes;
+    if (now.size() > before.size()) {
+        table_->reveal(static_cast<std::size_t>(std::ranges::mismatch(now, before).in1 - now.begin()));
     }
 }
 
@@ -312,7 +321,9 @@ void TestDaysPage::openNext(const Pass& pass) {
     PassDialog dialog(book_, pass, true, this);
     if (dialog.exec() == QDialog::Accepted) {
         entry_->restore();
+        const std::vector<Pass> before = state_->car.passes;
         emit edited(AddPass{dialog.pass()});
+        revealNew(before);
     }
 }
 

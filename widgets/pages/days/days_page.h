@@ -88,6 +88,7 @@ class TestDaysPage : public QWidget {
     QToolButton* addTool(QBoxLayout* row, const QString& text, const QString& tip);
     void connectParts();
     void enterPass(const Edit& edit);
+    void revealNew(const std::vector<Pass>& before);
     void showSelection();
     void keepSelection(const std::optional<Pass>& was, std::size_t count);
     void openPass(std::size_t pass);

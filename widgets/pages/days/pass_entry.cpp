@@ -224,8 +224,9 @@ void PassEntry::restore() {
 }
 
 void PassEntry::enter() {
-    fields_[0]->setFocus(Qt::ShortcutFocusReason);
-    fields_[0]->selectAll();
+    PassNumberField* first = book_.passes().empty() ? fields_[0] : field(PassField::sixtyFoot);
+    first->setFocus(Qt::ShortcutFocusReason);
+    first->selectAll();
 }
 
 bool PassEntry::eventFilter(QObject* watched, QEvent* event) {
