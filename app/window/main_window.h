@@ -114,6 +114,7 @@ class MainWindow : public QMainWindow {
     void buildPapersMenu();
     void buildHelpMenu();
     void connectViews();
+    void connectHowTo();
     void connectTestDays();
     void fillRecentMenu();
 
@@ -137,6 +138,7 @@ class MainWindow : public QMainWindow {
     void stepHistory(bool forward);
     void enterMeasurements();
     void showHowTo(const FieldId& id);
+    HowToPanel& howToPanel();
     void settleTyping();
 
     [[nodiscard]] static QString fileFilter();
@@ -199,7 +201,6 @@ class MainWindow : public QMainWindow {
     LaunchPage* launch_ = nullptr;
     // Made when they are first wanted.
     HelpWindow* help_ = nullptr;
-    HowToPanel* howTo_ = nullptr;
     MeasureDialog* measure_ = nullptr;
     CloudRunner* cloudRunner_ = nullptr;
     WantedDesk* wantedDesk_ = nullptr;

@@ -4,6 +4,7 @@
 
 #include <QMenu>
 #include <QMenuBar>
+#include <QPushButton>
 
 #include "tests/support/window_bench.h"
 #include "widgets/board/choice_map.h"
@@ -30,8 +31,11 @@ TEST_P(BenchRoom, TheSideViewIsTheLargestThing) {
     ASSERT_TRUE(window_->holeBoard().isVisible());
     EXPECT_GT(area(side), area(*curves));
     const auto* map = window_->holeBoard().findChild<ChoiceMap*>();
+    ASSERT_TRUE(QTest::qWaitFor([map] { return map->isVisible(); })) << "the combinations are computed";
+    QCoreApplication::processEvents();
     EXPECT_GT(area(side), area(*map));
     EXPECT_GT(area(side), area(window_->holeBoard()));
+    EXPECT_TRUE(window_->holeBoard().findChild<QPushButton*>(QStringLiteral("boltChoice"))->isVisible());
     EXPECT_GT(map->height(), 60) << "and the map can still be read";
 }
 

@@ -186,6 +186,7 @@ void TestDaysPage::connectParts() {
     connect(table_, &PassTable::columnsMoved, entry_, &PassEntry::alignToColumns);
     connect(table_, &PassTable::menuWanted, this, &TestDaysPage::showMenu);
     connect(entry_, &PassEntry::entered, this, &TestDaysPage::enterPass);
+    connect(entry_, &PassEntry::howToWanted, this, &TestDaysPage::howToWanted);
     connect(entry_, &PassEntry::left, this, &TestDaysPage::goToLog);
     connect(entry_, &PassEntry::detailsWanted, this, &TestDaysPage::openNext);
 }
@@ -312,6 +313,7 @@ void TestDaysPage::showSelection() {
 
 void TestDaysPage::openPass(std::size_t pass) {
     PassDialog dialog(book_, book_.passes()[pass], false, this);
+    connect(&dialog, &PassDialog::howToWanted, this, &TestDaysPage::howToWanted);
     if (dialog.exec() == QDialog::Accepted) {
         emit edited(ChangePass{static_cast<int>(pass), dialog.pass()});
     }
@@ -319,6 +321,7 @@ void TestDaysPage::openPass(std::size_t pass) {
 
 void TestDaysPage::openNext(const Pass& pass) {
     PassDialog dialog(book_, pass, true, this);
+    connect(&dialog, &PassDialog::howToWanted, this, &TestDaysPage::howToWanted);
     if (dialog.exec() == QDialog::Accepted) {
         entry_->restore();
         const std::vector<Pass> before = state_->car.passes;

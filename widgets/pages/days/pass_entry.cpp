@@ -86,6 +86,7 @@ PassEntry::PassEntry(const PassBook& book, const PassTable& table, QWidget* pare
         auto* field = new PassNumberField(kEntered[at], this);
         field->installEventFilter(this);
         connect(field, &PassNumberField::problemChanged, this, &PassEntry::showHint);
+        connect(field, &PassNumberField::howToWanted, this, &PassEntry::howToWanted);
         fields_[at] = field;
     }
     fields_[0]->setAccessibleName(tr("rear tire pressures"));

@@ -14,6 +14,12 @@
 
 namespace bolthole {
 
+namespace {
+
+constexpr int kWide = 620;  // px
+
+}  // namespace
+
 HowToPanel::HowToPanel(QWidget* parent)
     : QDialog(parent, Qt::Tool),
       name_(new ToneLabel(ToneLabel::Tone::plain, QString(), this)),
@@ -50,7 +56,22 @@ void HowToPanel::showNumber(const BenchState& state, const FieldId& id, const QW
     if (!isDrawn) {
         words_->showText(words.howTo + QStringLiteral(" ") + tr("No picture: %1.").arg(whyNoHowTo(id.field)));
     }
-    resize(620, isDrawn ? 400 : 140);
+    open(isDrawn, field);
+}
+
+void HowToPanel::showPicture(const QString& name, const QString& howTo, const HowToPicture& picture,
+                             const QWidget* field) {
+    name_->showText(name);
+    words_->showText(howTo);
+    setAccessibleDescription(howTo);
+    picture_->setVisible(true);
+    picture_->showHowTo(picture);
+    open(true, field);
+}
+
+void HowToPanel::open(bool isDrawn, const QWidget* field) {
+    const int least = layout()->hasHeightForWidth() ? layout()->heightForWidth(kWide) : 0;
+    resize(kWide, std::max(isDrawn ? 400 : 140, least));
     if (field != nullptr) {
         standBy(*field);
     }
@@ -81,11 +102,21 @@ bool HowToPanel::showHowTo(const Car& car, const FieldId& id) {
     return picture.has_value();
 }
 
+// Below the field, else above it, else beside it: the number stays in sight, and all of the panel with its
+// frame.
 void HowToPanel::standBy(const QWidget& field) {
+    constexpr int kGap = 6;
+    constexpr int kFrame = 32;  // px: what a desktop puts around a window, at the most
     const QRect room = field.screen()->availableGeometry();
-    QPoint corner = field.mapToGlobal(QPoint(0, field.height() + 6));
-    if (corner.y() + height() > room.bottom()) {
-        corner.setY(field.mapToGlobal(QPoint(0, 0)).y() - height() - 6);
+    const QRect at(field.mapToGlobal(QPoint(0, 0)), field.size());
+    const int high = height() + kFrame;
+    QPoint corner(at.left(), at.bottom() + kGap);
+    if (corner.y() + high > room.bottom()) {
+        corner.setY(at.top() - kGap - high);
+    }
+    if (corner.y() < room.top()) {
+        const bool fitsRight = at.right() + kGap + width() <= room.right();
+        corner = {fitsRight ? at.right() + kGap : at.left() - kGap - width(), room.bottom() - high};
     }
     corner.setX(std::clamp(corner.x(), room.left(), std::max(room.left(), room.right() - width())));
     corner.setY(std::max(corner.y(), room.top()));

@@ -4,6 +4,7 @@
 
 #include <QDialog>
 
+#include "widgets/papers/howto/how_to_picture.h"
 #include "widgets/state/bench_state.h"
 
 namespace bolthole {
@@ -21,7 +22,13 @@ class HowToPanel : public QDialog {
     /// can't be pictured has words alone, which say so.
     void showNumber(const BenchState& state, const FieldId& id, const QWidget* field);
 
+    /// The same for a number that is none of the car's: what it is called, how it is measured, and its
+    /// picture.
+    void showPicture(const QString& name, const QString& howTo, const HowToPicture& picture,
+                     const QWidget* field);
+
   private:
+    void open(bool isDrawn, const QWidget* field);
     bool showOnSheet(const Car& car, const FieldId& id, const QString& howTo);
     bool showHowTo(const Car& car, const FieldId& id);
     void standBy(const QWidget& field);

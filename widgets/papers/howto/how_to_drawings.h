@@ -18,6 +18,8 @@ void drawSlipYoke(HowToSketch& sketch);     ///< A held, B until it bottoms, C l
 void drawGearTurns(HowToSketch& sketch);    ///< A turns in for one out, of a transmission
 void drawAxleTurns(HowToSketch& sketch);    ///< A tag or turns of the yoke
 
+void drawPlate(HowToSketch& sketch);  ///< A hole, B to the edge, C hole to hole, a corner's D forward, E up
+
 // Springs, shocks, travel.
 void drawSpringTest(HowToSketch& sketch);     ///< A force, B how far it goes down
 void drawSpringLengths(HowToSketch& sketch);  ///< A loose, B coils touching
@@ -51,21 +53,23 @@ void drawFloor(HowToSketch& sketch);        ///< A
 void drawCenterPlane(HowToSketch& sketch);  ///< A
 void drawAxleLine(HowToSketch& sketch);     ///< A
 
-// Engine, launch, brakes.
+// Engine, launch, brakes, test days.
 void drawTorqueSheet(HowToSketch& sketch);  ///< A
 void drawEngineLog(HowToSketch& sketch);    ///< A held, B stall, C limiter, D highest
 void drawLogger(HowToSketch& sketch);       ///< A launch, B braking
-void drawTimeSlip(HowToSketch& sketch);     ///< A
-void drawRollout(HowToSketch& sketch);      ///< A
-void drawConverter(HowToSketch& sketch);    ///< A at stall, B where it multiplies no more
-void drawClutch(HowToSketch& sketch);       ///< A
-void drawEfficiency(HowToSketch& sketch);   ///< A
-void drawFriction(HowToSketch& sketch);     ///< A
-void drawTireSlip(HowToSketch& sketch);     ///< A slip at the most thrust, B what is left
-void drawTireRolled(HowToSketch& sketch);   ///< A rolled until wound up
-void drawRelease(HowToSketch& sketch);      ///< A
-void drawSwing(HowToSketch& sketch);        ///< A
-void drawBodyPitch(HowToSketch& sketch);    ///< A
-void drawBrakeShare(HowToSketch& sketch);   ///< A
+void drawTimeSlip(
+    HowToSketch& sketch);               ///< A 60 ft, B 330 ft, C eighth mile, D quarter; E and F their speeds
+void drawWeather(HowToSketch& sketch);  ///< A air, B its pressure, C humidity, D surface
+void drawRollout(HowToSketch& sketch);  ///< A
+void drawConverter(HowToSketch& sketch);   ///< A at stall, B where it multiplies no more
+void drawClutch(HowToSketch& sketch);      ///< A
+void drawEfficiency(HowToSketch& sketch);  ///< A
+void drawFriction(HowToSketch& sketch);    ///< A
+void drawTireSlip(HowToSketch& sketch);    ///< A slip at the most thrust, B what is left
+void drawTireRolled(HowToSketch& sketch);  ///< A rolled until wound up
+void drawRelease(HowToSketch& sketch);     ///< A
+void drawSwing(HowToSketch& sketch);       ///< A
+void drawBodyPitch(HowToSketch& sketch);   ///< A
+void drawBrakeShare(HowToSketch& sketch);  ///< A
 
 }  // namespace bolthole

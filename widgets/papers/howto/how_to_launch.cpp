@@ -1,5 +1,7 @@
 // How engine, launch and brakes are measured, or read off a sheet.
+#include <array>
 #include <cmath>
+#include <utility>
 
 #include "widgets/kit/translation.h"
 #include "widgets/papers/howto/how_to_drawings.h"
@@ -88,19 +90,50 @@ void drawLogger(HowToSketch& sketch) {
 }
 
 void drawTimeSlip(HowToSketch& sketch) {
-    sketch.paper(QRectF(16, 3, 50, 52), tr("time slip"),
-                 {{tr("reaction"), kNoLetter},
-                  {tr("60 ft"), 'A'},
-                  {tr("330 ft"), kNoLetter},
-                  {tr("1/8 mile"), kNoLetter}});
-    sketch.ground(76, 156, 34);
-    sketch.tire({90, 26}, 8);
-    sketch.dashed({98, 12}, {98, 34});
+    sketch.box(QRectF(4, 1, 70, 56));
+    sketch.say({7, 6.4}, tr("time slip"), Qt::AlignLeft, true);
+    sketch.say({64, 6.4}, tr("speed"), Qt::AlignHCenter);
+    sketch.line({7, 8.4}, {71, 8.4}, kThin);
+    const std::array rows{std::pair(tr("60 ft"), 'A'), std::pair(tr("330 ft"), 'B'),
+                          std::pair(tr("1/8 mile"), 'C'), std::pair(tr("1/4 mile"), 'D')};
+    for (std::size_t at = 0; at < rows.size(); ++at) {
+        const double y = 15.5 + 12.0 * static_cast<double>(at);
+        sketch.say({7, y + 1}, rows[at].first);
+        sketch.letter({42, y}, rows[at].second);
+        if (at >= 2) {
+            sketch.letter({64, y}, at == 2 ? 'E' : 'F');
+        }
+    }
+    sketch.ground(84, 156, 34);
+    sketch.tire({94, 26}, 8);
+    sketch.dashed({102, 12}, {102, 34});
     sketch.dashed({150, 12}, {150, 34});
-    sketch.say({98, 10}, tr("start"), Qt::AlignHCenter);
+    sketch.say({102, 10}, tr("start"), Qt::AlignHCenter);
     sketch.say({150, 10}, tr("60 ft"), Qt::AlignHCenter);
-    sketch.arrow({104, 26}, {146, 26});
-    sketch.say({116, 44}, tr("the clock starts once the tire has left the beam"), Qt::AlignHCenter);
+    sketch.arrow({108, 26}, {146, 26});
+    sketch.say({118, 44}, tr("the clock starts once the tire"), Qt::AlignHCenter);
+    sketch.say({118, 48}, tr("has left the beam"), Qt::AlignHCenter);
+}
+
+void drawWeather(HowToSketch& sketch) {
+    sketch.lines({{8, 10}, {44, 4}, {48, 10}}, kHeavy);
+    sketch.box(QRectF(24, 14, 5, 26), kPart, 2.5);
+    sketch.circle({26.5, 42}, 4.4);
+    sketch.line({26.5, 40}, {26.5, 26}, 1.6);
+    sketch.letter({38, 28}, 'A');
+    sketch.say({27, 54}, tr("in the shade, chest high"), Qt::AlignHCenter);
+    sketch.dial({72, 24}, 11, 100);
+    sketch.letter({72, 41}, 'B');
+    sketch.say({72, 54}, tr("barometer, at the place"), Qt::AlignHCenter);
+    sketch.dial({106, 24}, 11, 60);
+    sketch.letter({106, 41}, 'C');
+    sketch.say({106, 10}, tr("humidity"), Qt::AlignHCenter);
+    sketch.ground(120, 158, 46);
+    sketch.shape({{128, 8}, {146, 8}, {146, 14}, {138, 14}, {136, 22}, {131, 22}});
+    sketch.dashed({128, 11}, {124, 46});
+    sketch.letter({142, 38}, 'D');
+    sketch.say({138, 52}, tr("rear tires' track,"), Qt::AlignHCenter);
+    sketch.say({138, 56}, tr("just before the pass"), Qt::AlignHCenter);
 }
 
 void drawRollout(HowToSketch& sketch) {

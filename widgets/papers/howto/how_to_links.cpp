@@ -228,4 +228,32 @@ void drawAxleTurns(HowToSketch& sketch) {
     sketch.say({133, 48}, tr("ring gear over pinion"), Qt::AlignHCenter);
 }
 
+void drawPlate(HowToSketch& sketch) {
+    sketch.shape({{36, 12}, {84, 6}, {104, 20}, {104, 46}, {36, 46}});
+    for (const QPointF& hole : {QPointF(58, 32), QPointF(84, 32)}) {
+        sketch.circle(hole, 4.6);
+        sketch.cross(hole, 6);
+    }
+    sketch.dashed({58, 32}, {58, 18});
+    sketch.dashed({84, 32}, {84, 18});
+    sketch.measure({58, 20}, {84, 20}, 'C');
+    sketch.measure({84, 32}, {104, 32}, 'B');
+    sketch.arrow({45, 37}, {54, 34});
+    sketch.letter({43, 38}, 'A');
+    sketch.circle({36, 46}, 1.3, kHeavy);
+    sketch.dashed({36, 46}, {36, 56});
+    sketch.dashed({58, 36}, {58, 56});
+    sketch.measure({36, 53.5}, {58, 53.5}, 'D');
+    sketch.dashed({58, 32}, {22, 32});
+    sketch.dashed({36, 46}, {22, 46});
+    sketch.measure({25, 32}, {25, 46}, 'E');
+    sketch.say({33, 52}, tr("corner"), Qt::AlignRight);
+    sketch.say({110, 10}, tr("plate, from its side"), Qt::AlignLeft, true);
+    sketch.say({110, 22}, tr("A: calipers across the hole"));
+    sketch.say({110, 27}, tr("B, C: the least you allow,"));
+    sketch.say({110, 31}, tr("from centers"));
+    sketch.say({110, 40}, tr("D, E: from the hole you chose,"));
+    sketch.say({110, 44}, tr("forward and up"));
+}
+
 }  // namespace bolthole

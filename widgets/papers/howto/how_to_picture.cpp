@@ -168,6 +168,45 @@ std::optional<HowToPicture> howToPicture(const Car& car, const FieldId& id) {
     return HowToPicture{row->draw, QString(QLatin1Char(letter))};
 }
 
+HowToPicture howToPicture(PassField field) {
+    switch (field) {
+        case PassField::airTemperature:
+            return {drawWeather, QStringLiteral("A")};
+        case PassField::airPressure:
+            return {drawWeather, QStringLiteral("B")};
+        case PassField::humidity:
+            return {drawWeather, QStringLiteral("C")};
+        case PassField::surfaceTemperature:
+            return {drawWeather, QStringLiteral("D")};
+        case PassField::leftFrontPressure:
+        case PassField::rightFrontPressure:
+        case PassField::leftRearPressure:
+        case PassField::rightRearPressure:
+            return {drawPressure, QStringLiteral("A")};
+        case PassField::launchRpm:
+            return {drawEngineLog, QStringLiteral("A")};
+        case PassField::sixtyFoot:
+        case PassField::count:
+            break;
+        case PassField::threeThirty:
+            return {drawTimeSlip, QStringLiteral("B")};
+        case PassField::eighth:
+            return {drawTimeSlip, QStringLiteral("C")};
+        case PassField::quarter:
+            return {drawTimeSlip, QStringLiteral("D")};
+        case PassField::eighthSpeed:
+            return {drawTimeSlip, QStringLiteral("E")};
+        case PassField::quarterSpeed:
+            return {drawTimeSlip, QStringLiteral("F")};
+    }
+    return {drawTimeSlip, QStringLiteral("A")};
+}
+
+HowToPicture howToPicture(PlateNumber number) {
+    constexpr std::array kLetters{'A', 'B', 'C', 'D', 'E'};
+    return {drawPlate, QString(QLatin1Char(kLetters[static_cast<std::size_t>(number)]))};
+}
+
 QString whyNoHowTo(Field field) {
     switch (field) {
         case Field::steps:

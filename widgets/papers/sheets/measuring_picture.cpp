@@ -65,6 +65,18 @@ void lightWay(QPainter& painter, const MeasuringMarks& marks, const QStringList&
     }
 }
 
+// Numbers that stand close by are read over the rings.
+void redrawUnlit(QPainter& painter, const PrintFonts& fonts, const MeasuringMarks& marks,
+                 const QStringList& lit) {
+    for (std::size_t at = 0; at < marks.signs.size(); ++at) {
+        const QString& sign = marks.signs[at];
+        if (!lit.contains(sign)) {
+            (sign.front().isDigit() ? drawBubble : drawLetter)(painter, marks.bubbles[at].center(), sign,
+                                                               fonts);
+        }
+    }
+}
+
 }  // namespace
 
 // A dark ring on a pale one: seen by its weight, not by color alone.
@@ -111,10 +123,14 @@ MeasuringMarks drawMeasuringPicture(QPainter& painter, const QRectF& box, const 
         default:
             marks = drawRear(painter, inner, fonts, car, area);
     }
-    if (const QStringList ends = lit.split(u'–'); ends.size() == 2) {
+    const QStringList ends = lit.split(u'–');
+    if (ends.size() == 2) {
         lightWay(painter, marks, ends);
     } else if (!lit.isEmpty()) {
         lightMarks(painter, marks, lit);
+    }
+    if (!lit.isEmpty()) {
+        redrawUnlit(painter, fonts, marks, ends);
     }
     painter.restore();
     return marks;

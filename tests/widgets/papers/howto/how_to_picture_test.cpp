@@ -10,6 +10,7 @@
 #include <cmath>
 #include <map>
 #include <set>
+#include <utility>
 
 #include "geometry/edits/starting_car.h"
 #include "tests/support/plain_car.h"
@@ -39,6 +40,25 @@ std::vector<FieldId> everyId(const Car& car) {
     std::vector<FieldId> ids = allIds(car);
     addIds(Scope::tool, {}, ids);
     return ids;
+}
+
+/// Every picture there is with each letter that a number is.
+std::vector<std::pair<std::string, HowToPicture>> everyPicture() {
+    std::vector<std::pair<std::string, HowToPicture>> all;
+    const Car car = carOfAllParts();
+    for (const FieldId& id : everyId(car)) {
+        if (const std::optional<HowToPicture> picture = howToPicture(car, id)) {
+            all.emplace_back(jsonPath(id), *picture);
+        }
+    }
+    for (int field = 0; field < static_cast<int>(PassField::count); ++field) {
+        all.emplace_back("pass " + std::string(ruleOf(static_cast<PassField>(field)).words),
+                         howToPicture(static_cast<PassField>(field)));
+    }
+    for (int number = 0; number <= static_cast<int>(PlateNumber::cornerUp); ++number) {
+        all.emplace_back("plate " + std::to_string(number), howToPicture(static_cast<PlateNumber>(number)));
+    }
+    return all;
 }
 
 HowToMarks drawnOn(QImage& canvas, const HowToPicture& picture, const QRectF& box = kPanel) {
@@ -99,17 +119,12 @@ TEST(HowToPicture, EveryOtherNumberHasOneHereOrInTheSheetsPictureOfTheCar) {
 }
 
 TEST(HowToPicture, TheLetterOfTheNumberStandsInItOnceAndIsLit) {
-    const Car car = carOfAllParts();
-    for (const FieldId& id : everyId(car)) {
-        const std::optional<HowToPicture> picture = howToPicture(car, id);
-        if (!picture) {
-            continue;
-        }
+    for (const auto& [name, picture] : everyPicture()) {
         QImage canvas;
-        const HowToMarks drawn = drawnOn(canvas, *picture);
+        const HowToMarks drawn = drawnOn(canvas, picture);
         const auto& signs = drawn.marks.signs;
-        ASSERT_EQ(std::ranges::count(signs, picture->letter), 1) << jsonPath(id);
-        const auto at = static_cast<std::size_t>(std::ranges::find(signs, picture->letter) - signs.begin());
+        ASSERT_EQ(std::ranges::count(signs, picture.letter), 1) << name;
+        const auto at = static_cast<std::size_t>(std::ranges::find(signs, picture.letter) - signs.begin());
         const QRectF bubble = drawn.marks.bubbles[at];
         int pale = 0;  // of four places of the ring, as lines of the picture may cross it
         for (const QPointF& way : {QPointF(1, 1), QPointF(1, -1), QPointF(-1, 1), QPointF(-1, -1)}) {
@@ -117,44 +132,52 @@ TEST(HowToPicture, TheLetterOfTheNumberStandsInItOnceAndIsLit) {
             const QColor lit = canvas.pixelColor((kPixels * beside).toPoint());
             pale += lit.red() - lit.blue() > 100 ? 1 : 0;
         }
-        EXPECT_GE(pale, 3) << jsonPath(id) << ": a pale ring around it";
+        EXPECT_GE(pale, 3) << name << ": a pale ring around it";
         for (std::size_t other = 0; other < signs.size(); ++other) {
-            EXPECT_TRUE(kPanel.contains(drawn.marks.bubbles[other])) << jsonPath(id);
+            EXPECT_TRUE(kPanel.contains(drawn.marks.bubbles[other])) << name;
             for (std::size_t more = 0; more < other; ++more) {
-                EXPECT_FALSE(drawn.marks.bubbles[other].intersects(drawn.marks.bubbles[more]))
-                    << jsonPath(id);
+                EXPECT_FALSE(drawn.marks.bubbles[other].intersects(drawn.marks.bubbles[more])) << name;
             }
         }
     }
 }
 
+TEST(HowToPicture, TheNumbersOfAPassAndOfAPlateHaveOnesOfTheirOwn) {
+    std::set<std::pair<void (*)(HowToSketch&), QString>> times;
+    for (const PassField field : {PassField::sixtyFoot, PassField::threeThirty, PassField::eighth,
+                                  PassField::eighthSpeed, PassField::quarter, PassField::quarterSpeed}) {
+        times.insert({howToPicture(field).draw, howToPicture(field).letter});
+    }
+    EXPECT_EQ(times.size(), 6U);
+    std::set<QString> letters;
+    for (int number = 0; number <= static_cast<int>(PlateNumber::cornerUp); ++number) {
+        letters.insert(howToPicture(static_cast<PlateNumber>(number)).letter);
+    }
+    EXPECT_EQ(letters.size(), 5U);
+}
+
 TEST(HowToPicture, WordsKeepClearOfEachOtherOfTheLitLetterAndOfTheFrame) {
-    const Car car = carOfAllParts();
     const double scale = (kPanel.height() - 5) / HowToSketch::kCanvas.height();
-    for (const FieldId& id : everyId(car)) {
-        const std::optional<HowToPicture> picture = howToPicture(car, id);
-        if (!picture) {
-            continue;
-        }
+    for (const auto& [name, picture] : everyPicture()) {
         QImage canvas;
-        const HowToMarks drawn = drawnOn(canvas, *picture);
+        const HowToMarks drawn = drawnOn(canvas, picture);
         const auto& signs = drawn.marks.signs;
-        const auto lit = static_cast<std::size_t>(std::ranges::find(signs, picture->letter) - signs.begin());
+        const auto lit = static_cast<std::size_t>(std::ranges::find(signs, picture.letter) - signs.begin());
         ASSERT_LT(lit, signs.size());
         const QPointF center = drawn.marks.bubbles[lit].center();
         for (std::size_t one = 0; one < drawn.words.size(); ++one) {
             const QRectF& words = drawn.words[one];
-            EXPECT_TRUE(kPanel.adjusted(1, 1, -1, -1).contains(words)) << jsonPath(id) << ", words " << one;
+            EXPECT_TRUE(kPanel.adjusted(1, 1, -1, -1).contains(words)) << name << ", words " << one;
             const QPointF nearest(std::clamp(center.x(), words.left(), words.right()),
                                   std::clamp(center.y(), words.top(), words.bottom()));
             EXPECT_GT(std::hypot(center.x() - nearest.x(), center.y() - nearest.y()), kRing * scale)
-                << jsonPath(id) << ", words " << one << " and letter " << picture->letter.toStdString();
+                << name << ", words " << one << " and letter " << picture.letter.toStdString();
             for (const QRectF& bubble : drawn.marks.bubbles) {
-                EXPECT_FALSE(bubble.intersects(words)) << jsonPath(id) << ", words " << one;
+                EXPECT_FALSE(bubble.intersects(words)) << name << ", words " << one;
             }
             for (std::size_t other = 0; other < one; ++other) {
                 EXPECT_FALSE(words.intersects(drawn.words[other]))
-                    << jsonPath(id) << ", words " << other << " and " << one;
+                    << name << ", words " << other << " and " << one;
             }
         }
     }
