@@ -9,6 +9,7 @@
 #include "tests/support/demo_car.h"
 #include "tests/support/plain_car.h"
 #include "tests/support/window_bench.h"
+#include "widgets/fields/new_car_dialog.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/pages/brackets/bracket_page.h"
@@ -91,6 +92,21 @@ TEST_F(HowToInTheWindow, ANumberOfAPassInItsForm) {
         form->reject();
     });
     emit page.entry().detailsWanted(page.entry().pass());
+    EXPECT_TRUE(isAsked);
+}
+
+TEST_F(HowToInTheWindow, ANumberOfANewCar) {
+    bool isAsked = false;
+    QTimer::singleShot(0, [&] {
+        auto* form = qobject_cast<NewCarDialog*>(QApplication::activeModalWidget());
+        ASSERT_NE(form, nullptr);
+        for (NumberField* field : form->findChildren<NumberField*>()) {
+            expectPicture(asked(*field, *form), QString());
+            isAsked = true;
+        }
+        form->reject();
+    });
+    QTest::keyClick(window_.get(), Qt::Key_N, Qt::ControlModifier);
     EXPECT_TRUE(isAsked);
 }
 
