@@ -1,6 +1,7 @@
 #include "app/window/main_window.h"
 
 #include <QAction>
+#include <QApplication>
 #include <QCloseEvent>
 #include <QComboBox>
 #include <QDragEnterEvent>
@@ -31,7 +32,9 @@
 #include "widgets/fit/fit_words.h"
 #include "widgets/kit/job_runner.h"
 #include "widgets/kit/notice_bar.h"
+#include "widgets/pages/brackets/bracket_page.h"
 #include "widgets/pages/days/days_page.h"
+#include "widgets/pages/days/pass_words.h"
 #include "widgets/pages/launch/launch_page.h"
 #include "widgets/pages/measure/how_to_panel.h"
 #include "widgets/pages/measure/measure_dialog.h"
@@ -130,6 +133,7 @@ void MainWindow::connectViews() {
         connect(page, &WorkPage::howToWanted, this, &MainWindow::showHowTo);
     }
     connect(wantedDesk_, &WantedDesk::edited, this, &MainWindow::takeEdit);
+    connectHowTo();
     connectTestDays();
     connect(cloudRunner_, &CloudRunner::arrived, this, &MainWindow::takeCloud);
     connect(&JobNews::instance(), &JobNews::failed, notice_, &NoticeBar::say);
@@ -137,6 +141,18 @@ void MainWindow::connectViews() {
     numbersTimer_.setSingleShot(true);
     numbersTimer_.setInterval(kNumbersInterval);
     connect(&numbersTimer_, &QTimer::timeout, this, &MainWindow::showNumbers);
+}
+
+// F1 in fields of numbers that are none of the car's.
+void MainWindow::connectHowTo() {
+    connect(brackets_, &BracketPage::plateHowToWanted, this,
+            [this](PlateNumber number, const QString& name, const QString& howTo) {
+                howToPanel().showPicture(name, howTo, howToPicture(number), QApplication::focusWidget());
+            });
+    connect(days_, &TestDaysPage::howToWanted, this, [this](PassField field) {
+        howToPanel().showPicture(labelOf(field), howToMeasure(field), howToPicture(field),
+                                 QApplication::focusWidget());
+    });
 }
 
 // Test days, what they teach, and what to try next.
@@ -370,10 +386,14 @@ void MainWindow::settleTyping() {
 }
 
 void MainWindow::showHowTo(const FieldId& id) {
-    if (howTo_ == nullptr) {
-        howTo_ = new HowToPanel(this);
-    }
-    howTo_->showNumber(state_, id, focusWidget());
+    howToPanel().showNumber(state_, id, QApplication::focusWidget());
+}
+
+// Over a form that has to be closed first it is that form's own, which can still be closed and read.
+HowToPanel& MainWindow::howToPanel() {
+    QWidget* parent = QApplication::activeModalWidget() != nullptr ? QApplication::activeModalWidget() : this;
+    auto* panel = parent->findChild<HowToPanel*>(QString(), Qt::FindDirectChildrenOnly);
+    return panel != nullptr ? *panel : *new HowToPanel(parent);
 }
 
 void MainWindow::enterMeasurements() {

@@ -108,10 +108,13 @@ class MainWindow : public QMainWindow {
     void buildFileMenu();
     void buildEditMenu();
     void buildViewMenu();
+    void buildPanelMenu(QMenu& menu);
+    void buildLookMenu(QMenu& menu);
     void buildCompareEntries(QMenu* menu);
     void buildPapersMenu();
     void buildHelpMenu();
     void connectViews();
+    void connectHowTo();
     void connectTestDays();
     void fillRecentMenu();
 
@@ -135,6 +138,7 @@ class MainWindow : public QMainWindow {
     void stepHistory(bool forward);
     void enterMeasurements();
     void showHowTo(const FieldId& id);
+    HowToPanel& howToPanel();
     void settleTyping();
 
     [[nodiscard]] static QString fileFilter();
@@ -197,7 +201,6 @@ class MainWindow : public QMainWindow {
     LaunchPage* launch_ = nullptr;
     // Made when they are first wanted.
     HelpWindow* help_ = nullptr;
-    HowToPanel* howTo_ = nullptr;
     MeasureDialog* measure_ = nullptr;
     CloudRunner* cloudRunner_ = nullptr;
     WantedDesk* wantedDesk_ = nullptr;

@@ -116,6 +116,7 @@ void MainWindow::offerFirstSteps() {
 
 void MainWindow::askNew() {
     NewCarDialog dialog(state_.style, this);
+    connect(&dialog, &NewCarDialog::howToWanted, this, &MainWindow::showHowTo);
     if (dialog.exec() != QDialog::Accepted || !mayDiscard()) {
         return;
     }

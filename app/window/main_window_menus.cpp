@@ -161,9 +161,8 @@ void MainWindow::buildViewMenu() {
     menu->addAction(tr("Axle to &ride height"), QKeySequence(QStringLiteral("Ctrl+R")), this,
                     [this] { moveCursor(0); });
     menu->addSeparator();
-    menu->addActions(views_->choices().actions());
-    menu->addSeparator();
-    menu->addActions(pageGroup_->actions());
+    menu->addMenu(tr("P&ages"))->addActions(pageGroup_->actions());
+    menu->addMenu(tr("Si&de, rear or top"))->addActions(views_->choices().actions());
     menu->addSeparator();
     const auto addToggle = [&](const QString& text, QWidget* part, const QString& key) {
         QAction* action = menu->addAction(text);
@@ -176,6 +175,8 @@ void MainWindow::buildViewMenu() {
     sheetAction_ = addToggle(tr("&Car sheet"), sheet_, QStringLiteral("F2"));
     addToggle(tr("Travel c&urves"), curves_->parentWidget(), QStringLiteral("F3"));
     addToggle(tr("&Panel below"), panelSplit_->widget(1), QStringLiteral("F4"));
+    buildPanelMenu(*menu->addMenu(tr("Show in the pa&nel")));
+    menu->addSeparator();
     QAction* sure = menu->addAction(tr("Show &±"));
     sure->setCheckable(true);
     sure->setChecked(settings_.showsSure);
@@ -183,18 +184,23 @@ void MainWindow::buildViewMenu() {
     sure->setToolTip(tr("± beside the figures, bands around the curves, the instant center's cloud"));
     connect(sure, &QAction::toggled, this, &MainWindow::chooseSure);
     menu->addAction(buildStillEntry());
-    menu->addSeparator();
-    menu->addAction(tr("&Hole combinations"), QKeySequence(QStringLiteral("F6")), this,
-                    [this] { showPage(board_); });
-    menu->addAction(tr("&Before and after"), QKeySequence(QStringLiteral("F7")), this,
-                    [this] { showPage(beforePanel_); });
-    menu->addAction(tr("&Figures through travel"), QKeySequence(QStringLiteral("F8")), this,
-                    [this] { showPage(figures_); });
-    menu->addAction(tr("Warn&ings"), QKeySequence(QStringLiteral("F9")), this, [this] { showPage(doubts_); });
-    menu->addSeparator();
+    buildLookMenu(*menu->addMenu(tr("Li&ght or dark")));
+}
+
+void MainWindow::buildPanelMenu(QMenu& menu) {
+    menu.addAction(tr("&Hole combinations"), QKeySequence(QStringLiteral("F6")), this,
+                   [this] { showPage(board_); });
+    menu.addAction(tr("&Before and after"), QKeySequence(QStringLiteral("F7")), this,
+                   [this] { showPage(beforePanel_); });
+    menu.addAction(tr("&Figures through travel"), QKeySequence(QStringLiteral("F8")), this,
+                   [this] { showPage(figures_); });
+    menu.addAction(tr("&Warnings"), QKeySequence(QStringLiteral("F9")), this, [this] { showPage(doubts_); });
+}
+
+void MainWindow::buildLookMenu(QMenu& menu) {
     auto* group = new QActionGroup(this);
     const auto addLook = [&](const QString& text, Appearance appearance) {
-        QAction* action = group->addAction(menu->addAction(text));
+        QAction* action = group->addAction(menu.addAction(text));
         action->setCheckable(true);
         action->setChecked(settings_.appearance == appearance);
         connect(action, &QAction::triggered, this, [this, appearance] {
@@ -204,8 +210,8 @@ void MainWindow::buildViewMenu() {
             showState();
         });
     };
-    addLook(tr("Light and dark as the &desktop"), Appearance::followDesktop);
-    addLook(tr("L&ight"), Appearance::light);
+    addLook(tr("As the &desktop"), Appearance::followDesktop);
+    addLook(tr("&Light"), Appearance::light);
     addLook(tr("D&ark"), Appearance::dark);
 }
 

@@ -112,8 +112,10 @@ void MainWindow::buildPanels() {
     auto* right = new QSplitter(Qt::Vertical, this);
     right->addWidget(buildBench());
     right->addWidget(buildPanel());
-    right->setStretchFactor(0, 1);
-    right->setSizes({520, 330});
+    // The side view is what one looks at: it gets most of the height, and what a larger window has more.
+    right->setStretchFactor(0, 3);
+    right->setStretchFactor(1, 1);
+    right->setSizes({560, 260});
     right->setCollapsible(0, false);
     right->setHandleWidth(10);
     panelSplit_ = right;
@@ -207,8 +209,8 @@ QWidget* MainWindow::buildBench() {
     auto* split = new QSplitter(Qt::Horizontal, this);
     split->addWidget(dressed(makeCard(picture, this)));
     split->addWidget(dressed(travel));
-    split->setSizes({580, 500});
-    split->setStretchFactor(0, 1);
+    split->setSizes({700, 460});
+    split->setStretchFactor(0, 2);
     split->setStretchFactor(1, 1);
     split->setCollapsible(0, false);
     split->setHandleWidth(8);

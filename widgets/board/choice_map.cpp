@@ -11,6 +11,7 @@
 
 #include "widgets/board/choice_columns.h"
 #include "widgets/kit/number_field.h"
+#include "widgets/kit/pens.h"
 #include "widgets/kit/picture_copy.h"
 #include "widgets/kit/theme.h"
 
@@ -135,16 +136,20 @@ void ChoiceMap::paintEvent(QPaintEvent*) {
         return;
     }
     const ChoiceMapPicture picture = this->picture();
-    const double ratio = devicePixelRatioF();
-    if (dots_.isNull() || dots_.devicePixelRatio() != ratio) {
-        dots_ = paintMapDots(picture, ratio);
-    }
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     paintMapGround(painter, picture);
     paintMapWindow(painter, picture);
     paintMapErrors(painter, picture);
-    painter.drawPixmap(0, 0, dots_);
+    if (takesPixels(painter)) {
+        const double ratio = devicePixelRatioF();
+        if (dots_.isNull() || dots_.devicePixelRatio() != ratio) {
+            dots_ = paintMapDots(picture, ratio);
+        }
+        painter.drawPixmap(0, 0, dots_);
+    } else {
+        paintMapDots(painter, picture);  // a picture that is saved in lines
+    }
     paintMapWindowSides(painter, picture);
     paintMapMarks(painter, picture);
 }

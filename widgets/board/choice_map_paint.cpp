@@ -112,6 +112,29 @@ QString windowLabel() {
     return tr("target");
 }
 
+// Every dot there is to paint, the best-ranked last. Where many lie on one pixel the first of a kind covers
+// the others: no cost grows with the crowd.
+template <class Paint>
+void eachDot(const ChoiceMapPicture& picture, double ratio, const Paint& paint) {
+    std::unordered_set<std::uint64_t> taken;
+    const auto& ranked = picture.list.ranked();
+    for (const bool problems : {true, false}) {
+        for (auto at = ranked.rbegin(); at != ranked.rend(); ++at) {
+            const ChoiceList::Item& item = picture.list.items()[*at];
+            const std::optional<QPointF>& place = picture.places[*at];
+            if (!place || item.problem != problems) {
+                continue;
+            }
+            const QPoint pixel = (*place * ratio).toPoint();
+            const auto key = static_cast<std::uint64_t>(pixel.x()) << 33U |
+                             static_cast<std::uint64_t>(pixel.y()) << 1U | (problems ? 1U : 0U);
+            if (taken.insert(key).second) {
+                paint(*place, beyond(item, picture.scale), problems ? DotKind::problem : DotKind::plain);
+            }
+        }
+    }
+}
+
 }  // namespace
 
 QRectF choicePlot(QSize size, const ChoiceMapScale& scale) {
@@ -211,6 +234,17 @@ void paintMapWindowSides(QPainter& painter, const ChoiceMapPicture& picture) {
     }
 }
 
+void paintMapDots(QPainter& painter, const ChoiceMapPicture& picture) {
+    const double radius = dotRadius(picture.list.shownCount(), picture.scale.plot());
+    eachDot(picture, 1.0, [&](QPointF place, QPoint out, DotKind kind) {
+        if (out.isNull()) {
+            paintDot(painter, place, radius, kind);
+        } else {
+            paintEdgeMark(painter, place, unit(QPointF(out)), kind);
+        }
+    });
+}
+
 QPixmap paintMapDots(const ChoiceMapPicture& picture, double ratio) {
     QPixmap layer(picture.size * ratio);
     layer.setDevicePixelRatio(ratio);
@@ -230,31 +264,14 @@ QPixmap paintMapDots(const ChoiceMapPicture& picture, double ratio) {
     const QPixmap problem = stampOf(DotKind::problem);
     QPainter painter(&layer);
     painter.setRenderHint(QPainter::Antialiasing);
-    // Where many lie on one pixel the first of a kind covers the others: no cost grows with the crowd.
-    std::unordered_set<std::uint64_t> taken;
-    const auto& ranked = picture.list.ranked();
-    for (const bool problems : {true, false}) {
-        for (auto at = ranked.rbegin(); at != ranked.rend(); ++at) {
-            const ChoiceList::Item& item = picture.list.items()[*at];
-            const std::optional<QPointF>& place = picture.places[*at];
-            if (!place || item.problem != problems) {
-                continue;
-            }
-            const QPoint pixel = (*place * ratio).toPoint();
-            const auto key = static_cast<std::uint64_t>(pixel.x()) << 33U |
-                             static_cast<std::uint64_t>(pixel.y()) << 1U | (problems ? 1U : 0U);
-            if (!taken.insert(key).second) {
-                continue;
-            }
-            const QPoint out = beyond(item, picture.scale);
-            if (out.isNull()) {
-                painter.drawPixmap(QPointF(pixel) / ratio - QPointF(half, half), problems ? problem : plain);
-            } else {
-                paintEdgeMark(painter, *place, unit(QPointF(out)),
-                              problems ? DotKind::problem : DotKind::plain);
-            }
+    eachDot(picture, ratio, [&](QPointF place, QPoint out, DotKind kind) {
+        if (out.isNull()) {
+            const QPointF pixel = QPointF((place * ratio).toPoint()) / ratio;
+            painter.drawPixmap(pixel - QPointF(half, half), kind == DotKind::problem ? problem : plain);
+        } else {
+            paintEdgeMark(painter, place, unit(QPointF(out)), kind);
         }
-    }
+    });
     return layer;
 }
 

@@ -53,7 +53,9 @@ void paintMapGround(QPainter& painter, const ChoiceMapPicture& picture);
 void paintMapWindow(QPainter& painter, const ChoiceMapPicture& picture);
 /// The wanted window's sides alone, over the dots: a crowd of them must not hide it.
 void paintMapWindowSides(QPainter& painter, const ChoiceMapPicture& picture);
-/// All dots on a transparent ground; to be kept, as this is what takes time with many choices.
+/// All dots, as lines and fills.
+void paintMapDots(QPainter& painter, const ChoiceMapPicture& picture);
+/// The same on a transparent ground; to be kept, as this is what takes time with many choices.
 [[nodiscard]] QPixmap paintMapDots(const ChoiceMapPicture& picture, double ratio);
 /// Up to so many shown choices, each has its bars.
 inline constexpr std::size_t kFewChoices = 40;

@@ -81,26 +81,31 @@ QWidget* HoleBoardParts::buildChoices() {
     split->setStretchFactor(1, 3);
     split->setSizes({400, 580});
     split->setHandleWidth(8);
-    wanted_ = new HoleBoardWanted(page);
+    wantedRow_ = new QWidget(page);
+    wanted_ = new HoleBoardWanted(wantedRow_);
     orderRow_ = new QWidget(page);
     order_ = new ToneLabel(ToneLabel::Tone::muted, {}, orderRow_);
     order_->setObjectName(QStringLiteral("boardOrder"));
     order_->setWordWrap(true);
     sure_ = new ToneLabel(ToneLabel::Tone::plain, {}, orderRow_);
     sure_->setObjectName(QStringLiteral("boardSure"));
-    boltButton_ = new QPushButton(tr("Bolt to these holes"), orderRow_);
+    boltButton_ = new QPushButton(tr("Bolt to these holes"), wantedRow_);
     boltButton_->setObjectName(QStringLiteral("boltChoice"));
     auto* row = new QHBoxLayout(orderRow_);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(12);
     row->addWidget(order_, 1);
     row->addWidget(sure_);
-    row->addWidget(boltButton_);
+    auto* wantedRow = new QHBoxLayout(wantedRow_);
+    wantedRow->setContentsMargins(0, 0, 0, 0);
+    wantedRow->setSpacing(12);
+    wantedRow->addWidget(wanted_, 1);
+    wantedRow->addWidget(boltButton_, 0, Qt::AlignTop);
     auto* column = new QVBoxLayout(page);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(4);
     column->addWidget(split, 1);
-    column->addWidget(wanted_);
+    column->addWidget(wantedRow_);
     column->addWidget(orderRow_);
     return page;
 }
@@ -222,7 +227,7 @@ void HoleBoardParts::showSure() {
 }
 
 void HoleBoardParts::fitTo(int height) {
-    wanted_->setVisible(height >= kLowestBoard);
+    wantedRow_->setVisible(height >= kLowestBoard);
     orderRow_->setVisible(height >= kLowBoard);
 }
 

@@ -70,6 +70,7 @@ class HoleBoardParts : public QObject {
     QPushButton* compute_ = nullptr;
     ChoiceMap* map_ = nullptr;
     ChoiceTable* table_ = nullptr;
+    QWidget* wantedRow_ = nullptr;
     HoleBoardWanted* wanted_ = nullptr;
     QWidget* orderRow_ = nullptr;
     ToneLabel* order_ = nullptr;

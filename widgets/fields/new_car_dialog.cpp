@@ -163,6 +163,10 @@ QLayout* NewCarDialog::buildForm() {
                         usual.rearTireRadius),
                addField(column, tr("Front tire radius"), tr("front tire radius of the new car, loaded"),
                         radius, usual.frontTireRadius)};
+    constexpr std::array kAsked{Field::wheelbase, Field::rearTireRadius, Field::frontTireRadius};
+    for (std::size_t at = 0; at < fields_.size(); ++at) {
+        fields_[at]->setHowToCall([this, field = kAsked[at]] { emit howToWanted({.field = field}); });
+    }
     units_ = addCombo(column, tr("Units"), {tr("inch, pound"), tr("millimeter, kilogram")});
     units_->setCurrentIndex(style_.units == Units::inch ? 0 : 1);
     connect(units_, &QComboBox::activated, this, &NewCarDialog::chooseUnits);

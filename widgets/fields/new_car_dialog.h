@@ -5,6 +5,7 @@
 #include <array>
 #include <optional>
 
+#include "geometry/car/field_id.h"
 #include "geometry/edits/starting_car.h"
 #include "geometry/units/text.h"
 
@@ -28,6 +29,9 @@ class NewCarDialog : public QDialog {
 
     /// What was asked for, as it stands typed; nothing where a number can't be read or is not allowed.
     [[nodiscard]] std::optional<StartingCar> chosen() const;
+
+  signals:
+    void howToWanted(const bolthole::FieldId& id);  ///< how to measure it is asked for in its field
 
   private:
     void buildList();

@@ -1,6 +1,7 @@
 #include "widgets/readouts/figure_strip.h"
 
 #include <QHBoxLayout>
+#include <QPainter>
 #include <QVBoxLayout>
 #include <algorithm>
 #include <cmath>
@@ -18,6 +19,24 @@ namespace {
 
 constexpr int kBetween = 18;  // px between two figures
 constexpr int kSides = 28;    // left and right of them
+
+/// A line that is cut short with an ellipsis where it has no room; its tool tip has all of it.
+class NoteLine : public QLabel {
+  public:
+    using QLabel::QLabel;
+
+  protected:
+    void paintEvent(QPaintEvent* event) override {
+        if (wordWrap() || fontMetrics().horizontalAdvance(text()) <= contentsRect().width()) {
+            QLabel::paintEvent(event);
+            return;
+        }
+        QPainter painter(this);
+        painter.setPen(palette().color(QPalette::WindowText));
+        painter.drawText(contentsRect(), Qt::AlignLeft | Qt::AlignVCenter,
+                         fontMetrics().elidedText(text(), Qt::ElideRight, contentsRect().width()));
+    }
+};
 
 QString figure(double value, Quantity quantity, Units units) {
     return QString::fromStdString(figureText(value, quantity, units));
@@ -63,7 +82,7 @@ QString whereText(const BenchState& state) {
 
 }  // namespace
 
-FigureStrip::FigureStrip(QWidget* parent) : QWidget(parent), note_(new QLabel(this)) {
+FigureStrip::FigureStrip(QWidget* parent) : QWidget(parent), note_(new NoteLine(this)) {
     auto* row = new QHBoxLayout;
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(kBetween);

@@ -24,6 +24,7 @@ namespace {
 
 constexpr int kSteps = 1000;
 constexpr int kRowsInView = 12;
+constexpr int kLeastColumns = 2;  // torques in sight beside the holes' names
 constexpr double kBestTint = 0.24;
 constexpr double kLikeTint = 0.10;
 
@@ -64,7 +65,10 @@ PowerMapView::PowerMapView(QWidget* parent)
     table_->setSelectionMode(QAbstractItemView::SingleSelection);
     table_->setMouseTracking(true);
     table_->setAlternatingRowColors(false);
+    table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Fixed);
+    table_->setHorizontalScrollMode(QAbstractItemView::ScrollPerItem);
     table_->installEventFilter(this);
+    table_->viewport()->installEventFilter(this);
     for (QWidget* part :
          std::initializer_list<QWidget*>{title, message_, progress_, bands_, table_, told_, key_}) {
         column->addWidget(part);
@@ -174,11 +178,36 @@ void PowerMapView::showRows() {
         const std::size_t combination = order_[static_cast<std::size_t>(row)];
         const QString name = QString::fromStdString(combinationNames(*map_, combination, *car_));
         table_->setCell(row, 0, combination == 0 ? tr("%1 (now)").arg(name) : name, true);
+        table_->item(row, 0)->setToolTip(table_->item(row, 0)->text());
         for (int column = 1; column < columns; ++column) {
             showCell(row, column);
         }
     }
     table_->fit();
+    shareColumns();
+}
+
+// Whole columns only: one that is cut in the middle of its numbers can be misread. They share what room there
+// is; the holes' names leave room for at least two.
+void PowerMapView::shareColumns() {
+    const int columns = table_->columnCount();
+    const int room = table_->viewport()->width();
+    if (columns < 2 || room <= 0) {
+        return;
+    }
+    const QAbstractItemView& cells = *table_;
+    int widest = 0;
+    for (int column = 1; column < columns; ++column) {
+        widest = std::max(
+            {widest, cells.sizeHintForColumn(column), table_->horizontalHeader()->sectionSizeHint(column)});
+    }
+    const int names = std::max(std::min(cells.sizeHintForColumn(0), room - kLeastColumns * widest), widest);
+    const int whole = std::clamp((room - names) / widest, 1, columns - 1);
+    const int each = std::max((room - names) / whole, widest);
+    table_->setColumnWidth(0, room - whole * each);
+    for (int column = 1; column < columns; ++column) {
+        table_->setColumnWidth(column, each);
+    }
 }
 
 void PowerMapView::showCell(int row, int column) {
@@ -239,6 +268,9 @@ void PowerMapView::bolt(int row) {
 }
 
 bool PowerMapView::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == table_->viewport() && event->type() == QEvent::Resize) {
+        shareColumns();
+    }
     if (watched == table_ && event->type() == QEvent::KeyPress) {
         const int key = static_cast<QKeyEvent*>(event)->key();
         if (key == Qt::Key_Return || key == Qt::Key_Enter) {

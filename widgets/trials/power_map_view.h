@@ -55,6 +55,7 @@ class PowerMapView : public QWidget {
   private:
     void orderRows();
     void showRows();
+    void shareColumns();
     void showCell(int row, int column);
     void tell(int row, int column);
     void bolt(int row);

@@ -75,14 +75,11 @@ void SideDrawing::drawInstantCenter() {
         return;
     }
     labels_.take(QRectF(at - QPointF(13, 13), QSizeF(26, 26)));
-    const QFontMetricsF small(textFont(TextSize::small));
-    const QFontMetricsF bold(textFont(TextSize::body, true));
-    const QString title =
-        sure.isEmpty() ? QStringLiteral("Instant center") : QStringLiteral("Instant center, %1").arg(sure);
-    const double width = std::max(small.horizontalAdvance(title), bold.horizontalAdvance(text)) + 18;
-    const QRectF box = labels_.place(at, QSizeF(width, small.height() + bold.height() + 10), 18, 2);
+    // Small and without its ±: the readouts above have both, large.
+    const QString chip = QStringLiteral("IC %1").arg(text);
+    const QRectF box = labels_.place(at, QFontMetricsF(painter_.font()).size(0, chip) + QSizeF(8, 2), 15, 2);
     if (!box.isNull()) {
-        drawTag(box, title, text, theme_.border);
+        drawChip(box, chip, faded(theme_.canvas, 0.85));
     }
 }
 
@@ -115,6 +112,7 @@ void SideDrawing::nameRollAxis() {
     const QPointF at = rollAxis_.pointAt(1 - kFromEnd / rollAxis_.length());
     const QRectF box = labels_.place(at, QFontMetricsF(painter_.font()).size(0, text), 4, 6);
     if (!box.isNull()) {
+        painter_.fillRect(box, faded(theme_.canvas, 0.85));
         painter_.setPen(theme_.muted);
         painter_.drawText(box, Qt::AlignCenter, text);
     }

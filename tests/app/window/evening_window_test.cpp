@@ -40,7 +40,8 @@ class Evening : public test::WindowBench {
     [[nodiscard]] std::string fared() const {
         return window_->findChild<QLabel*>(QStringLiteral("faredWords"))->text().toStdString();
     }
-    void typePass(const std::array<QString, 4>& numbers) {
+    /// From the field where it is entered: 60 ft, 330 ft.
+    void typePass(const std::array<QString, 2>& numbers) {
         now_ = now_.addSecs(1000);
         for (std::size_t at = 0; at < numbers.size(); ++at) {
             QTest::keyClicks(QApplication::focusWidget(), numbers[at]);
@@ -73,7 +74,7 @@ class Evening : public test::WindowBench {
 TEST_F(Evening, FromThreePassesToTheNextTryAndItsSheet) {
     const std::size_t before = car().passes.size();
     for (const char* time : {"2.020", "2.031", "2.026"}) {
-        typePass({"", "", QString::fromLatin1(time), ""});
+        typePass({QString::fromLatin1(time), ""});
     }
     ASSERT_EQ(car().passes.size(), before + 3);
     EXPECT_FALSE(page().comparison().words().verdict.isEmpty());

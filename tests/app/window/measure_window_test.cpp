@@ -52,6 +52,15 @@ class Measuring : public test::WindowBench {
     [[nodiscard]] QString words(const char* name) const {
         return dialog_->findChild<ToneLabel*>(QString::fromLatin1(name))->text();
     }
+    [[nodiscard]] NumberField* third() const {
+        for (auto* field : dialog_->findChildren<NumberField*>()) {
+            if (field->accessibleName().endsWith(QStringLiteral("Measure once more")) &&
+                field->parentWidget()->parentWidget()->isVisible()) {
+                return field;
+            }
+        }
+        return nullptr;
+    }
     [[nodiscard]] const Car& car() const { return window_->document().car(); }
     [[nodiscard]] static FieldId spreadOf(FieldId id) {
         id.spread = true;
@@ -78,13 +87,27 @@ TEST_F(Measuring, TwoReadingsBecomeTheirMeanAndTheirDifferenceItsHalfWidthInOneS
     EXPECT_EQ(dialog_->asked(), kWheelbase) << "undo leads to the number it changed";
 }
 
-TEST_F(Measuring, ReadingsInchesApartAskForAThirdAndAreWarnedOf) {
+TEST_F(Measuring, ReadingsInchesApartAskForAThirdAndTheTwoThatLieClosestAreTaken) {
     open();
     answer(QStringLiteral("115"));
+    ASSERT_FALSE(third()->isVisible());
     answer(QStringLiteral("117"));
     EXPECT_EQ(dialog_->asked(), kWheelbase) << "said before they are taken";
     EXPECT_THAT(words("measureMean").toStdString(), testing::HasSubstr("The readings lie 2 in apart"));
-    QTest::keyClick(focused(), Qt::Key_Return);
+    ASSERT_TRUE(third()->isVisible());
+    EXPECT_TRUE(third()->hasFocus());
+    answer(QStringLiteral("116 3/4"));
+    EXPECT_NE(dialog_->asked(), kWheelbase);
+    EXPECT_NEAR(car().wheelbase, 116.875 * 0.0254, 1e-9);
+    EXPECT_NEAR(kCoverage95 * numberAt(car(), spreadOf(kWheelbase)).value_or(0), 0.25 * 0.0254, 1e-9);
+    EXPECT_THAT(doubtLines(car()), testing::Not(testing::Contains(testing::HasSubstr("known only to"))));
+    EXPECT_FALSE(third()->isVisible()) << "the next number begins with two";
+}
+
+TEST_F(Measuring, ReadingsInchesApartWithoutAThirdAreTakenAndWarnedOf) {
+    open();
+    answer(QStringLiteral("115"));
+    answer(QStringLiteral("117"));
     QTest::keyClick(focused(), Qt::Key_Return);
     EXPECT_NE(dialog_->asked(), kWheelbase) << "taken when Enter says so again";
     EXPECT_THAT(doubtLines(car()), testing::Contains(testing::HasSubstr("wheelbase is known only to ±")));
@@ -154,7 +177,7 @@ TEST_F(Measuring, ItBeginsAtTheFirstStartingNumberAndCountsWhatIsLeft) {
     const MeasuringWalk walk = measuringWalk(fresh);
     const std::size_t left = countLeft(fresh, walk);
     EXPECT_EQ(dialog.findChild<ToneLabel*>(QStringLiteral("measureCount"))->text(),
-              QStringLiteral("Box %1 of %2 on the sheet, %3 left")
+              QStringLiteral("%1 of %2, letter A, %3 left")
                   .arg(*firstLeft(fresh, walk) + 1)
                   .arg(walk.stops.size())
                   .arg(left));
@@ -190,6 +213,19 @@ TEST_F(Measuring, ThePointAskedForIsLitInThePicture) {
     for (const QPointF& at : lit) {
         EXPECT_TRUE(QRectF(dialog_->findChild<PointPicture*>()->rect()).contains(at));
     }
+}
+
+TEST_F(Measuring, StepsAreNumberedAsTheSheetHasThem) {
+    open(holeField(0, End::axle, 0, 0));
+    EXPECT_THAT(words("measureCount").toStdString(),
+                testing::ContainsRegex("^[0-9]+ of [0-9]+, point [0-9]+, "));
+    dialog_->begin(FieldId{.field = Field::linkLength, .link = 0});
+    EXPECT_THAT(words("measureCount").toStdString(),
+                testing::ContainsRegex("^[0-9]+ of [0-9]+, points [0-9]+ to [0-9]+, "));
+    dialog_->begin(FieldId{.field = Field::bump});
+    EXPECT_THAT(words("measureCount").toStdString(),
+                testing::ContainsRegex("^[0-9]+ of [0-9]+, [0-9]+ left"));
+    EXPECT_FALSE(dialog_->findChild<PointPicture*>()->litAt().empty()) << "how it is measured";
 }
 
 TEST_F(Measuring, AFieldsF1ShowsHowItIsMeasuredAndEscapeClosesIt) {

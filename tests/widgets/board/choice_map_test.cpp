@@ -3,7 +3,11 @@
 
 #include <gmock/gmock.h>
 
+#include <QFile>
 #include <QImage>
+#include <QRegularExpression>
+#include <QTemporaryDir>
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -12,6 +16,7 @@
 #include "widgets/board/choice_dots.h"
 #include "widgets/board/choice_map_paint.h"
 #include "widgets/kit/label_placer.h"
+#include "widgets/kit/picture_copy.h"
 
 namespace bolthole::test {
 namespace {
@@ -53,6 +58,32 @@ TEST_F(ChoiceMapTest, DotsLieByInverseDistanceAndAntiSquat) {
         EXPECT_NEAR(scale.antiSquatAt(at.y()), choice[Figure::antiSquat], 1e-9);
         EXPECT_TRUE(scale.plot().contains(at));
     }
+}
+
+// Saved as a drawing, every dot is one, however many lie on the map.
+TEST_F(ChoiceMapTest, ADrawingHasItsDotsAsOutlinesAndNoPixels) {
+    open(wagonCar());
+    const QTemporaryDir folder;
+    const QString name = folder.filePath(QStringLiteral("map.svg"));
+    ASSERT_TRUE(savePicture(map(), name));
+    QFile file(name);
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    const QString text = QString::fromUtf8(file.readAll());
+    EXPECT_FALSE(text.contains(QStringLiteral("<image")));
+    std::vector<QPointF> centers;
+    const QRegularExpression circle(
+        QStringLiteral("<(?:circle|ellipse) cx=\"([-0-9.e]+)\" cy=\"([-0-9.e]+)\""));
+    for (auto match = circle.globalMatch(text); match.hasNext();) {
+        const QRegularExpressionMatch one = match.next();
+        centers.emplace_back(one.captured(1).toDouble(), one.captured(2).toDouble());
+    }
+    for (const HoleChoice& choice : state_.choices) {
+        const QPointF at = place(choice.index);
+        EXPECT_TRUE(std::ranges::any_of(centers, [&](QPointF center) {
+            return std::hypot(center.x() - at.x(), center.y() - at.y()) < 0.6;
+        })) << choice.index;
+    }
+    EXPECT_GE(centers.size(), state_.choices.size());
 }
 
 // Dragged far away and back, or undone: the axes are as they were.

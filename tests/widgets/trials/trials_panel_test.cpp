@@ -210,6 +210,33 @@ TEST(PowerMapViewTest, MarksTheBestAndWhatIsLikeItInWords) {
     EXPECT_EQ(edits[0].as<ChooseHoles>()->use, madeMap(*car)->combinations[1].use);
 }
 
+// A column that is cut in the middle of its numbers can be misread.
+TEST(PowerMapViewTest, ShowsWholeColumnsOnly) {
+    const auto car = std::make_shared<const Car>(twoHoles());
+    auto map = madeMap(*car);
+    map->shares = {0.6, 0.7, 0.8, 0.9, 1, 1.1, 1.2, 1.3, 1.4};
+    map->cells.assign(18, {.end = LaunchEnd::done, .sixtyFoot = 2.1, .leastRearLoad = 6000});
+    PowerMapView view;
+    view.resize(354, 400);  // what the window of 1280 pixels leaves it
+    view.show();
+    view.showMap(map, car, Units::inch);
+    for (const int wide : {354, 330, 420, 700}) {
+        view.resize(wide, 400);
+        QCoreApplication::processEvents();
+        ReadTable& table = view.table();
+        const int room = table.viewport()->width();
+        int whole = 0;
+        for (int column = 0; column < table.columnCount(); ++column) {
+            const int left = table.columnViewportPosition(column);
+            const int right = left + table.columnWidth(column);
+            EXPECT_TRUE(right <= room || left >= room) << wide << ", column " << column << " is cut";
+            EXPECT_GE(table.columnWidth(column), column == 0 ? 40 : 50) << wide;
+            whole += right <= room ? 1 : 0;
+        }
+        EXPECT_GE(whole, 3) << wide;
+    }
+}
+
 TEST(PowerMapViewTest, SaysWhatIsMissing) {
     PowerMapView view;
     view.show();

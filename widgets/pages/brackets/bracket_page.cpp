@@ -185,6 +185,7 @@ void BracketPage::addPlate(QWidget* content, QVBoxLayout* column) {
         ask(plate);
         cornerToEnter_ = -1;
     });
+    connect(plate_, &PlateSection::howToWanted, this, &BracketPage::plateHowToWanted);
     connect(plate_, &PlateSection::fromChosen, this, [this](int hole) {
         fromUse_ = false;
         from_ = hole;

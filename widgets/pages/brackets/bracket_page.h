@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "widgets/pages/work_page.h"
+#include "widgets/papers/howto/how_to_picture.h"
 #include "widgets/papers/template_scene.h"
 
 class QAbstractButton;
@@ -32,6 +33,8 @@ class BracketPage : public WorkPage {
   signals:
     void templatePreviewWanted();
     void templateFileWanted();
+    /// How a number of the plate is measured is asked for in its field.
+    void plateHowToWanted(bolthole::PlateNumber number, const QString& name, const QString& howTo);
 
   protected:
     [[nodiscard]] std::string shapeOf(const Car& car) const override;

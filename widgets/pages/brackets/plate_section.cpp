@@ -30,7 +30,11 @@ NumberField* PlateSection::ruleField(double Plate::*rule, Quantity quantity, con
                                      const QString& howTo) {
     auto* field = new NumberField(quantity, this);
     field->setAccessibleName(name);
-    field->setHowTo(howTo);
+    offerHowTo(*field,
+               rule == &Plate::holeDiameter   ? PlateNumber::holeDiameter
+               : rule == &Plate::edgeDistance ? PlateNumber::edgeDistance
+                                              : PlateNumber::holeSpacing,
+               howTo);
     field->setCheck([this, rule](double value) {
         Plate changed = *bracket_.plate;
         changed.*rule = value;
@@ -42,6 +46,12 @@ NumberField* PlateSection::ruleField(double Plate::*rule, Quantity quantity, con
         emit plateWanted(changed);
     });
     return field;
+}
+
+void PlateSection::offerHowTo(NumberField& field, PlateNumber number, const QString& howTo) {
+    field.setHowTo(howTo);
+    field.setHowToCall(
+        [this, &field, number, howTo] { emit howToWanted(number, field.accessibleName(), howTo); });
 }
 
 void PlateSection::addRules() {
@@ -108,8 +118,9 @@ NumberField* PlateSection::cornerField(int corner, int axis) {
     field->setMinimumWidth(64);
     field->setAccessibleName(axis == 0 ? tr("Corner %1, forward").arg(corner + 1)
                                        : tr("Corner %1, up").arg(corner + 1));
-    field->setHowTo(axis == 0 ? tr("How far toward the front of the car; toward the rear is minus.")
-                              : tr("How far up; down is minus."));
+    offerHowTo(*field, axis == 0 ? PlateNumber::cornerForward : PlateNumber::cornerUp,
+               axis == 0 ? tr("How far toward the front of the car; toward the rear is minus.")
+                         : tr("How far up; down is minus."));
     field->setCheck(
         [this, corner, axis](double shown) { return refusal(withCorner(corner, axis, shown)).reason; });
     connect(field, &NumberField::committed, this,

@@ -6,6 +6,7 @@
 #include "geometry/car/car.h"
 #include "geometry/units/text.h"
 #include "widgets/kit/section.h"
+#include "widgets/papers/howto/how_to_picture.h"
 
 class QGridLayout;
 
@@ -35,6 +36,8 @@ class PlateSection : public Section {
     void fromChosen(int hole);
     void rectangleWanted();
     void removalWanted();
+    /// How a number is measured is asked for in its field.
+    void howToWanted(bolthole::PlateNumber number, const QString& name, const QString& howTo);
 
   private:
     struct CornerRow {
@@ -50,6 +53,7 @@ class PlateSection : public Section {
     [[nodiscard]] NumberField* cornerField(int corner, int axis);
     [[nodiscard]] NumberField* ruleField(double Plate::*rule, Quantity quantity, const QString& name,
                                          const QString& howTo);
+    void offerHowTo(NumberField& field, PlateNumber number, const QString& howTo);
     [[nodiscard]] Plate withCorner(int corner, int axis, double shown) const;
     [[nodiscard]] double originAt(int axis) const;
     void insertAfter(int corner);

@@ -186,6 +186,7 @@ void TestDaysPage::connectParts() {
     connect(table_, &PassTable::columnsMoved, entry_, &PassEntry::alignToColumns);
     connect(table_, &PassTable::menuWanted, this, &TestDaysPage::showMenu);
     connect(entry_, &PassEntry::entered, this, &TestDaysPage::enterPass);
+    connect(entry_, &PassEntry::howToWanted, this, &TestDaysPage::howToWanted);
     connect(entry_, &PassEntry::left, this, &TestDaysPage::goToLog);
     connect(entry_, &PassEntry::detailsWanted, this, &TestDaysPage::openNext);
 }
@@ -195,14 +196,23 @@ void TestDaysPage::enterPass(const Edit& edit) {
     if (state_ == nullptr) {
         return;
     }
-    const std::size_t before = state_->car.passes.size();
+    const std::vector<Pass> before = state_->car.passes;
     emit edited(edit);
-    if (state_->car.passes.size() == before) {
+    if (state_->car.passes.size() == before.size()) {
         return;
     }
     entry_->restore();
+    revealNew(before);
     if (entry_->isAncestorOf(QApplication::focusWidget())) {
         entry_->enter();
+    }
+}
+
+// A pass that came in between or after those there were is scrolled to.
+void TestDaysPage::revealNew(const std::vector<Pass>& before) {
+    const std::vector<Pass>& now = state_->car.passes;
+    if (now.size() > before.size()) {
+        table_->reveal(static_cast<std::size_t>(std::ranges::mismatch(now, before).in1 - now.begin()));
     }
 }
 
@@ -303,6 +313,7 @@ void TestDaysPage::showSelection() {
 
 void TestDaysPage::openPass(std::size_t pass) {
     PassDialog dialog(book_, book_.passes()[pass], false, this);
+    connect(&dialog, &PassDialog::howToWanted, this, &TestDaysPage::howToWanted);
     if (dialog.exec() == QDialog::Accepted) {
         emit edited(ChangePass{static_cast<int>(pass), dialog.pass()});
     }
@@ -310,9 +321,12 @@ void TestDaysPage::openPass(std::size_t pass) {
 
 void TestDaysPage::openNext(const Pass& pass) {
     PassDialog dialog(book_, pass, true, this);
+    connect(&dialog, &PassDialog::howToWanted, this, &TestDaysPage::howToWanted);
     if (dialog.exec() == QDialog::Accepted) {
         entry_->restore();
+        const std::vector<Pass> before = state_->car.passes;
         emit edited(AddPass{dialog.pass()});
+        revealNew(before);
     }
 }
 

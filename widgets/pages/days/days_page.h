@@ -6,6 +6,7 @@
 #include <functional>
 #include <optional>
 
+#include "geometry/car/pass_fields.h"
 #include "widgets/pages/days/pass_book.h"
 #include "widgets/state/bench_state.h"
 
@@ -69,6 +70,8 @@ class TestDaysPage : public QWidget {
     /// The picked pass, else the last, as a row of Car::passes, its recording to be shown; nothing: there is
     /// none.
     void passPicked(const std::optional<std::size_t>& pass);
+    /// How a number of a pass is measured is asked for in its field.
+    void howToWanted(bolthole::PassField field);
     void importWanted();  ///< from a file
     void pasteWanted();   ///< from the clipboard
     void exportWanted();  ///< to a file
@@ -88,6 +91,7 @@ class TestDaysPage : public QWidget {
     QToolButton* addTool(QBoxLayout* row, const QString& text, const QString& tip);
     void connectParts();
     void enterPass(const Edit& edit);
+    void revealNew(const std::vector<Pass>& before);
     void showSelection();
     void keepSelection(const std::optional<Pass>& was, std::size_t count);
     void openPass(std::size_t pass);

@@ -151,6 +151,7 @@ void PassDialog::addNumber(QFormLayout* form, PassField field) {
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(8);
     auto* number = new PassNumberField(field, line);
+    connect(number, &PassNumberField::howToWanted, this, &PassDialog::howToWanted);
     number->setFixedWidth(kNumberWidth);
     number->showNumber(numberOf(pass_, field), book_.units());
     row->addWidget(number);

@@ -32,6 +32,9 @@ class PassDialog : public QDialog {
 
     void accept() override;
 
+  signals:
+    void howToWanted(bolthole::PassField field);  ///< F1 in a field
+
   private:
     void buildWhen(QVBoxLayout* column);
     void buildSetup(QVBoxLayout* column, bool isNew);

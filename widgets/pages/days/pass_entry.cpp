@@ -86,6 +86,7 @@ PassEntry::PassEntry(const PassBook& book, const PassTable& table, QWidget* pare
         auto* field = new PassNumberField(kEntered[at], this);
         field->installEventFilter(this);
         connect(field, &PassNumberField::problemChanged, this, &PassEntry::showHint);
+        connect(field, &PassNumberField::howToWanted, this, &PassEntry::howToWanted);
         fields_[at] = field;
     }
     fields_[0]->setAccessibleName(tr("rear tire pressures"));
@@ -224,8 +225,9 @@ void PassEntry::restore() {
 }
 
 void PassEntry::enter() {
-    fields_[0]->setFocus(Qt::ShortcutFocusReason);
-    fields_[0]->selectAll();
+    PassNumberField* first = book_.passes().empty() ? fields_[0] : field(PassField::sixtyFoot);
+    first->setFocus(Qt::ShortcutFocusReason);
+    first->selectAll();
 }
 
 bool PassEntry::eventFilter(QObject* watched, QEvent* event) {

@@ -31,7 +31,8 @@ class PassEntry : public QWidget {
 
     /// The book or the car on the bench changed: what is being typed stays.
     void refresh(const Car& bench);
-    /// Goes to the first field.
+    /// Goes to the first field that is new in a pass: the 60 ft time, as pressures and launch rpm stay those
+    /// of the last one until something is typed over them; before the first pass to the pressures.
     void enter();
     /// Emits entered() where a 60 ft time was typed and all can be read; otherwise what is typed stays.
     void commit();
@@ -50,6 +51,7 @@ class PassEntry : public QWidget {
 
   signals:
     void entered(const bolthole::Edit& edit);
+    void howToWanted(bolthole::PassField field);     ///< F1 in a field
     void left();                                     ///< Esc, or up from the row
     void detailsWanted(const bolthole::Pass& pass);  ///< the pass so far, to be filled in by its whole form
 

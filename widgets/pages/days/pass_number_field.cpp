@@ -13,6 +13,14 @@
 
 namespace bolthole {
 
+namespace {
+
+bool isHowToKey(const QKeyEvent& event) {
+    return event.key() == Qt::Key_F1 && event.modifiers() == Qt::NoModifier;
+}
+
+}  // namespace
+
 QString limitsOf(PassField field, Units units) {
     return QString::fromStdString(refusal(field, std::numeric_limits<double>::infinity(), units));
 }
@@ -83,14 +91,26 @@ void PassNumberField::renewTip() {
 }
 
 bool PassNumberField::event(QEvent* event) {
-    if (event->type() == QEvent::ShortcutOverride && !isTyped()) {
+    if (event->type() == QEvent::ShortcutOverride) {
         const auto* key = static_cast<QKeyEvent*>(event);
-        if (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo)) {
+        if (isHowToKey(*key)) {
+            event->accept();  // else the window's own help would come
+            return true;
+        }
+        if (!isTyped() && (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo))) {
             event->ignore();
             return false;
         }
     }
     return QLineEdit::event(event);
+}
+
+void PassNumberField::keyPressEvent(QKeyEvent* event) {
+    if (isHowToKey(*event)) {
+        emit howToWanted(field_);
+        return;
+    }
+    QLineEdit::keyPressEvent(event);
 }
 
 void PassNumberField::focusInEvent(QFocusEvent* event) {

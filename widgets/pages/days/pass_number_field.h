@@ -33,10 +33,12 @@ class PassNumberField : public QLineEdit {
 
   signals:
     void problemChanged(const QString& problem);
+    void howToWanted(bolthole::PassField field);  ///< F1: how it is measured
 
   protected:
     /// Undo and redo are the window's where nothing is typed.
     bool event(QEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
     void focusInEvent(QFocusEvent* event) override;
     void focusOutEvent(QFocusEvent* event) override;
 

@@ -198,9 +198,20 @@ void PassTable::sizeColumns() {
     emit columnsMoved();
 }
 
+// Its last passes stay in sight when it gets lower, as it does when the plot appears above it.
 void PassTable::resizeEvent(QResizeEvent* event) {
+    const bool wasAtEnd = verticalScrollBar()->value() == verticalScrollBar()->maximum();
     QTableView::resizeEvent(event);
     sizeColumns();
+    if (wasAtEnd && event->oldSize().isValid()) {
+        scrollToBottom();
+    }
+}
+
+void PassTable::reveal(std::size_t pass) {
+    if (const std::optional<int> row = model_->rowOf(pass)) {
+        scrollTo(model_->index(*row, 0));
+    }
 }
 
 void PassTable::showSelected(std::optional<std::size_t> pass) {

@@ -75,6 +75,8 @@ class PassTable : public QTableView {
     [[nodiscard]] static QString howToBegin();
     /// Shows a pass as selected and scrolls to it; nothing: none.
     void showSelected(std::optional<std::size_t> pass);
+    /// Scrolls to a pass.
+    void reveal(std::size_t pass);
 
   signals:
     void picked(const std::optional<std::size_t>& pass);

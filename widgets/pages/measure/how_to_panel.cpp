@@ -14,6 +14,12 @@
 
 namespace bolthole {
 
+namespace {
+
+constexpr int kWide = 620;  // px
+
+}  // namespace
+
 HowToPanel::HowToPanel(QWidget* parent)
     : QDialog(parent, Qt::Tool),
       name_(new ToneLabel(ToneLabel::Tone::plain, QString(), this)),
@@ -42,20 +48,30 @@ void HowToPanel::showNumber(const BenchState& state, const FieldId& id, const QW
     name_->showText(capitalized(words.name));
     words_->showText(words.howTo);
     setAccessibleDescription(words.howTo);
-    // A car that can't be computed can't be drawn.
-    const MeasuringWalk walk = measuringWalk(state.faults.empty() ? state.car : state.solvedCar);
+    const Car& drawn = state.faults.empty() ? state.car : state.solvedCar;  // else it can't be drawn
     FieldId number = id;
     number.spread = false;
-    const auto stop =
-        std::ranges::find_if(walk.stops, [&](const WalkStop& each) { return each.id == number; });
-    const bool isDrawn = stop != walk.stops.end() && !stop->sign.isEmpty();
+    const bool isDrawn = showOnSheet(drawn, number, words.howTo) || showHowTo(drawn, number);
     picture_->setVisible(isDrawn);
-    if (isDrawn) {
-        picture_->showPoint(state.faults.empty() ? state.car : state.solvedCar, walk.areas[stop->area],
-                            stop->sign);
-        words_->showText(words.howTo + QStringLiteral(" ") + walk.areas[stop->area].hint);
+    if (!isDrawn) {
+        words_->showText(words.howTo + QStringLiteral(" ") + tr("No picture: %1.").arg(whyNoHowTo(id.field)));
     }
-    resize(620, isDrawn ? 400 : 140);
+    open(isDrawn, field);
+}
+
+void HowToPanel::showPicture(const QString& name, const QString& howTo, const HowToPicture& picture,
+                             const QWidget* field) {
+    name_->showText(name);
+    words_->showText(howTo);
+    setAccessibleDescription(howTo);
+    picture_->setVisible(true);
+    picture_->showHowTo(picture);
+    open(true, field);
+}
+
+void HowToPanel::open(bool isDrawn, const QWidget* field) {
+    const int least = layout()->hasHeightForWidth() ? layout()->heightForWidth(kWide) : 0;
+    resize(kWide, std::max(isDrawn ? 400 : 140, least));
     if (field != nullptr) {
         standBy(*field);
     }
@@ -63,11 +79,44 @@ void HowToPanel::showNumber(const BenchState& state, const FieldId& id, const QW
     activateWindow();
 }
 
+// Where the car's own picture on the measuring sheet has the number as a point or letter.
+bool HowToPanel::showOnSheet(const Car& car, const FieldId& id, const QString& howTo) {
+    const MeasuringWalk walk = measuringWalk(car);
+    const auto stop = std::ranges::find(walk.stops, id, &WalkStop::id);
+    if (stop == walk.stops.end() || stop->sign.isEmpty() || id.field == Field::linkLength) {
+        return false;
+    }
+    picture_->showPoint(car, walk.areas[stop->area], stop->sign);
+    if (picture_->litAt().empty()) {
+        return false;  // a place that is not entered yet is not drawn
+    }
+    words_->showText(howTo + QStringLiteral(" ") + walk.areas[stop->area].hint);
+    return true;
+}
+
+bool HowToPanel::showHowTo(const Car& car, const FieldId& id) {
+    const std::optional<HowToPicture> picture = howToPicture(car, id);
+    if (picture) {
+        picture_->showHowTo(*picture);
+    }
+    return picture.has_value();
+}
+
+// Below the field, else above it, else beside it: the number stays in sight, and all of the panel with its
+// frame.
 void HowToPanel::standBy(const QWidget& field) {
+    constexpr int kGap = 6;
+    constexpr int kFrame = 32;  // px: what a desktop puts around a window, at the most
     const QRect room = field.screen()->availableGeometry();
-    QPoint corner = field.mapToGlobal(QPoint(0, field.height() + 6));
-    if (corner.y() + height() > room.bottom()) {
-        corner.setY(field.mapToGlobal(QPoint(0, 0)).y() - height() - 6);
+    const QRect at(field.mapToGlobal(QPoint(0, 0)), field.size());
+    const int high = height() + kFrame;
+    QPoint corner(at.left(), at.bottom() + kGap);
+    if (corner.y() + high > room.bottom()) {
+        corner.setY(at.top() - kGap - high);
+    }
+    if (corner.y() < room.top()) {
+        const bool fitsRight = at.right() + kGap + width() <= room.right();
+        corner = {fitsRight ? at.right() + kGap : at.left() - kGap - width(), room.bottom() - high};
     }
     corner.setX(std::clamp(corner.x(), room.left(), std::max(room.left(), room.right() - width())));
     corner.setY(std::max(corner.y(), room.top()));

@@ -35,6 +35,22 @@ ToneLabel* lineOf(ToneLabel::Tone tone, const QString& name, QVBoxLayout* column
     return label;
 }
 
+QString withItsUnit(double number, Quantity quantity, NumberStyle style) {
+    return QString::fromStdString(withUnit(fieldText(number, quantity, style), quantity, style.units));
+}
+
+/// "12 of 41, point 7": where the walk is, and what the sheet's picture calls it.
+QString placeWords(const QString& place, const QString& sign) {
+    if (sign.isEmpty()) {
+        return place;
+    }
+    if (const QStringList ends = sign.split(u'–'); ends.size() == 2) {
+        return MeasureDialog::tr("%1, points %2 to %3").arg(place, ends[0], ends[1]);
+    }
+    return (sign.front().isDigit() ? MeasureDialog::tr("%1, point %2") : MeasureDialog::tr("%1, letter %2"))
+        .arg(place, sign);
+}
+
 /// The first stop whose number, its ± or its mark is another in the second car.
 std::optional<std::size_t> firstChanged(const Car& before, const Car& after, const MeasuringWalk& walk) {
     const auto isOther = [&](const WalkStop& stop) {
@@ -181,41 +197,55 @@ void MeasureDialog::buildFields() {
     fields_ = new QWidget(this);
     auto* row = new QHBoxLayout(fields_);
     row->setContentsMargins(0, 0, 0, 0);
-    const std::array names{tr("1st reading"), tr("2nd reading, may stay empty")};
+    const std::array names{tr("1st reading"), tr("2nd reading, may stay empty"), tr("Measure once more")};
     for (std::size_t at = 0; at < field_.size(); ++at) {
-        NumberField* field = makeReading(names[at]);
-        field_[at] = field;
-        auto* column = new QVBoxLayout;
-        auto* label = new ToneLabel(ToneLabel::Tone::muted, names[at], fields_);
-        label->setBuddy(field);
-        column->addWidget(label);
-        auto* beside = new QHBoxLayout;
-        beside->addWidget(field);
-        beside->addWidget(new ToneLabel(ToneLabel::Tone::muted, field->unitText(), fields_));
-        column->addLayout(beside);
-        row->addLayout(column);
+        third_ = addReading(at, names[at]);
+        row->addWidget(third_);
         row->addSpacing(24);
-        connect(field, &NumberField::committed, this, [this, at](double value) {
-            readings_[at] = value;
-            readingTaken();
-        });
-        connect(field, &NumberField::cleared, this, [this, at] {
-            readings_[at].reset();
-            readingTaken();
-        });
-        connect(field, &NumberField::noteChanged, this, &MeasureDialog::showWarnings);
     }
+    third_->hide();
     connect(field_[0], &NumberField::confirmed, this,
             [this] { readings_[0] ? field_[1]->setFocus(Qt::TabFocusReason) : finish(); });
     connect(field_[1], &NumberField::confirmed, this, &MeasureDialog::finishReadings);
+    connect(field_[2], &NumberField::confirmed, this, &MeasureDialog::finish);
     row->addStretch(1);
     fieldRow_->addWidget(fields_);
     fields_->show();
     QWidget::setTabOrder(field_[0], field_[1]);
+    QWidget::setTabOrder(field_[1], field_[2]);
+}
+
+// A field with its words over it and its unit beside it.
+QWidget* MeasureDialog::addReading(std::size_t at, const QString& name) {
+    auto* part = new QWidget(fields_);
+    auto* column = new QVBoxLayout(part);
+    column->setContentsMargins(0, 0, 0, 0);
+    NumberField* field = makeReading(name);
+    field_[at] = field;
+    auto* label = new ToneLabel(ToneLabel::Tone::muted, name, part);
+    label->setBuddy(field);
+    column->addWidget(label);
+    auto* beside = new QHBoxLayout;
+    beside->addWidget(field);
+    beside->addWidget(new ToneLabel(ToneLabel::Tone::muted, field->unitText(), part));
+    column->addLayout(beside);
+    connect(field, &NumberField::committed, this, [this, at](double value) {
+        readings_[at] = value;
+        readingTaken();
+    });
+    connect(field, &NumberField::cleared, this, [this, at] {
+        readings_[at].reset();
+        readingTaken();
+    });
+    connect(field, &NumberField::noteChanged, this, &MeasureDialog::showWarnings);
+    return part;
 }
 
 void MeasureDialog::readingTaken() {
-    toldApart_ = false;
+    if (!areFarApart()) {
+        toldApart_ = false;
+        readings_[2].reset();
+    }
     for (std::size_t at = 0; at < field_.size(); ++at) {
         field_[at]->showNumber(readings_[at], state_->style);
     }
@@ -268,6 +298,7 @@ void MeasureDialog::goTo(std::size_t stop) {
     done_ = false;
     at_ = stop;
     readings_ = {};
+    toldApart_ = false;
     buildFields();
     showStop();
     if (isVisible()) {
@@ -279,19 +310,30 @@ bool MeasureDialog::commitPending() {
     if (done_ || fields_ == nullptr) {
         return true;
     }
-    if (!field_[0]->commit() || !field_[1]->commit()) {
+    if (!std::ranges::all_of(field_, [](NumberField* field) { return field->commit(); })) {
         return false;
+    }
+    const std::optional<Edit> edit = editOfTyped();
+    if (!edit) {
+        return true;
+    }
+    readings_ = {};
+    readingTaken();
+    emit edited(*edit);
+    return true;
+}
+
+std::optional<Edit> MeasureDialog::editOfTyped() const {
+    if (readings_[0] && readings_[1] && readings_[2]) {
+        const auto [first, second] = closestTwo({*readings_[0], *readings_[1], *readings_[2]});
+        return editOfReadings(car_, stop().id, first, second);
     }
     // A second reading alone is a reading.
     const std::optional<double> first = readings_[0] ? readings_[0] : readings_[1];
     if (!first) {
-        return true;
+        return std::nullopt;
     }
-    const std::optional<double> second = readings_[0] ? readings_[1] : std::nullopt;
-    readings_ = {};
-    readingTaken();
-    emit edited(editOfReadings(car_, stop().id, *first, second));
-    return true;
+    return editOfReadings(car_, stop().id, *first, readings_[0] ? readings_[1] : std::nullopt);
 }
 
 void MeasureDialog::discardTyping() {
@@ -326,14 +368,16 @@ bool MeasureDialog::areFarApart() const {
            std::abs(*readings_[0] - *readings_[1]) > kReadingsFarApart;
 }
 
-// Readings inches apart are taken only once that was seen.
+// One of two readings that lie far apart is a slip: a third tells which. Left empty, both are taken as they
+// are.
 void MeasureDialog::finishReadings() {
-    if (areFarApart() && !toldApart_) {
-        toldApart_ = true;
-        field_[0]->setFocus(Qt::TabFocusReason);
+    if (!areFarApart()) {
+        finish();
         return;
     }
-    finish();
+    toldApart_ = true;
+    showReadings();
+    field_[2]->setFocus(Qt::TabFocusReason);
 }
 
 void MeasureDialog::skip() {
@@ -366,7 +410,8 @@ void MeasureDialog::hideEvent(QHideEvent* event) {
 
 void MeasureDialog::showStop() {
     const std::size_t left = countLeft(car_, walk_);
-    count_->showText(tr("Box %1 of %2 on the sheet, %3 left").arg(at_ + 1).arg(walk_.stops.size()).arg(left));
+    const QString place = tr("%1 of %2").arg(at_ + 1).arg(walk_.stops.size());
+    count_->showText(tr("%1, %2 left").arg(done_ ? place : placeWords(place, stop().sign)).arg(left));
     faces_->setCurrentIndex(done_ ? 1 : 0);
     if (done_) {
         return;
@@ -374,14 +419,10 @@ void MeasureDialog::showStop() {
     const PlanArea& area = walk_.areas[stop().area];
     area_->showText(capitalized(area.title) +
                     (area.caution.isEmpty() ? QString() : QStringLiteral(". ") + area.caution));
-    name_->showText(stop().sign.isEmpty() ? stop().name
-                                          : QStringLiteral("%1   %2").arg(stop().sign, stop().name));
+    name_->showText(stop().name);
     const Quantity quantity = quantityOf(stop().id.field);
     const std::optional<double> number = numberAt(car_, stop().id);
-    const QString shown = number
-                              ? QString::fromStdString(withUnit(fieldText(*number, quantity, state_->style),
-                                                                quantity, state_->style.units))
-                              : QString();
+    const QString shown = number ? withItsUnit(*number, quantity, state_->style) : QString();
     now_->showText(!number                       ? tr("in the car: nothing yet")
                    : isStarting(car_, stop().id) ? tr("in the car: %1, a starting number").arg(shown)
                                                  : tr("in the car: %1, measured").arg(shown));
@@ -391,41 +432,45 @@ void MeasureDialog::showStop() {
     showWarnings();
 }
 
-// A car that can't be computed can't be drawn: the picture is that of the last that could.
+// A car that can't be computed can't be drawn: the picture is that of the last that could. What its picture
+// does not have is shown as it is measured on any car.
 void MeasureDialog::showPicture() {
     const Car& drawn = state_->faults.empty() ? state_->car : state_->solvedCar;
+    const std::optional<HowToPicture> howTo = howToPicture(drawn, stop().id);
     for (const PlanArea& area : measuringPlan(drawn)) {
         if (area.kind == walk_.areas[stop().area].kind) {
             picture_->showPoint(drawn, area, stop().sign);
         }
     }
+    if (howTo && picture_->litAt().empty()) {
+        picture_->showHowTo(*howTo);
+    }
 }
 
 void MeasureDialog::showReadings() {
-    const Quantity quantity = quantityOf(stop().id.field);
+    third_->setVisible(toldApart_);
     if (!readings_[0] || !readings_[1]) {
         mean_->showText(tr("With two readings their mean is taken, and their difference is its ±."));
         return;
     }
-    const Edit edit = editOfReadings(car_, stop().id, *readings_[0], readings_[1]);
-    const Car then = bolthole::apply(car_, edit).car;
-    const double mean = (*readings_[0] + *readings_[1]) / 2;
-    const QString words = QString::fromStdString(
-        withUnit(fieldText(mean, quantity, state_->style), quantity, state_->style.units));
+    const Quantity quantity = quantityOf(stop().id.field);
+    const auto shown = [&](double number) { return withItsUnit(number, quantity, state_->style); };
+    if (areFarApart() && !readings_[2]) {
+        mean_->showText(
+            tr("▲ The readings lie %1 apart: one of them is a slip. Measure once more; the two that lie "
+               "closest are taken.")
+                .arg(shown(std::abs(*readings_[0] - *readings_[1]))));
+        return;
+    }
+    const Car then = bolthole::apply(car_, *editOfTyped()).car;
     FieldId spread = stop().id;
     spread.spread = true;
     const std::optional<double> own = numberAt(then, spread);
-    if (areFarApart()) {
-        const double apart = std::abs(*readings_[0] - *readings_[1]);
-        mean_->showText(tr("▲ The readings lie %1 apart: which is right? Measure a third time.")
-                            .arg(QString::fromStdString(withUnit(fieldText(apart, quantity, state_->style),
-                                                                 quantity, state_->style.units))));
-        return;
-    }
+    const QString mean = shown(*numberAt(then, stop().id));
     mean_->showText(
         own ? tr("Mean %1 %2")
-                  .arg(words, QString::fromStdString(sureText(*own, quantity, state_->style.units)))
-            : tr("Mean %1; the readings differ by no more than the tool's own ±").arg(words));
+                  .arg(mean, QString::fromStdString(sureText(*own, quantity, state_->style.units)))
+            : tr("Mean %1; the readings differ by no more than the tool's own ±").arg(mean));
 }
 
 void MeasureDialog::showWarnings() {

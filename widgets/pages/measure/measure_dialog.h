@@ -21,9 +21,10 @@ class PointPicture;
 class ToneLabel;
 
 /// A window beside the bench. Two big fields for two readings, the sheet's picture with the point lit up,
-/// what is left counted. Enter goes from the first reading to the second and on to the next number; with
-/// nothing typed it goes on and leaves the number alone. Page Up and Page Down go back and forth and take
-/// what is typed, Ctrl+Page Down skips it and goes to the next number that is left. Every number is one edit.
+/// what is left counted. Two readings far apart ask for a third. Enter goes from one reading to the next and
+/// on to the next number; with nothing typed it goes on and leaves the number alone. Page Up and Page Down go
+/// back and forth and take what is typed, Ctrl+Page Down skips it and goes to the next number that is left.
+/// Every number is one edit.
 class MeasureDialog : public QDialog {
     Q_OBJECT
   public:
@@ -54,6 +55,8 @@ class MeasureDialog : public QDialog {
     QWidget* buildDone();
     void buildFields();
     NumberField* makeReading(const QString& name);
+    QWidget* addReading(std::size_t at, const QString& name);
+    [[nodiscard]] std::optional<Edit> editOfTyped() const;
     QPushButton* makeButton(const QString& words, const QString& key, const QString& tip);
     void goTo(std::size_t stop);
     void goBy(int steps);
@@ -75,9 +78,9 @@ class MeasureDialog : public QDialog {
     MeasuringWalk walk_;
     std::size_t at_ = 0;
     bool done_ = false;
-    bool toldApart_ = false;              // that these readings lie far apart
+    bool toldApart_ = false;              // that these readings lie far apart; a third is asked for
     std::optional<std::size_t> changed_;  // the stop whose number the last change was about
-    std::array<std::optional<double>, 2> readings_{};
+    std::array<std::optional<double>, 3> readings_{};
 
     QStackedWidget* faces_;
     PointPicture* picture_ = nullptr;
@@ -91,7 +94,8 @@ class MeasureDialog : public QDialog {
     QHBoxLayout* fieldRow_ = nullptr;
     QWidget* fields_ = nullptr;
     QHBoxLayout* historyRow_ = nullptr;
-    std::array<NumberField*, 2> field_{};
+    std::array<NumberField*, 3> field_{};
+    QWidget* third_ = nullptr;  // with its words; seen only when it is asked for
 };
 
 }  // namespace bolthole

@@ -25,7 +25,7 @@ void addArea(const PlanArea& area, std::size_t index, std::vector<WalkStop>& sto
         }
     }
     for (const PlanNumber& number : area.numbers) {
-        stops.push_back({index, number.letter, number.label, number.id});
+        stops.push_back({index, signOf(number), number.label, number.id});
     }
     for (const PlanLimits& limits : area.limits) {
         for (const PlanNumber& number : limits.numbers) {
@@ -62,6 +62,16 @@ std::optional<std::size_t> firstLeft(const Car& car, const MeasuringWalk& walk) 
 std::size_t countLeft(const Car& car, const MeasuringWalk& walk) {
     return static_cast<std::size_t>(
         std::ranges::count_if(walk.stops, [&](const WalkStop& stop) { return !isMeasured(car, stop.id); }));
+}
+
+std::array<double, 2> closestTwo(const std::array<double, 3>& readings) {
+    const auto [a, b, c] = readings;
+    const double first = std::abs(a - c);
+    const double second = std::abs(b - c);
+    if (std::abs(a - b) < std::min(first, second)) {
+        return {a, b};
+    }
+    return first < second ? std::array{a, c} : std::array{b, c};
 }
 
 Edit editOfReadings(const Car& car, const FieldId& id, double first, std::optional<double> second) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <QString>
+#include <array>
 #include <optional>
 #include <vector>
 
@@ -14,8 +15,9 @@ namespace bolthole {
 /// A number of the sheet.
 struct WalkStop {
     std::size_t area = 0;  ///< index into MeasuringWalk::areas
-    QString sign;          ///< number or letter of its place in the area's picture; empty: it is not drawn
-    QString name;          ///< as the sheet's row and column have it: "upper, axle: up"
+    /// Number or letter of its place in the area's picture, "3–7" between two points; empty: it is not drawn.
+    QString sign;
+    QString name;  ///< as the sheet's row and column have it: "upper, axle: up"
     FieldId id;
 };
 
@@ -37,6 +39,10 @@ struct MeasuringWalk {
 
 /// How many stops are not measured.
 [[nodiscard]] std::size_t countLeft(const Car& car, const MeasuringWalk& walk);
+
+/// The two of three readings that lie closest: what a third one is taken for when the first two lie far
+/// apart, as one of them is a slip.
+[[nodiscard]] std::array<double, 2> closestTwo(const std::array<double, 3>& readings);
 
 /// The edit that one or two readings (SI) of a number make. Two: their mean is the number, and their
 /// difference is what stands after its ±, where that is more than the tool's own; an own ± that the number

@@ -22,9 +22,19 @@ void PointPicture::showPoint(const Car& car, const PlanArea& area, const QString
     car_ = car;
     area_ = area;
     sign_ = sign;
+    howTo_.reset();
     setAccessibleName(tr("Picture: %1").arg(area.title));
-    setAccessibleDescription(sign.isEmpty() ? tr("The number asked for is not drawn.")
-                                            : tr("Point %1 is lit up.").arg(sign));
+    setAccessibleDescription(sign.isEmpty()        ? tr("The number asked for is not drawn.")
+                             : sign.contains(u'–') ? tr("The way between points %1 is lit up.").arg(sign)
+                                                   : tr("Point %1 is lit up.").arg(sign));
+    update();
+}
+
+void PointPicture::showHowTo(const HowToPicture& picture) {
+    howTo_ = picture;
+    sign_ = picture.letter;
+    setAccessibleName(tr("Picture of how it is measured"));
+    setAccessibleDescription(tr("Letter %1 is lit up.").arg(picture.letter));
     update();
 }
 
@@ -41,6 +51,9 @@ MeasuringMarks PointPicture::paintOn(QPainter& painter) const {
     painter.scale(scale(), scale());
     const QRectF box(0, 0, width() / scale(), height() / scale());
     painter.fillRect(box, Qt::white);
+    if (howTo_) {
+        return drawHowTo(painter, box, fonts_, *howTo_).marks;
+    }
     return drawMeasuringPicture(painter, box, fonts_, car_, area_, {}, sign_);
 }
 
@@ -49,8 +62,9 @@ std::vector<QPointF> PointPicture::litAt() const {
     QPainter painter(&unseen);
     const MeasuringMarks marks = paintOn(painter);
     std::vector<QPointF> lit;
+    const QStringList signs = sign_.split(u'–');
     for (std::size_t at = 0; at < marks.signs.size(); ++at) {
-        if (marks.signs[at] == sign_) {
+        if (signs.contains(marks.signs[at])) {
             lit.push_back(scale() * marks.bubbles[at].center());
             lit.push_back(scale() * marks.points[at]);
         }

@@ -1,8 +1,10 @@
-// The measuring sheet's picture on the screen, with the point that is asked for lit up.
+// The measuring sheet's picture on the screen, with the point that is asked for lit up; or the picture of how
+// a number is measured.
 #pragma once
 
 #include <QWidget>
 
+#include "widgets/papers/howto/how_to_picture.h"
 #include "widgets/papers/sheets/measuring_picture.h"
 
 namespace bolthole {
@@ -15,6 +17,8 @@ class PointPicture : public QWidget {
 
     /// Shows an area of a car that has passed findFaults(), the point called `sign` lit; empty: none.
     void showPoint(const Car& car, const PlanArea& area, const QString& sign);
+    /// Shows how a number is measured in general, its letter lit.
+    void showHowTo(const HowToPicture& picture);
     /// Where the lit point and its number stand, px; empty where nothing is lit. For tests.
     [[nodiscard]] std::vector<QPointF> litAt() const;
 
@@ -31,6 +35,7 @@ class PointPicture : public QWidget {
     Car car_;
     PlanArea area_;
     QString sign_;
+    std::optional<HowToPicture> howTo_;  ///< else the area's
 };
 
 }  // namespace bolthole

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <optional>
 
 #include "widgets/papers/sheets/measuring_views.h"
 #include "widgets/papers/sheets/paper_kit.h"
@@ -36,8 +37,50 @@ MeasuringMarks drawRear(QPainter& painter, const QRectF& inner, const PrintFonts
     return marks;
 }
 
+}  // namespace
+
+namespace {
+
+// The mark of a point; nothing where it is not numbered.
+std::optional<QPointF> pointCalled(const MeasuringMarks& marks, const QString& sign) {
+    const auto found = std::ranges::find(marks.signs, sign);
+    return found == marks.signs.end()
+               ? std::nullopt
+               : std::optional(marks.points[static_cast<std::size_t>(found - marks.signs.begin())]);
+}
+
+// A way between two points: a dark line on a pale one, and both its ends.
+void lightWay(QPainter& painter, const MeasuringMarks& marks, const QStringList& ends) {
+    const std::optional<QPointF> from = pointCalled(marks, ends[0]);
+    const std::optional<QPointF> to = pointCalled(marks, ends[1]);
+    if (!from || !to) {
+        return;
+    }
+    painter.setCompositionMode(QPainter::CompositionMode_Multiply);
+    painter.setPen(QPen(QColor(255, 214, 92), 4.6));
+    painter.drawLine(*from, *to);
+    painter.setCompositionMode(QPainter::CompositionMode_SourceOver);
+    for (const QString& end : ends) {
+        lightMarks(painter, marks, end);
+    }
+}
+
+// Numbers that stand close by are read over the rings.
+void redrawUnlit(QPainter& painter, const PrintFonts& fonts, const MeasuringMarks& marks,
+                 const QStringList& lit) {
+    for (std::size_t at = 0; at < marks.signs.size(); ++at) {
+        const QString& sign = marks.signs[at];
+        if (!lit.contains(sign)) {
+            (sign.front().isDigit() ? drawBubble : drawLetter)(painter, marks.bubbles[at].center(), sign,
+                                                               fonts);
+        }
+    }
+}
+
+}  // namespace
+
 // A dark ring on a pale one: seen by its weight, not by color alone.
-void light(QPainter& painter, const MeasuringMarks& marks, const QString& sign) {
+void lightMarks(QPainter& painter, const MeasuringMarks& marks, const QString& sign) {
     const auto ring = [&](QPointF center, double radius) {
         painter.setCompositionMode(QPainter::CompositionMode_Multiply);  // what is black there stays black
         painter.setPen(QPen(QColor(255, 214, 92), 2.6));
@@ -56,8 +99,6 @@ void light(QPainter& painter, const MeasuringMarks& marks, const QString& sign) 
         }
     }
 }
-
-}  // namespace
 
 MeasuringMarks drawMeasuringPicture(QPainter& painter, const QRectF& box, const PrintFonts& fonts,
                                     const Car& car, const PlanArea& whole, const std::vector<int>& numbers,
@@ -82,8 +123,14 @@ MeasuringMarks drawMeasuringPicture(QPainter& painter, const QRectF& box, const 
         default:
             marks = drawRear(painter, inner, fonts, car, area);
     }
+    const QStringList ends = lit.split(u'–');
+    if (ends.size() == 2) {
+        lightWay(painter, marks, ends);
+    } else if (!lit.isEmpty()) {
+        lightMarks(painter, marks, lit);
+    }
     if (!lit.isEmpty()) {
-        light(painter, marks, lit);
+        redrawUnlit(painter, fonts, marks, ends);
     }
     painter.restore();
     return marks;

@@ -20,9 +20,12 @@ struct MeasuringMarks {
 
 /// Draws the area's picture into `box`, mm, black on white, in a frame. The car is drawn as measured. Of the
 /// points only those among `numbers` are numbered; all where it is empty. The point called `lit` has a heavy
-/// ring around it and its number.
+/// ring around it and its number; "3–7" lights the way between two points.
 MeasuringMarks drawMeasuringPicture(QPainter& painter, const QRectF& box, const PrintFonts& fonts,
                                     const Car& car, const PlanArea& area,
                                     const std::vector<int>& numbers = {}, const QString& lit = {});
+
+/// Puts a heavy ring around the marks called `sign` and the points they belong to.
+void lightMarks(QPainter& painter, const MeasuringMarks& marks, const QString& sign);
 
 }  // namespace bolthole

@@ -34,8 +34,10 @@ class BracketGatherer {
   public:
     explicit BracketGatherer(PlanArea& area) : area_(area) {}
 
+    /// Gives the number of the point that is bolted; 0 where that hole is not drilled.
     template <class FieldOf>
-    void add(const Bracket& bracket, const QString& part, End end, bool isEndOn, const FieldOf& fieldOf) {
+    int add(const Bracket& bracket, const QString& part, End end, bool isEndOn, const FieldOf& fieldOf) {
+        int bolted = 0;
         for (int hole = 0; hole < static_cast<int>(bracket.holes.size()); ++hole) {
             const Hole& one = bracket.holes[static_cast<std::size_t>(hole)];
             if (one.planned) {
@@ -43,6 +45,7 @@ class BracketGatherer {
             }
             const QString where = end == End::chassis ? tr("chassis") : tr("axle");
             const int number = static_cast<int>(area_.points.size()) + 1;
+            bolted = hole == bracket.use ? number : bolted;
             area_.points.push_back({number, one.at, group_, isEndOn, end == End::chassis});
             table_.rows.push_back({number,
                                    rowName(part, where, bracket, hole),
@@ -50,6 +53,7 @@ class BracketGatherer {
                                    {fieldOf(hole, 0), fieldOf(hole, 2), fieldOf(hole, 1)}});
         }
         ++group_;
+        return bolted;
     }
     void finish(const std::vector<Side>& sides) {
         if (table_.rows.empty()) {
@@ -87,11 +91,12 @@ PlanLine lineOf(const Car& car, std::size_t index) {
     return {rear, front, true, isEndOnLink(car, index)};
 }
 
-void addLengths(const Car& car, std::size_t index, PlanArea& area) {
+void addLengths(const Car& car, std::size_t index, std::array<int, 2> between, PlanArea& area) {
     if (car.links[index].kind == LinkKind::rod) {
         area.numbers.push_back({{},
                                 tr("%1, center to center").arg(linkName(car, static_cast<int>(index))),
-                                {.field = Field::linkLength, .link = static_cast<int>(index)}});
+                                {.field = Field::linkLength, .link = static_cast<int>(index)},
+                                std::ranges::count(between, 0) == 0 ? between : std::array<int, 2>{}});
     }
 }
 
@@ -111,14 +116,16 @@ std::optional<PlanArea> linksOf(const Car& car, AreaKind kind) {
         const int number = static_cast<int>(index);
         sides.push_back(link.side);
         area.lines.push_back(lineOf(car, index));
+        std::array<int, 2> bolted{};
         for (const End end : {End::axle, End::chassis}) {
             if (end == End::axle && isEyeInHole(link)) {
                 continue;
             }
-            gather.add(link.bracket(end), linkName(car, number), end, isEndOnLink(car, index),
-                       [number, end](int hole, int axis) { return holeField(number, end, hole, axis); });
+            bolted[end == End::axle ? 0 : 1] =
+                gather.add(link.bracket(end), linkName(car, number), end, isEndOnLink(car, index),
+                           [number, end](int hole, int axis) { return holeField(number, end, hole, axis); });
         }
-        addLengths(car, index, area);
+        addLengths(car, index, bolted, area);
     }
     if (sides.empty()) {
         return std::nullopt;
@@ -250,6 +257,12 @@ PlanArea weightsOf(const Car& car) {
 }
 
 }  // namespace
+
+QString signOf(const PlanNumber& number) {
+    return number.letter.isEmpty() && number.between[0] > 0
+               ? QStringLiteral("%1–%2").arg(number.between[0]).arg(number.between[1])
+               : number.letter;
+}
 
 std::vector<PlanArea> measuringPlan(const Car& car) {
     std::vector<PlanArea> plan;

@@ -52,7 +52,11 @@ struct PlanNumber {
     QString letter;  ///< of its place in the picture; empty: it is not drawn
     QString label;
     FieldId id;
+    std::array<int, 2> between{};  ///< the points of the picture that it is taken between; 0: none
 };
+
+/// How the picture has the place of a number: its letter, or "3–7" between two points. Empty: not at all.
+[[nodiscard]] QString signOf(const PlanNumber& number);
 
 /// Numbers that are known or read once: what a rod may be set to.
 struct PlanLimits {

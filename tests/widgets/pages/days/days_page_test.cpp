@@ -107,6 +107,8 @@ TEST_F(DaysPage, ShowsADayAsAHeadingOverItsPasses) {
 TEST_F(DaysPage, ANewPassCopiesTheLastAndTakesFourNumbersAndEnter) {
     open(seasonCar(kSlow, kQuick));
     page_.enter();
+    EXPECT_EQ(QApplication::focusWidget(), page_.entry().field(PassField::sixtyFoot)) << "what repeats stays";
+    page_.entry().field(PassField::leftRearPressure)->setFocus(Qt::TabFocusReason);
     for (const PassField field :
          {PassField::leftRearPressure, PassField::launchRpm, PassField::sixtyFoot, PassField::threeThirty}) {
         EXPECT_EQ(QApplication::focusWidget(), page_.entry().field(field));
@@ -138,8 +140,46 @@ TEST_F(DaysPage, ANewPassCopiesTheLastAndTakesFourNumbersAndEnter) {
     EXPECT_EQ(cell(8, PassColumn::setup), "C");
     EXPECT_THAT(cell(8, PassColumn::changes), HasSubstr("rear tire pressures +1.5 psi, launch +100 rpm"));
     EXPECT_EQ(page_.entry().pass().number, 9) << "ready for the next";
-    EXPECT_TRUE(page_.entry().isAncestorOf(QApplication::focusWidget()));
+    EXPECT_EQ(QApplication::focusWidget(), page_.entry().field(PassField::sixtyFoot));
     EXPECT_TRUE(page_.entry().field(PassField::sixtyFoot)->text().isEmpty());
+    EXPECT_EQ(page_.entry().field(PassField::leftRearPressure)->text(), QStringLiteral("18.5"));
+    EXPECT_EQ(page_.entry().field(PassField::launchRpm)->text(), QStringLiteral("2600"));
+}
+
+// However the log was scrolled, and while the plot above takes its room.
+TEST_F(DaysPage, APassThatIsEnteredIsInSight) {
+    const auto isInSight = [this] {
+        PassTable& table = page_.table();
+        const int row = table.passes().rowOf(state_.car.passes.size() - 1).value_or(-1);
+        return table.viewport()->rect().contains(table.visualRect(table.passes().index(row, 0)));
+    };
+    open(seasonCar({2.3, 2.31, 2.32, 2.33, 2.34, 2.35, 2.36, 2.37}, {2.2, 2.21, 2.22, 2.23, 2.24, 2.25}));
+    page_.resize(1280, 560);
+    QCoreApplication::processEvents();
+    for (const char* time : {"2.301", "2.302", "2.303"}) {
+        page_.table().scrollToTop();
+        ASSERT_FALSE(isInSight());
+        type(PassField::sixtyFoot, QString::fromLatin1(time));
+        QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
+        QCoreApplication::processEvents();
+        EXPECT_EQ(state_.car.passes.back().sixtyFoot, QString::fromLatin1(time).toDouble());
+        EXPECT_TRUE(isInSight()) << time;
+    }
+}
+
+TEST_F(DaysPage, TheFirstPassesStayInSightWhileThePlotTakesItsRoom) {
+    open(plainCar());
+    page_.resize(1280, 560);
+    for (int pass = 0; pass < 12; ++pass) {
+        now_ = now_.addSecs(900);
+        type(PassField::sixtyFoot, QStringLiteral("2.3%1").arg(pass));
+        QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
+        QCoreApplication::processEvents();
+        PassTable& table = page_.table();
+        const int row = table.passes().rowOf(state_.car.passes.size() - 1).value_or(-1);
+        EXPECT_TRUE(table.viewport()->rect().contains(table.visualRect(table.passes().index(row, 0))))
+            << pass;
+    }
 }
 
 TEST_F(DaysPage, ANewDayForgetsTheAirAndCountsAnew) {
@@ -347,6 +387,8 @@ TEST_F(DaysPage, WithoutAPassItSaysHowToBegin) {
     EXPECT_FALSE(page_.plot().isVisible());
     EXPECT_TRUE(page_.entry().isVisible());
     page_.enter();
+    EXPECT_EQ(QApplication::focusWidget(), page_.entry().field(PassField::leftRearPressure))
+        << "there is nothing yet that repeats";
     type(PassField::sixtyFoot, QStringLiteral("2.35"));
     QTest::keyClick(QApplication::focusWidget(), Qt::Key_Enter);
     ASSERT_EQ(state_.car.passes.size(), 1U);

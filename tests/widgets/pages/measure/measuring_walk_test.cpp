@@ -61,6 +61,18 @@ TEST(MeasuringWalk, TwoReadingsGiveTheMeanAndItsStandardUncertainty) {
     EXPECT_NEAR(kCoverage95 * *numberAt(then, spreadOf(kWheelbase)), 0.02, 1e-9);
 }
 
+TEST(MeasuringWalk, OfThreeReadingsTheTwoThatLieClosestCount) {
+    const auto closest = [](double a, double b, double c) {
+        std::array<double, 2> two = closestTwo({a, b, c});
+        std::ranges::sort(two);
+        return two;
+    };
+    EXPECT_EQ(closest(1.0, 3.0, 1.1), (std::array{1.0, 1.1}));
+    EXPECT_EQ(closest(1.0, 3.0, 2.9), (std::array{2.9, 3.0}));
+    EXPECT_EQ(closest(1.0, 1.5, 9.0), (std::array{1.0, 1.5}));
+    EXPECT_EQ(closest(1.0, 3.0, 2.0), (std::array{2.0, 3.0})) << "as far from both: with the later one";
+}
+
 TEST(MeasuringWalk, EqualReadingsMakeNoTapeFiner) {
     const Car car = plainCar();
     const Car then = bolthole::apply(car, editOfReadings(car, kWheelbase, 2.9, 2.9)).car;
