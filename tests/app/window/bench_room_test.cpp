@@ -5,6 +5,7 @@
 #include <QMenu>
 #include <QMenuBar>
 #include <QPushButton>
+#include <string>
 
 #include "tests/support/window_bench.h"
 #include "widgets/board/choice_map.h"
@@ -57,7 +58,8 @@ TEST_P(BenchRoom, NoMenuLeavesTheScreen) {
     }
 }
 
-INSTANTIATE_TEST_SUITE_P(Sizes, BenchRoom, testing::Values(QSize(1280, 800), QSize(1680, 1050)));
+INSTANTIATE_TEST_SUITE_P(Sizes, BenchRoom, testing::Values(QSize(1280, 800), QSize(1680, 1050)),
+                         [](const auto& size) { return "Wide" + std::to_string(size.param.width()); });
 
 }  // namespace
 }  // namespace bolthole
