@@ -30,15 +30,15 @@ constexpr int kChartPowers = 5;
 
 }  // namespace
 
-ChartPaper paperAsked(const Request& request, Units units) {
+PaperSize paperAsked(const Request& request, Units units) {
     const std::optional<std::string> name = request.value(kPaperOption);
     if (!name) {
         return usualPaper(units);
     }
-    return *name == "letter"    ? ChartPaper::letter
-           : *name == "tabloid" ? ChartPaper::tabloid
-           : *name == "a4"      ? ChartPaper::a4
-                                : ChartPaper::a3;
+    return *name == "letter"    ? PaperSize::letter
+           : *name == "tabloid" ? PaperSize::tabloid
+           : *name == "a4"      ? PaperSize::a4
+                                : PaperSize::a3;
 }
 
 ChartOutcome makeChart(const Request& request, const Car& car) {

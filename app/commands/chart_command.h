@@ -14,7 +14,7 @@ inline constexpr std::array<std::string_view, 4> kPaperValues{"letter", "tabloid
 inline constexpr Option kPaperOption{"--paper", "letter|tabloid|a4|a3", kPaperValues};
 
 /// The paper asked for, or the usual one for `units`.
-[[nodiscard]] ChartPaper paperAsked(const Request& request, Units units);
+[[nodiscard]] PaperSize paperAsked(const Request& request, Units units);
 
 /// What the command came to.
 struct ChartOutcome {

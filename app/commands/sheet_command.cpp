@@ -33,9 +33,9 @@ SheetOutcome makeSheet(const Request& request, const Car& car) {
         return {{}, "-o: no file given for the sheet, expected -o FILE"};
     }
     const std::optional<std::string> paper = request.value(kSheetPaperOption);
-    const SheetPaper chosen = !paper               ? usualSheetPaper(car.units)
-                              : *paper == "letter" ? SheetPaper::letter
-                                                   : SheetPaper::a4;
+    const PaperSize chosen = !paper               ? usualPaper(car.units)
+                             : *paper == "letter" ? PaperSize::letter
+                                                  : PaperSize::a4;
     const QuietToolkit toolkit;
     const QPageLayout page = pageOf(kind, chosen);
     const QByteArray pdf = pdfOf(*bolthole::makeSheet(kind, car, style, today, page), page, car.title);

@@ -10,9 +10,9 @@ PaperJob jobOf(const ChangeRequest& request) {
     PaperJob job;
     job.what = QStringLiteral("change sheet");
     job.title = QString::fromStdString(request.after.title);
-    job.papers = {{QString::fromUtf8("Letter, 8 1/2 × 11 in"), changePageOf(ChangePaper::letter)},
-                  {QString::fromUtf8("A4, 210 × 297 mm"), changePageOf(ChangePaper::a4)}};
-    job.paper = usualChangePaper(request.style.units) == ChangePaper::letter ? 0 : 1;
+    job.papers = {{QString::fromUtf8("Letter, 8 1/2 × 11 in"), changePageOf(PaperSize::letter)},
+                  {QString::fromUtf8("A4, 210 × 297 mm"), changePageOf(PaperSize::a4)}};
+    job.paper = usualPaper(request.style.units) == PaperSize::letter ? 0 : 1;
     job.layOut = [request](const QPageLayout& page) { return std::make_unique<ChangeSheet>(request, page); };
     return job;
 }
@@ -24,7 +24,7 @@ void previewChangeSheet(QWidget* parent, const ChangeRequest& request) {
 }
 
 bool saveChangeSheet(QWidget* parent, const ChangeRequest& request, QString fileName) {
-    return savePaper(parent, jobOf(request), changePageOf(usualChangePaper(request.style.units)),
+    return savePaper(parent, jobOf(request), changePageOf(usualPaper(request.style.units)),
                      std::move(fileName));
 }
 

@@ -32,7 +32,7 @@ std::string makeChangeSheet(const Car& before, const Car& after, const std::stri
     const bool hasTitles = before.title != after.title && !before.title.empty() && !after.title.empty();
     const QString from = hasTitles ? QString::fromStdString(before.title) : nameOfFile(beforeFile);
     const QString to = hasTitles ? QString::fromStdString(after.title) : nameOfFile(afterFile);
-    const QPageLayout page = changePageOf(usualChangePaper(after.units));
+    const QPageLayout page = changePageOf(usualPaper(after.units));
     const QStringList next = nextToTry(tryChanges(after, {.threads = machineThreads()}), after, after.units);
     const ChangeSheet sheet({before, after, from, to, NumberStyle{after.units}, QDate::currentDate(), next},
                             page);

@@ -53,7 +53,7 @@ void previewChart(QWidget* parent, const ChartRequest& request) {
     }
 }
 
-bool exportChart(QWidget* parent, const ChartRequest& request, ChartPaper paper, QString fileName) {
+bool exportChart(QWidget* parent, const ChartRequest& request, PaperSize paper, QString fileName) {
     return canChart(parent, request) &&
            savePaper(parent, jobOf(request), pageLayoutOf(paper), std::move(fileName));
 }

@@ -19,6 +19,6 @@ void previewChart(QWidget* parent, const ChartRequest& request);
 
 /// Writes the chart as PDF, whole or not at all; asks where to if `fileName` is empty. False: given up, or
 /// failed, which a message box then said.
-bool exportChart(QWidget* parent, const ChartRequest& request, ChartPaper paper, QString fileName = {});
+bool exportChart(QWidget* parent, const ChartRequest& request, PaperSize paper, QString fileName = {});
 
 }  // namespace bolthole

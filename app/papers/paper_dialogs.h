@@ -7,7 +7,7 @@
 #include <memory>
 #include <vector>
 
-#include "widgets/papers/printed_sheets.h"
+#include "widgets/papers/kit/printed_sheets.h"
 
 class QWidget;
 

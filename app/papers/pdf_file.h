@@ -5,7 +5,7 @@
 #include <QPageLayout>
 #include <string>
 
-#include "widgets/papers/printed_sheets.h"
+#include "widgets/papers/kit/printed_sheets.h"
 
 namespace bolthole {
 

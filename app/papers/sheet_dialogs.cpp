@@ -8,9 +8,9 @@ void previewSheet(QWidget* parent, SheetKind kind, const Car& car, NumberStyle s
     PaperJob job;
     job.what = nameOf(kind);
     job.title = QString::fromStdString(car.title);
-    job.papers = {{QString::fromUtf8("Letter, 8 1/2 × 11 in"), pageOf(kind, SheetPaper::letter)},
-                  {QString::fromUtf8("A4, 210 × 297 mm"), pageOf(kind, SheetPaper::a4)}};
-    job.paper = usualSheetPaper(style.units) == SheetPaper::letter ? 0 : 1;
+    job.papers = {{QString::fromUtf8("Letter, 8 1/2 × 11 in"), pageOf(kind, PaperSize::letter)},
+                  {QString::fromUtf8("A4, 210 × 297 mm"), pageOf(kind, PaperSize::a4)}};
+    job.paper = usualPaper(style.units) == PaperSize::letter ? 0 : 1;
     job.layOut = [=](const QPageLayout& page) {
         return makeSheet(kind, car, style, QDate::currentDate(), page);
     };

@@ -221,6 +221,9 @@ void Player::performText(const QByteArray& word) {
         PdfText& run = page_.texts.back();
         run.size = size_ * std::abs(number(3)) * scale() * kMillimetresPerPoint;
         run.at = onPaper((text_ * state_.transform).map(QPointF(0, 0)));
+    } else if (word == "Td" && page_.texts.back().text.isEmpty()) {  // else on to the run's next character
+        text_ = QTransform::fromTranslate(number(2), number(1)) * text_;
+        page_.texts.back().at = onPaper((text_ * state_.transform).map(QPointF(0, 0)));
     } else if (word == "Tj") {
         show(operands_.value(operands_.size() - 1));
     }

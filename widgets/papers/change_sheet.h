@@ -6,20 +6,17 @@
 #include <QPageLayout>
 #include <QString>
 #include <QStringList>
-#include <memory>
 
 #include "geometry/compare/comparison.h"
 #include "geometry/units/text.h"
-#include "widgets/papers/printed_sheets.h"
+#include "widgets/papers/kit/printed_sheets.h"
 
 namespace bolthole {
 
-/// Papers the sheet is made for.
-enum class ChangePaper { letter, a4 };
-/// Portrait page of a paper with the sheet's margins.
-[[nodiscard]] QPageLayout changePageOf(ChangePaper paper);
-/// Letter where inches are used, A4 elsewhere.
-[[nodiscard]] ChangePaper usualChangePaper(Units units);
+/// The sheet's page: upright.
+[[nodiscard]] inline QPageLayout changePageOf(PaperSize paper) {
+    return pageOf(paper, QPageLayout::Portrait);
+}
 
 /// What a change sheet is made of.
 struct ChangeRequest {
@@ -32,20 +29,11 @@ struct ChangeRequest {
     QStringList next{};  ///< the next thing to try, a sentence each, see nextToTry(); empty: not said
 };
 
-/// Lays the sheet out for a page and paints it sheet by sheet, lengths in mm on paper, as WallChart does.
+/// The sheet, laid out for a page.
 class ChangeSheet : public PrintedSheets {
   public:
     /// Both cars must have passed findFaults().
     ChangeSheet(const ChangeRequest& request, const QPageLayout& page);
-    ~ChangeSheet() override;
-    ChangeSheet(ChangeSheet&&) noexcept;
-
-    [[nodiscard]] int sheetCount() const override;
-    void paintSheet(QPainter& painter, int index) const override;
-
-  private:
-    struct Parts;
-    std::unique_ptr<Parts> parts_;
 };
 
 }  // namespace bolthole

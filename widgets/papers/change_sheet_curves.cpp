@@ -6,14 +6,13 @@
 #include "widgets/curves/chart_paper.h"
 #include "widgets/curves/curve_data.h"
 #include "widgets/kit/unit_text.h"
-#include "widgets/papers/change_sheet_blocks.h"
 
 namespace bolthole {
 
 namespace {
 
-using sheet_type::kStrong;
-using sheet_type::kText;
+using kit_type::kStrong;
+using kit_type::kText;
 
 /// The card of the travel curves that shows the figure, with that one line.
 CurveCardSpec specOf(Figure figure) {

@@ -5,7 +5,7 @@
 #include <QRectF>
 
 #include "geometry/compare/comparison.h"
-#include "widgets/papers/wall_chart_type.h"
+#include "widgets/papers/kit/print_type.h"
 
 namespace bolthole {
 

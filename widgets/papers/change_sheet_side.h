@@ -6,9 +6,18 @@
 #include <vector>
 
 #include "geometry/compare/comparison.h"
-#include "widgets/papers/wall_chart_type.h"
+#include "widgets/papers/kit/paper_marks.h"
 
 namespace bolthole {
+
+/// What the side view calls the kit's types and pens.
+namespace sheet_type = kit_type;
+[[nodiscard]] inline QPen printPen(double width) {
+    return kitPen(width);
+}
+[[nodiscard]] inline QPen dashedPrintPen(double width) {
+    return kitDashes(width);
+}
 
 /// What came of a side view, for tests: no two labels overlap.
 struct SheetSide {

@@ -344,15 +344,8 @@ bool SheetTable::hasTicks() const {
 
 QString quarterTurns(double turns, bool isLonger) {
     const QString way = isLonger ? QStringLiteral(" longer") : QStringLiteral(" shorter");
-    const long quarters = std::lround(4 * std::abs(turns));
-    if (quarters == 0) {
-        return QStringLiteral("less than 1/4 turn") + way;
-    }
-    constexpr std::array<const char*, 4> kParts{"", "1/4", "1/2", "3/4"};
-    const QString part = QString::fromLatin1(kParts[static_cast<std::size_t>(quarters % 4)]);
-    const QString whole = quarters >= 4 ? QString::number(quarters / 4) : QString();
-    return whole + (whole.isEmpty() || part.isEmpty() ? QString() : QStringLiteral(" ")) + part +
-           (quarters <= 4 ? QStringLiteral(" turn") : QStringLiteral(" turns")) + way;
+    const QString said = turnWords(turns);
+    return (said.isEmpty() ? QStringLiteral("less than 1/4 turn") : said) + way;
 }
 
 SheetWords sheetWordsOf(const Comparison& comparison, NumberStyle style) {

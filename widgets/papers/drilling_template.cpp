@@ -1,12 +1,13 @@
 #include "widgets/papers/drilling_template.h"
 
-#include <QPainter>
 #include <algorithm>
 #include <array>
 #include <cmath>
 
 #include "geometry/units/text.h"
-#include "widgets/papers/printed_sheets.h"
+#include "widgets/papers/kit/paper_frame.h"
+#include "widgets/papers/kit/paper_marks.h"
+#include "widgets/papers/kit/paper_text.h"
 #include "widgets/papers/template_drawing.h"
 #include "widgets/words/starting_words.h"
 
@@ -14,27 +15,28 @@ namespace bolthole {
 
 namespace {
 
-constexpr PrintType kTemplateTitle{4.4, true};
-constexpr PrintType kFace{3.0, true};
-constexpr double kTemplateRule = 17;
-constexpr double kFaceLine = 13;
+constexpr FrameStyle kTemplateFrame{.title = 4.4, .hasSecondLine = true, .leastFoot = 24};
+constexpr double kUnderTitle = 3.6;     // mm, white above the drawing
 constexpr double kStartingShare = 0.6;  // of the line, for what nobody measured
-constexpr double kFootHeight = 24;
-constexpr double kRulerStrip = 10;  // at the left, for the upright ruler
+constexpr double kRulerStrip = 10;      // at the left, for the upright ruler
 constexpr double kKeyWidth = 60;
 constexpr double kKeyGap = 4;
 constexpr double kDirections = 25;  // height
 constexpr double kLeast = 20;       // mm; no tile is smaller, whatever page a printer offers
 constexpr double kMark = 4;         // radius of an alignment mark's cross
-constexpr std::array kPapers{ChartPaper::letter, ChartPaper::a4, ChartPaper::tabloid, ChartPaper::a3};
+constexpr std::array kPapers{PaperSize::letter, PaperSize::a4, PaperSize::tabloid, PaperSize::a3};
 constexpr std::array kPaperNames{"letter", "A4", "tabloid", "A3"};
 
+QRectF bodyOf(const QPageLayout& page) {
+    const PrintFonts fonts;
+    return PaperFrame(fonts, paintable(page), kTemplateFrame, {}, {}).body();
+}
+
 // Without a key the directions stand above the drawing.
-QRectF drawingArea(QSizeF page, bool keyBeside) {
-    const QPointF corner(kRulerStrip, kTemplateRule + 2 + (keyBeside ? 0 : kDirections));
+QRectF drawingArea(const QRectF& body, bool keyBeside) {
     const double aside = keyBeside ? kKeyWidth + kKeyGap : 0;
-    return {corner, QSizeF(std::max(page.width() - corner.x() - aside, kLeast),
-                           std::max(page.height() - corner.y() - kFootHeight - 2, kLeast))};
+    const QRectF area = body.adjusted(kRulerStrip, kUnderTitle + (keyBeside ? 0 : kDirections), -aside, -2);
+    return {area.topLeft(), QSizeF(std::max(area.width(), kLeast), std::max(area.height(), kLeast))};
 }
 
 int tilesFor(double length, double room) {
@@ -47,10 +49,10 @@ double overlapOf(double room) {
 }
 
 // The content stands in the middle of its tiles.
-TemplateTiles tilesOf(const QRectF& content, QSizeF page, bool keyBeside) {
+TemplateTiles tilesOf(const QRectF& content, const QRectF& body, bool keyBeside) {
     TemplateTiles tiles;
     tiles.keyBeside = keyBeside;
-    tiles.area = drawingArea(page, keyBeside);
+    tiles.area = drawingArea(body, keyBeside);
     const QSizeF room = tiles.area.size();
     tiles.across = tilesFor(content.width(), room.width());
     tiles.down = tilesFor(content.height(), room.height());
@@ -61,21 +63,14 @@ TemplateTiles tilesOf(const QRectF& content, QSizeF page, bool keyBeside) {
     return tiles;
 }
 
-TemplateTiles tilesOf(const QRectF& content, QSizeF page) {
-    const TemplateTiles beside = tilesOf(content, page, true);
-    const TemplateTiles alone = tilesOf(content, page, false);
+TemplateTiles tilesOf(const QRectF& content, const QRectF& body) {
+    const TemplateTiles beside = tilesOf(content, body, true);
+    const TemplateTiles alone = tilesOf(content, body, false);
     return alone.count() < beside.count() ? alone : beside;
 }
 
-QPageLayout pageOf(ChartPaper paper, QPageLayout::Orientation orientation) {
-    QPageLayout page = pageLayoutOf(paper);
-    page.setOrientation(orientation);
-    page.setMargins(QMarginsF(kPaperMargin, kPaperMargin, kPaperMargin, kPaperMargin));
-    return page;
-}
-
 int tileCount(const TemplateRequest& request, const QPageLayout& page) {
-    return tilesOf(templateScene(request, TemplateFace::left).content, paintable(page)).count();
+    return tilesOf(templateScene(request, TemplateFace::left).content, bodyOf(page)).count();
 }
 
 /// One sheet: a tile of a face, or more of the key.
@@ -83,9 +78,29 @@ struct TemplateSheet {
     TemplateFace face = TemplateFace::left;
     int column = -1;  // -1: key only
     int row = 0;
-    std::size_t firstEntry = 0;  // of the key
-    std::size_t entries = 0;
+    std::size_t firstOfKey = 0;  // of its columns; on a sheet that is key only
 };
+
+// What is said of a hole: its heading, and the rest set in.
+SheetBlock holeBlock(const QStringList& lines, const PrintFonts& fonts) {
+    constexpr double kSetIn = 4;
+    TextTable table;
+    table.columns = {{.share = kSetIn / kKeyWidth}, {.share = 1 - kSetIn / kKeyWidth}};
+    table.pad = 0;
+    table.gap = 0;
+    table.hasRules = false;
+    for (const QString& line : lines) {
+        table.rows.push_back(table.rows.empty() ? TextRow{{line, true, 2}} : TextRow{QString(), line});
+    }
+    const LaidTable laid(table, kKeyWidth, fonts);
+    SheetBlock block;
+    block.above = 1.6;
+    block.height = laid.height();
+    block.paint = [laid](QPainter& painter, const QRectF& box) {
+        laid.paint(painter, box.topLeft(), box.height());
+    };
+    return block;
+}
 
 }  // namespace
 
@@ -94,7 +109,7 @@ QPointF TemplateTiles::originOf(int column, int row) const {
                             row * (area.height() - overlapOf(area.height())));
 }
 
-QPageLayout templatePageOf(ChartPaper paper, const TemplateRequest& request) {
+QPageLayout templatePageOf(PaperSize paper, const TemplateRequest& request) {
     const QPageLayout upright = pageOf(paper, QPageLayout::Portrait);
     const QPageLayout across = pageOf(paper, QPageLayout::Landscape);
     return tileCount(request, across) <= tileCount(request, upright) ? across : upright;
@@ -102,7 +117,7 @@ QPageLayout templatePageOf(ChartPaper paper, const TemplateRequest& request) {
 
 QString templateRefusal(const TemplateRequest& request, const QPageLayout& page) {
     const QRectF content = templateScene(request, TemplateFace::left).content;
-    const int count = tilesOf(content, paintable(page)).count();
+    const int count = tilesOf(content, bodyOf(page)).count();
     if (count <= kMostTemplateTiles) {
         return {};
     }
@@ -121,174 +136,144 @@ QString templateRefusal(const TemplateRequest& request, const QPageLayout& page)
     return size + QStringLiteral("No paper is large enough: check its corners and holes.");
 }
 
-struct DrillingTemplate::Parts {
-    Parts(const TemplateRequest& asked, const QPageLayout& layout)
+namespace {
+
+class LaidTemplate : public LaidOutPaper {
+  public:
+    LaidTemplate(const TemplateRequest& asked, const QPageLayout& layout)
         : request(asked),
           left(templateScene(asked, TemplateFace::left)),
           right(templateScene(asked, TemplateFace::right)),
-          page(paintable(layout)),
-          keyBox(QPointF(page.width() - kKeyWidth, kTemplateRule + 3),
-                 QPointF(page.width(), page.height() - kFootHeight - 2)) {
-        breakKey();
-        layOut();
+          frame(fonts, paintable(layout), kTemplateFrame, {}, {}),
+          keyBox(frame.body().adjusted(frame.body().width() - kKeyWidth, kUnderTitle + 1, 0, -2)) {
+        layOutKey();
+        layOutSheets();
     }
-    Parts(const Parts&) = delete;
 
+    [[nodiscard]] int count() const override { return static_cast<int>(sheets.size()); }
+    void paint(QPainter& painter, int index) const override;
+
+  private:
     [[nodiscard]] const TemplateScene& scene(TemplateFace face) const {
         return face == TemplateFace::left ? left : right;
     }
-    void breakKey();
-    void layOut();
-    [[nodiscard]] std::size_t entriesIn(double height, std::size_t first) const;
-    /// From the first baseline of the notes to the last, mm, with a little below.
-    [[nodiscard]] double notesHeight() const {
-        return static_cast<double>(notes.size() - 2) * kTemplateText.leading() + 1;
+    [[nodiscard]] TemplateTiles tiles(TemplateFace face) const {
+        return tilesOf(scene(face).content, frame.body());
     }
-    [[nodiscard]] double heightOf(const QStringList& entry) const;
+    [[nodiscard]] double notesHeight() const { return notesColumn.back().box.bottom(); }
+    void layOutKey();
+    void layOutSheets();
+    [[nodiscard]] int columnsPerSheet() const;
     [[nodiscard]] QString partWords(const TemplateSheet& sheet) const;
-    void paintTitle(QPainter& painter, const TemplateSheet& sheet, int index) const;
+    [[nodiscard]] SheetTitle title(int index) const;
     void paintFoot(QPainter& painter) const;
     void paintTile(QPainter& painter, const TemplateSheet& sheet) const;
     void paintMarks(QPainter& painter, const TemplateTiles& tiles, const TemplateSheet& sheet) const;
     void paintMark(QPainter& painter, QPointF at, const QString& name) const;
-    void paintKey(QPainter& painter, const TemplateSheet& sheet) const;
+    void paintKey(QPainter& painter, TemplateFace face) const;
     void paintMoreKey(QPainter& painter, const TemplateSheet& sheet) const;
-    double paintEntries(QPainter& painter, QPointF at, std::size_t first, std::size_t count) const;
 
     TemplateRequest request;
     TemplateScene left;
     TemplateScene right;
     PrintFonts fonts;
-    QSizeF page;
+    PaperFrame frame;
     QRectF keyBox;
-    std::vector<QStringList> key;  // wrapped; the first line of each stands out
-    QStringList notes;             // wrapped, an empty line between them
+    std::vector<SheetBlock> notes;
+    FlowPage notesColumn;
+    std::vector<SheetBlock> key;   // a block a hole, as many as stand beside the drawing
+    FlowPage keyColumn;            // empty: none does
+    std::vector<SheetBlock> more;  // the others
+    std::vector<FlowPage> moreColumns;
     std::vector<TemplateSheet> sheets;
 };
 
-void DrillingTemplate::Parts::breakKey() {
-    for (const TemplateHole& hole : left.holes) {
-        QStringList lines = fonts.wrapped(hole.keyLines.constFirst(), kTemplateStrong, kKeyWidth);
-        const QString head = lines.join(QLatin1Char('\n'));
-        lines = {head};
-        for (const QString& said : hole.keyLines.mid(1)) {
-            lines << fonts.wrapped(said, kTemplateText, kKeyWidth - 4);
-        }
-        key.push_back(lines);
-    }
+void LaidTemplate::layOutKey() {
     for (const QString& note : left.notes) {
-        notes << fonts.wrapped(note, kTemplateText, kKeyWidth) << QString();
+        notes.push_back(wordsBlock(note, kTemplateText, kKeyWidth, fonts));
+        notes.back().above = kTemplateText.leading();
     }
-}
-
-double DrillingTemplate::Parts::heightOf(const QStringList& entry) const {
-    const auto heads = static_cast<double>(entry.constFirst().count(QLatin1Char('\n')) + 1);
-    return (heads + static_cast<double>(entry.size()) - 1) * kTemplateText.leading() + 1.6;
-}
-
-/// How many entries from `first` on stand in a column of `height`; one at least.
-std::size_t DrillingTemplate::Parts::entriesIn(double height, std::size_t first) const {
-    std::size_t count = 0;
-    double used = 0;
-    while (first + count < key.size() && (count == 0 || used + heightOf(key[first + count]) <= height)) {
-        used += heightOf(key[first + count++]);
+    notesColumn = stacked(notes, kKeyWidth);
+    for (const TemplateHole& hole : left.holes) {
+        more.push_back(holeBlock(hole.keyLines, fonts));
     }
-    return count;
+    if (tiles(TemplateFace::left).keyBeside) {
+        const double room = keyBox.height() - kDirections - notesHeight() - 3 * kTemplateText.leading();
+        const auto beside = static_cast<std::ptrdiff_t>(flowed(more, {kKeyWidth, room}).front().size());
+        key.assign(more.begin(), more.begin() + beside);
+        more.erase(more.begin(), more.begin() + beside);
+        keyColumn = stacked(key, kKeyWidth);
+    }
+    moreColumns = flowed(more, {kKeyWidth, keyBox.height()});
 }
 
-void DrillingTemplate::Parts::layOut() {
-    const double room =
-        keyBox.height() - kDirections - static_cast<double>(notes.size() + 2) * kTemplateText.leading();
-    const bool hasKey = tilesOf(left.content, page).keyBeside;
-    const std::size_t beside = hasKey ? entriesIn(room, 0) : 0;
+// The notes take one where the key stands on sheets of its own.
+int LaidTemplate::columnsPerSheet() const {
+    const int columns = static_cast<int>((frame.body().width() + kKeyGap) / (kKeyWidth + kKeyGap));
+    return std::max(1, columns - (keyColumn.empty() ? 1 : 0));
+}
+
+void LaidTemplate::layOutSheets() {
     for (const TemplateFace face : {TemplateFace::left, TemplateFace::right}) {
-        const TemplateTiles tiles = tilesOf(scene(face).content, page);
-        for (int row = 0; row < tiles.down; ++row) {
-            for (int column = 0; column < tiles.across; ++column) {
-                sheets.push_back({face, column, row, 0, beside});
+        for (int row = 0; row < tiles(face).down; ++row) {
+            for (int column = 0; column < tiles(face).across; ++column) {
+                sheets.push_back({face, column, row, 0});
             }
         }
     }
-    const int notesColumn = hasKey ? 0 : 1;
-    const int columns =
-        std::max(1, static_cast<int>((page.width() + kKeyGap) / (kKeyWidth + kKeyGap)) - notesColumn);
-    for (std::size_t first = beside; first < key.size();) {
-        TemplateSheet more{TemplateFace::left, -1, 0, first, 0};
-        for (int column = 0; column < columns; ++column) {
-            more.entries += entriesIn(keyBox.height(), first + more.entries);
-        }
-        first += more.entries;
-        sheets.push_back(more);
+    for (std::size_t first = 0; first < moreColumns.size();
+         first += static_cast<std::size_t>(columnsPerSheet())) {
+        sheets.push_back({TemplateFace::left, -1, 0, first});
     }
 }
 
-QString DrillingTemplate::Parts::partWords(const TemplateSheet& sheet) const {
+QString LaidTemplate::partWords(const TemplateSheet& sheet) const {
     if (sheet.column < 0) {
-        return sheet.firstEntry == 0 ? QStringLiteral("the holes") : QStringLiteral("the holes, continued");
+        return keyColumn.empty() && sheet.firstOfKey == 0 ? QStringLiteral(": the holes")
+                                                          : QStringLiteral(": the holes, continued");
     }
-    const TemplateTiles tiles = tilesOf(scene(sheet.face).content, page);
-    return tiles.count() == 1 ? QString()
-                              : QStringLiteral("column %1 of %2, row %3 of %4")
-                                    .arg(sheet.column + 1)
-                                    .arg(tiles.across)
-                                    .arg(sheet.row + 1)
-                                    .arg(tiles.down);
+    return tiles(sheet.face).count() == 1 ? QString()
+                                          : QStringLiteral(": column %1 of %2, row %3 of %4")
+                                                .arg(sheet.column + 1)
+                                                .arg(tiles(sheet.face).across)
+                                                .arg(sheet.row + 1)
+                                                .arg(tiles(sheet.face).down);
 }
 
-void DrillingTemplate::Parts::paintTitle(QPainter& painter, const TemplateSheet& sheet, int index) const {
-    const QString part = partWords(sheet);
-    const QString number = QStringLiteral("sheet %1 of %2").arg(index + 1).arg(sheets.size()) +
-                           (part.isEmpty() ? QString() : QStringLiteral(": ") + part);
-    const double aside = fonts.width(number, kTemplateText) + 6;
-    const double end = page.width();
-    painter.setPen(Qt::black);
-    fonts.draw(painter, {end, 6}, number, kTemplateText, Qt::AlignRight);
-    const QString what = left.bracketWords.simplified() + QStringLiteral(": drilling template, 1:1");
-    const double room = end - aside;
-    PrintType title = kTemplateTitle;
-    while (title.digits > 3.2 && fonts.width(what, title) > room) {
-        title.digits -= 0.2;
-    }
-    fonts.draw(painter, {0, 6}, fonts.elided(what, title, room), title);
-    const QString face =
-        sheet.column < 0 ? QStringLiteral("The holes, by their numbers") : scene(sheet.face).faceWords;
+SheetTitle LaidTemplate::title(int index) const {
+    const TemplateSheet& sheet = sheets[static_cast<std::size_t>(index)];
     const QString starting =
-        fonts.elided(startingHeading(request.car), kTemplateStrong, kStartingShare * end);
-    const double faceRoom = starting.isEmpty() ? end : end - fonts.width(starting, kTemplateStrong) - 4;
-    PrintType type = kFace;
-    while (type.digits > 2.5 && fonts.width(face, type) > faceRoom) {
-        type.digits -= 0.1;
-    }
-    fonts.draw(painter, {0, kFaceLine}, fonts.elided(face, type, faceRoom), type);
-    fonts.draw(painter, {end, kFaceLine}, starting, kTemplateStrong, Qt::AlignRight);
-    painter.setPen(QPen(Qt::black, 0.6, Qt::SolidLine, Qt::FlatCap));
-    painter.drawLine(QPointF(0, kTemplateRule), QPointF(end, kTemplateRule));
+        fonts.elided(startingHeading(request.car), kTemplateStrong, kStartingShare * frame.body().width());
+    SheetTitle title{left.bracketWords.simplified(), QStringLiteral(": drilling template, 1:1"), {}, {}, 0};
+    title.asides = {{sheetWords(index, count()) + partWords(sheet)}, {starting, true}};
+    title.under = {
+        {sheet.column < 0 ? QStringLiteral("The holes, by their numbers") : scene(sheet.face).faceWords,
+         true}};
+    return title;
 }
 
-void DrillingTemplate::Parts::paintFoot(QPainter& painter) const {
-    const double top = page.height() - kFootHeight;
-    painter.setPen(QPen(Qt::black, 0.3, Qt::SolidLine, Qt::FlatCap));
-    painter.drawLine(QPointF(0, top), QPointF(page.width(), top));
-    paintMetricRuler(painter, {3, page.height() - 3}, fonts);
+void LaidTemplate::paintFoot(QPainter& painter) const {
+    const QRectF foot = frame.foot();
+    paintMetricRuler(painter, {3, foot.bottom() - 3}, fonts);
     const double x = kMetricRuler + 16;
-    const QStringList caution =
-        fonts.wrapped(QString::fromUtf8(kTemplateCaution), kTemplateStrong, page.width() - x);
+    const double width = foot.width() - x;
+    const QStringList caution = fonts.wrapped(QString::fromUtf8(kTemplateCaution), kTemplateStrong, width);
     const QStringList how =
         fonts.wrapped(QStringLiteral("Print at 100 %, never fitted to the page. One ruler tells the width, "
                                      "the other the height."),
-                      kTemplateText, page.width() - x);
+                      kTemplateText, width);
     painter.setPen(Qt::black);
-    const double first = top + 4.6;
+    const double first = foot.top() + 4.6;
     fonts.draw(painter, {x, first}, caution, kTemplateStrong);
     const double second = first + static_cast<double>(caution.size()) * kTemplateText.leading();
     fonts.draw(painter, {x, second}, how, kTemplateText);
     const QString car = QString::fromStdString(request.car.title).simplified();
-    fonts.draw(painter, {page.width(), page.height() - 1}, fonts.elided(car, kTemplateText, page.width() - x),
+    fonts.draw(painter, {foot.right(), foot.bottom() - 1}, fonts.elided(car, kTemplateText, width),
                kTemplateText, Qt::AlignRight);
 }
 
-void DrillingTemplate::Parts::paintMark(QPainter& painter, QPointF at, const QString& name) const {
-    painter.setPen(QPen(Qt::black, kThinnestLine, Qt::SolidLine, Qt::FlatCap));
+void LaidTemplate::paintMark(QPainter& painter, QPointF at, const QString& name) const {
+    painter.setPen(kitPen(kThinnestLine));
     painter.drawLine(at - QPointF(kMark, 0), at + QPointF(kMark, 0));
     painter.drawLine(at - QPointF(0, kMark), at + QPointF(0, kMark));
     painter.drawRect(QRectF(at - QPointF(1.5, 1.5), QSizeF(3, 3)));
@@ -297,8 +282,8 @@ void DrillingTemplate::Parts::paintMark(QPainter& painter, QPointF at, const QSt
 }
 
 // Two marks on each seam, in the middle of the strip both sheets show; both sheets name them alike.
-void DrillingTemplate::Parts::paintMarks(QPainter& painter, const TemplateTiles& tiles,
-                                         const TemplateSheet& sheet) const {
+void LaidTemplate::paintMarks(QPainter& painter, const TemplateTiles& tiles,
+                              const TemplateSheet& sheet) const {
     const QRectF& area = tiles.area;
     const auto seams = [](int index, int count) {
         std::vector<int> found;
@@ -327,9 +312,9 @@ void DrillingTemplate::Parts::paintMarks(QPainter& painter, const TemplateTiles&
     }
 }
 
-void DrillingTemplate::Parts::paintTile(QPainter& painter, const TemplateSheet& sheet) const {
+void LaidTemplate::paintTile(QPainter& painter, const TemplateSheet& sheet) const {
     const TemplateScene& shown = scene(sheet.face);
-    const TemplateTiles tiles = tilesOf(shown.content, page);
+    const TemplateTiles tiles = this->tiles(sheet.face);
     painter.save();
     painter.setClipRect(tiles.area);
     painter.translate(tiles.originOf(sheet.column, sheet.row));
@@ -338,84 +323,62 @@ void DrillingTemplate::Parts::paintTile(QPainter& painter, const TemplateSheet& 
     if (tiles.count() > 1) {
         paintMarks(painter, tiles, sheet);
     }
-    const double ruler = std::min(page.height() - kFootHeight - 4, tiles.area.top() + kInchRuler + 6);
+    const double ruler = std::min(frame.body().bottom() - 4, tiles.area.top() + kInchRuler + 6);
     paintInchRuler(painter, {1, ruler}, fonts);
 }
 
-double DrillingTemplate::Parts::paintEntries(QPainter& painter, QPointF at, std::size_t first,
-                                             std::size_t count) const {
-    painter.setPen(Qt::black);
-    for (std::size_t entry = first; entry < first + count; ++entry) {
-        const QStringList heads = key[entry].constFirst().split(QLatin1Char('\n'));
-        fonts.draw(painter, at, heads, kTemplateStrong);
-        at.ry() += static_cast<double>(heads.size()) * kTemplateText.leading();
-        fonts.draw(painter, at + QPointF(4, 0), key[entry].mid(1), kTemplateText);
-        at.ry() += static_cast<double>(key[entry].size() - 1) * kTemplateText.leading() + 1.6;
-    }
-    return at.y();
-}
-
-void DrillingTemplate::Parts::paintKey(QPainter& painter, const TemplateSheet& sheet) const {
-    if (sheet.entries == 0) {
-        paintDirections(painter, {kRulerStrip + 2, keyBox.top()}, sheet.face, fonts);
+void LaidTemplate::paintKey(QPainter& painter, TemplateFace face) const {
+    if (keyColumn.empty()) {
+        paintDirections(painter, {kRulerStrip + 2, keyBox.top()}, face, fonts);
         fonts.draw(
             painter, {kRulerStrip + 56, keyBox.top() + 12},
             fonts.wrapped(QStringLiteral("The holes by their numbers, and what has to be known of this "
                                          "sheet: on the last one."),
-                          kTemplateText, page.width() - kRulerStrip - 58),
+                          kTemplateText, frame.body().width() - kRulerStrip - 58),
             kTemplateText);
         return;
     }
-    painter.setPen(QPen(Qt::black, kThinnestLine, Qt::SolidLine, Qt::FlatCap));
+    painter.setPen(kitPen(kThinnestLine));
     const double rule = keyBox.left() - kKeyGap / 2;
     painter.drawLine(QPointF(rule, keyBox.top() - 1), QPointF(rule, keyBox.bottom()));
-    paintDirections(painter, keyBox.topLeft(), sheet.face, fonts);
-    double y = keyBox.top() + kDirections + 2;
-    y = paintEntries(painter, {keyBox.left(), y}, sheet.firstEntry, sheet.entries);
-    if (sheet.entries < key.size()) {
-        fonts.draw(painter, {keyBox.left(), y}, QStringLiteral("more holes on the last sheet"),
-                   kTemplateText);
+    paintDirections(painter, keyBox.topLeft(), face, fonts);
+    const QPointF corner = keyBox.topLeft() + QPointF(0, kDirections - 1.5);
+    paintPage(painter, keyColumn, corner);
+    if (!more.empty()) {
+        fonts.draw(painter, corner + QPointF(0, keyColumn.back().box.bottom() + kTemplateText.leading()),
+                   QStringLiteral("more holes on the last sheet"), kTemplateText);
     }
-    fonts.draw(painter, {keyBox.left(), keyBox.bottom() - notesHeight()}, notes, kTemplateText);
+    paintPage(painter, notesColumn, keyBox.bottomLeft() - QPointF(0, notesHeight()));
 }
 
-void DrillingTemplate::Parts::paintMoreKey(QPainter& painter, const TemplateSheet& sheet) const {
-    std::size_t first = sheet.firstEntry;
-    const std::size_t end = sheet.firstEntry + sheet.entries;
-    for (double x = 0; first < end; x += kKeyWidth + kKeyGap) {
-        const std::size_t count = std::min(entriesIn(keyBox.height(), first), end - first);
-        paintEntries(painter, {x, keyBox.top() + kTemplateText.digits}, first, count);
-        first += count;
+void LaidTemplate::paintMoreKey(QPainter& painter, const TemplateSheet& sheet) const {
+    const std::size_t end =
+        std::min(sheet.firstOfKey + static_cast<std::size_t>(columnsPerSheet()), moreColumns.size());
+    QPointF corner(0, keyBox.top());
+    for (std::size_t column = sheet.firstOfKey; column < end; ++column) {
+        paintPage(painter, moreColumns[column], corner);
+        corner.rx() += kKeyWidth + kKeyGap;
     }
-    if (!tilesOf(left.content, page).keyBeside && end == key.size()) {
-        const double aside = page.width() - kKeyWidth;
-        fonts.draw(painter, {aside, keyBox.top() + kTemplateText.digits}, notes, kTemplateText);
+    if (keyColumn.empty() && end == moreColumns.size()) {
+        paintPage(painter, notesColumn, keyBox.topLeft());
     }
 }
+
+void LaidTemplate::paint(QPainter& painter, int index) const {
+    const TemplateSheet& sheet = sheets[static_cast<std::size_t>(index)];
+    frame.paint(painter, title(index));
+    if (sheet.column >= 0) {
+        paintTile(painter, sheet);
+        paintKey(painter, sheet.face);
+    } else {
+        paintMoreKey(painter, sheet);
+    }
+    paintFoot(painter);
+}
+
+}  // namespace
 
 DrillingTemplate::DrillingTemplate(const TemplateRequest& request, const QPageLayout& page)
-    : parts_(std::make_unique<Parts>(request, page)) {}
-
-DrillingTemplate::~DrillingTemplate() = default;
-DrillingTemplate::DrillingTemplate(DrillingTemplate&&) noexcept = default;
-
-int DrillingTemplate::sheetCount() const {
-    return static_cast<int>(parts_->sheets.size());
-}
-
-void DrillingTemplate::paintSheet(QPainter& painter, int index) const {
-    const TemplateSheet& sheet = parts_->sheets[static_cast<std::size_t>(index)];
-    painter.save();
-    painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing);
-    parts_->paintTitle(painter, sheet, index);
-    if (sheet.column >= 0) {
-        parts_->paintTile(painter, sheet);
-        parts_->paintKey(painter, sheet);
-    } else {
-        parts_->paintMoreKey(painter, sheet);
-    }
-    parts_->paintFoot(painter);
-    painter.restore();
-}
+    : PrintedSheets(std::make_unique<const LaidTemplate>(request, page)) {}
 
 }  // namespace bolthole

@@ -2,11 +2,9 @@
 #pragma once
 
 #include <QPageLayout>
-#include <memory>
 
-#include "widgets/papers/printed_sheets.h"
+#include "widgets/papers/kit/printed_sheets.h"
 #include "widgets/papers/template_scene.h"
-#include "widgets/papers/wall_chart.h"
 
 namespace bolthole {
 
@@ -15,7 +13,7 @@ inline constexpr const char* kTemplateCaution =
     "check the rulers before you drill; bracket strength is for a qualified person";
 
 /// Page of a paper with the template's margins, turned the way that takes fewer sheets.
-[[nodiscard]] QPageLayout templatePageOf(ChartPaper paper, const TemplateRequest& request);
+[[nodiscard]] QPageLayout templatePageOf(PaperSize paper, const TemplateRequest& request);
 
 /// Most sheets one face is cut into.
 inline constexpr int kMostTemplateTiles = 16;
@@ -46,15 +44,6 @@ class DrillingTemplate : public PrintedSheets {
   public:
     /// The car must have passed findFaults(); the page should be one templateRefusal() has nothing against.
     DrillingTemplate(const TemplateRequest& request, const QPageLayout& page);
-    ~DrillingTemplate() override;
-    DrillingTemplate(DrillingTemplate&&) noexcept;
-
-    [[nodiscard]] int sheetCount() const override;
-    void paintSheet(QPainter& painter, int index) const override;
-
-  private:
-    struct Parts;
-    std::unique_ptr<Parts> parts_;
 };
 
 }  // namespace bolthole

@@ -4,8 +4,8 @@
 #include <QPainter>
 
 #include "widgets/kit/label_placer.h"
+#include "widgets/papers/kit/print_type.h"
 #include "widgets/papers/template_scene.h"
-#include "widgets/papers/wall_chart_type.h"
 
 namespace bolthole {
 

@@ -4,6 +4,7 @@
 #include <numeric>
 
 #include "widgets/kit/pens.h"
+#include "widgets/papers/kit/paper_marks.h"
 
 namespace bolthole {
 
@@ -13,16 +14,12 @@ constexpr double kFrame = 0.3;     // mm
 constexpr double kNowFrame = 1.5;  // mm
 constexpr int kDarkest = 178;      // gray of the last step; black on it stands out 9 to 1
 
-QPen framePen(double width) {
-    return {Qt::black, width, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin};
-}
-
 // The two strokes of a cross, and a white plate under them.
 void drawCross(QPainter& painter, const QRectF& plate) {
     painter.fillRect(plate, Qt::white);
     const double inset = plate.height() * 0.25;
     const QRectF cross = plate.adjusted(inset, inset, -inset, -inset);
-    painter.setPen(QPen(Qt::black, plate.height() * 0.14, Qt::SolidLine, Qt::FlatCap));
+    painter.setPen(kitPen(plate.height() * 0.14));
     painter.drawLine(cross.topLeft(), cross.bottomRight());
     painter.drawLine(cross.bottomLeft(), cross.topRight());
 }
@@ -36,7 +33,7 @@ QColor shadeColor(int step, int steps) {
 
 void drawHatching(QPainter& painter, const QRectF& box) {
     constexpr double kPitch = 1.7;
-    painter.setPen(QPen(Qt::black, kThinnestLine, Qt::SolidLine, Qt::FlatCap));
+    painter.setPen(kitPen(kThinnestLine));
     for (double x = box.left() - box.height() + kPitch; x < box.right(); x += kPitch) {
         const QLineF line(x, box.bottom(), x + box.height(), box.top());
         if (const std::optional<QLineF> part = clipped(line, box)) {
@@ -199,7 +196,7 @@ void CellPainter::paintGround(const QRectF& box, const HoleChoice& choice, bool 
     const int step = choice.assembled ? chart_.shades.stepOf(choice[Figure::antiSquat]) : 0;
     painter_.fillRect(box, shadeColor(step, chart_.shades.steps));
     const double width = isNow ? kNowFrame : kFrame;
-    painter_.setPen(framePen(width));
+    painter_.setPen(kitPen(width));
     painter_.setBrush(Qt::NoBrush);
     painter_.drawRect(box.adjusted(width / 2, width / 2, -width / 2, -width / 2));
 }

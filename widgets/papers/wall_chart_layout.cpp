@@ -174,7 +174,8 @@ std::optional<Arranger::Beside> Arranger::besideKey() const {
     std::optional<Beside> best;
     for (const double part : {0.3, 0.33, 0.36, 0.4}) {
         const double key = std::max(kLeastKey, part * frame_.body.width());
-        if (keyTextHeight(frame_, fonts_, chart_, words_, key) + kLeastPicture * frame_.factor >
+        if (keyTextHeight(frame_, fonts_, chart_, words_, key) +
+                kLeastPicture * frame_.text.digits / digit_height::kText >
             frame_.body.height()) {
             continue;
         }

@@ -7,31 +7,24 @@
 #include <QSizeF>
 #include <vector>
 
-#include "widgets/papers/wall_chart_type.h"
+#include "widgets/papers/kit/paper_frame.h"
 #include "widgets/papers/wall_chart_words.h"
 
 namespace bolthole {
 
 /// What is the same on every sheet.
 struct SheetFrame {
-    QSizeF page;
-    double factor = 1;  ///< how much larger than the least the common text is
+    explicit SheetFrame(const PaperFrame& of) : around(of), text(of.text()), strong(of.strong()) {}
+
+    PaperFrame around;
     PrintType text;
     PrintType strong;
-    double rule = 0;       ///< of the title
-    QStringList starting;  ///< what nobody measured, under the title; empty: all was
     std::vector<FactWords> facts;
     std::vector<QPointF> factPlaces;  ///< baselines of the labels
     QStringList treatment;
     double treatmentAt = 0;  ///< first baseline
     QRectF body;
-    double foot = 0;  ///< rule above the caution
-    QStringList caution;
-    double barLength = 0;  ///< of the 1:1 scale bar
-    QString barWords;
 };
-/// Height of what the frame says of starting numbers between title and rule, mm.
-[[nodiscard]] double startingHeight(const SheetFrame& frame);
 [[nodiscard]] SheetFrame frameOf(QSizeF page, const PrintFonts& fonts, const ChartWords& words, Units units);
 
 /// How a cell and the headings grow with the scale of the big figures. Lines of a cell from the top: the

@@ -27,12 +27,12 @@ void placeFacts(SheetFrame& frame, const PrintFonts& fonts, double top) {
         sum += widths.back();
     }
     const double least = 1.6 * frame.text.digits;
-    const double spread =
-        (frame.page.width() - sum) / static_cast<double>(std::max<std::size_t>(widths.size(), 2) - 1);
+    const double spread = (frame.around.body().width() - sum) /
+                          static_cast<double>(std::max<std::size_t>(widths.size(), 2) - 1);
     const double gap = std::clamp(spread, least, 6 * frame.text.digits);
     QPointF at(0, top);
     for (const double width : widths) {
-        if (at.x() > 0 && at.x() + width > frame.page.width() + 0.01) {
+        if (at.x() > 0 && at.x() + width > frame.around.body().width() + 0.01) {
             at = QPointF(0, at.y() + 2 * line + 0.6 * frame.text.digits);
         }
         frame.factPlaces.push_back(at);
@@ -43,34 +43,18 @@ void placeFacts(SheetFrame& frame, const PrintFonts& fonts, double top) {
 
 }  // namespace
 
-double startingHeight(const SheetFrame& frame) {
-    return frame.starting.join(QString()).isEmpty()
-               ? 0.0
-               : static_cast<double>(frame.starting.size()) * frame.text.leading();
-}
-
 SheetFrame frameOf(QSizeF page, const PrintFonts& fonts, const ChartWords& words, Units units) {
-    SheetFrame frame;
-    frame.page = page;
-    frame.factor = std::clamp(std::sqrt(page.width() * page.height() / kSmallPage), 1.0, 1.3);
-    frame.text = PrintType{digit_height::kText, false}.scaled(frame.factor);
-    frame.strong = {frame.text.digits, true};
-    frame.starting = fonts.wrapped(words.starting(), frame.strong, page.width());
-    frame.rule = 10.8 * frame.factor + startingHeight(frame);
+    const double factor = std::clamp(std::sqrt(page.width() * page.height() / kSmallPage), 1.0, 1.3);
+    SheetFrame frame(PaperFrame(fonts, page, {.title = 6.2 * factor, .factor = factor, .scaleBar = units},
+                                words.starting(), cautionWords()));
     frame.facts = words.facts();
-    placeFacts(frame, fonts, frame.rule + 2.1 * frame.text.digits);
+    const QRectF& inside = frame.around.body();
+    placeFacts(frame, fonts, inside.top() + 2.1 * frame.text.digits);
     frame.treatment = fonts.wrapped(words.treatment(), frame.text, page.width());
     const double bodyTop = frame.treatmentAt +
                            static_cast<double>(frame.treatment.size() - 1) * frame.text.leading() +
                            1.7 * frame.text.digits;
-    const bool inch = units == Units::inch;
-    frame.barLength = inch ? 50.8 : 50.0;
-    frame.barWords = QStringLiteral("scale bar 1:1, %1").arg(inch ? "2 in" : "50 mm");
-    frame.caution = fonts.wrapped(cautionWords(), frame.text, page.width() - frame.barLength - 8);
-    const double footHeight =
-        static_cast<double>(frame.caution.size()) * frame.text.leading() + frame.text.digits;
-    frame.foot = page.height() - std::max(footHeight, 12.0);
-    frame.body = QRectF(QPointF(0, bodyTop), QPointF(page.width(), frame.foot - 1.0 * frame.text.digits));
+    frame.body = QRectF(QPointF(0, bodyTop), inside.bottomRight() - QPointF(0, frame.text.digits));
     return frame;
 }
 

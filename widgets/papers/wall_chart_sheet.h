@@ -20,16 +20,11 @@ class SheetPainter {
     void paintKey(const Car& car);
 
   private:
-    void paintTitle(const Car& car, QDate date, int index);
     void paintFacts();
-    void paintFoot();
-    void paintScaleBar();
     void paintKeyText(QPointF at, double width);
-    void paintShade(QPointF at, int step);
     double paintMap(QPointF at, QSizeF box, int current);
     [[nodiscard]] QString partWords(const ChartSheet& sheet) const;
     [[nodiscard]] bool isNowOn(const ChartSheet& sheet) const;
-    void rule(double y, double width);
 
     QPainter& painter_;
     const SheetFrame& frame_;

@@ -6,7 +6,7 @@
 
 #include "geometry/car/fields.h"
 #include "widgets/kit/unit_text.h"
-#include "widgets/papers/wall_chart_type.h"
+#include "widgets/papers/kit/print_type.h"
 
 namespace bolthole {
 
@@ -24,21 +24,20 @@ QString wholeText(double value) {
     return std::round(value) < 0 ? kMinus + digits : digits;
 }
 
-// "+2 1/4 turns"; empty for none. A single threaded end goes by half turns, which adjusterTurns() minds.
-QString turnsText(double turns) {
-    const long quarters = std::lround(4 * turns);
+}  // namespace
+
+QString turnWords(double turns) {
+    const long quarters = std::lround(4 * std::abs(turns));
     if (quarters == 0) {
         return {};
     }
-    const long whole = std::labs(quarters) / 4;
     constexpr std::array<const char*, 4> kParts{"", "1/4", "1/2", "3/4"};
-    const QString part = QString::fromLatin1(kParts[static_cast<std::size_t>(std::labs(quarters) % 4)]);
-    QString text(quarters < 0 ? kMinus : QChar('+'));
-    text += whole == 0 ? part : part.isEmpty() ? QString::number(whole) : QString::number(whole) + ' ' + part;
-    return text + (std::labs(quarters) <= 4 ? QStringLiteral(" turn") : QStringLiteral(" turns"));
+    QStringList parts{quarters >= 4 ? QString::number(quarters / 4) : QString(),
+                      QString::fromLatin1(kParts[static_cast<std::size_t>(quarters % 4)]),
+                      quarters <= 4 ? QStringLiteral("turn") : QStringLiteral("turns")};
+    parts.removeAll(QString());
+    return parts.join(' ');
 }
-
-}  // namespace
 
 ChartWords::ChartWords(const Car& car, const ChartChoices& chart, LengthTreatment lengths, NumberStyle style,
                        QString powers)
@@ -78,7 +77,10 @@ LengthWords ChartWords::lengthOf(const HoleChoice& choice, int link) const {
     const double change = choice.lengthChange[index];
     const std::optional<Adjuster>& adjuster = car_.links[index].adjuster;
     if (adjuster) {
-        words.work = turnsText(adjusterTurns(change, *adjuster));
+        // A single threaded end goes by half turns, which adjusterTurns() minds.
+        const double turns = adjusterTurns(change, *adjuster);
+        const QString said = turnWords(turns);
+        words.work = said.isEmpty() ? said : (turns < 0 ? kMinus : QChar('+')) + said;
     } else if (std::abs(change) > kNoAdjustment) {
         words.work = QStringLiteral("new link");
     }

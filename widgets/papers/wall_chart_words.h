@@ -110,6 +110,9 @@ class ChartWords {
     QString powers_;
 };
 
+/// Turns as a hand turns them, to quarters, whatever their way: "1 1/2 turns"; empty for none.
+[[nodiscard]] QString turnWords(double turns);
+
 /// What everybody at the car must mind; at the foot of every sheet.
 [[nodiscard]] QString cautionWords();
 

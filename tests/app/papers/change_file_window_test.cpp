@@ -59,7 +59,7 @@ ChangeRequest coupe(Units units) {
 }
 
 std::vector<PdfPage> pagesOf(const ChangeRequest& request) {
-    const QPageLayout page = changePageOf(usualChangePaper(request.style.units));
+    const QPageLayout page = changePageOf(usualPaper(request.style.units));
     return test::readPdf(pdfOf(ChangeSheet(request, page), page, request.after.title));
 }
 
@@ -85,13 +85,13 @@ double digitHeight() {
 
 class ChangeFile : public testing::Test {
   protected:
-    static std::string write(const ChangeRequest& request, ChangePaper paper, const QString& file) {
+    static std::string write(const ChangeRequest& request, PaperSize paper, const QString& file) {
         const QPageLayout page = changePageOf(paper);
         return writePdf(ChangeSheet(request, page), page, request.after.title, file.toStdString());
     }
     [[nodiscard]] QString written(const ChangeRequest& request) const {
         const QString file = folder_.filePath(QStringLiteral("change.pdf"));
-        EXPECT_EQ(write(request, usualChangePaper(request.style.units), file), "");
+        EXPECT_EQ(write(request, usualPaper(request.style.units), file), "");
         return file;
     }
     QTemporaryDir folder_;
@@ -262,7 +262,7 @@ TEST_F(ChangeFile, SaysThatNothingDiffers) {
 
 TEST_F(ChangeFile, WritesWholeOrNotAtAll) {
     const ChangeRequest request = wagon(Units::inch);
-    EXPECT_NE(write(request, ChangePaper::a4, folder_.filePath("none/change.pdf")), "");
+    EXPECT_NE(write(request, PaperSize::a4, folder_.filePath("none/change.pdf")), "");
     QFile pdf(written(request));
     ASSERT_TRUE(pdf.open(QIODevice::ReadOnly));
     const QByteArray bytes = pdf.readAll();
@@ -286,7 +286,7 @@ TEST_F(ChangeFile, PreviewsEverySheetOnEveryPaper) {
     const ChangeRequest request = coupe(Units::inch);
     const QStringList seen = test::sheetsPreviewed([&] { previewChangeSheet(nullptr, request); });
     QStringList expected;
-    for (const ChangePaper paper : {ChangePaper::letter, ChangePaper::a4}) {
+    for (const PaperSize paper : {PaperSize::letter, PaperSize::a4}) {
         expected
             << QStringLiteral("sheet 1 of %1").arg(ChangeSheet(request, changePageOf(paper)).sheetCount());
     }

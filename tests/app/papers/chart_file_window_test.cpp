@@ -35,16 +35,16 @@ constexpr const char* kWagon = "long-roof-wagon";
 constexpr const char* kCoupe = "light-coupe";
 
 struct Paper {
-    ChartPaper paper;
+    PaperSize paper;
     const char* name;
     double width;  // mm, landscape
     double height;
 };
 // ISO 216: A4 210 x 297 mm, A3 297 x 420 mm. ANSI/ASME Y14.1: A 8.5 x 11 in, B 11 x 17 in.
-constexpr std::array<Paper, 4> kPapers{{{ChartPaper::letter, "letter", 279.4, 215.9},
-                                        {ChartPaper::tabloid, "tabloid", 431.8, 279.4},
-                                        {ChartPaper::a4, "a4", 297, 210},
-                                        {ChartPaper::a3, "a3", 420, 297}}};
+constexpr std::array<Paper, 4> kPapers{{{PaperSize::letter, "letter", 279.4, 215.9},
+                                        {PaperSize::tabloid, "tabloid", 431.8, 279.4},
+                                        {PaperSize::a4, "a4", 297, 210},
+                                        {PaperSize::a3, "a3", 420, 297}}};
 
 ChartRequest requestFor(Car car, Units units, LengthTreatment lengths) {
     car.units = units;
@@ -56,7 +56,7 @@ ChartRequest requestFor(const char* name, Units units) {
     return requestFor(car, units, defaultTreatment(car));
 }
 
-std::vector<PdfPage> pagesOf(const ChartRequest& request, ChartPaper paper) {
+std::vector<PdfPage> pagesOf(const ChartRequest& request, PaperSize paper) {
     const QPageLayout page = pageLayoutOf(paper);
     return test::readPdf(pdfOf(WallChart(request, page), page, request.car.title));
 }
@@ -82,11 +82,11 @@ QString whole(double value) {
 
 class ChartFile : public testing::Test {
   protected:
-    static std::string write(const ChartRequest& request, ChartPaper paper, const QString& file) {
+    static std::string write(const ChartRequest& request, PaperSize paper, const QString& file) {
         const QPageLayout page = pageLayoutOf(paper);
         return writePdf(WallChart(request, page), page, request.car.title, file.toStdString());
     }
-    [[nodiscard]] QString written(const ChartRequest& request, ChartPaper paper) const {
+    [[nodiscard]] QString written(const ChartRequest& request, PaperSize paper) const {
         const QString file = folder_.filePath(QStringLiteral("chart.pdf"));
         EXPECT_EQ(write(request, paper, file), "");
         return file;
@@ -108,7 +108,7 @@ TEST_F(ChartFile, HasThePapersSize) {
 
 TEST_F(ChartFile, EmbedsItsFontsAndKeepsTextAsText) {
     const ChartRequest request = requestFor(kCoupe, Units::inch);
-    const QString file = written(request, ChartPaper::letter);
+    const QString file = written(request, PaperSize::letter);
     const QStringList lines = output("pdffonts", {file}).split('\n', Qt::SkipEmptyParts);
     ASSERT_GE(lines.size(), 4) << "a heading of two lines, and two fonts";
     for (const QString& line : lines.mid(2)) {
@@ -176,7 +176,7 @@ TEST_F(ChartFile, ShowsTheSolversFigures) {
                     }
                 }
             }
-            EXPECT_EQ(figuresIn(pagesOf(request, ChartPaper::letter), expected), expected) << name;
+            EXPECT_EQ(figuresIn(pagesOf(request, PaperSize::letter), expected), expected) << name;
         }
     }
 }
@@ -219,7 +219,7 @@ TEST_F(ChartFile, SetsEveryFigureHighEnough) {
 
 TEST_F(ChartFile, HasNoLineThatAPrinterLoses) {
     for (const char* name : {kWagon, kCoupe}) {
-        for (const PdfPage& page : pagesOf(requestFor(name, Units::inch), ChartPaper::a4)) {
+        for (const PdfPage& page : pagesOf(requestFor(name, Units::inch), PaperSize::a4)) {
             ASSERT_FALSE(page.strokes.empty());
             for (const PdfStroke& stroke : page.strokes) {
                 EXPECT_GE(stroke.width, 0.2);
@@ -276,7 +276,7 @@ TEST_F(ChartFile, StaysInsideThePaper) {
 }
 
 TEST_F(ChartFile, RepeatsTitleFactsAndHeadingsOnEverySheet) {
-    const std::vector<PdfPage> pages = pagesOf(requestFor(kCoupe, Units::inch), ChartPaper::letter);
+    const std::vector<PdfPage> pages = pagesOf(requestFor(kCoupe, Units::inch), PaperSize::letter);
     ASSERT_GT(pages.size(), 4U);
     for (std::size_t index = 0; index < pages.size(); ++index) {
         const QString text = pages[index].allText();
@@ -305,7 +305,7 @@ TEST_F(ChartFile, RepeatsTitleFactsAndHeadingsOnEverySheet) {
 // The frame is thick and the tag white on black: no color is asked for.
 TEST_F(ChartFile, MarksThePresentChoiceWithoutColor) {
     std::size_t tags = 0;
-    for (const PdfPage& page : pagesOf(requestFor(kCoupe, Units::inch), ChartPaper::letter)) {
+    for (const PdfPage& page : pagesOf(requestFor(kCoupe, Units::inch), PaperSize::letter)) {
         const auto tag = std::ranges::find(page.texts, QStringLiteral("NOW"), &PdfText::text);
         if (tag == page.texts.end()) {
             continue;
@@ -322,8 +322,8 @@ TEST_F(ChartFile, MarksThePresentChoiceWithoutColor) {
 
 TEST_F(ChartFile, WritesWholeOrNotAtAll) {
     const ChartRequest request = requestFor(kWagon, Units::inch);
-    EXPECT_NE(write(request, ChartPaper::a4, folder_.filePath("none/chart.pdf")), "");
-    const QString file = written(request, ChartPaper::a4);
+    EXPECT_NE(write(request, PaperSize::a4, folder_.filePath("none/chart.pdf")), "");
+    const QString file = written(request, PaperSize::a4);
     QFile pdf(file);
     ASSERT_TRUE(pdf.open(QIODevice::ReadOnly));
     const QByteArray bytes = pdf.readAll();
@@ -336,10 +336,10 @@ TEST_F(ChartFile, WritesWholeOrNotAtAll) {
 TEST_F(ChartFile, ExportsFromTheWindowAndSaysWhatWentWrong) {
     const ChartRequest request = requestFor(kWagon, Units::inch);
     const QString good = folder_.filePath("wagon.pdf");
-    EXPECT_TRUE(exportChart(nullptr, request, ChartPaper::a3, good));
+    EXPECT_TRUE(exportChart(nullptr, request, PaperSize::a3, good));
     EXPECT_TRUE(QFile::exists(good));
     BoxCloser closer;
-    EXPECT_FALSE(exportChart(nullptr, request, ChartPaper::a3, folder_.filePath("none/wagon.pdf")));
+    EXPECT_FALSE(exportChart(nullptr, request, PaperSize::a3, folder_.filePath("none/wagon.pdf")));
     EXPECT_TRUE(closer.said().contains("none/wagon.pdf")) << qPrintable(closer.said());
 }
 

@@ -1,5 +1,5 @@
-// The change sheet's parts: what it says against the solver, how it flows down its pages, that nothing covers
-// anything. The file itself is read back in tests/app/papers/change_file_window_test.cpp.
+// The change sheet's parts: what it says against the solver, that nothing covers anything. The file itself is
+// read back in tests/app/papers/change_file_window_test.cpp.
 #include "widgets/papers/change_sheet.h"
 
 #include <gmock/gmock.h>
@@ -19,7 +19,6 @@
 #include "tests/support/pdf_page.h"
 #include "tests/support/plain_car.h"
 #include "widgets/papers/change_sheet_checks.h"
-#include "widgets/papers/change_sheet_flow.h"
 #include "widgets/papers/change_sheet_side.h"
 #include "widgets/papers/change_sheet_words.h"
 
@@ -71,7 +70,7 @@ std::pair<Car, Car> drawnPair(Layout layout) {
     return {before, after.car.value_or(before)};
 }
 
-std::vector<PdfPage> pagesOf(const Car& before, const Car& after, ChangePaper paper,
+std::vector<PdfPage> pagesOf(const Car& before, const Car& after, PaperSize paper,
                              NumberStyle style = kInches) {
     QByteArray bytes;
     QBuffer buffer(&bytes);
@@ -287,7 +286,7 @@ TEST(ChangeSheet, SaysThatNothingDiffers) {
         const SheetWords words = wordsFor(plainCar(), plainCar(), {units});
         EXPECT_FALSE(words.differs);
         EXPECT_TRUE(words.checks.empty() && words.figures.empty() && words.bolts.rows.empty());
-        const std::vector<PdfPage> pages = pagesOf(plainCar(), plainCar(), usualChangePaper(units), {units});
+        const std::vector<PdfPage> pages = pagesOf(plainCar(), plainCar(), usualPaper(units), {units});
         ASSERT_EQ(pages.size(), 1U);
         EXPECT_NE(pages[0].find("Nothing differs"), nullptr);
         EXPECT_EQ(pages[0].find("Move these bolts"), nullptr);
@@ -300,10 +299,10 @@ TEST(ChangeSheet, SaysThatACarCannotBeAssembled) {
     const SheetWords words = wordsFor(plainCar(), after);
     ASSERT_EQ(words.problems.size(), 1);
     EXPECT_TRUE(words.problems[0].startsWith("The car after can't be assembled at ride: "));
-    std::vector<PdfPage> pages = pagesOf(plainCar(), after, ChangePaper::letter);
+    std::vector<PdfPage> pages = pagesOf(plainCar(), after, PaperSize::letter);
     ASSERT_FALSE(pages.empty());
     EXPECT_NE(pages[0].find("Warning"), nullptr);
-    pages = pagesOf(after, plainCar(), ChangePaper::a4);
+    pages = pagesOf(after, plainCar(), PaperSize::a4);
     ASSERT_FALSE(pages.empty());
     EXPECT_NE(pages[0].find("The car before can't be assembled"), nullptr);
 }
@@ -315,75 +314,6 @@ TEST(ChangeSheet, WarnsOfTheAftersProblems) {
     ASSERT_EQ(words.problems.size(), 1);
     EXPECT_TRUE(words.problems[0].contains("upper")) << qPrintable(words.problems[0]);
     EXPECT_TRUE(wordsFor(plainCar(), otherPlainCar()).problems.isEmpty());
-}
-
-SheetBlock blockOf(double height, bool keepNext = false) {
-    SheetBlock block;
-    block.height = height;
-    block.keepNext = keepNext;
-    return block;
-}
-
-TEST(SheetFlow, KeepsOrderAndPages) {
-    std::vector<SheetBlock> blocks;
-    for (int i = 0; i < 40; ++i) {
-        blocks.push_back(blockOf(7 + i % 5, i % 4 == 0));
-        blocks.back().above = 2;
-    }
-    const std::vector<FlowPage> pages = flowed(blocks, {100, 60});
-    const SheetBlock* next = blocks.data();
-    for (const FlowPage& page : pages) {
-        double y = 0;
-        for (const PlacedBlock& placed : page) {
-            EXPECT_EQ(placed.block, next++);
-            EXPECT_GE(placed.box.top(), y);
-            y = placed.box.bottom();
-        }
-        EXPECT_LE(y, 60 + 1e-9);
-        EXPECT_EQ(page.front().box.top(), 0);
-        EXPECT_FALSE(page.back().block->keepNext) << "a heading alone at the foot";
-    }
-    EXPECT_EQ(next, blocks.data() + blocks.size());
-}
-
-TEST(SheetFlow, RepeatsTheHeadWhereATableRunsOver) {
-    const auto head = std::make_shared<SheetBlock>(blockOf(5, true));
-    std::vector<SheetBlock> blocks{*head};
-    for (int i = 0; i < 12; ++i) {
-        blocks.push_back(blockOf(6));
-        blocks.back().head = head;
-    }
-    const std::vector<FlowPage> pages = flowed(blocks, {100, 40});
-    ASSERT_EQ(pages.size(), 3U);
-    EXPECT_EQ(pages[0].size(), 6U);
-    for (std::size_t page = 1; page < 3; ++page) {
-        EXPECT_EQ(pages[page].front().block, head.get());
-        EXPECT_EQ(pages[page][1].box.top(), 5);
-    }
-}
-
-TEST(SheetFlow, FillsAPage) {
-    std::vector<SheetBlock> blocks{blockOf(20), blockOf(20), blockOf(10)};
-    blocks[0].stretch = 10;
-    std::vector<FlowPage> pages = flowed(blocks, {100, 100});
-    EXPECT_EQ(pages.at(0)[0].box.height(), 30) << "no more than it can use";
-    EXPECT_EQ(pages.at(0)[1].box.top(), 30);
-    blocks[2].takesRest = true;
-    pages = flowed(blocks, {100, 100});
-    EXPECT_EQ(pages.at(0)[2].box.bottom(), 100);
-    EXPECT_EQ(pages.at(0)[2].box.height(), 50);
-}
-
-TEST(SheetFlow, BeginsAPageWhereThatCostsNone) {
-    std::vector<SheetBlock> blocks{blockOf(70), blockOf(20), blockOf(60)};
-    blocks[1].freshPage = true;
-    std::vector<FlowPage> pages = flowed(blocks, {100, 100});
-    ASSERT_EQ(pages.size(), 2U);
-    EXPECT_EQ(pages[1].front().block, &blocks[1]);
-    blocks[2].height = 30;
-    blocks[0].height = 40;
-    pages = flowed(blocks, {100, 100});
-    EXPECT_EQ(pages.size(), 1U);
 }
 
 QRectF boxOf(const PdfText& run) {
@@ -413,13 +343,13 @@ TEST(ChangeSheet, KeepsTextApartAndOnThePage) {
     for (const Layout layout : {Layout::triangulated, Layout::apart, Layout::threeLink, Layout::torqueArm,
                                 Layout::parallelTrackBar, Layout::ladderGuide}) {
         const auto pair = drawnPair(layout);
-        for (const ChangePaper paper : {ChangePaper::letter, ChangePaper::a4}) {
-            const Units units = paper == ChangePaper::letter ? Units::inch : Units::metric;
+        for (const PaperSize paper : {PaperSize::letter, PaperSize::a4}) {
+            const Units units = paper == PaperSize::letter ? Units::inch : Units::metric;
             expectTidy(pagesOf(pair.first, pair.second, paper, {units}),
                        QString::number(static_cast<int>(layout)));
         }
     }
-    expectTidy(pagesOf(plainCar(), plainCar(), ChangePaper::letter), "same");
+    expectTidy(pagesOf(plainCar(), plainCar(), PaperSize::letter), "same");
 }
 
 TEST(ChangeSheet, KeepsLongNamesAndManyRowsTidy) {
@@ -441,7 +371,7 @@ TEST(ChangeSheet, KeepsLongNamesAndManyRowsTidy) {
             link.length = holeDistance(link) + 1e-3;
         }
     }
-    const std::vector<PdfPage> pages = pagesOf(before, after, ChangePaper::letter);
+    const std::vector<PdfPage> pages = pagesOf(before, after, PaperSize::letter);
     EXPECT_GT(pages.size(), 3U);
     expectTidy(pages, "long");
     for (const PdfPage& page : pages) {
@@ -479,7 +409,7 @@ TEST(ChangeSheet, LabelsTheSideViewWithoutCollisions) {
 TEST(ChangeSheet, NamesStartingNumbersInItsHeading) {
     const auto heads = [](const Car& before, const Car& after) {
         int found = 0;
-        for (const PdfPage& page : pagesOf(before, after, ChangePaper::letter)) {
+        for (const PdfPage& page : pagesOf(before, after, PaperSize::letter)) {
             const QString words = page.allText().replace(u'\n', u' ');
             found += words.contains(QStringLiteral("Starting numbers, not measured: CG height")) ? 1 : 0;
         }

@@ -27,7 +27,7 @@ using test::PdfStroke;
 using testing::HasSubstr;
 
 constexpr double kTrue = 0.1;  // mm, what the template has to hold
-constexpr ChartPaper kAllPapers[] = {ChartPaper::letter, ChartPaper::tabloid, ChartPaper::a4, ChartPaper::a3};
+constexpr PaperSize kAllPapers[] = {PaperSize::letter, PaperSize::tabloid, PaperSize::a4, PaperSize::a3};
 
 struct Circle {
     QPointF center;
@@ -161,7 +161,7 @@ void expectTrue(const PdfPage& page, const Bracket& bracket, TemplateFace face) 
 TEST(DrillingTemplatePdf, IsTrueOnEveryPaperInBothUnitsOnBothFaces) {
     for (const Units units : {Units::inch, Units::metric}) {
         const TemplateRequest request = requestFor(units);
-        for (const ChartPaper paper : kAllPapers) {
+        for (const PaperSize paper : kAllPapers) {
             const std::vector<PdfPage> pages = pagesOf(request, templatePageOf(paper, request));
             ASSERT_EQ(pages.size(), 2U);
             expectTrue(pages[0], request.bracket(), TemplateFace::left);
@@ -172,7 +172,7 @@ TEST(DrillingTemplatePdf, IsTrueOnEveryPaperInBothUnitsOnBothFaces) {
 
 // Ticks tell a ruler: 101 a millimeter apart on one, 65 a sixteenth of an inch apart on the other.
 TEST(DrillingTemplatePdf, BearsTwoTrueRulersOnEverySheet) {
-    for (const ChartPaper paper : kAllPapers) {
+    for (const PaperSize paper : kAllPapers) {
         const TemplateRequest request = requestFor(Units::inch);
         for (const PdfPage& page : pagesOf(request, templatePageOf(paper, request))) {
             const std::optional<QLineF> metric = singleLine(page, QPointF(100, 0));
@@ -186,7 +186,7 @@ TEST(DrillingTemplatePdf, BearsTwoTrueRulersOnEverySheet) {
 
 TEST(DrillingTemplatePdf, SaysWhatItIsAndWhichFaceOneSees) {
     const TemplateRequest request = requestFor(Units::inch);
-    const std::vector<PdfPage> pages = pagesOf(request, templatePageOf(ChartPaper::tabloid, request));
+    const std::vector<PdfPage> pages = pagesOf(request, templatePageOf(PaperSize::tabloid, request));
     for (const PdfPage& page : pages) {
         std::string text = page.allText().toStdString();
         std::ranges::replace(text, '\n', ' ');
@@ -216,7 +216,7 @@ TEST(DrillingTemplatePdf, SaysWhatItIsAndWhichFaceOneSees) {
 // the car drives to the left of whoever stands at its left.
 TEST(DrillingTemplatePdf, TheFrontIsWhereItIsSeen) {
     const TemplateRequest request = requestFor(Units::inch);
-    const std::vector<PdfPage> pages = pagesOf(request, templatePageOf(ChartPaper::letter, request));
+    const std::vector<PdfPage> pages = pagesOf(request, templatePageOf(PaperSize::letter, request));
     const auto frontOfUp = [](const PdfPage& page) {
         return page.find(QStringLiteral("FRONT"))->at.x() - page.find(QStringLiteral("UP"))->at.x();
     };
@@ -227,7 +227,7 @@ TEST(DrillingTemplatePdf, TheFrontIsWhereItIsSeen) {
 TEST(DrillingTemplatePdf, NamesTheEdgeDistanceOfEveryHole) {
     const TemplateRequest request = requestFor(Units::metric);
     const Bracket& bracket = request.bracket();
-    const std::vector<PdfPage> pages = pagesOf(request, templatePageOf(ChartPaper::a4, request));
+    const std::vector<PdfPage> pages = pagesOf(request, templatePageOf(PaperSize::a4, request));
     for (const Hole& hole : bracket.holes) {
         const double edge = edgeRoom(bracket.plate->corners, inSideView(hole.at)).distance;
         const QString words = templateLength(edge, request.style);
@@ -240,7 +240,7 @@ TEST(DrillingTemplatePdf, NamesTheEdgeDistanceOfEveryHole) {
 TEST(DrillingTemplatePdf, WithoutAnOutlineShowsCentersAndSaysSo) {
     TemplateRequest request = requestFor(Units::inch);
     request.car.links[0].axle.plate.reset();
-    const std::vector<PdfPage> pages = pagesOf(request, templatePageOf(ChartPaper::letter, request));
+    const std::vector<PdfPage> pages = pagesOf(request, templatePageOf(PaperSize::letter, request));
     ASSERT_EQ(pages.size(), 3U);
     EXPECT_TRUE(pages[2].find("The holes, by their numbers")) << "the key has a sheet of its own";
     EXPECT_TRUE(circlesOf(pages[0]).empty());
@@ -265,7 +265,7 @@ TEST(DrillingTemplatePdf, WhatIsLargerThanThePaperIsCutIntoTrueTiles) {
     TemplateRequest request = requestFor(Units::inch);
     Plate& plate = *request.car.links[0].axle.plate;
     plate.corners = {{-0.2, 0.05}, {0.2, 0.05}, {0.2, 0.4}, {-0.2, 0.4}};
-    const QPageLayout page = templatePageOf(ChartPaper::letter, request);
+    const QPageLayout page = templatePageOf(PaperSize::letter, request);
     EXPECT_EQ(templateRefusal(request, page), QString());
     std::vector<PdfPage> pages = pagesOf(request, page);
     ASSERT_TRUE(pages.back().find("The holes, by their numbers"));
@@ -297,11 +297,11 @@ TEST(DrillingTemplatePdf, RefusesAWallOfPaperAndSaysWhichItNeeds) {
     TemplateRequest request = requestFor(Units::metric);
     Plate& plate = *request.car.links[0].axle.plate;
     plate.corners = {{-0.4, -0.5}, {0.4, -0.5}, {0.4, 0.4}, {-0.4, 0.4}};
-    EXPECT_THAT(templateRefusal(request, templatePageOf(ChartPaper::a4, request)).toStdString(),
+    EXPECT_THAT(templateRefusal(request, templatePageOf(PaperSize::a4, request)).toStdString(),
                 HasSubstr("It needs tabloid paper."));
-    EXPECT_EQ(templateRefusal(request, templatePageOf(ChartPaper::a3, request)), QString());
+    EXPECT_EQ(templateRefusal(request, templatePageOf(PaperSize::a3, request)), QString());
     plate.corners = {{-40, -50}, {40, -50}, {40, 40}, {-40, 40}};
-    EXPECT_THAT(templateRefusal(request, templatePageOf(ChartPaper::a3, request)).toStdString(),
+    EXPECT_THAT(templateRefusal(request, templatePageOf(PaperSize::a3, request)).toStdString(),
                 HasSubstr("No paper is large enough: check its corners and holes."));
 }
 
@@ -313,7 +313,7 @@ TEST(DrillingTemplatePdf, ALongListOfHolesGoesOnAtTheEnd) {
         more.name = "more " + std::to_string(bracket.holes.size());
         bracket.holes.push_back(more);
     }
-    const std::vector<PdfPage> pages = pagesOf(request, templatePageOf(ChartPaper::letter, request));
+    const std::vector<PdfPage> pages = pagesOf(request, templatePageOf(PaperSize::letter, request));
     ASSERT_GT(pages.size(), 2U);
     QString all;
     for (const PdfPage& page : pages) {
@@ -337,7 +337,7 @@ TEST(TemplateLength, HasNoFalsePrecision) {
 TEST(DrillingTemplatePdf, NamesStartingNumbersInItsHeading) {
     TemplateRequest request = requestFor(Units::inch);
     setStarting(request.car, {.field = Field::cgHeight}, true);
-    for (const PdfPage& page : pagesOf(request, templatePageOf(ChartPaper::letter, request))) {
+    for (const PdfPage& page : pagesOf(request, templatePageOf(PaperSize::letter, request))) {
         std::string text = page.allText().toStdString();
         std::ranges::replace(text, '\n', ' ');
         EXPECT_THAT(text, HasSubstr("Starting numbers, not measured: CG height"));

@@ -24,7 +24,7 @@ using testing::AnyOf;
 using testing::Each;
 using testing::Lt;
 
-constexpr std::array kPapers{ChartPaper::letter, ChartPaper::tabloid, ChartPaper::a4, ChartPaper::a3};
+constexpr std::array kPapers{PaperSize::letter, PaperSize::tabloid, PaperSize::a4, PaperSize::a3};
 
 // Adds holes above the first one, `step` inches apart, until the bracket has `count`.
 void addHoles(Bracket& bracket, int count, double step) {
@@ -44,7 +44,7 @@ Car carWithUppers(int uppers) {
 
 /// All that stands behind one chart, at hand.
 struct Made {
-    Made(Car given, LengthTreatment lengths, ChartPaper paper = ChartPaper::letter, NumberStyle style = {})
+    Made(Car given, LengthTreatment lengths, PaperSize paper = PaperSize::letter, NumberStyle style = {})
         : car(std::move(given)),
           chart(computeChart(car, lengths)),
           words(car, chart, lengths, style, {}),
@@ -168,7 +168,7 @@ TEST(WallChart, SaysEveryLengthWhereItDepends) {
 // Whatever is said of a rod at its row, its column or its cell is that choice's length.
 TEST(WallChart, SaysTheLengthOfTheChoice) {
     for (const LengthTreatment lengths : {LengthTreatment::refit, LengthTreatment::uppers}) {
-        const Made made(carWithUppers(4), lengths, ChartPaper::letter, {Units::metric, InchStyle::decimal});
+        const Made made(carWithUppers(4), lengths, PaperSize::letter, {Units::metric, InchStyle::decimal});
         ChoiceSolver solver(made.car, lengths);
         for (int row = 0; row < made.chart.rows; ++row) {
             for (int column = 0; column < made.chart.columns; ++column) {
@@ -270,7 +270,7 @@ TEST(WallChart, ShadesInFiveStepsAtMostEachHoldingItsFigures) {
 }
 
 TEST(WallChart, ShowsEveryChoiceOnceOnEveryPaper) {
-    for (const ChartPaper paper : kPapers) {
+    for (const PaperSize paper : kPapers) {
         for (const int uppers : {1, 2, 3, 7, 23}) {
             const Made made(carWithUppers(uppers), LengthTreatment::uppers, paper);
             std::set<std::pair<int, int>> shown;
@@ -292,7 +292,7 @@ TEST(WallChart, ShowsEveryChoiceOnceOnEveryPaper) {
 }
 
 TEST(WallChart, KeepsCellsInsideTheSheetAndClearOfTheKey) {
-    for (const ChartPaper paper : kPapers) {
+    for (const PaperSize paper : kPapers) {
         for (const int uppers : {1, 2, 4, 16}) {
             const Made made(carWithUppers(uppers), LengthTreatment::uppers, paper);
             const QRectF body = made.frame.body.adjusted(-0.1, -0.1, 0.1, 0.1);
@@ -382,13 +382,12 @@ TEST(WallChart, CountsItsChoicesWithoutComputingThem) {
 // What nobody measured stands in the heading, and what follows stands lower by it.
 TEST(WallChart, NamesStartingNumbersInItsHeading) {
     const Made measured(carWithUppers(2), LengthTreatment::keep);
-    EXPECT_EQ(startingHeight(measured.frame), 0);
     Car car = carWithUppers(2);
     setStarting(car, {.field = Field::cgHeight}, true);
     const Made made(car, LengthTreatment::keep);
-    EXPECT_EQ(made.frame.starting.join(QLatin1Char(' ')),
-              QStringLiteral("Starting numbers, not measured: CG height"));
-    EXPECT_NEAR(made.frame.rule - measured.frame.rule, made.frame.text.leading(), 1e-9);
+    EXPECT_EQ(made.words.starting(), QStringLiteral("Starting numbers, not measured: CG height"));
+    EXPECT_NEAR(made.frame.around.body().top() - measured.frame.around.body().top(),
+                made.frame.text.leading(), 1e-9);
 }
 
 }  // namespace

@@ -6,7 +6,7 @@
 #include "geometry/car/fields.h"
 #include "widgets/kit/translation.h"
 #include "widgets/papers/howto/how_to_drawings.h"
-#include "widgets/papers/sheets/paper_kit.h"
+#include "widgets/papers/kit/paper_marks.h"
 
 namespace bolthole {
 

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "widgets/papers/sheets/paper_kit.h"
+#include "widgets/papers/kit/paper_marks.h"
 
 namespace bolthole {
 

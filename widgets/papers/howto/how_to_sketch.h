@@ -9,8 +9,8 @@
 #include <utility>
 #include <vector>
 
+#include "widgets/papers/kit/print_type.h"
 #include "widgets/papers/sheets/measuring_picture.h"
-#include "widgets/papers/wall_chart_type.h"
 
 namespace bolthole {
 

@@ -5,7 +5,8 @@
 #include "geometry/car/fields.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
-#include "widgets/papers/sheets/paper_kit.h"
+#include "widgets/papers/kit/paper_marks.h"
+#include "widgets/papers/kit/paper_text.h"
 
 namespace bolthole {
 
@@ -65,13 +66,9 @@ SheetBlock MeasuringBlocks::tableHead(const PlanTable& table) const {
         for (int column = 0; column < 3; ++column) {
             const QRectF first = boxOf(width, column, 0, box.top());
             const QRectF second = boxOf(width, column, 1, box.top());
-            PrintType type = kHead;
-            while (type.digits > 2 && fonts.width(heads[static_cast<std::size_t>(column)], type) >
-                                          second.right() - first.left()) {
-                type.digits -= 0.1;
-            }
-            fonts.draw(painter, {(first.left() + second.right()) / 2, box.top() + 4},
-                       heads[static_cast<std::size_t>(column)], type, Qt::AlignHCenter);
+            const QString& head = heads[static_cast<std::size_t>(column)];
+            fonts.draw(painter, {(first.left() + second.right()) / 2, box.top() + 4}, head,
+                       fonts.fitted(head, kHead, second.right() - first.left(), 2), Qt::AlignHCenter);
             fonts.draw(painter, {first.center().x(), box.bottom() - 1}, tr("1st"), kSmall, Qt::AlignHCenter);
             fonts.draw(painter, {second.center().x(), box.bottom() - 1}, tr("2nd"), kSmall, Qt::AlignHCenter);
         }

@@ -3,9 +3,9 @@
 
 #include <vector>
 
-#include "widgets/papers/change_sheet_flow.h"
+#include "widgets/papers/kit/paper_flow.h"
+#include "widgets/papers/kit/print_type.h"
 #include "widgets/papers/sheets/measuring_plan.h"
-#include "widgets/papers/wall_chart_type.h"
 
 namespace bolthole {
 

@@ -3,8 +3,8 @@
 #include <array>
 
 #include "widgets/kit/translation.h"
+#include "widgets/papers/kit/paper_marks.h"
 #include "widgets/papers/sheets/measuring_views.h"
-#include "widgets/papers/sheets/paper_kit.h"
 
 namespace bolthole {
 

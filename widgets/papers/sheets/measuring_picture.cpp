@@ -4,8 +4,8 @@
 #include <iterator>
 #include <optional>
 
+#include "widgets/papers/kit/paper_marks.h"
 #include "widgets/papers/sheets/measuring_views.h"
-#include "widgets/papers/sheets/paper_kit.h"
 
 namespace bolthole {
 

@@ -6,8 +6,8 @@
 #include <QRectF>
 #include <vector>
 
+#include "widgets/papers/kit/print_type.h"
 #include "widgets/papers/sheets/measuring_plan.h"
-#include "widgets/papers/wall_chart_type.h"
 
 namespace bolthole {
 

@@ -4,6 +4,8 @@
 #include <deque>
 
 #include "widgets/kit/translation.h"
+#include "widgets/papers/kit/paper_frame.h"
+#include "widgets/papers/kit/paper_marks.h"
 #include "widgets/papers/sheets/measuring_blocks.h"
 #include "widgets/papers/sheets/measuring_picture.h"
 
@@ -15,6 +17,7 @@ constexpr double kFillLine = 9;  // mm, for date and name
 constexpr double kLeastPicture = 58;
 constexpr double kMostPicture = 96;
 constexpr double kUnderPicture = 1.5;
+constexpr double kUnderTitle = 2;
 constexpr double kOverFoot = 1.2;
 constexpr double kNotes = 24;  // least room that is ruled for notes
 
@@ -33,15 +36,13 @@ struct MeasuringPage {
     std::vector<int> numbers;  // of the points whose rows stand on it
 };
 
-}  // namespace
-
-struct MeasuringSheet::Parts {
-    Parts(const Car& of, NumberStyle style, const QPageLayout& layout)
-        : car(of), plan(measuringPlan(of)), frame(fonts, paintable(layout), standingCaution()) {
+class LaidMeasuring : public LaidOutPaper {
+  public:
+    LaidMeasuring(const Car& of, NumberStyle style, const QPageLayout& layout)
+        : car(of), plan(measuringPlan(of)), frame(fonts, paintable(layout), {}, {}, standingCaution()) {
         car.units = style.units;
-        const QRectF& body = frame.body();
-        const QSizeF room(body.width(),
-                          body.height() - kFillLine - kLeastPicture - kUnderPicture - kOverFoot);
+        body = frame.body().adjusted(0, kUnderTitle, 0, -kOverFoot);
+        const QSizeF room(body.width(), body.height() - kFillLine - kLeastPicture - kUnderPicture);
         for (std::size_t area = 0; area < plan.size(); ++area) {
             blocks.push_back(MeasuringBlocks(fonts, body.width(), style.units).of(plan[area]));
             for (FlowPage& page : flowed(blocks.back().blocks, room)) {
@@ -55,8 +56,11 @@ struct MeasuringSheet::Parts {
             }
         }
     }
-    Parts(const Parts&) = delete;
 
+    [[nodiscard]] int count() const override { return static_cast<int>(pages.size()); }
+    void paint(QPainter& painter, int index) const override;
+
+  private:
     void paintFillLine(QPainter& painter) const;
     void paintNotes(QPainter& painter, double top) const;
 
@@ -64,12 +68,13 @@ struct MeasuringSheet::Parts {
     std::vector<PlanArea> plan;
     PrintFonts fonts;
     PaperFrame frame;
+    QRectF body;
     std::deque<MeasuredBlocks> blocks;  // of each area; the pages point into them
     std::vector<MeasuringPage> pages;
 };
 
-void MeasuringSheet::Parts::paintFillLine(QPainter& painter) const {
-    const double base = frame.body().top() + 4.6;
+void LaidMeasuring::paintFillLine(QPainter& painter) const {
+    const double base = body.top() + 4.6;
     double x = drawBlank(painter, {0, base}, tr("date"), 30, fonts) + 5;
     x = drawBlank(painter, {x, base}, tr("by"), 30, fonts) + 6;
     x = drawTick(painter, {x, base}, tr("floor checked level"), fonts) + 5;
@@ -77,51 +82,36 @@ void MeasuringSheet::Parts::paintFillLine(QPainter& painter) const {
 }
 
 // Lines to write on, where the page has room left.
-void MeasuringSheet::Parts::paintNotes(QPainter& painter, double top) const {
+void LaidMeasuring::paintNotes(QPainter& painter, double top) const {
     constexpr double kLine = 8.5;
-    const QRectF& body = frame.body();
     if (body.bottom() - top < kNotes) {
         return;
     }
     painter.setPen(Qt::black);
     fonts.draw(painter, {0, top + kLine - 1.2}, tr("notes"), kit_type::kText);
-    painter.setPen(QPen(QColor(125, 125, 125), kThinnestLine, Qt::SolidLine, Qt::FlatCap));
-    for (double y = top + kLine; y < body.bottom() - 3; y += kLine) {
-        painter.drawLine(QPointF(0, y), QPointF(body.width(), y));
+    for (double y = top + kLine; y < body.bottom() - 1.8; y += kLine) {
+        drawRule(painter, kitHairline(), y, 0, body.width());
     }
 }
 
-MeasuringSheet::MeasuringSheet(const Car& car, NumberStyle style, const QPageLayout& page)
-    : parts_(std::make_unique<Parts>(car, style, page)) {}
-
-MeasuringSheet::~MeasuringSheet() = default;
-MeasuringSheet::MeasuringSheet(MeasuringSheet&&) noexcept = default;
-
-int MeasuringSheet::sheetCount() const {
-    return static_cast<int>(parts_->pages.size());
-}
-
-void MeasuringSheet::paintSheet(QPainter& painter, int index) const {
-    const MeasuringPage& page = parts_->pages[static_cast<std::size_t>(index)];
-    const PlanArea& area = parts_->plan[page.area];
-    const QRectF& body = parts_->frame.body();
-    painter.save();
-    painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing);
-    const QString name = QString::fromStdString(parts_->car.title).simplified();
-    parts_->frame.paint(painter, name.isEmpty() ? area.title : tr("%1: %2").arg(name, area.title),
-                        tr("sheet %1 of %2").arg(index + 1).arg(sheetCount()));
-    parts_->paintFillLine(painter);
+void LaidMeasuring::paint(QPainter& painter, int index) const {
+    const MeasuringPage& page = pages[static_cast<std::size_t>(index)];
+    const PlanArea& area = plan[page.area];
+    SheetTitle title = titleOf(car.title, area.title);
+    title.asides = {{sheetWords(index, count())}};
+    frame.paint(painter, title);
+    paintFillLine(painter);
     const double used = page.blocks.empty() ? 0 : page.blocks.back().box.bottom();
     const double top = body.top() + kFillLine;
-    const double height =
-        std::clamp(body.bottom() - top - used - kUnderPicture - kOverFoot, kLeastPicture, kMostPicture);
-    drawMeasuringPicture(painter, {0, top, body.width(), height}, parts_->fonts, parts_->car, area,
-                         page.numbers);
-    for (const PlacedBlock& placed : page.blocks) {
-        placed.block->paint(painter, placed.box.translated(0, top + height + kUnderPicture));
-    }
-    parts_->paintNotes(painter, top + height + kUnderPicture + used);
-    painter.restore();
+    const double height = std::clamp(body.bottom() - top - used - kUnderPicture, kLeastPicture, kMostPicture);
+    drawMeasuringPicture(painter, {0, top, body.width(), height}, fonts, car, area, page.numbers);
+    paintPage(painter, page.blocks, {0, top + height + kUnderPicture});
+    paintNotes(painter, top + height + kUnderPicture + used);
 }
+
+}  // namespace
+
+MeasuringSheet::MeasuringSheet(const Car& car, NumberStyle style, const QPageLayout& page)
+    : PrintedSheets(std::make_unique<const LaidMeasuring>(car, style, page)) {}
 
 }  // namespace bolthole

@@ -3,12 +3,10 @@
 #pragma once
 
 #include <QPageLayout>
-#include <memory>
 
 #include "geometry/car/car.h"
 #include "geometry/units/text.h"
-#include "widgets/papers/printed_sheets.h"
-#include "widgets/papers/sheets/paper_kit.h"
+#include "widgets/papers/kit/printed_sheets.h"
 
 namespace bolthole {
 
@@ -18,15 +16,6 @@ class MeasuringSheet : public PrintedSheets {
   public:
     /// The car must have passed findFaults(). `style`: units to measure in.
     MeasuringSheet(const Car& car, NumberStyle style, const QPageLayout& page);
-    ~MeasuringSheet() override;
-    MeasuringSheet(MeasuringSheet&&) noexcept;
-
-    [[nodiscard]] int sheetCount() const override;
-    void paintSheet(QPainter& painter, int index) const override;
-
-  private:
-    struct Parts;
-    std::unique_ptr<Parts> parts_;
 };
 
 }  // namespace bolthole

@@ -5,8 +5,8 @@
 #include <map>
 
 #include "widgets/kit/translation.h"
+#include "widgets/papers/kit/paper_marks.h"
 #include "widgets/papers/sheets/measuring_views.h"
-#include "widgets/papers/sheets/paper_kit.h"
 #include "widgets/papers/side_scales.h"
 #include "widgets/papers/wall_chart_leaders.h"
 

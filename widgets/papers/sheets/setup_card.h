@@ -3,11 +3,10 @@
 
 #include <QDate>
 #include <QPageLayout>
-#include <memory>
 
 #include "geometry/car/car.h"
 #include "geometry/units/text.h"
-#include "widgets/papers/printed_sheets.h"
+#include "widgets/papers/kit/printed_sheets.h"
 
 namespace bolthole {
 
@@ -15,15 +14,6 @@ namespace bolthole {
 class SetupCard : public PrintedSheets {
   public:
     SetupCard(const Car& car, NumberStyle style, QDate date, const QPageLayout& page);
-    ~SetupCard() override;
-    SetupCard(SetupCard&&) noexcept;
-
-    [[nodiscard]] int sheetCount() const override;
-    void paintSheet(QPainter& painter, int index) const override;
-
-  private:
-    struct Parts;
-    std::unique_ptr<Parts> parts_;
 };
 
 }  // namespace bolthole

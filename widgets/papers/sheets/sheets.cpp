@@ -19,12 +19,8 @@ QString nameOf(SheetKind kind) {
     return tr("setup card");
 }
 
-QPageLayout pageOf(SheetKind kind, SheetPaper paper) {
-    return sheetPageOf(paper, kind == SheetKind::testDay ? QPageLayout::Landscape : QPageLayout::Portrait);
-}
-
-SheetPaper usualSheetPaper(Units units) {
-    return units == Units::inch ? SheetPaper::letter : SheetPaper::a4;
+QPageLayout pageOf(SheetKind kind, PaperSize paper) {
+    return pageOf(paper, kind == SheetKind::testDay ? QPageLayout::Landscape : QPageLayout::Portrait);
 }
 
 std::unique_ptr<PrintedSheets> makeSheet(SheetKind kind, const Car& car, NumberStyle style, QDate date,

@@ -8,8 +8,7 @@
 
 #include "geometry/car/car.h"
 #include "geometry/units/text.h"
-#include "widgets/papers/printed_sheets.h"
-#include "widgets/papers/sheets/paper_kit.h"
+#include "widgets/papers/kit/printed_sheets.h"
 
 namespace bolthole {
 
@@ -18,9 +17,7 @@ enum class SheetKind { measuring, testDay, setup };
 /// "measuring sheet", "test-day sheet", "setup card".
 [[nodiscard]] QString nameOf(SheetKind kind);
 /// A page for it, turned as it has to be.
-[[nodiscard]] QPageLayout pageOf(SheetKind kind, SheetPaper paper);
-/// Letter where inches are used, A4 elsewhere.
-[[nodiscard]] SheetPaper usualSheetPaper(Units units);
+[[nodiscard]] QPageLayout pageOf(SheetKind kind, PaperSize paper);
 
 /// Lays the sheet of a car out; the car must have passed findFaults(). `date`: of today.
 [[nodiscard]] std::unique_ptr<PrintedSheets> makeSheet(SheetKind kind, const Car& car, NumberStyle style,

@@ -3,11 +3,10 @@
 #pragma once
 
 #include <QPageLayout>
-#include <memory>
 
 #include "geometry/car/car.h"
 #include "geometry/units/text.h"
-#include "widgets/papers/printed_sheets.h"
+#include "widgets/papers/kit/printed_sheets.h"
 
 namespace bolthole {
 
@@ -18,15 +17,6 @@ inline constexpr int kTestDayPasses = 8;
 class TestDaySheet : public PrintedSheets {
   public:
     TestDaySheet(const Car& car, NumberStyle style, const QPageLayout& page);
-    ~TestDaySheet() override;
-    TestDaySheet(TestDaySheet&&) noexcept;
-
-    [[nodiscard]] int sheetCount() const override { return 1; }
-    void paintSheet(QPainter& painter, int index) const override;
-
-  private:
-    struct Parts;
-    std::unique_ptr<Parts> parts_;
 };
 
 }  // namespace bolthole

@@ -157,12 +157,12 @@ TEST(MeasuringPicture, NumbersEveryRow) {
     }
 }
 
-std::vector<PdfPage> pagesOf(const Car& car, SheetPaper paper) {
+std::vector<PdfPage> pagesOf(const Car& car, PaperSize paper) {
     QByteArray bytes;
     QBuffer buffer(&bytes);
     buffer.open(QIODevice::WriteOnly);
     {
-        const QPageLayout page = sheetPageOf(paper, QPageLayout::Portrait);
+        const QPageLayout page = pageOf(paper, QPageLayout::Portrait);
         QPdfWriter writer(&buffer);
         writer.setPageLayout(page);
         writer.setResolution(1200);
@@ -190,7 +190,7 @@ std::vector<QSizeF> boxesOf(const PdfPage& page) {
 
 TEST(MeasuringSheet, HasTwoBoxesOfHalfAnInchForEveryNumber) {
     for (const Car& car : cars()) {
-        for (const SheetPaper paper : {SheetPaper::letter, SheetPaper::a4}) {
+        for (const PaperSize paper : {PaperSize::letter, PaperSize::a4}) {
             std::size_t expected = 0;
             for (const PlanArea& area : measuringPlan(car)) {
                 PlanArea without = area;
@@ -218,8 +218,8 @@ TEST(MeasuringSheet, HasTwoBoxesOfHalfAnInchForEveryNumber) {
 TEST(MeasuringSheet, StaysInsideItsPaper) {
     const QFont inter(QStringLiteral("Inter"));
     for (const Car& car : cars()) {
-        for (const SheetPaper paper : {SheetPaper::letter, SheetPaper::a4}) {
-            const QSizeF size = paper == SheetPaper::letter ? QSizeF(215.9, 279.4) : QSizeF(210, 297);
+        for (const PaperSize paper : {PaperSize::letter, PaperSize::a4}) {
+            const QSizeF size = paper == PaperSize::letter ? QSizeF(215.9, 279.4) : QSizeF(210, 297);
             for (const PdfPage& page : pagesOf(car, paper)) {
                 EXPECT_NEAR(page.size.width(), size.width(), 0.4);
                 EXPECT_NEAR(page.size.height(), size.height(), 0.4);
@@ -239,7 +239,7 @@ TEST(MeasuringSheet, StaysInsideItsPaper) {
 }
 
 TEST(MeasuringSheet, SaysWhatMattersOnEverySheet) {
-    const std::vector<PdfPage> pages = pagesOf(plainCar(), SheetPaper::letter);
+    const std::vector<PdfPage> pages = pagesOf(plainCar(), PaperSize::letter);
     ASSERT_GE(pages.size(), 5U);
     for (std::size_t at = 0; at < pages.size(); ++at) {
         const QString text = pages[at].allText();
@@ -253,12 +253,12 @@ TEST(MeasuringSheet, SaysWhatMattersOnEverySheet) {
     EXPECT_TRUE(pages[0].allText().contains("to 1/16 in"));
     Car metric = plainCar();
     metric.units = Units::metric;
-    EXPECT_TRUE(pagesOf(metric, SheetPaper::a4)[0].allText().contains("to 1 mm"));
+    EXPECT_TRUE(pagesOf(metric, PaperSize::a4)[0].allText().contains("to 1 mm"));
 }
 
 // Ink alone: nothing rests on a shade a tired printer loses, but for the hairlines between the notes.
 TEST(MeasuringSheet, IsBlackAndWhite) {
-    for (const PdfPage& page : pagesOf(plainCar(), SheetPaper::letter)) {
+    for (const PdfPage& page : pagesOf(plainCar(), PaperSize::letter)) {
         for (const test::PdfFill& fill : page.fills) {
             EXPECT_TRUE(fill.gray == 0 || fill.gray == 255) << fill.gray;
         }

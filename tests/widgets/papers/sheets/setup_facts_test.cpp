@@ -109,7 +109,7 @@ TEST(Sheets, PaintABareCar) {
     car.loads.clear();
     car.driveline.reset();
     for (const SheetKind kind : {SheetKind::measuring, SheetKind::testDay, SheetKind::setup}) {
-        for (const SheetPaper paper : {SheetPaper::letter, SheetPaper::a4}) {
+        for (const PaperSize paper : {PaperSize::letter, PaperSize::a4}) {
             const auto sheets = makeSheet(kind, car, kInchStyle, QDate(2026, 11, 28), pageOf(kind, paper));
             ASSERT_GE(sheets->sheetCount(), 1);
             for (int index = 0; index < sheets->sheetCount(); ++index) {

@@ -1,17 +1,15 @@
-#include "widgets/papers/wall_chart_type.h"
+#include "widgets/papers/kit/print_type.h"
 
 #include <QFontMetricsF>
 #include <QPainterPath>
 #include <QRawFont>
+#include <QTextLayout>
 #include <algorithm>
 #include <cmath>
 
 namespace bolthole {
 
 namespace {
-
-// Fonts come in whole pixels; a hundredth of a mm is fine enough.
-constexpr double kPixelsPerMillimetre = 100;
 
 QFont familyFont(bool bold) {
     QFont font;
@@ -66,31 +64,29 @@ double PrintFonts::widest(const QStringList& lines, PrintType type) const {
 }
 
 QStringList PrintFonts::wrapped(const QString& text, PrintType type, double width) const {
+    if (text.isEmpty()) {
+        return {};
+    }
+    QTextOption option;
+    option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
+    QTextLayout layout(text, font(type, text));
+    layout.setTextOption(option);
     QStringList lines;
-    QString line;
-    for (QString word : text.split(QLatin1Char(' '), Qt::SkipEmptyParts)) {
-        const QString longer = line.isEmpty() ? word : line + QLatin1Char(' ') + word;
-        if (this->width(longer, type) <= width) {
-            line = longer;
-            continue;
-        }
-        if (!line.isEmpty()) {
-            lines << line;
-        }
-        while (word.size() > 1 && this->width(word, type) > width) {
-            qsizetype fits = word.size() - 1;
-            while (fits > 1 && this->width(word.left(fits), type) > width) {
-                --fits;
-            }
-            lines << word.left(fits);
-            word.remove(0, fits);
-        }
-        line = word;
+    layout.beginLayout();
+    for (QTextLine line = layout.createLine(); line.isValid(); line = layout.createLine()) {
+        line.setLineWidth(width * kPixelsPerMillimetre);
+        lines << text.mid(line.textStart(), line.textLength()).trimmed();
     }
-    if (!line.isEmpty()) {
-        lines << line;
-    }
+    layout.endLayout();
     return lines;
+}
+
+PrintType PrintFonts::fitted(const QString& text, PrintType type, double width, double least) const {
+    constexpr double kStep = 0.1;
+    while (type.digits > least && this->width(text, type) > width) {
+        type.digits = std::max(type.digits - kStep, least);
+    }
+    return type;
 }
 
 QString PrintFonts::elided(const QString& text, PrintType type, double width) const {

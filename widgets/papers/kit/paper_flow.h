@@ -1,4 +1,4 @@
-// How the blocks of a printed sheet flow down its pages.
+// How the blocks of a paper flow down its pages.
 #pragma once
 
 #include <QPainter>
@@ -17,8 +17,8 @@ struct SheetBlock {
     bool takesRest = false;  ///< takes what the others leave of a page
     bool keepNext = false;   ///< stands on one page with the block after it, where a page holds both
     bool freshPage = false;  ///< begins a page where that costs no page more and leaves none mostly white
-    std::function<void(QPainter&, const QRectF&)> paint;  ///< into a box as wide as the page
-    std::shared_ptr<const SheetBlock> head;  ///< repeated above it where it begins a page; null: nothing
+    std::function<void(QPainter&, const QRectF&)> paint{};  ///< into a box as wide as the page
+    std::shared_ptr<const SheetBlock> head{};  ///< repeated above it where it begins a page; null: nothing
 };
 
 /// A block and where it stands on its page, from the page's upper left corner.
@@ -31,5 +31,11 @@ using FlowPage = std::vector<PlacedBlock>;
 /// Lets blocks flow into pages of `size`, top to bottom, in order. A block higher than a page is given one of
 /// its own and overruns it: what makes blocks keeps them lower. The blocks must outlive the pages.
 [[nodiscard]] std::vector<FlowPage> flowed(const std::vector<SheetBlock>& blocks, QSizeF size);
+
+/// The blocks on one page as high as they need.
+[[nodiscard]] FlowPage stacked(const std::vector<SheetBlock>& blocks, double width);
+
+/// Paints the blocks of a page with its upper left corner there.
+void paintPage(QPainter& painter, const FlowPage& page, QPointF corner);
 
 }  // namespace bolthole

@@ -1,4 +1,5 @@
-// Type on paper: sizes by the height of the digits, measured and drawn in mm.
+// Type on paper: sizes by the height of the digits, measured and drawn in mm. Lines are broken by the
+// toolkit, as they are in the texts of paper_text.h.
 #pragma once
 
 #include <QFont>
@@ -19,6 +20,8 @@ inline constexpr double kText = 2.5;
 
 /// The thinnest line that survives a tired printer, mm.
 inline constexpr double kThinnestLine = 0.25;
+/// Fonts come in whole pixels; a hundredth of a mm is fine enough for them.
+inline constexpr double kPixelsPerMillimetre = 100;
 
 /// One kind of type.
 struct PrintType {
@@ -32,7 +35,15 @@ struct PrintType {
     [[nodiscard]] double descent() const { return 0.3 * digits; }
 };
 
-/// The chart's fonts. Needs a QGuiApplication.
+/// What the papers are set in, where a larger page or a thicker pen asks for nothing else.
+namespace kit_type {
+inline constexpr PrintType kText{digit_height::kText, false};
+inline constexpr PrintType kStrong{digit_height::kText, true};
+inline constexpr PrintType kHead{3.0, true};
+inline constexpr PrintType kSmall{2.1, false};
+}  // namespace kit_type
+
+/// The papers' fonts. Needs a QGuiApplication.
 class PrintFonts {
   public:
     PrintFonts();
@@ -43,10 +54,13 @@ class PrintFonts {
     [[nodiscard]] double width(const QString& text, PrintType type) const;
     /// The widest of some lines, mm.
     [[nodiscard]] double widest(const QStringList& lines, PrintType type) const;
-    /// Breaks a text into lines no wider than `width` (mm), between words where it can.
+    /// Breaks a text into lines no wider than `width` (mm), between words where it can; none of no text.
     [[nodiscard]] QStringList wrapped(const QString& text, PrintType type, double width) const;
     /// The line, cut short with an ellipsis where it is wider than `width` (mm).
     [[nodiscard]] QString elided(const QString& text, PrintType type, double width) const;
+    /// The type, in steps made smaller where the line is wider than `width` (mm), its digits never below
+    /// `least`.
+    [[nodiscard]] PrintType fitted(const QString& text, PrintType type, double width, double least) const;
     /// Draws a line, its baseline from `at` (mm; Qt::AlignLeft), around it (AlignHCenter) or up to it
     /// (AlignRight), in the painter's pen color.
     void draw(QPainter& painter, QPointF at, const QString& text, PrintType type,

@@ -1,4 +1,4 @@
-#include "widgets/papers/change_sheet_flow.h"
+#include "widgets/papers/kit/paper_flow.h"
 
 #include <algorithm>
 #include <utility>
@@ -101,9 +101,29 @@ bool hasGap(const std::vector<FlowPage>& pages, double height) {
 }  // namespace
 
 std::vector<FlowPage> flowed(const std::vector<SheetBlock>& blocks, QSizeF size) {
+    if (blocks.empty()) {
+        return {};
+    }
     std::vector<FlowPage> tight = Flow(blocks, size, false).pages();
     std::vector<FlowPage> fresh = Flow(blocks, size, true).pages();
     return fresh.size() <= tight.size() && !hasGap(fresh, size.height()) ? fresh : tight;
+}
+
+FlowPage stacked(const std::vector<SheetBlock>& blocks, double width) {
+    FlowPage page;
+    double y = 0;
+    for (const SheetBlock& block : blocks) {
+        y += page.empty() ? 0 : block.above;
+        page.push_back({&block, QRectF(0, y, width, block.height)});
+        y += block.height;
+    }
+    return page;
+}
+
+void paintPage(QPainter& painter, const FlowPage& page, QPointF corner) {
+    for (const PlacedBlock& placed : page) {
+        placed.block->paint(painter, placed.box.translated(corner));
+    }
 }
 
 }  // namespace bolthole
