@@ -58,11 +58,9 @@ class LaidChange : public FlowedPaper {
     }
     void add(std::vector<SheetBlock> more) { std::ranges::move(more, std::back_inserter(blocks_)); }
     void addHeading(const QString& words, const QString& aside = {}) {
-        blocks_.push_back(headingBlock(words, aside, fonts()));
+        blocks_.push_back(make_.heading(words, aside));
     }
-    void addWords(const QString& words) {
-        blocks_.push_back(wordsBlock(words, kit_type::kText, width(), fonts()));
-    }
+    void addWords(const QString& words) { blocks_.push_back(make_.paragraph(words)); }
 
     ChangeRequest request_;
     Comparison comparison_;

@@ -11,7 +11,9 @@ namespace {
 using kit_type::kStrong;
 using kit_type::kText;
 
-constexpr double kTightPad = 0.55;  // mm, above and below the lines of a long list
+constexpr double kSectionGap = 4.5;  // mm, above a heading
+constexpr double kParagraphGap = 1.8;
+constexpr double kTightPad = 0.55;  // above and below the lines of a long list
 constexpr double kWhat = 40;        // of a row to write in
 constexpr double kWritingRow = 10.5;
 constexpr double kLeastNotes = 16.5;
@@ -38,6 +40,18 @@ bool holds(const std::vector<int>& columns, int column) {
 
 }  // namespace
 
+SheetBlock ChangeBlocks::heading(const QString& words, const QString& aside) const {
+    SheetBlock block = headingBlock(words, aside, fonts_);
+    block.above = kSectionGap;
+    return block;
+}
+
+SheetBlock ChangeBlocks::paragraph(const QString& words) const {
+    SheetBlock block = wordsBlock(words, kText, width_, fonts_);
+    block.above = kParagraphGap;
+    return block;
+}
+
 std::vector<SheetBlock> ChangeBlocks::table(const SheetTable& table) const {
     if (table.rows.empty()) {
         return {};
@@ -63,7 +77,7 @@ std::vector<SheetBlock> ChangeBlocks::table(const SheetTable& table) const {
         text.rows.push_back(std::move(cells));
     }
     std::vector<SheetBlock> blocks = LaidTable::blocks(text, width_, fonts_);
-    blocks.insert(blocks.begin(), headingBlock(table.title, table.aside, fonts_));
+    blocks.insert(blocks.begin(), heading(table.title, table.aside));
     return blocks;
 }
 

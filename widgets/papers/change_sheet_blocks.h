@@ -13,6 +13,9 @@ class ChangeBlocks {
   public:
     ChangeBlocks(const PrintFonts& fonts, double width) : fonts_(fonts), width_(width) {}
 
+    /// A section's heading, and a paragraph.
+    [[nodiscard]] SheetBlock heading(const QString& words, const QString& aside = {}) const;
+    [[nodiscard]] SheetBlock paragraph(const QString& words) const;
     /// A table with its heading; nothing where it has no rows.
     [[nodiscard]] std::vector<SheetBlock> table(const SheetTable& table) const;
     /// A box to tick, what, and what is expected.

@@ -60,7 +60,7 @@ std::vector<SheetBlock> keyBlocks(const SheetFrame& frame, const PrintFonts& fon
     for (const QString& sentence : isNarrow ? QStringList{sentences.join(' ')} : sentences) {
         add(sentence, frame.text, 0);
     }
-    const double between = 0.5 * frame.text.leading();
+    const double between = 0.35 * frame.text.leading();
     if (chart.any() != nullptr) {
         add(QStringLiteral("Shading, anti-squat in %"), frame.strong, between);
         blocks.push_back(shadesBlock(frame, fonts, chart, words, width));
