@@ -5,14 +5,15 @@
 #include <cmath>
 #include <numeric>
 
+#include "widgets/papers/paper_scene.h"
 #include "widgets/papers/side_scales.h"
-#include "widgets/papers/wall_chart_leaders.h"
+#include "widgets/scene/scene_painter.h"
 
 namespace bolthole {
 
 namespace {
 
-constexpr double kChartHole = 1.25;   // mm on paper
+constexpr double kChartHole = 1.25;   // mm on paper: a printed scene's
 constexpr double kUnderGround = 3.2;  // of the text's digits: room for the words under the ground line
 
 /// One bracket to draw.
@@ -39,10 +40,8 @@ class ChartSideDrawer {
     [[nodiscard]] QLineF lineOf(std::size_t link) const;
     [[nodiscard]] bool isArm(std::size_t link) const;
     void gather();
-    void drawWheel();
-    void drawGround();
-    void drawLinks();
-    void drawHoles(const DrawnBracket& bracket);
+    void drawThings();
+    void drawKey();
     void drawHoleNames(const DrawnBracket& bracket);
     void drawClusterNames(const DrawnBracket& bracket, const std::vector<int>& cluster);
     void drawLinkNames();
@@ -159,26 +158,39 @@ void ChartSideDrawer::gather() {
     }
 }
 
-void ChartSideDrawer::drawWheel() {
-    const QPointF center = onPaper({0, 0, car_.rearTireRadius});
-    const double radius = car_.rearTireRadius * 1000 / picture_.scale;
-    const double housing = kHousingRadius * 1000 / picture_.scale;
-    painter_.setPen(QPen(QColor(90, 90, 90), 0.35));
-    painter_.setBrush(Qt::NoBrush);
-    painter_.drawEllipse(center, radius, radius);
-    painter_.setBrush(QColor(238, 238, 238));
-    painter_.drawEllipse(center, housing, housing);
-    painter_.setPen(QPen(QColor(90, 90, 90), kThinnestLine));
-    painter_.drawLine(center - QPointF(1.5, 0), center + QPointF(1.5, 0));
-    painter_.drawLine(center - QPointF(0, 1.5), center + QPointF(0, 1.5));
-    placer_.take(QRectF(center - QPointF(1.7, 1.7), QSizeF(3.4, 3.4)));
-    placer_.takeOutline(center, radius);
-    placer_.takeOutline(center, housing);
+void ChartSideDrawer::drawThings() {
+    Scene scene;
+    const QPointF center(0, car_.rearTireRadius);
+    scene.add(SceneWheel{.center = center, .radius = car_.rearTireRadius});
+    scene.add(SceneHousing{.center = center, .radius = kHousingRadius});
+    scene.add(SceneGround{});
+    const auto flat = [](const Eigen::Vector3d& at) { return QPointF(at.x(), at.z()); };
+    for (std::size_t link = 0; link < car_.links.size(); ++link) {
+        const Link& drawn = car_.links[link];
+        if (isDrawn(link) && lineOf(link).length() > 0.1) {
+            scene.add(SceneLink{.chassis = flat(drawn.chassis.inUse().at),
+                                .axle = isArm(link) ? center : flat(drawn.axle.inUse().at),
+                                .eyes = false});
+        }
+    }
+    for (const DrawnBracket& bracket : brackets_) {
+        const Bracket& entered = car_.links[static_cast<std::size_t>(bracket.link)].bracket(bracket.end);
+        int index = 0;
+        for (const Hole& hole : entered.holes) {
+            scene.add(SceneHole{.at = flat(hole.at),
+                                .look = index++ == bracket.use ? HoleLook::bolted : HoleLook::free});
+        }
+    }
+    const PaperType type(fonts_);
+    const SceneStyle style = SceneStyle::print(type);
+    const SceneView view{{1000 / picture_.scale, origin_}, area_};
+    paintThings(painter_, scene, view, style);
+    LeaderFeed feed(placer_);
+    takePlaces(scene, view, style, feed);
 }
 
-void ChartSideDrawer::drawGround() {
-    painter_.setPen(QPen(Qt::black, 0.6, Qt::SolidLine, Qt::FlatCap));
-    painter_.drawLine(QPointF(area_.left(), origin_.y()), QPointF(area_.right(), origin_.y()));
+// Under the ground line.
+void ChartSideDrawer::drawKey() {
     placer_.take(QRectF(area_.left(), origin_.y() - 0.5, area_.width(), area_.bottom() - origin_.y() + 1));
     const double baseline = origin_.y() + 2.1 * frame_.text.digits;
     const QString scale = QStringLiteral("to scale, 1 : ") + QString::number(picture_.scale);
@@ -187,29 +199,6 @@ void ChartSideDrawer::drawGround() {
     picture_.bottom = baseline + frame_.text.descent();
     fonts_.draw(painter_, {area_.right(), baseline}, QStringLiteral("front \u2192"), frame_.text,
                 Qt::AlignRight);
-}
-
-void ChartSideDrawer::drawLinks() {
-    painter_.setPen(QPen(Qt::black, 1.3, Qt::SolidLine, Qt::RoundCap));
-    for (std::size_t link = 0; link < car_.links.size(); ++link) {
-        if (!isDrawn(link)) {
-            continue;
-        }
-        const QLineF line = lineOf(link);
-        if (line.length() > 0.1) {
-            painter_.drawLine(line);
-            placer_.take(line, 2.0);
-        }
-    }
-}
-
-void ChartSideDrawer::drawHoles(const DrawnBracket& bracket) {
-    painter_.setPen(QPen(Qt::black, 0.35));
-    for (std::size_t hole = 0; hole < bracket.holes.size(); ++hole) {
-        const bool isBolted = static_cast<int>(hole) == bracket.use;
-        painter_.setBrush(isBolted ? Qt::black : Qt::white);
-        painter_.drawEllipse(bracket.holes[hole], kChartHole, kChartHole);
-    }
 }
 
 // Holes far apart fore and aft are named where they are, each cluster by itself.
@@ -277,16 +266,8 @@ void ChartSideDrawer::drawLinkNames() {
 SidePicture ChartSideDrawer::draw() {
     chooseScale();
     gather();
-    drawWheel();
-    drawGround();
-    drawLinks();
-    for (const DrawnBracket& bracket : brackets_) {
-        drawHoles(bracket);
-        for (const QPointF& hole : bracket.holes) {
-            const double reach = kChartHole + 0.3;
-            placer_.take(QRectF(hole - QPointF(reach, reach), QSizeF(2 * reach, 2 * reach)));
-        }
-    }
+    drawThings();
+    drawKey();
     for (const DrawnBracket& bracket : brackets_) {
         if (bracket.holes.size() > 1) {
             drawHoleNames(bracket);

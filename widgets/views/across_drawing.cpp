@@ -13,8 +13,6 @@ namespace bolthole {
 
 namespace {
 
-constexpr double kCore = 1.8;  // pixels: the line inside a link that tells its role without color
-
 void include(QRectF& box, QPointF point) {
     if (std::isfinite(point.x()) && std::isfinite(point.y())) {
         box.setLeft(std::min(box.left(), point.x()));
@@ -90,14 +88,14 @@ void AcrossDrawing::draw() {
     if (station_ != nullptr) {
         drawCar();
     }
-    if (state_.before) {
-        drawGhost(*state_.before, theme_.before, {1.6, 1.6});
+    // A ghost stands at the same travel as the car on the bench; out of its reach there is nothing to draw.
+    if (state_.before && state_.before->cursor.usable) {
+        drawGhostLinks(*state_.before, &Theme::before);
     }
-    if (state_.pointed) {
-        drawGhost(*state_.pointed, theme_.ink, {4.0, 2.0});
+    if (state_.pointed && state_.pointed->cursor.usable) {
+        drawGhostLinks(*state_.pointed, &Theme::ink);
     }
     drawLinks();
-    drawRoleLines();
     drawPoints();
     drawRollCenter();
     drawLinkNames();
@@ -112,8 +110,7 @@ void AcrossDrawing::draw() {
 // All that stands behind the links.
 void AcrossDrawing::drawCar() {
     if (plane_ == ViewPlane::rear) {
-        const double ground = picture(0, station_->ground.patchZ).y();
-        drawEarth({picture_.left(), ground}, {picture_.right(), ground});
+        put(SceneGround{.at = {0, station_->ground.patchZ}});
     }
     drawCenterPlane();
     drawTires();
@@ -127,14 +124,14 @@ QPointF AcrossDrawing::shown(const Eigen::Vector3d& point) const {
 
 // The point of the axle's line that is `left` of its center.
 QPointF AcrossDrawing::onAxle(double left) const {
-    return shown(station_->pose.carry({0, left, 0}));
+    return inPlane(plane_, station_->pose.carry({0, left, 0}));
 }
 
-// How far the axle is turned in the picture, degrees clockwise.
+// How far the axle is turned in the picture, rad counterclockwise.
 double AcrossDrawing::axleTurn() const {
     const QPointF along = onAxle(1) - onAxle(-1);
-    const double square = plane_ == ViewPlane::rear ? 180.0 : -90.0;
-    return std::remainder(std::atan2(along.y(), along.x()) / kRadiansPerDegree - square, 360.0);
+    const double square = (plane_ == ViewPlane::rear ? 180.0 : 90.0) * kRadiansPerDegree;
+    return std::remainder(std::atan2(along.y(), along.x()) - square, 360.0 * kRadiansPerDegree);
 }
 
 // The axle reaches to its wheels; where the track is not known, to its outermost holes.
@@ -149,108 +146,52 @@ double AcrossDrawing::halfAxle() const {
 
 // The usual dash-dot of a center line in engineering drawing.
 void AcrossDrawing::drawCenterPlane() {
-    painter_.setPen(dashedPen(over(theme_.metal, 0.6, theme_.canvas), 1.0, {12.0, 4.0, 2.0, 4.0}));
-    if (plane_ == ViewPlane::rear) {
-        const double across = picture(0, 0).x();
-        drawClipped({across, picture_.top()}, {across, picture_.bottom()});
-    } else {
-        const double down = picture(0, 0).y();
-        drawClipped({picture_.left(), down}, {picture_.right(), down});
-    }
+    const QPointF low = camera_.toCar(picture_.bottomLeft());
+    const QPointF high = camera_.toCar(picture_.topRight());
+    const bool rear = plane_ == ViewPlane::rear;
+    put(SceneLine{.from = rear ? QPointF(0, high.y()) : QPointF(low.x(), 0),
+                  .to = rear ? QPointF(0, low.y()) : QPointF(high.x(), 0),
+                  .stroke = {&Theme::metal, SceneWeight::hair, SceneDash::dashDot, 0.6}});
 }
 
 void AcrossDrawing::drawTires() {
     const Car& car = state_.solvedCar;
     for (const double side : {1.0, -1.0}) {
         if (car.frontTrack && plane_ == ViewPlane::top) {
-            drawTire({station_->ground.frontCenterX, side * *car.frontTrack / 2, 0}, 0, car.frontTireRadius);
+            putTire({station_->ground.frontCenterX, side * *car.frontTrack / 2, 0}, 0, car.frontTireRadius);
         }
         if (car.rearTrack) {
-            drawTire(station_->pose.carry({0, side * *car.rearTrack / 2, 0}), axleTurn(), car.rearTireRadius);
+            putTire(station_->pose.carry({0, side * *car.rearTrack / 2, 0}), axleTurn(), car.rearTireRadius);
         }
     }
 }
 
-void AcrossDrawing::drawTire(const Eigen::Vector3d& center, double turn, double radius) {
-    const QPointF at = shown(center);
-    const double width = kDrawnTireWidth * camera_.scale;
-    const double round = 2 * radius * camera_.scale;
-    const QSizeF size = plane_ == ViewPlane::rear ? QSizeF(width, round) : QSizeF(round, width);
-    if (!picture_.intersects(QRectF(at - QPointF(round, round), QSizeF(2 * round, 2 * round)))) {
-        return;
-    }
-    const QRectF body(QPointF(-size.width() / 2, -size.height() / 2), size);
-    painter_.save();
-    painter_.translate(at);
-    painter_.rotate(turn);
-    painter_.setPen(dashedPen(theme_.metal, 1.3, {1.0, 2.0}));
-    painter_.setBrush(over(theme_.metalFill, 0.75, theme_.canvas));
-    painter_.drawRoundedRect(body, width / 4, width / 4);
-    // The wheel's middle plane: what the track is measured between.
-    painter_.setPen(dashedPen(over(theme_.metal, 0.8, theme_.canvas), 1.0, {8.0, 3.0, 2.0, 3.0}));
-    painter_.drawLine(plane_ == ViewPlane::rear ? QLineF(0, body.top(), 0, body.bottom())
-                                                : QLineF(body.left(), 0, body.right(), 0));
-    painter_.restore();
+void AcrossDrawing::putTire(const Eigen::Vector3d& center, double turn, double radius) {
+    const QSizeF size(kDrawnTireWidth, 2 * radius);
+    put(SceneTire{.center = inPlane(plane_, center),
+                  .size = plane_ == ViewPlane::rear ? size : size.transposed(),
+                  .turn = turn});
 }
 
 // The tube from wheel to wheel, round in the middle, and from above the cone to the pinion's joint.
 void AcrossDrawing::drawHousing() {
-    const double radius = state_.solvedCar.rearTireRadius * camera_.scale;
-    const QPointF center = onAxle(0);
-    const QColor fill = over(theme_.metal, 0.25, theme_.canvas);
+    const Car& car = state_.solvedCar;
     const double reach = halfAxle();
-    for (const bool inside : {false, true}) {
-        const double thick = 0.2 * radius - (inside ? 2.6 : 0.0);
-        painter_.setPen(QPen(inside ? fill : theme_.metal, std::max(1.0, thick), Qt::SolidLine, Qt::FlatCap));
-        drawClipped(onAxle(reach), onAxle(-reach));
+    put(SceneTube{.from = onAxle(reach), .to = onAxle(-reach), .radius = 0.1 * car.rearTireRadius});
+    SceneHousing housing{.center = onAxle(0), .radius = 0.24 * car.rearTireRadius};
+    if (car.driveline && plane_ == ViewPlane::top) {
+        housing.nose = carriedInto(plane_, station_->pose, car.rearTireRadius, car.driveline->pinionJoint);
     }
-    painter_.setPen(roundPen(theme_.metal, 1.3));
-    painter_.setBrush(fill);
-    const double middle = 0.24 * radius;
-    if (state_.solvedCar.driveline && plane_ == ViewPlane::top) {
-        const QPointF nose =
-            camera_.toPicture(carriedInto(plane_, station_->pose, state_.solvedCar.rearTireRadius,
-                                          state_.solvedCar.driveline->pinionJoint));
-        const QPointF along = unit(nose - center);
-        const QPointF across(-along.y(), along.x());
-        QPainterPath cone(center + across * (0.8 * middle));
-        cone.lineTo(nose + across * (0.22 * middle));
-        cone.lineTo(nose - across * (0.22 * middle));
-        cone.lineTo(center - across * (0.8 * middle));
-        painter_.drawPath(cone);
-    }
-    painter_.drawEllipse(center, middle, middle);
-    painter_.setBrush(Qt::NoBrush);
+    put(housing);
 }
 
 void AcrossDrawing::drawShaft() {
-    if (!state_.solvedCar.driveline) {
-        return;
-    }
-    const Driveline& driveline = *state_.solvedCar.driveline;
-    const QPointF rear = camera_.toPicture(
-        carriedInto(plane_, station_->pose, state_.solvedCar.rearTireRadius, driveline.pinionJoint));
-    painter_.setPen(roundPen(over(theme_.metal, 0.55, theme_.canvas), 5.0));
-    painter_.drawLine(rear, shown(driveline.outputJoint));
-}
-
-// A ghost stands at the same travel as the car on the bench; out of its reach there is nothing to draw.
-void AcrossDrawing::drawGhost(const Ghost& ghost, const QColor& color, const QList<double>& dashes) {
-    if (ghost.cursor.usable) {
-        drawGhostLinks(ghost, over(color, 0.75, theme_.canvas), dashes);
-    }
-}
-
-// Color is never the only sign: lowers are plain, uppers have a light line inside, crosswise rods a dashed
-// one.
-void AcrossDrawing::drawRoleLines() {
-    for (const DrawnLink& link : points_.links) {
-        if (link.role == Role::lower) {
-            continue;
-        }
-        painter_.setPen(link.role == Role::upper ? QPen(theme_.canvas, kCore, Qt::SolidLine, Qt::FlatCap)
-                                                 : dashedPen(theme_.canvas, kCore, {5.0, 3.0}));
-        drawClipped(camera_.toPicture(link.axle), camera_.toPicture(link.chassis));
+    const Car& car = state_.solvedCar;
+    if (car.driveline) {
+        put(SceneTube{
+            .from = carriedInto(plane_, station_->pose, car.rearTireRadius, car.driveline->pinionJoint),
+            .to = inPlane(plane_, car.driveline->outputJoint),
+            .radius = kShaftRadius});
     }
 }
 
@@ -271,19 +212,9 @@ void AcrossDrawing::drawRollCenter() {
         drawEdgeMarker(text, center->at, theme_.instantCenter);
         return;
     }
-    constexpr double kSize = 8;
-    QPainterPath diamond(at + QPointF(0, -kSize));
-    for (const QPointF corner : {QPointF(kSize, 0), QPointF(0, kSize), QPointF(-kSize, 0)}) {
-        diamond.lineTo(at + corner);
-    }
-    diamond.closeSubpath();
-    painter_.setPen(roundPen(theme_.instantCenter, 2.4));
-    painter_.setBrush(faded(theme_.canvas, 0.7));
-    painter_.drawPath(diamond);
-    painter_.setPen(Qt::NoPen);
-    painter_.setBrush(theme_.instantCenter);
-    painter_.drawEllipse(at, 2.5, 2.5);
-    labels_.take(diamond.boundingRect());
+    put(SceneCenter{.at = center->at, .kind = CenterKind::roll});
+    const QPointF reach(style_.center, style_.center);
+    labels_.take(QRectF(at - reach, at + reach));
     const QSizeF size = QFontMetricsF(painter_.font()).size(0, text) + QSizeF(8, 2);
     drawChip(labels_.place(at, size, 12, 2), text, faded(theme_.canvas, 0.85));
 }

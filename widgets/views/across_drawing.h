@@ -1,6 +1,7 @@
 // Draws the rear and the top view with any QPainter.
 #pragma once
 
+#include "widgets/scene/scene.h"
 #include "widgets/views/picture_drawing.h"
 
 namespace bolthole {
@@ -20,16 +21,14 @@ class AcrossDrawing : public PictureDrawing {
     void drawCar();
     void drawCenterPlane();
     void drawTires();
-    void drawTire(const Eigen::Vector3d& center, double turn, double radius);
+    void putTire(const Eigen::Vector3d& center, double turn, double radius);
     void drawHousing();
     void drawShaft();
-    void drawGhost(const Ghost& ghost, const QColor& color, const QList<double>& dashes);
-    void drawRoleLines();
     void drawRollCenter();
     void drawSides();
     void writeQuietly(QPointF beside, const QString& text, int preferred);
-    [[nodiscard]] QPointF shown(const Eigen::Vector3d& point) const;
-    [[nodiscard]] QPointF onAxle(double left) const;
+    [[nodiscard]] QPointF shown(const Eigen::Vector3d& point) const;  // in the picture
+    [[nodiscard]] QPointF onAxle(double left) const;                  // in the plane
     [[nodiscard]] double axleTurn() const;
     [[nodiscard]] double halfAxle() const;
 };
@@ -46,8 +45,5 @@ struct DrawnRollCenter {
 /// Boxes to fit, in the plane (rear or top), m: rear tires, links and driveline; or the whole car.
 [[nodiscard]] QRectF acrossLinksBox(const BenchState& state, ViewPlane plane);
 [[nodiscard]] QRectF acrossWholeBox(const BenchState& state, ViewPlane plane);
-
-/// How wide a tire is drawn, m. Its width is not among what was measured: its edges are dotted.
-inline constexpr double kDrawnTireWidth = 0.22;
 
 }  // namespace bolthole

@@ -4,6 +4,7 @@
 #include <QMouseEvent>
 #include <cmath>
 
+#include "widgets/scene/scene_hit.h"
 #include "widgets/views/bench_picture.h"
 
 namespace bolthole {
@@ -43,18 +44,17 @@ QPointF wayOf(int key) {
 }  // namespace
 
 BenchPicture::Picked BenchPicture::pointUnder(QPointF place) const {
-    Picked found;
-    double nearest = kPickRadius;
+    Scene holes;
+    int id = 0;
     for (const DrawnPoint& point : points_.points) {
-        const QPointF way = camera_.toPicture(point.at) - place;
-        // A free hole hidden under a bolted one still loses to it.
-        const double distance = std::hypot(way.x(), way.y()) + (point.inUse ? 0.0 : 0.5);
-        if (distance < nearest) {
-            nearest = distance;
-            found = {point.id, point.mirrored};
-        }
+        holes.add(SceneHole{.at = point.at, .look = point.inUse ? HoleLook::bolted : HoleLook::free}, id++);
     }
-    return found;
+    const int found = hitScene(holes, {camera_, QRectF(rect())}, SceneStyle::screen(), place, kPickRadius);
+    if (found < 0) {
+        return {};
+    }
+    const DrawnPoint& point = points_.points[static_cast<std::size_t>(found)];
+    return {point.id, point.mirrored};
 }
 
 bool BenchPicture::followEdgeMarker(QPointF place) {

@@ -1,11 +1,11 @@
 #include "widgets/views/layout_picture.h"
 
-#include <QPainter>
 #include <algorithm>
+#include <array>
 
-#include "widgets/kit/pens.h"
-#include "widgets/kit/sheet_parts.h"
-#include "widgets/kit/theme.h"
+#include "widgets/scene/scene_painter.h"
+#include "widgets/scene/scene_things.h"
+#include "widgets/state/view_plane.h"
 
 namespace bolthole {
 
@@ -18,147 +18,133 @@ constexpr double kAbove = 2.1;
 constexpr double kTrackHalf = 2.15;  // middle of a tire from the center plane
 constexpr double kTireHalf = 0.3;    // half its width
 
-class LayoutPainter {
+SceneStyle layoutStyle() {
+    SceneStyle style = SceneStyle::screen(&Theme::card);
+    style.link = 2.6;
+    style.hole = 3;
+    return style;
+}
+
+class LayoutScene {
   public:
-    LayoutPainter(QPainter& painter, const QRectF& box, const Car& car, LayoutSight sight)
-        : painter_(painter), car_(car), sight_(sight), radius_(car.rearTireRadius) {
+    LayoutScene(const QRectF& box, const Car& car, LayoutSight sight)
+        : car_(car),
+          plane_(sight == LayoutSight::side ? ViewPlane::side : ViewPlane::top),
+          radius_(car.rearTireRadius) {
         const bool side = sight == LayoutSight::side;
         const double wide = (kBehind + kAhead) * radius_;
         const double high = (side ? kAbove : 2 * (kTrackHalf + kTireHalf)) * radius_;
-        scale_ = std::min(box.width() / wide, (box.height() - 4) / high);
-        origin_ = {box.center().x() - scale_ * (kAhead - kBehind) / 2 * radius_,
-                   side ? box.center().y() + scale_ * high / 2 : box.center().y()};
+        view_.picture = box;
+        view_.camera.scale = std::min(box.width() / wide, (box.height() - 4) / high);
+        view_.camera.origin = {box.center().x() - view_.length((kAhead - kBehind) / 2 * radius_),
+                               side ? box.center().y() + view_.length(high / 2) : box.center().y()};
     }
 
-    void draw() {
-        sight_ == LayoutSight::side ? drawSideCar() : drawPlanCar();
+    void draw(QPainter& painter) {
+        plane_ == ViewPlane::side ? addSideCar() : addPlanCar();
         for (const Link& link : car_.links) {
-            drawLink(link, false);
-            if (link.side == Side::both && sight_ == LayoutSight::plan) {
-                drawLink(link, true);
+            addLink(link, false);
+            if (link.side == Side::both && plane_ == ViewPlane::top) {
+                addLink(link, true);
             }
         }
+        paintThings(painter, scene_, view_, layoutStyle());
     }
 
   private:
-    [[nodiscard]] QPointF at(const Eigen::Vector3d& point) const {
-        return origin_ + scale_ * QPointF(point.x(), sight_ == LayoutSight::side ? -point.z() : -point.y());
+    void addSideCar() {
+        scene_.add(SceneLine{.from = QPointF(-kBehind * radius_, 0),
+                             .to = QPointF(kAhead * radius_, 0),
+                             .stroke = {&Theme::border, SceneWeight::thin}});
+        scene_.add(SceneWheel{.center = {0, radius_}, .radius = radius_});
     }
 
-    void drawSideCar() {
-        const Theme& colors = theme();
-        painter_.setPen(roundPen(colors.border, 1.2));
-        const QPointF ground = at({-kBehind * radius_, 0, 0});
-        painter_.drawLine(ground, at({kAhead * radius_, 0, 0}));
-        painter_.setPen(roundPen(colors.metal, 1.4));
-        painter_.setBrush(colors.metalFill);
-        painter_.drawEllipse(at({0, 0, radius_}), scale_ * radius_, scale_ * radius_);
-        painter_.setBrush(colors.card);
-        painter_.drawEllipse(at({0, 0, radius_}), 0.22 * scale_ * radius_, 0.22 * scale_ * radius_);
-    }
-
-    void drawPlanCar() {
-        const Theme& colors = theme();
-        painter_.setPen(dashedPen(colors.border, 1, {5, 3, 1, 3}));
-        painter_.drawLine(at({-kBehind * radius_, 0, 0}), at({kAhead * radius_, 0, 0}));
-        painter_.setPen(roundPen(colors.metal, 1.4));
-        painter_.setBrush(colors.metalFill);
+    void addPlanCar() {
+        scene_.add(SceneLine{.from = QPointF(-kBehind * radius_, 0),
+                             .to = QPointF(kAhead * radius_, 0),
+                             .stroke = {&Theme::border, SceneWeight::hair, SceneDash::dashDot}});
         for (const double out : {kTrackHalf, -kTrackHalf}) {
-            painter_.drawRoundedRect(QRectF(at({-radius_, (out + kTireHalf) * radius_, 0}),
-                                            at({radius_, (out - kTireHalf) * radius_, 0})),
-                                     3, 3);
+            scene_.add(
+                SceneTire{.center = {0, out * radius_}, .size = {2 * radius_, 2 * kTireHalf * radius_}});
         }
-        painter_.setPen(QPen(colors.metal, 4));
-        painter_.drawLine(at({0, (kTrackHalf - kTireHalf) * radius_, 0}),
-                          at({0, (kTireHalf - kTrackHalf) * radius_, 0}));
-        painter_.setPen(roundPen(colors.metal, 1.4));
-        painter_.drawEllipse(at({0, 0, 0}), 0.32 * scale_ * radius_, 0.32 * scale_ * radius_);
+        const double half = (kTrackHalf - kTireHalf) * radius_;
+        scene_.add(SceneTube{.from = {0, half}, .to = {0, -half}, .radius = 0.08 * radius_});
+        scene_.add(SceneHousing{.center = {0, 0}, .radius = 0.32 * radius_});
     }
 
-    void drawLink(const Link& link, bool otherSide) {
+    void addLink(const Link& link, bool otherSide) {
         Eigen::Vector3d chassis = link.chassis.inUse().at;
         Eigen::Vector3d axle = link.axle.inUse().at;
         if (otherSide) {
             chassis = mirrored(chassis);
             axle = mirrored(axle);
         }
-        color_ = roleColor(roleOf(link, radius_));
+        const Role role = roleOf(link, radius_);
         switch (link.kind) {
             case LinkKind::rod:
-                return drawRod(at(chassis), at(axle));
+                return scene_.add(SceneLink{
+                    .chassis = inPlane(plane_, chassis), .axle = inPlane(plane_, axle), .role = role});
             case LinkKind::pivot:
             case LinkKind::slider:
-                return drawArm(link.kind, chassis);
+                return addArm(link.kind, chassis, role);
             case LinkKind::guide:
-                return drawGuide(at(axle));
+                return addGuide(inPlane(plane_, axle), role);
         }
-    }
-
-    void drawRod(QPointF chassis, QPointF axle) {
-        painter_.setPen(roundPen(color_, 2.6));
-        painter_.drawLine(chassis, axle);
-        painter_.setPen(roundPen(color_, 1.4));
-        painter_.setBrush(theme().card);
-        painter_.drawRect(QRectF(chassis - QPointF(2.6, 2.6), QSizeF(5.2, 5.2)));
-        painter_.drawEllipse(axle, 2.8, 2.8);
     }
 
     // From the axle tube beside the arm's front; the axle end is part of the housing.
-    void drawArm(LinkKind kind, const Eigen::Vector3d& front) {
-        const QPointF tip = at(front);
+    void addArm(LinkKind kind, const Eigen::Vector3d& front, Role role) {
+        const QPointF tip = inPlane(plane_, front);
         for (const double rise : {0.35, -0.35}) {
-            const bool side = sight_ == LayoutSight::side;
+            const bool side = plane_ == ViewPlane::side;
             const Eigen::Vector3d root(0, front.y() + (side ? 0 : 0.3 * rise * radius_),
                                        radius_ + (side ? rise * radius_ : 0));
-            painter_.setPen(roundPen(color_, 2.6));
-            painter_.drawLine(at(root), tip);
+            scene_.add(SceneLink{.chassis = tip, .axle = inPlane(plane_, root), .role = role, .eyes = false});
         }
-        painter_.setPen(roundPen(color_, 1.4));
-        painter_.setBrush(theme().card);
-        painter_.drawEllipse(tip, 3, 3);
+        scene_.add(SceneMount{.at = tip, .onChassis = false, .inUse = false, .ink = roleInk(role)});
+        const auto line = [&](QPointF from, QPointF to) {
+            scene_.add(
+                SceneLine{.from = {tip, from}, .to = {tip, to}, .stroke = {&Theme::ink, SceneWeight::thin}});
+        };
         if (kind == LinkKind::slider) {
-            painter_.setPen(roundPen(theme().ink, 1.4));
-            for (const double off : {-5.0, 5.0}) {
-                painter_.drawLine(tip + QPointF(-8, off), tip + QPointF(8, off));
-            }
+            line({-8, -5}, {8, -5});
+            line({-8, 5}, {8, 5});
         } else {
-            painter_.setPen(roundPen(theme().ink, 1.4));
-            painter_.setBrush(Qt::NoBrush);
-            painter_.drawPolyline(
-                QPolygonF({tip + QPointF(-5, -8), tip + QPointF(0, -3.5), tip + QPointF(5, -8)}));
+            line({-5, -8}, {0, -3.5});
+            line({0, -3.5}, {5, -8});
         }
     }
 
-    void drawGuide(QPointF middle) {
-        painter_.setPen(roundPen(color_, 2.2));
-        const double reach = 1.5 * scale_ * radius_;
-        if (sight_ == LayoutSight::plan) {
-            painter_.drawLine(middle + QPointF(-3, 5), middle + QPointF(3, -5));
-            painter_.drawLine(middle + QPointF(-3, 5), middle + QPointF(-3, reach));
-            painter_.drawLine(middle + QPointF(3, -5), middle + QPointF(3, -reach));
+    void addGuide(QPointF middle, Role role) {
+        const SceneStroke bar{roleInk(role), SceneWeight::strong};
+        const double reach = view_.length(1.5 * radius_);
+        if (plane_ == ViewPlane::top) {
+            const auto line = [&](QPointF from, QPointF to) {
+                scene_.add(SceneLine{.from = {middle, from}, .to = {middle, to}, .stroke = bar});
+            };
+            line({-3, 5}, {3, -5});
+            line({-3, 5}, {-3, reach});
+            line({3, -5}, {3, -reach});
         }
-        painter_.setBrush(theme().card);
-        painter_.setPen(roundPen(color_, 1.6));
-        painter_.drawPolygon(QPolygonF({middle + QPointF(0, -4), middle + QPointF(4, 0),
-                                        middle + QPointF(0, 4), middle + QPointF(-4, 0)}));
+        const double half = 4 / view_.camera.scale;
+        const std::array corners{middle + QPointF(0, half), middle + QPointF(half, 0),
+                                 middle - QPointF(0, half), middle - QPointF(half, 0)};
+        ScenePath& pin = scene_.addPath(corners, true);
+        pin.stroke = {roleInk(role), SceneWeight::medium};
+        pin.fill = {&Theme::card};
     }
 
-    QPainter& painter_;
     const Car& car_;
-    LayoutSight sight_;
+    ViewPlane plane_;
     double radius_;
-    double scale_ = 1;  // px/m
-    QPointF origin_;
-    QColor color_;
+    SceneView view_;
+    Scene scene_;
 };
 
 }  // namespace
 
 void drawLayout(QPainter& painter, const QRectF& box, const Car& car, LayoutSight sight) {
-    painter.save();
-    painter.setRenderHint(QPainter::Antialiasing);
-    LayoutPainter(painter, box, car, sight).draw();
-    painter.restore();
+    LayoutScene(box, car, sight).draw(painter);
 }
 
 }  // namespace bolthole

@@ -1,18 +1,20 @@
 #include "widgets/views/picture_drawing.h"
 
-#include <QPainterPath>
 #include <algorithm>
 #include <cmath>
 
 #include "geometry/kinematics/linkage.h"
-#include "widgets/kit/pens.h"
 
 namespace bolthole {
 
 namespace {
 
-constexpr double kGhostLinkWidth =
-    2.2;  // pixels: thinner than a link, so that both are seen where they coincide
+// Holes of one bracket stand apart as long as they can still be told from dots.
+SceneStyle styleOf(const DrawnPoints& points, const SideCamera& camera) {
+    SceneStyle style = SceneStyle::screen();
+    style.hole = std::clamp(0.36 * points.closestHoles * camera.scale, 2.6, 4.2);
+    return style;
+}
 
 }  // namespace
 
@@ -29,17 +31,18 @@ PictureDrawing::PictureDrawing(QPainter& painter, const BenchState& state, const
       station_(drawnStation(state)),
       plane_(plane),
       labels_(picture.adjusted(4, 4, -4, -4)),
-      // Holes of one bracket stand apart as long as they can still be told from dots.
-      holeRadius_(std::clamp(0.36 * points.closestHoles * camera.scale, 2.6, 4.2)) {}
+      style_(styleOf(points, camera)),
+      view_{camera, picture},
+      things_(painter, scene_, view_, style_) {}
 
-QColor PictureDrawing::colorOf(Role role) const {
-    return role == Role::lower ? theme_.lower : role == Role::upper ? theme_.upper : theme_.crosswise;
+void PictureDrawing::putPath(const QPolygonF& through, const SceneStroke& stroke) {
+    scene_.clear();
+    scene_.addPath(through, true).stroke = stroke;
+    things_.draw(scene_.items.back());
 }
 
-void PictureDrawing::drawClipped(QPointF from, QPointF to) {
-    if (const std::optional<QLineF> seen = clipped(QLineF(from, to), picture_)) {
-        painter_.drawLine(*seen);
-    }
+void PictureDrawing::putRay(QPointF from, QPointF way, const SceneStroke& stroke) {
+    put(SceneLine{.from = from, .to = {from, way}, .stroke = stroke});
 }
 
 bool PictureDrawing::inPicture(QPointF point, double margin) const {
@@ -68,19 +71,13 @@ void PictureDrawing::drawGrid() {
 }
 
 void PictureDrawing::drawLinks() {
-    const Qt::PenStyle style = state_.traceIsCurrent ? Qt::SolidLine : Qt::DashLine;
     for (const DrawnLink& link : points_.links) {
-        const QPointF axle = camera_.toPicture(link.axle);
-        const QPointF chassis = camera_.toPicture(link.chassis);
-        if (link.farSide && QLineF(axle, chassis).length() > 0) {
-            painter_.setPen(roundPen(over(colorOf(link.role), 0.4, theme_.canvas), kLinkWidth));
-            painter_.drawLine(axle, chassis);
-            continue;
-        }
-        painter_.setPen(roundPen(theme_.canvas, kLinkWidth + 3));
-        painter_.drawLine(axle, chassis);
-        painter_.setPen(roundPen(colorOf(link.role), kLinkWidth, style));
-        painter_.drawLine(axle, chassis);
+        put(SceneLink{.chassis = link.chassis,
+                      .axle = link.axle,
+                      .role = link.role,
+                      .farSide = link.farSide && link.axle != link.chassis,
+                      .eyes = false},
+            {.isStale = !state_.traceIsCurrent});
     }
 }
 
@@ -94,59 +91,26 @@ void PictureDrawing::drawPoints() {
     }
 }
 
-// A free hole is an empty ring; a bolted one is a filled bolt head with a bright center.
 void PictureDrawing::drawPoint(const DrawnPoint& point) {
     const QPointF at = camera_.toPicture(point.at);
-    labels_.take(QRectF(at - QPointF(holeRadius_, holeRadius_), at + QPointF(holeRadius_, holeRadius_)));
-    const bool hovered = point.id == marks_.hovered;
-    const bool selected = point.id == marks_.selected;
-    if (hovered || selected) {
-        painter_.setBrush(faded(theme_.focus, hovered ? 0.22 : 0.12));
-        painter_.setPen(selected ? roundPen(theme_.focus, marks_.keyboardFocus ? 2.5 : 1.5)
-                                 : QPen(Qt::NoPen));
-        painter_.drawEllipse(at, holeRadius_ + 6, holeRadius_ + 6);
-    }
+    const QPointF reach(style_.hole, style_.hole);
+    labels_.take(QRectF(at - reach, at + reach));
+    const SceneMarks marks{.hovered = point.id == marks_.hovered,
+                           .selected = point.id == marks_.selected,
+                           .ring = marks_.keyboardFocus};
     if (point.id.kind == PointId::Kind::joint) {
-        painter_.setPen(roundPen(theme_.ink, 1.4));
-        painter_.setBrush(theme_.metal);
-        painter_.drawRect(QRectF(at - QPointF(4, 4), QSizeF(8, 8)));
-        return;
+        put(SceneJoint{.at = point.at}, marks);
+    } else {
+        put(SceneHole{.at = point.at, .look = point.inUse ? HoleLook::bolted : HoleLook::free}, marks);
     }
-    painter_.setPen(roundPen(theme_.ink, point.inUse ? 0.72 * holeRadius_ : 1.4));
-    painter_.setBrush(point.inUse ? theme_.card : theme_.canvas);
-    const double radius = point.inUse ? holeRadius_ + 0.4 : holeRadius_;
-    painter_.drawEllipse(at, radius, radius);
 }
 
-// The ground line from one edge of the picture to the other, and the earth below it.
-void PictureDrawing::drawEarth(QPointF left, QPointF right) {
-    if (std::min(left.y(), right.y()) < picture_.bottom()) {
-        QPainterPath earth(left);
-        earth.lineTo(right);
-        earth.lineTo(QPointF(picture_.right(), std::max(picture_.bottom(), right.y()) + 1));
-        earth.lineTo(QPointF(picture_.left(), std::max(picture_.bottom(), left.y()) + 1));
-        painter_.save();
-        painter_.setClipRect(picture_);
-        painter_.fillPath(earth, theme_.earth);
-        painter_.restore();
-    }
-    painter_.setPen(roundPen(theme_.metal, 1.5));
-    painter_.drawLine(left, right);
-}
-
-void PictureDrawing::drawGhostLinks(const Ghost& ghost, const QColor& color, const QList<double>& dashes) {
+void PictureDrawing::drawGhostLinks(const Ghost& ghost, SceneInk ink) {
     for (const Constraint& constraint : buildLinkage(ghost.car).constraints) {
-        if (plane_ == ViewPlane::side && constraint.side == Side::right) {
-            continue;
-        }
-        const QPointF axle = camera_.toPicture(inPlane(plane_, ghost.cursor.pose.carry(constraint.onAxle)));
-        const QPointF chassis = camera_.toPicture(inPlane(plane_, constraint.onChassis));
-        painter_.setPen(dashedPen(color, kGhostLinkWidth, dashes));
-        drawClipped(axle, chassis);
-        painter_.setPen(roundPen(color, 1.4));
-        painter_.setBrush(Qt::NoBrush);
-        for (const QPointF end : {axle, chassis}) {
-            painter_.drawEllipse(end, holeRadius_ + 3, holeRadius_ + 3);
+        if (plane_ != ViewPlane::side || constraint.side != Side::right) {
+            put(SceneLink{.chassis = inPlane(plane_, constraint.onChassis),
+                          .axle = inPlane(plane_, ghost.cursor.pose.carry(constraint.onAxle))},
+                {.ghost = ink});
         }
     }
 }

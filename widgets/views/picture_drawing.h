@@ -6,6 +6,7 @@
 
 #include "widgets/kit/label_placer.h"
 #include "widgets/kit/theme.h"
+#include "widgets/scene/scene_things.h"
 #include "widgets/state/drawn_points.h"
 #include "widgets/state/side_camera.h"
 
@@ -42,14 +43,18 @@ class PictureDrawing {
     ~PictureDrawing() = default;
 
     void drawGrid();
-    void drawEarth(QPointF left, QPointF right);
-    void drawGhostLinks(const Ghost& ghost, const QColor& color, const QList<double>& dashes);
+    /// Draws a thing at once, as scenes have it drawn.
+    void put(SceneShape shape, SceneMarks marks = {}) { things_.draw({std::move(shape), -1, marks}); }
+    /// The same for a path.
+    void putPath(const QPolygonF& through, const SceneStroke& stroke);
+    /// A line without end that is clipped to the picture: `way` in the picture's pixels.
+    void putRay(QPointF from, QPointF way, const SceneStroke& stroke);
+    void drawGhostLinks(const Ghost& ghost, SceneInk ink);
     void drawLinks();
     void drawPoints();
     void drawLinkNames();
     void drawMarkedPoints();
     void drawScaleBar();
-    void drawClipped(QPointF from, QPointF to);
     void drawEdgeMarker(const QString& text, QPointF target, const QColor& color);
     void drawChip(const QRectF& box, const QString& text, const QColor& ground);
     void drawTag(const QRectF& box, const QString& title, const QString& text, const QColor& edge);
@@ -57,10 +62,9 @@ class PictureDrawing {
     /// Of the grid's lines, m: a round number of the units shown.
     [[nodiscard]] double gridSpacing() const;
     [[nodiscard]] QPointF picture(double across, double up) const { return camera_.toPicture(across, up); }
-    [[nodiscard]] QColor colorOf(Role role) const;
     [[nodiscard]] bool inPicture(QPointF point, double margin) const;
 
-    static constexpr double kLinkWidth = 7.0;  // pixels
+    static constexpr double kShaftRadius = 0.03;  // m, of the drawing alone
 
     QPainter& painter_;
     const BenchState& state_;
@@ -72,12 +76,15 @@ class PictureDrawing {
     const Station* station_;
     ViewPlane plane_;
     LabelPlacer labels_;
+    SceneStyle style_;
 
   private:
     void drawPoint(const DrawnPoint& point);
     void drawPointLabel(const PointId& id, bool mirrored);
 
-    double holeRadius_;  // pixels
+    SceneView view_;
+    Scene scene_;  // one path at a time
+    ThingPainter things_;
     std::vector<EdgeMarker> edgeMarkers_;
 };
 

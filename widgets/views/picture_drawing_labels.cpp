@@ -73,7 +73,8 @@ void PictureDrawing::drawLinkNames() {
         painter_.setPen(Qt::NoPen);
         painter_.setBrush(faded(theme_.canvas, 0.75));
         painter_.drawRoundedRect(box, 3, 3);
-        painter_.setPen(theme_.dark ? colorOf(link.role) : colorOf(link.role).darker(120));
+        const QColor color = theme_.*roleInk(link.role);
+        painter_.setPen(theme_.dark ? color : color.darker(120));
         painter_.drawText(box, Qt::AlignCenter, shown);
     }
 }
@@ -108,23 +109,21 @@ void PictureDrawing::drawPointLabel(const PointId& id, bool mirrored) {
 // Two grid squares long, or one where there is no room for two; left out where there is none at all.
 void PictureDrawing::drawScaleBar() {
     const QFontMetricsF metrics(painter_.font());
-    const QPointF right = picture_.bottomRight() - QPointF(14, 14);
     for (const double spacing : {2 * gridSpacing(), gridSpacing()}) {
-        const QPointF left = right - QPointF(spacing * camera_.scale, 0);
-        const QString text = QStringLiteral("%1 %2")
-                                 .arg(qRound(spacing / shownUnit(Quantity::length, state_.style.units)))
-                                 .arg(unitText(Quantity::length, state_.style.units));
-        const QRectF words(left - QPointF(metrics.horizontalAdvance(text) + 8, metrics.height() / 2),
-                           metrics.size(0, text));
-        if (!labels_.isFree(words.united(QRectF(left, right).adjusted(0, -4, 0, 4)))) {
-            continue;
+        const SceneScaleBar bar{
+            .length = spacing,
+            .words = QStringLiteral("%1 %2")
+                         .arg(qRound(spacing / shownUnit(Quantity::length, state_.style.units)))
+                         .arg(unitText(Quantity::length, state_.style.units))};
+        const QLineF line = lineOf(bar, {camera_, picture_}, style_);
+        const QRectF words(
+            line.p1() - QPointF(metrics.horizontalAdvance(bar.words) + 8, metrics.height() / 2),
+            metrics.size(0, bar.words));
+        if (labels_.isFree(words.united(QRectF(line.p1(), line.p2()).adjusted(0, -4, 0, 4)))) {
+            put(bar);
+            painter_.drawText(words, Qt::AlignCenter, bar.words);
+            return;
         }
-        painter_.setPen(QPen(theme_.muted, 1.4));
-        painter_.drawLine(left, right);
-        painter_.drawLine(left - QPointF(0, 4), left + QPointF(0, 4));
-        painter_.drawLine(right - QPointF(0, 4), right + QPointF(0, 4));
-        painter_.drawText(words, Qt::AlignCenter, text);
-        return;
     }
 }
 

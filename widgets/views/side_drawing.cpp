@@ -13,6 +13,12 @@
 
 namespace bolthole {
 
+namespace {
+
+constexpr double kOutputRadius = 0.055;  // m, of the drawing alone
+
+}  // namespace
+
 void SideDrawing::draw(StillPicture* still) {
     painter_.save();
     painter_.setRenderHint(QPainter::Antialiasing);
@@ -26,10 +32,10 @@ void SideDrawing::draw(StillPicture* still) {
         drawCar();
     }
     if (state_.before) {
-        drawGhost(*state_.before, theme_.before, {1.6, 1.6});
+        drawGhost(*state_.before, &Theme::before);
     }
     if (state_.pointed) {
-        drawGhost(*state_.pointed, theme_.ink, {4.0, 2.0});
+        drawGhost(*state_.pointed, &Theme::ink);
     }
     drawCenterSpread(painter_, state_, camera_, picture_);
     drawLinks();
@@ -44,10 +50,10 @@ void SideDrawing::draw(StillPicture* still) {
     drawLinkNames();
     nameRollAxis();
     if (state_.before) {
-        drawGhostCenter(*state_.before, theme_.before);
+        drawGhostCenter(*state_.before, &Theme::before);
     }
     if (state_.pointed) {
-        drawGhostCenter(*state_.pointed, theme_.ink);
+        drawGhostCenter(*state_.pointed, &Theme::ink);
     }
     drawMarkedPoints();
     drawScaleBar();
@@ -61,8 +67,8 @@ void SideDrawing::drawStill() {
     if (station_ != nullptr) {
         drawGround();
         drawBody();
-        drawTire(picture(station_->ground.frontCenterX, station_->ground.frontCenterZ),
-                 state_.solvedCar.frontTireRadius);
+        put(SceneWheel{.center = {station_->ground.frontCenterX, station_->ground.frontCenterZ},
+                       .radius = state_.solvedCar.frontTireRadius});
     }
 }
 
@@ -104,31 +110,24 @@ void SideDrawing::drawBody() {
         return;
     }
     const BodyShape shape = bodyShape(car.body, car.wheelbase, car.rearTireRadius);
-    const auto shown = [&](const QPolygonF& of) {
-        QPolygonF points;
-        for (const QPointF& point : of) {
-            points << picture(point.x(), point.y());
-        }
-        return points;
-    };
-    painter_.setBrush(Qt::NoBrush);
-    painter_.setPen(roundPen(over(theme_.metal, 0.3, theme_.canvas), 1.5));
-    painter_.drawPolygon(shown(shape.outline));
+    const SceneStroke faint{&Theme::metal, SceneWeight::medium, SceneDash::solid, 0.3};
+    putPath(shape.outline, faint);
     if (!shape.window.isEmpty()) {
-        painter_.drawPolygon(shown(shape.window));
+        putPath(shape.window, faint);
     }
 }
 
 // What stands behind the links and moves with them.
 void SideDrawing::drawCar() {
-    drawTire(picture(station_->pose.x, station_->pose.z), state_.solvedCar.rearTireRadius);
+    put(SceneWheel{.center = {station_->pose.x, station_->pose.z},
+                   .radius = state_.solvedCar.rearTireRadius});
     drawShaft();
     drawHousing();
     drawReferenceLine();
     drawLinkLines();
     drawRollAxis();
     drawInstantCenterPath(state_.trace, dashedPen(theme_.instantCenter, 1.6, {1.0, 1.5}));
-    drawSwingArm();
+    drawArm(*station_, {&Theme::instantCenter, SceneWeight::strong});
 }
 
 // The ground's height in the picture.
@@ -139,45 +138,18 @@ double SideDrawing::groundAt(double across) const {
 }
 
 void SideDrawing::drawGround() {
-    drawEarth({picture_.left(), groundAt(picture_.left())}, {picture_.right(), groundAt(picture_.right())});
-}
-
-void SideDrawing::drawTire(QPointF center, double radius) {
-    const double size = radius * camera_.scale;
-    if (!picture_.intersects(QRectF(center - QPointF(size, size), center + QPointF(size, size)))) {
-        return;
-    }
-    painter_.setPen(roundPen(theme_.metal, 1.5));
-    painter_.setBrush(over(theme_.metalFill, 0.75, theme_.canvas));
-    painter_.drawEllipse(center, size, size);
-    painter_.setBrush(over(theme_.canvas, 0.85, theme_.metalFill));
-    painter_.setPen(roundPen(over(theme_.metal, 0.6, theme_.canvas), 1.0));
-    painter_.drawEllipse(center, 0.6 * size, 0.6 * size);
-    painter_.setBrush(Qt::NoBrush);
-    painter_.setPen(roundPen(theme_.metal, 1.0));
-    painter_.drawLine(center - QPointF(4, 0), center + QPointF(4, 0));
-    painter_.drawLine(center - QPointF(0, 4), center + QPointF(0, 4));
+    const GroundLine& ground = station_->ground;
+    put(SceneGround{.at = {ground.patchX, ground.patchZ}, .along = {ground.alongX, ground.alongZ}});
 }
 
 // The axle tube as a circle, and from it a cone to the pinion's joint: it shows the pinion's attitude.
 void SideDrawing::drawHousing() {
-    const QPointF center = picture(station_->pose.x, station_->pose.z);
-    const double tube = 0.24 * state_.solvedCar.rearTireRadius * camera_.scale;
-    painter_.setPen(roundPen(theme_.metal, 1.3));
-    painter_.setBrush(over(theme_.metal, 0.25, theme_.canvas));
-    painter_.drawEllipse(center, tube, tube);
-    if (!state_.solvedCar.driveline) {
-        return;
+    const Car& car = state_.solvedCar;
+    SceneHousing housing{.center = {station_->pose.x, station_->pose.z}, .radius = 0.24 * car.rearTireRadius};
+    if (car.driveline) {
+        housing.nose = carriedToPicture(state_, car.driveline->pinionJoint);
     }
-    const QPointF nose = camera_.toPicture(carriedToPicture(state_, state_.solvedCar.driveline->pinionJoint));
-    const QPointF along = unit(nose - center);
-    const QPointF across(-along.y(), along.x());
-    QPainterPath cone(center + across * (0.8 * tube));
-    cone.lineTo(nose + across * (0.22 * tube));
-    cone.lineTo(nose - across * (0.22 * tube));
-    cone.lineTo(center - across * (0.8 * tube));
-    painter_.drawPath(cone);
-    painter_.setBrush(Qt::NoBrush);
+    put(housing);
 }
 
 void SideDrawing::drawShaft() {
@@ -185,13 +157,11 @@ void SideDrawing::drawShaft() {
         return;
     }
     const Driveline& driveline = *state_.solvedCar.driveline;
-    const QPointF rear = camera_.toPicture(carriedToPicture(state_, driveline.pinionJoint));
-    const QPointF front = picture(driveline.outputJoint.x(), driveline.outputJoint.z());
-    painter_.setPen(roundPen(over(theme_.metal, 0.55, theme_.canvas), 5.0));
-    painter_.drawLine(rear, front);
-    const QPointF axis(std::cos(driveline.outputAngle), -std::sin(driveline.outputAngle));
-    painter_.setPen(roundPen(over(theme_.metal, 0.8, theme_.canvas), 9.0));
-    painter_.drawLine(front, front + axis * (0.12 * camera_.scale));
+    const QPointF front(driveline.outputJoint.x(), driveline.outputJoint.z());
+    const QPointF axis(std::cos(driveline.outputAngle), std::sin(driveline.outputAngle));
+    put(SceneTube{
+        .from = carriedToPicture(state_, driveline.pinionJoint), .to = front, .radius = kShaftRadius});
+    put(SceneTube{.from = front, .to = front + 0.12 * axis, .radius = kOutputRadius, .strength = 0.35});
 }
 
 // Drawn only while it stays within a plausible distance: through infinity it breaks and comes back on the
@@ -230,8 +200,8 @@ void SideDrawing::drawReferenceLine() {
     const double endZ = ground.patchZ + ground.wheelbase * ground.alongZ + height * ground.alongX;
     const QPointF from = picture(ground.patchX, ground.patchZ);
     const QPointF to = picture(endX, endZ);
-    painter_.setPen(dashedPen(over(theme_.reference, 0.75, theme_.canvas), 1.3, {2.0, 3.0}));
-    drawClipped(from, to);
+    putRay({ground.patchX, ground.patchZ}, to - from,
+           {&Theme::reference, SceneWeight::thin, SceneDash::dotted, 0.75});
     const QString text = QStringLiteral("100 %");
     const QFontMetricsF metrics(painter_.font());
     QPointF anchor = to;
@@ -246,16 +216,14 @@ void SideDrawing::drawReferenceLine() {
 }
 
 // From the rear contact patch along the swing arm's angle: to the instant center, or out of the picture.
-void SideDrawing::drawSwingArm() {
-    const GroundLine& ground = station_->ground;
-    const QPointF from = picture(ground.patchX, ground.patchZ);
-    const double angle = (*station_)[Figure::swingArmAngle] + (*station_)[Figure::ground];
-    QPointF to = picture(station_->icCarX, station_->icCarZ);
-    if (!(std::abs(to.x()) < kNoLimit && std::abs(to.y()) < kNoLimit)) {
-        to = from + QPointF(std::cos(angle), -std::sin(angle)) * 2 * picture_.width();
+void SideDrawing::drawArm(const Station& station, const SceneStroke& stroke) {
+    const GroundLine& ground = station.ground;
+    const double angle = station[Figure::swingArmAngle] + station[Figure::ground];
+    QPointF way = picture(station.icCarX, station.icCarZ) - picture(ground.patchX, ground.patchZ);
+    if (!(std::abs(way.x()) < kNoLimit && std::abs(way.y()) < kNoLimit)) {
+        way = QPointF(std::cos(angle), -std::sin(angle)) * 2 * picture_.width();
     }
-    painter_.setPen(roundPen(theme_.instantCenter, 2.2));
-    drawClipped(from, to);
+    putRay({ground.patchX, ground.patchZ}, way, stroke);
 }
 
 // The links' lines prolonged to the instant center: only where they meet there, in a mirror-symmetric car.
@@ -270,13 +238,11 @@ void SideDrawing::drawLinkLines() {
         const QPointF center = picture(station_->icCarX, station_->icCarZ);
         double reach = 2 * picture_.width();
         if (std::abs(center.x()) < kNoLimit && std::abs(center.y()) < kNoLimit) {
-            const QPointF way = center - from;
-            const double projected = way.x() * along.x() + way.y() * along.y();
+            const double projected = QPointF::dotProduct(center - from, along);
             along *= projected < 0 ? -1 : 1;
             reach = std::abs(projected);
         }
-        painter_.setPen(dashedPen(over(colorOf(link.role), 0.8, theme_.canvas), 1.2, {6.0, 4.0}));
-        drawClipped(from, from + along * reach);
+        putRay(link.chassis, along * reach, {roleInk(link.role), SceneWeight::thin, SceneDash::dashed, 0.8});
     }
 }
 

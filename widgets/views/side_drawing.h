@@ -55,14 +55,13 @@ class SideDrawing : public PictureDrawing {
     void drawCar();
     [[nodiscard]] double groundAt(double across) const;
     void drawGround();
-    void drawTire(QPointF center, double radius);
     void drawHousing();
     void drawShaft();
-    void drawGhost(const Ghost& ghost, const QColor& color, const QList<double>& dashes);
-    void drawGhostCenter(const Ghost& ghost, const QColor& color);
+    void drawGhost(const Ghost& ghost, SceneInk ink);
+    void drawGhostCenter(const Ghost& ghost, SceneInk ink);
+    void drawArm(const Station& station, const SceneStroke& stroke);
     void drawInstantCenterPath(const Trace& trace, const QPen& pen);
     void drawReferenceLine();
-    void drawSwingArm();
     void drawLinkLines();
     void drawRollAxis();
     void nameRollAxis();

@@ -25,19 +25,9 @@ void SideDrawing::drawCenterOfGravity() {
         drawEdgeMarker(text, {x, balance.height}, theme_.reference);
         return;
     }
-    // Quartered circle: the usual mark of a center of mass in engineering drawing.
-    constexpr double kSize = 9;
-    const QRectF box(at - QPointF(kSize, kSize), QSizeF(2 * kSize, 2 * kSize));
-    painter_.setPen(Qt::NoPen);
-    painter_.setBrush(theme_.canvas);
-    painter_.drawEllipse(box);
-    painter_.setBrush(theme_.reference);
-    painter_.drawPie(box, 0, 90 * 16);
-    painter_.drawPie(box, 180 * 16, 90 * 16);
-    painter_.setBrush(Qt::NoBrush);
-    painter_.setPen(roundPen(theme_.reference, 1.5));
-    painter_.drawEllipse(box);
-    labels_.take(box);
+    put(SceneCenter{.at = {x, balance.height}, .kind = CenterKind::gravity});
+    const QPointF reach(1.1 * style_.center, 1.1 * style_.center);
+    labels_.take(QRectF(at - reach, at + reach));
     const QSizeF size = QFontMetricsF(painter_.font()).size(0, text) + QSizeF(8, 2);
     const QRectF place = labels_.place(at, size, 11, 2);
     drawChip(place, text, faded(theme_.canvas, 0.85));
@@ -49,12 +39,7 @@ void SideDrawing::markInstantCenter() {
     if (!std::isfinite(station_->icCarX) || !inPicture(at, 12)) {
         return;
     }
-    painter_.setPen(roundPen(theme_.instantCenter, 3.0));
-    painter_.setBrush(faded(theme_.canvas, 0.7));
-    painter_.drawEllipse(at, 11, 11);
-    painter_.setPen(Qt::NoPen);
-    painter_.setBrush(theme_.instantCenter);
-    painter_.drawEllipse(at, 4, 4);
+    put(SceneCenter{.at = {station_->icCarX, station_->icCarZ}, .kind = CenterKind::instant});
 }
 
 void SideDrawing::drawInstantCenter() {
@@ -95,11 +80,13 @@ void SideDrawing::drawRollAxis() {
     const double z = ground.patchZ + roll.squareCenter * ground.alongX;
     const double rise = std::tan(roll.axisAngle + (*station_)[Figure::ground]);
     const double behind = state_.solvedCar.rearTireRadius;
-    const QLineF whole(picture(x - behind, z - rise * behind),
-                       picture(state_.solvedCar.wheelbase, z + rise * (state_.solvedCar.wheelbase - x)));
-    rollAxis_ = clipped(whole, picture_).value_or(QLineF());
-    painter_.setPen(dashedPen(over(theme_.ink, 0.55, theme_.canvas), 1.0, {12.0, 4.0, 2.0, 4.0}));
-    drawClipped(whole.p1(), whole.p2());
+    const double ahead = state_.solvedCar.wheelbase;
+    const QPointF rear(x - behind, z - rise * behind);
+    const QPointF front(ahead, z + rise * (ahead - x));
+    rollAxis_ =
+        clipped(QLineF(camera_.toPicture(rear), camera_.toPicture(front)), picture_).value_or(QLineF());
+    put(SceneLine{
+        .from = rear, .to = front, .stroke = {&Theme::ink, SceneWeight::hair, SceneDash::dashDot, 0.55}});
 }
 
 // Near its front end; left out where there is no room.

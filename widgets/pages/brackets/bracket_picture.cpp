@@ -11,8 +11,9 @@
 
 #include "geometry/plates/plate_room.h"
 #include "widgets/kit/number_field.h"
-#include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/scene/scene_hit.h"
+#include "widgets/scene/scene_painter.h"
 #include "widgets/words/field_words.h"
 
 namespace bolthole {
@@ -37,10 +38,6 @@ QRectF boxOf(const Bracket& bracket) {
         }
     }
     return {QPointF(box.min().x(), box.min().y()), QPointF(box.max().x(), box.max().y())};
-}
-
-double distance(QPointF one, QPointF other) {
-    return std::hypot(one.x() - other.x(), one.y() - other.y());
 }
 
 double snapped(double value, double step) {
@@ -69,7 +66,7 @@ void BracketPicture::showBracket(const Bracket& bracket, NumberStyle style) {
     scene_.hoveredHole = -1;
     refit();
     describe();
-    update();
+    showNow();
 }
 
 int BracketPicture::cornerCount() const {
@@ -90,46 +87,34 @@ void BracketPicture::refit() {
 
 void BracketPicture::resizeEvent(QResizeEvent*) {
     refit();
+    showNow();
 }
 
 void BracketPicture::paintEvent(QPaintEvent*) {
     QPainter painter(this);
-    paintBracket(painter, rect(), scene_, camera_);
+    const SceneStyle style = SceneStyle::screen();
+    paintSceneGround(painter, view(), style);
+    paintScene(painter, drawing_, view(), style);
+}
+
+void BracketPicture::showNow() {
+    composeBracket(drawing_, scene_, camera_);
+    update();
 }
 
 int BracketPicture::cornerAt(QPointF place) const {
-    int found = -1;
-    double least = kReach;
-    for (int corner = 0; corner < cornerCount(); ++corner) {
-        const double apart =
-            distance(this->place(scene_.bracket.plate->corners[static_cast<std::size_t>(corner)]), place);
-        if (apart < least) {
-            least = apart;
-            found = corner;
-        }
-    }
-    return found;
+    return hitScene(drawing_, view(), SceneStyle::screen(), place, kReach, 0, kHoleIds - 1);
 }
 
 int BracketPicture::holeAt(QPointF place) const {
-    const double radius = scene_.bracket.plate ? scene_.bracket.plate->holeDiameter / 2 : kBareRadius;
-    int found = -1;
-    double least = std::max(radius * camera_.scale, kReach);
-    for (int hole = 0; hole < static_cast<int>(scene_.bracket.holes.size()); ++hole) {
-        const Hole& entered = scene_.bracket.holes[static_cast<std::size_t>(hole)];
-        const double apart = distance(this->place(inSideView(entered.at)), place);
-        if (apart < least) {
-            least = apart;
-            found = hole;
-        }
-    }
-    return found;
+    const int id = hitScene(drawing_, view(), SceneStyle::screen(), place, kReach, kHoleIds);
+    return id < 0 ? id : id - kHoleIds;
 }
 
 void BracketPicture::select(int corner) {
     scene_.selectedCorner = corner;
     describe();
-    update();
+    showNow();
 }
 
 void BracketPicture::mousePressEvent(QMouseEvent* event) {
@@ -156,7 +141,7 @@ void BracketPicture::mouseMoveEvent(QMouseEvent* event) {
         scene_.hoveredCorner = corner;
         scene_.hoveredHole = hole;
         setCursor(corner < 0 ? Qt::ArrowCursor : Qt::SizeAllCursor);
-        update();
+        showNow();
     }
 }
 
@@ -164,7 +149,7 @@ void BracketPicture::moveCorner(const Eigen::Vector2d& to) {
     scene_.bracket.plate->corners[static_cast<std::size_t>(scene_.selectedCorner)] = to;
     scene_.refusal = QString::fromStdString(refusal(*scene_.bracket.plate).reason);
     describe();
-    update();
+    showNow();
 }
 
 // The whole drag is one change; an outline that can't be springs back.
@@ -185,12 +170,12 @@ void BracketPicture::abandonDrag() {
     scene_.refusal.clear();
     before_.reset();
     describe();
-    update();
+    showNow();
 }
 
 void BracketPicture::leaveEvent(QEvent*) {
     scene_.hoveredCorner = scene_.hoveredHole = -1;
-    update();
+    showNow();
 }
 
 void BracketPicture::focusInEvent(QFocusEvent* event) {
@@ -200,7 +185,7 @@ void BracketPicture::focusInEvent(QFocusEvent* event) {
     if (byKey && scene_.selectedCorner < 0 && cornerCount() > 0) {
         select(0);
     }
-    update();
+    showNow();
 }
 
 void BracketPicture::focusOutEvent(QFocusEvent*) {
@@ -208,7 +193,7 @@ void BracketPicture::focusOutEvent(QFocusEvent*) {
         abandonDrag();
     }
     scene_.hasRing = false;
-    update();
+    showNow();
 }
 
 void BracketPicture::nudge(const Eigen::Vector2d& way, bool coarse) {

@@ -6,7 +6,7 @@
 
 #include "geometry/car/car.h"
 #include "geometry/units/text.h"
-#include "widgets/state/side_camera.h"
+#include "widgets/scene/scene_style.h"
 
 namespace bolthole {
 
@@ -57,6 +57,8 @@ class BracketPicture : public QWidget {
 
   private:
     void refit();
+    void showNow();
+    [[nodiscard]] SceneView view() const { return {camera_, QRectF(rect())}; }
     [[nodiscard]] int cornerAt(QPointF place) const;
     [[nodiscard]] int holeAt(QPointF place) const;
     [[nodiscard]] int cornerCount() const;
@@ -70,11 +72,13 @@ class BracketPicture : public QWidget {
 
     BracketScene scene_;
     SideCamera camera_;
+    Scene drawing_;
     std::optional<Plate> before_;  // while a corner is being dragged: the plate as it was
     QPointF grab_;                 // from the pointer to the corner, px
 };
 
-/// Paints the picture into `box`.
-void paintBracket(QPainter& painter, const QRectF& box, const BracketScene& scene, const SideCamera& camera);
+/// The picture of it. Corners have their index as id, holes theirs after kHoleIds.
+void composeBracket(Scene& scene, const BracketScene& bracket, const SideCamera& camera);
+inline constexpr int kHoleIds = 1'000'000;
 
 }  // namespace bolthole

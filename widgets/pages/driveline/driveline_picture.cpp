@@ -1,15 +1,13 @@
 #include "widgets/pages/driveline/driveline_picture.h"
 
-#include <QFontMetricsF>
 #include <QPainter>
-#include <QPainterPath>
 #include <algorithm>
 #include <cmath>
 
 #include "widgets/kit/pens.h"
-#include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/scales/travel_steps.h"
+#include "widgets/scene/scene_painter.h"
 
 namespace bolthole {
 
@@ -30,69 +28,12 @@ QPointF inclined(double angle) {
     return {std::cos(angle), std::sin(angle)};
 }
 
-// Draws the parts of one driveline; works in picture coordinates.
-class DrivelineDrawing {
-  public:
-    DrivelineDrawing(QPainter& painter, const SideCamera& camera) : painter_(painter), camera_(camera) {}
+constexpr SceneStroke kAxis{&Theme::ink, SceneWeight::thin, SceneDash::dashDot};
+constexpr SceneStroke kWoundAxis{&Theme::muted, SceneWeight::thin, SceneDash::dashDot};
 
-    void tube(QPointF from, QPointF to, double half, const QColor& fill) {
-        const QPointF a = camera_.toPicture(from);
-        const QPointF b = camera_.toPicture(to);
-        const QPointF along = unit(b - a);
-        const QPointF across = QPointF(-along.y(), along.x()) * half * camera_.scale;
-        QPainterPath path(a + across);
-        path.lineTo(b + across);
-        path.lineTo(b - across);
-        path.lineTo(a - across);
-        path.closeSubpath();
-        painter_.setBrush(fill);
-        painter_.setPen(roundPen(theme().metal, 1.2));
-        painter_.drawPath(path);
-    }
-    void axis(QPointF from, QPointF to, const QColor& color) {
-        painter_.setPen(dashedPen(color, 1.2, {7.0, 2.5, 1.5, 2.5}));
-        painter_.drawLine(camera_.toPicture(from), camera_.toPicture(to));
-    }
-    void housing(QPointF center, QPointF nose) {
-        const QPointF middle = camera_.toPicture(center);
-        const QPointF tip = camera_.toPicture(nose);
-        const QPointF along = unit(tip - middle);
-        const double radius = kTube * camera_.scale;
-        const QPointF across(-along.y() * radius, along.x() * radius);
-        painter_.setPen(roundPen(theme().metal, 1.3));
-        painter_.setBrush(over(theme().metal, 0.25, theme().canvas));
-        QPainterPath cone(middle + across * 1.5);
-        cone.lineTo(tip + across * 0.7);
-        cone.lineTo(tip - across * 0.7);
-        cone.lineTo(middle - across * 1.5);
-        cone.closeSubpath();
-        painter_.drawPath(cone);
-        painter_.drawEllipse(middle, 1.6 * radius, 1.6 * radius);
-        painter_.setBrush(theme().canvas);
-        painter_.drawEllipse(middle, radius, radius);
-    }
-    void joint(QPointF at) {
-        const QPointF center = camera_.toPicture(at);
-        const double radius = std::max(4.0, 0.6 * kYoke * camera_.scale);
-        painter_.setPen(roundPen(theme().ink, 1.6));
-        painter_.setBrush(theme().card);
-        painter_.drawEllipse(center, radius, radius);
-        painter_.drawLine(center - QPointF(radius, 0), center + QPointF(radius, 0));
-        painter_.drawLine(center - QPointF(0, radius), center + QPointF(0, radius));
-    }
-    // The bearing holds the front piece just ahead of its rear joint.
-    void carrier(QPointF joint, QPointF along) {
-        const QPointF at = camera_.toPicture(joint + along * 2.2 * kYoke);
-        const double half = 1.7 * kShaftHalf * camera_.scale;
-        painter_.setPen(roundPen(theme().metal, 1.3));
-        painter_.setBrush(over(theme().metal, 0.45, theme().canvas));
-        painter_.drawRect(QRectF(at - QPointF(half / 2, half), at + QPointF(half / 2, half)));
-    }
-
-  private:
-    QPainter& painter_;
-    const SideCamera& camera_;
-};
+SceneTube tube(QPointF from, QPointF to, double radius, double strength = 0.2) {
+    return {.from = from, .to = to, .radius = radius, .strength = strength};
+}
 
 }  // namespace
 
@@ -179,66 +120,76 @@ void DrivelinePicture::paintEvent(QPaintEvent*) {
         return;
     }
     QPainter painter(this);
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(theme().canvas);
-    painter.drawRoundedRect(rect(), 5, 5);
-    paintParts(painter);
-    paintLabels(painter);
+    const SceneView view{camera(), QRectF(rect())};
+    const SceneStyle style = SceneStyle::screen();
+    scene_.clear();
+    addParts();
+    addWords();
+    paintSceneGround(painter, view, style);
+    paintScene(painter, scene_, view, style);
 }
 
 // Wound up lies under coasting, as axes alone.
-void DrivelinePicture::paintParts(QPainter& painter) const {
-    const SideCamera view = camera();
-    DrivelineDrawing drawing(painter, view);
+void DrivelinePicture::addParts() {
     const std::vector<QPointF> at = joints(station_.pose);
     const QPointF output = inclined(reading_.line.outputAngle);
     const QPointF pinion = alongPinion(station_.pose);
-    const QColor shaft = over(theme().metal, 0.2, theme().canvas);
-    drawing.tube(at.front(), at.front() + output * kYoke, kNeckHalf, shaft);
-    drawing.tube(at.front() + output * kYoke, at.front() + output * kTail, kTailHalf,
-                 over(theme().metal, 0.35, theme().canvas));
-    drawing.housing(QPointF(station_.pose.x, station_.pose.z), at.back() - pinion * kYoke);
+    scene_.add(tube(at.front(), at.front() + output * kYoke, kNeckHalf));
+    scene_.add(tube(at.front() + output * kYoke, at.front() + output * kTail, kTailHalf, 0.35));
+    scene_.add(SceneHousing{.center = {station_.pose.x, station_.pose.z},
+                            .radius = 1.6 * kTube,
+                            .nose = at.back() - pinion * kYoke});
     for (std::size_t piece = 0; piece + 1 < at.size(); ++piece) {
         const QPointF along = unit(at[piece] - at[piece + 1]);
-        drawing.tube(at[piece + 1], at[piece], kNeckHalf, shaft);
-        drawing.tube(at[piece + 1] + along * kYoke, at[piece] - along * kYoke, kShaftHalf, shaft);
-        if (piece + 2 < at.size()) {
-            drawing.carrier(at[piece + 1], along);
+        scene_.add(tube(at[piece + 1], at[piece], kNeckHalf));
+        scene_.add(tube(at[piece + 1] + along * kYoke, at[piece] - along * kYoke, kShaftHalf));
+        if (piece + 2 < at.size()) {  // the bearing holds the front piece just ahead of its rear joint
+            const QPointF bearing = at[piece + 1] + along * 2.2 * kYoke;
+            const QPointF half = along * 0.85 * kShaftHalf;
+            scene_.add(tube(bearing - half, bearing + half, 1.7 * kShaftHalf, 0.45));
         }
     }
     if (reading_.windUp) {
         const AxlePose wound = woundUp(station_.pose, *reading_.windUp);
         const QPointF nose = joints(wound).back();
-        drawing.axis(nose - alongPinion(wound) * kAxisReach, nose + alongPinion(wound) * kAxisReach,
-                     theme().muted);
-        drawing.axis(nose, at[at.size() - 2], theme().muted);
+        const QPointF reach = alongPinion(wound) * kAxisReach;
+        scene_.add(SceneLine{.from = nose - reach, .to = nose + reach, .stroke = kWoundAxis});
+        scene_.add(SceneLine{.from = nose, .to = at[at.size() - 2], .stroke = kWoundAxis});
     }
-    drawing.axis(at.back() - pinion * kAxisReach, at.back() + pinion * kAxisReach, theme().ink);
-    drawing.axis(at.front() - output * kAxisReach, at.front() + output * kTail, theme().ink);
+    scene_.add(SceneLine{
+        .from = at.back() - pinion * kAxisReach, .to = at.back() + pinion * kAxisReach, .stroke = kAxis});
+    scene_.add(SceneLine{
+        .from = at.front() - output * kAxisReach, .to = at.front() + output * kTail, .stroke = kAxis});
     for (const QPointF& joint : at) {
-        drawing.joint(joint);
+        scene_.add(SceneJoint{.at = joint, .radius = 0.6 * kYoke});
     }
 }
 
-// At each joint its angle; at each shaft how it lies against the ground.
-void DrivelinePicture::paintLabels(QPainter& painter) const {
-    const SideCamera view = camera();
+// At each joint its angle coasting and what winding up makes of it; at each shaft how it lies against the
+// ground.
+void DrivelinePicture::addWords() {
+    scene_.write({.at = {PictureCorner::topLeft, {10, 6}},
+                  .lie = Qt::AlignLeft | Qt::AlignTop,
+                  .text = tr("at %1, to scale, front to the right").arg(travelInWords(row_.travel, units_))});
     const std::vector<QPointF> at = joints(station_.pose);
-    painter.setFont(textFont(TextSize::small));
-    painter.setPen(theme().muted);
-    painter.drawText(QRectF(rect()).adjusted(10, 6, -10, -6), Qt::AlignLeft | Qt::AlignTop,
-                     tr("at %1, to scale, front to the right").arg(travelInWords(row_.travel, units_)));
+    const double clear = kTailHalf * camera().scale + 8;
     for (std::size_t joint = 0; joint < at.size(); ++joint) {
-        paintJointLabel(painter, view.toPicture(at[joint]), joint);
+        scene_.write({.at = {at[joint], {0, -clear}},
+                      .lie = Qt::AlignHCenter | Qt::AlignBottom,
+                      .text = angleText(row_.coasting.angle[joint]),
+                      .below = reading_.windUp ? tr("wound up %1").arg(angleText(row_.woundUp.angle[joint]))
+                                               : QString(),
+                      .font = SceneFont::strong,
+                      .ink = &Theme::ink});
     }
     const double ground = station_[Figure::ground];
     const auto lies = [&](const QString& what, QPointF place, QPointF along) {
-        const double angle = std::atan2(along.y(), along.x()) - ground;
-        paintLie(painter, view.toPicture(place), what, angle);
+        scene_.write({.at = {place, {0, clear + 8}},
+                      .lie = Qt::AlignHCenter | Qt::AlignTop,
+                      .text = lieWords(what, std::atan2(along.y(), along.x()) - ground)});
     };
-    lies(tr("output"), at.front() + inclined(reading_.line.outputAngle) * 0.6 * kTail,
-         inclined(reading_.line.outputAngle));
+    const QPointF output = inclined(reading_.line.outputAngle);
+    lies(tr("output"), at.front() + output * 0.6 * kTail, output);
     for (std::size_t piece = 0; piece + 1 < at.size(); ++piece) {
         const QString name = at.size() == 2 ? tr("shaft") : piece == 0 ? tr("front piece") : tr("rear piece");
         lies(name, (at[piece] + at[piece + 1]) / 2, at[piece] - at[piece + 1]);
@@ -246,36 +197,12 @@ void DrivelinePicture::paintLabels(QPainter& painter) const {
     lies(tr("pinion"), QPointF(station_.pose.x + kTube, station_.pose.z), alongPinion(station_.pose));
 }
 
-// Above the joint: the angle coasting, and what winding up makes of it.
-void DrivelinePicture::paintJointLabel(QPainter& painter, QPointF at, std::size_t joint) const {
-    const QFont bold = textFont(TextSize::body, true);
-    const QFont quiet = textFont(TextSize::small);
-    const QString wound =
-        reading_.windUp ? tr("wound up %1").arg(angleText(row_.woundUp.angle[joint])) : QString();
-    const double height = QFontMetricsF(bold).height();
-    const double below = wound.isEmpty() ? 0 : QFontMetricsF(quiet).height();
-    const double clear = kTailHalf * camera().scale + 8;
-    const QRectF line(at.x() - 90, at.y() - clear - below - height, 180, height);
-    painter.setFont(bold);
-    painter.setPen(theme().ink);
-    painter.drawText(line, Qt::AlignCenter, angleText(row_.coasting.angle[joint]));
-    painter.setFont(quiet);
-    painter.setPen(theme().muted);
-    painter.drawText(line.translated(0, height), Qt::AlignHCenter | Qt::AlignTop, wound);
-}
-
-// Under a shaft: "pinion 1.50 deg up".
-void DrivelinePicture::paintLie(QPainter& painter, QPointF at, const QString& what, double angle) const {
+// "pinion 1.50 deg up"
+QString DrivelinePicture::lieWords(const QString& what, double angle) {
     const QString size = angleText(std::abs(angle));
-    const QString text = size == angleText(0) ? tr("%1 level").arg(what)
-                         : angle > 0          ? tr("%1 %2 up").arg(what, size)
-                                              : tr("%1 %2 down").arg(what, size);
-    painter.setFont(textFont(TextSize::small));
-    painter.setPen(theme().muted);
-    const double clear = kTailHalf * camera().scale + 16;
-    const double width = QFontMetricsF(painter.font()).horizontalAdvance(text) + 4;
-    const double left = std::clamp(at.x() - width / 2, 6.0, std::max(6.0, this->width() - width - 6));
-    painter.drawText(QRectF(left, at.y() + clear, width, 20), Qt::AlignHCenter | Qt::AlignTop, text);
+    return size == angleText(0) ? tr("%1 level").arg(what)
+           : angle > 0          ? tr("%1 %2 up").arg(what, size)
+                                : tr("%1 %2 down").arg(what, size);
 }
 
 }  // namespace bolthole

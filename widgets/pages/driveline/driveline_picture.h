@@ -5,7 +5,7 @@
 #include <QWidget>
 
 #include "widgets/pages/driveline/driveline_reading.h"
-#include "widgets/state/side_camera.h"
+#include "widgets/scene/scene_style.h"
 
 namespace bolthole {
 
@@ -30,10 +30,9 @@ class DrivelinePicture : public QWidget {
 
   private:
     void describeInWords();
-    void paintParts(QPainter& painter) const;
-    void paintLabels(QPainter& painter) const;
-    void paintJointLabel(QPainter& painter, QPointF at, std::size_t joint) const;
-    void paintLie(QPainter& painter, QPointF at, const QString& what, double angle) const;
+    void addParts();
+    void addWords();
+    [[nodiscard]] static QString lieWords(const QString& what, double angle);
     /// Car frame side view (x, z), m: joints from the front.
     [[nodiscard]] std::vector<QPointF> joints(const AxlePose& pose) const;
     [[nodiscard]] QPointF alongPinion(const AxlePose& pose) const;
@@ -45,6 +44,7 @@ class DrivelinePicture : public QWidget {
     DrivelineRow row_;
     double rearTireRadius_ = 0;
     Units units_ = Units::inch;
+    Scene scene_;
 };
 
 }  // namespace bolthole

@@ -6,9 +6,7 @@
 #include <cmath>
 
 #include "widgets/kit/body_outline.h"
-#include "widgets/kit/pens.h"
 #include "widgets/kit/picture_copy.h"
-#include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/pages/launch/film_bar.h"
 #include "widgets/pages/launch/launch_words.h"
@@ -133,50 +131,41 @@ QString LaunchPicture::forceText(double force) const {
         withUnit(figureText(force, Quantity::force, units_), Quantity::force, units_));
 }
 
-void LaunchPicture::paintHeading(QPainter& painter, const LaunchRow& row) const {
-    painter.setFont(textFont(TextSize::figure, true));
-    painter.setPen(theme().ink);
-    const QString now = secondsText(time_);
-    const QPointF base(18, 32);
-    painter.drawText(base, now);
-    const double widest = QFontMetricsF(painter.font()).horizontalAdvance(QStringLiteral("0.00 s"));
-    painter.setFont(textFont(TextSize::small));
-    painter.setPen(theme().muted);
+void LaunchPicture::addHeading(const LaunchRow& row) {
+    const double widest = sceneScreenType().sizeOf(QStringLiteral("0.00 s"), SceneFont::figure).width();
+    scene_.write({.at = {PictureCorner::topLeft, {18, 8}},
+                  .lie = Qt::AlignLeft | Qt::AlignTop,
+                  .text = secondsText(time_),
+                  .font = SceneFont::figure,
+                  .ink = &Theme::ink});
     QStringList words{tr("after the release")};
     if (speed_ > 0) {
         words << speedWords(speed_);
     }
     words << distanceText(row.distance, units_);
-    painter.drawText(base + QPointF(widest + 16, 0), words.join(QStringLiteral(" · ")));
+    scene_.write({.at = {PictureCorner::topLeft, {34 + widest, 34}},
+                  .lie = Qt::AlignLeft | Qt::AlignBottom,
+                  .text = words.join(QStringLiteral(" · "))});
 }
 
 // What happens now, and when the before did it.
-void LaunchPicture::paintFlag(QPainter& painter) const {
+void LaunchPicture::addFlag() {
     const LaunchEvent* event = eventNow();
     if (event == nullptr) {
         return;
     }
-    const QString title = flag();
     QString below = secondsText(event->time);
     if (before_) {
         const std::optional<double> then = firstTime(*before_, event->kind);
         below += tr(" · %1: %2").arg(before_->called, then ? secondsText(*then) : tr("never"));
     }
-    const QFont strong = textFont(TextSize::body, true);
-    const QFont small = textFont(TextSize::small);
-    const double wide = std::max(QFontMetricsF(strong).horizontalAdvance(title),
-                                 QFontMetricsF(small).horizontalAdvance(below));
-    const double line = QFontMetricsF(strong).height();
-    const QRectF box(width() - wide - 40, 12, wide + 24, line + QFontMetricsF(small).height() + 12);
-    painter.setPen(QPen(over(theme().upper, 0.45, theme().card), 1));
-    painter.setBrush(over(theme().upper, theme().dark ? 0.18 : 0.1, theme().card));
-    painter.drawRoundedRect(box, 5, 5);
-    painter.setFont(strong);
-    painter.setPen(theme().ink);
-    painter.drawText(box.topLeft() + QPointF(12, 5 + QFontMetricsF(strong).ascent()), title);
-    painter.setFont(small);
-    painter.setPen(theme().muted);
-    painter.drawText(box.topLeft() + QPointF(12, 6 + line + QFontMetricsF(small).ascent()), below);
+    scene_.write({.at = {PictureCorner::topRight, {-16, 12}},
+                  .lie = Qt::AlignRight | Qt::AlignTop,
+                  .text = flag(),
+                  .below = below,
+                  .font = SceneFont::strong,
+                  .ink = &Theme::ink,
+                  .card = &Theme::upper});
 }
 
 }  // namespace bolthole

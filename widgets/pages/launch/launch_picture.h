@@ -7,11 +7,9 @@
 
 #include "geometry/units/text.h"
 #include "widgets/pages/launch/launch_film.h"
+#include "widgets/scene/scene_style.h"
 #include "widgets/state/bench_state.h"
 #include "widgets/state/drawn_points.h"
-#include "widgets/state/side_camera.h"
-
-class QPainter;
 
 namespace bolthole {
 
@@ -44,28 +42,28 @@ class LaunchPicture : public QWidget {
     void focusOutEvent(QFocusEvent* event) override;
 
   private:
-    // What one axle carries, px and N.
+    // What one axle carries, m and N.
     struct Patch {
-        QPointF at;
+        double x = 0;
         double load = 0;
         std::optional<double> before;
         QString name;
     };
     void place();
-    void paintGround(QPainter& painter, const FilmPose& pose) const;
-    void paintMark(QPainter& painter, double x, double distance) const;
-    void paintBody(QPainter& painter, const FilmPose& pose, bool isNow) const;
-    void paintLinks(QPainter& painter, const FilmPose& pose);
-    void paintCenter(QPainter& painter, const FilmPose& pose) const;
-    void paintWheel(QPainter& painter, QPointF center, double radius, double turn) const;
-    void paintForces(QPainter& painter, const FilmPose& pose, const FilmPose* before) const;
-    void paintLoad(QPainter& painter, const Patch& patch) const;
-    void paintThrust(QPainter& painter, const FilmPose& pose) const;
-    void paintHeading(QPainter& painter, const LaunchRow& row) const;
-    void paintFlag(QPainter& painter) const;
+    void compose(const FilmPose& now);
+    void addGround(const FilmPose& pose);
+    void addMark(double x, double distance);
+    void addBody(const FilmPose& pose, bool isNow);
+    void addLinks(const FilmPose& pose);
+    void addCenter(const FilmPose& pose);
+    void addForces(const FilmPose& pose, const FilmPose* before);
+    void addLoad(const Patch& patch);
+    void addThrust(const FilmPose& pose);
+    void addHeading(const LaunchRow& row);
+    void addFlag();
     void speak();
     [[nodiscard]] const LaunchEvent* eventNow() const;
-    [[nodiscard]] QPointF at(QPointF point) const { return camera_.toPicture(point); }
+    [[nodiscard]] SceneView view() const { return {camera_, QRectF(rect())}; }
     [[nodiscard]] QString forceText(double force) const;
 
     std::shared_ptr<const LaunchFilm> film_;
@@ -79,6 +77,7 @@ class LaunchPicture : public QWidget {
     double mostForce_ = 0;  // N, of the whole film
     BenchState bench_;      // the car at the moment, for where its links are
     DrawnPoints points_;
+    Scene scene_;
 };
 
 }  // namespace bolthole

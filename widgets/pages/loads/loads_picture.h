@@ -7,8 +7,7 @@
 
 #include "geometry/statics/launch_case.h"
 #include "geometry/units/text.h"
-
-class QPainter;
+#include "widgets/scene/scene_style.h"
 
 namespace bolthole {
 
@@ -37,15 +36,12 @@ class LoadsPicture : public QWidget {
         double launching = 0;
     };
     void place();
-    void paintBody(QPainter& painter, const LaunchAttitude& attitude, bool isNow) const;
-    void paintWheel(QPainter& painter, const Axle& axle) const;
-    void paintLoads(QPainter& painter, const Axle& axle) const;
-    void paintLoad(QPainter& painter, QPointF at, double force, bool isNow) const;
-    void paintThrust(QPainter& painter) const;
-    void paintCenter(QPainter& painter) const;
-    void paintWords(QPainter& painter) const;
+    void compose();
+    void addBody(const LaunchAttitude& attitude, bool isNow);
+    void addLoad(double x, double force, bool isNow);
+    void addThrust();
+    [[nodiscard]] QString whatIsDrawn() const;
     void speak();
-    [[nodiscard]] QPointF toPicture(double x, double z) const;
     [[nodiscard]] double lengthOf(double force) const { return force * perNewton_; }
 
     Units units_ = Units::inch;
@@ -57,11 +53,11 @@ class LoadsPicture : public QWidget {
     Axle front_;
     double thrust_ = 0;  // N
     std::optional<LaunchAttitude> attitude_;
-    double cgAhead_ = 0;   // m
-    double cgHeight_ = 0;  // m
-    double scale_ = 1;     // px per m
-    double perNewton_ = 0;
-    QPointF origin_;  // of the rear patch, px
+    double cgAhead_ = 0;    // m
+    double cgHeight_ = 0;   // m
+    double perNewton_ = 0;  // px
+    SideCamera camera_;     // from the rear patch
+    Scene scene_;
 };
 
 }  // namespace bolthole

@@ -1,71 +1,46 @@
 #include "widgets/pages/roll/roll_picture.h"
 
-#include <QFontMetricsF>
 #include <QPainter>
 #include <algorithm>
 #include <cmath>
 
-#include "widgets/kit/label_placer.h"
-#include "widgets/kit/pens.h"
-#include "widgets/kit/sheet_parts.h"
-#include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/scene/scene_painter.h"
+#include "widgets/state/view_plane.h"
 
 namespace bolthole {
 
 namespace {
 
 // Of the drawing alone, m: no car's own size.
-constexpr double kTireWidth = 0.22;
 constexpr double kTube = 0.042;    // radius of an axle tube
 constexpr double kHousing = 0.13;  // of the housing
 constexpr double kMargin = 0.12;
-constexpr double kBelow = 0.10;    // below the ground
-constexpr double kMark = 6;        // px
-constexpr double kTextInset = 10;  // px
+constexpr double kBelow = 0.10;     // below the ground
+constexpr double kSeenFrom = 24.0;  // px from the top, under the caption
 
-void paintSky(QPainter& painter, const QRect& rect) {
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(theme().canvas);
-    painter.drawRoundedRect(rect, 5, 5);
+SceneStyle rollStyle() {
+    SceneStyle style = SceneStyle::screen();
+    style.link = 4.5;
+    style.center = 7;
+    return style;
 }
 
-void paintCaption(QPainter& painter, const QRect& rect, const QString& text) {
-    painter.setFont(textFont(TextSize::small));
-    painter.setPen(theme().muted);
-    painter.drawText(QRectF(rect).adjusted(kTextInset, 6, -kTextInset, -6),
-                     Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, text);
+SceneWords caption(const QString& text, double width) {
+    constexpr double kInset = 10;  // px
+    return {.at = {PictureCorner::topLeft, {kInset, 6}},
+            .lie = Qt::AlignLeft | Qt::AlignTop,
+            .text = text,
+            .wrap = width - 2 * kInset};
 }
 
-// A ring with a dot: told from bolts and joints by shape.
-void paintCenterMark(QPainter& painter, QPointF at) {
-    painter.setPen(roundPen(theme().instantCenter, 2.2));
-    painter.setBrush(theme().card);
-    painter.drawEllipse(at, kMark, kMark);
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(theme().instantCenter);
-    painter.drawEllipse(at, 2.2, 2.2);
-    painter.setBrush(Qt::NoBrush);
+SceneLabel named(QPointF at, const QString& text, int side) {
+    return {.at = at, .text = text, .ink = &Theme::muted, .side = side, .gap = 10};
 }
 
-// A label on the sky beside a point, where it covers no other.
-void paintLabel(QPainter& painter, LabelPlacer& placer, QPointF at, const QString& text, bool bold,
-                int side) {
-    const QFont font = textFont(bold ? TextSize::body : TextSize::small, bold);
-    const QFontMetricsF metrics(font);
-    const QSizeF size(metrics.horizontalAdvance(text) + 6, metrics.height());
-    QRectF place = placer.place(at, size, kMark + 4, side);
-    if (place.isNull()) {
-        if (!bold) {
-            return;
-        }
-        place = QRectF(at + QPointF(kMark + 4, -size.height() / 2), size);  // must be read all the same
-    }
-    painter.fillRect(place, faded(theme().canvas, 0.8));
-    painter.setFont(font);
-    painter.setPen(bold ? theme().ink : theme().muted);
-    painter.drawText(place, Qt::AlignCenter, text);
+// Must be read even where there is no room for it.
+SceneLabel centerLabel(QPointF at, const QString& text, int side) {
+    return {.at = at, .text = text, .font = SceneFont::strong, .side = side, .gap = 11, .mustStand = true};
 }
 
 }  // namespace
@@ -108,7 +83,7 @@ QSize RollPicture::minimumSizeHint() const {
 
 SideCamera RollPicture::camera() const {
     const Car& car = reading_->car;
-    double half = car.rearTrack ? *car.rearTrack / 2 + kTireWidth / 2 : 0.4;
+    double half = car.rearTrack ? *car.rearTrack / 2 + kDrawnTireWidth / 2 : 0.4;
     double top = 2 * car.rearTireRadius;
     for (const Constraint& link : reading_->linkage.constraints) {
         const double onAxle = link.onAxle.z() + car.rearTireRadius;
@@ -130,103 +105,67 @@ std::optional<QPointF> RollPicture::placeOfCenter() const {
 
 void RollPicture::paintEvent(QPaintEvent*) {
     QPainter painter(this);
-    paintSky(painter, rect());
-    if (reading_ == nullptr || !reading_->isThere()) {
-        return;
+    const SceneStyle style = rollStyle();
+    scene_.clear();
+    SceneView view{{}, QRectF(rect())};
+    if (reading_ != nullptr && reading_->isThere()) {
+        view.camera = camera();
+        compose();
     }
-    painter.setClipRect(rect());
+    paintSceneGround(painter, view, style);
+    paintScene(painter, scene_, view, style);
+}
+
+void RollPicture::compose() {
     if (!at_.usable) {
-        paintCaption(painter, rect(), tr("At %1 the links don't reach.").arg(rollWords(at_.roll)));
+        scene_.write(caption(tr("At %1 the links don't reach.").arg(rollWords(at_.roll)), width()));
         return;
     }
-    paintGround(painter);
-    paintTires(painter);
-    paintAxle(painter);
-    paintLinks(painter);
-    paintCenter(painter);
-    paintCaption(painter, rect(),
-                 tr("from behind, to scale, at %1%2")
-                     .arg(rollWords(at_.roll),
-                          reading_->car.rearTrack ? QString() : tr("; no tires: track not entered")));
-}
-
-// Tangent below both tires: it rolls with them.
-void RollPicture::paintGround(QPainter& painter) const {
-    const double radius = reading_->car.rearTireRadius;
-    const double far = 3.0;
-    const QPointF left = place(at_.pose.carry({0, far, -radius}));
-    const QPointF right = place(at_.pose.carry({0, -far, -radius}));
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(theme().earth);
-    const QPointF down(0, 2.0 * height());
-    painter.drawPolygon(QPolygonF({left, right, right + down, left + down}));
-    painter.setPen(roundPen(theme().metal, 1.4));
-    painter.drawLine(left, right);
-}
-
-void RollPicture::paintTires(QPainter& painter) const {
-    if (!reading_->car.rearTrack) {
-        return;
-    }
-    const double radius = reading_->car.rearTireRadius;
-    painter.setPen(roundPen(theme().metal, 1.4));
-    painter.setBrush(theme().metalFill);
-    for (const double side : {1.0, -1.0}) {
-        const double middle = side * *reading_->car.rearTrack / 2;
-        QPolygonF tire;
-        for (const auto& [across, up] : {std::pair{-0.5, -1.0}, {0.5, -1.0}, {0.5, 1.0}, {-0.5, 1.0}}) {
-            tire << place(at_.pose.carry({0, middle + across * kTireWidth, up * radius}));
-        }
-        painter.drawPolygon(tire);
-    }
-}
-
-void RollPicture::paintAxle(QPainter& painter) const {
-    const double half = reading_->car.rearTrack ? (*reading_->car.rearTrack - kTireWidth) / 2 : 0.6;
-    QPolygonF tube;
-    for (const auto& [across, up] :
-         {std::pair{-half, -kTube}, {half, -kTube}, {half, kTube}, {-half, kTube}}) {
-        tube << place(at_.pose.carry({0, across, up}));
-    }
-    painter.setPen(roundPen(theme().metal, 1.2));
-    painter.setBrush(over(theme().metal, 0.2, theme().canvas));
-    painter.drawPolygon(tube);
-    painter.drawEllipse(place(at_.pose.carry(Eigen::Vector3d::Zero())), kHousing * camera().scale,
-                        kHousing * camera().scale);
-}
-
-// From the chassis end, a square, to the axle end, a circle.
-void RollPicture::paintLinks(QPainter& painter) const {
+    addAxle();
     const Car& car = reading_->car;
     for (const Constraint& link : reading_->linkage.constraints) {
-        const QColor color =
-            roleColor(roleOf(car.links[static_cast<std::size_t>(link.link)], car.rearTireRadius));
-        const QPointF front = place(link.onChassis);
-        const QPointF rear = place(at_.pose.carry(link.onAxle));
-        painter.setPen(roundPen(color, 2.4));
-        painter.drawLine(front, rear);
-        painter.setPen(roundPen(color, 1.6));
-        painter.setBrush(theme().card);
-        painter.drawRect(QRectF(front - QPointF(3.5, 3.5), QSizeF(7, 7)));
-        painter.drawEllipse(rear, 3.8, 3.8);
+        scene_.add(
+            SceneLink{.chassis = inPlane(ViewPlane::rear, link.onChassis),
+                      .axle = onAxle(link.onAxle),
+                      .role = roleOf(car.links[static_cast<std::size_t>(link.link)], car.rearTireRadius)});
     }
-    painter.setBrush(Qt::NoBrush);
+    addCenter();
+    scene_.write(caption(
+        tr("from behind, to scale, at %1%2")
+            .arg(rollWords(at_.roll), car.rearTrack ? QString() : tr("; no tires: track not entered")),
+        width()));
+}
+
+QPointF RollPicture::onAxle(const Eigen::Vector3d& point) const {
+    return inPlane(ViewPlane::rear, at_.pose.carry(point));
+}
+
+// The ground is the tangent below both tires: it rolls with them.
+void RollPicture::addAxle() {
+    const double radius = reading_->car.rearTireRadius;
+    const QPointF across = onAxle({0, -1, 0}) - onAxle({0, 1, 0});
+    scene_.add(SceneGround{.at = onAxle({0, 0, -radius}), .along = across});
+    const std::optional<double>& track = reading_->car.rearTrack;
+    if (track) {
+        for (const double side : {0.5, -0.5}) {
+            scene_.add(SceneTire{.center = onAxle({0, side * *track, 0}),
+                                 .size = {kDrawnTireWidth, 2 * radius},
+                                 .turn = std::atan2(across.y(), across.x())});
+        }
+    }
+    const double half = track ? (*track - kDrawnTireWidth) / 2 : 0.6;
+    scene_.add(SceneTube{.from = onAxle({0, half, 0}), .to = onAxle({0, -half, 0}), .radius = kTube});
+    scene_.add(SceneHousing{.center = onAxle(Eigen::Vector3d::Zero()), .radius = kHousing});
 }
 
 // With the body's own middle, which stays upright.
-void RollPicture::paintCenter(QPainter& painter) const {
-    const QPointF foot = place(0, 0);
-    painter.setPen(dashedPen(theme().muted, 1.0, {9.0, 3.0, 2.0, 3.0}));
-    painter.drawLine(QPointF(foot.x(), 26), foot);
-    const QPointF at = placeOfCenter().value_or(foot);
-    paintCenterMark(painter, at);
-    LabelPlacer placer(QRectF(rect()).adjusted(4, 24, -4, -4));
-    placer.take(QRectF(at - QPointF(kMark, kMark), QSizeF(2 * kMark, 2 * kMark)));
-    for (const Constraint& link : reading_->linkage.constraints) {
-        const QRectF along(place(link.onChassis), place(at_.pose.carry(link.onAxle)));
-        placer.take(along.normalized().adjusted(-5, -5, 5, 5));
-    }
-    paintLabel(painter, placer, at, tr("roll center %1").arg(lengthText(at_.center, units_)), true, 2);
+void RollPicture::addCenter() {
+    scene_.add(SceneLine{.from = QPointF(0, 0),
+                         .to = camera().toCar({place(0, 0).x(), kSeenFrom}),
+                         .stroke = {&Theme::muted, SceneWeight::hair, SceneDash::dashDot}});
+    const QPointF center(-at_.pose.y, at_.pose.z + at_.center - reading_->car.rearTireRadius);
+    scene_.add(SceneCenter{.at = center, .kind = CenterKind::roll});
+    scene_.label(centerLabel(center, tr("roll center %1").arg(lengthText(at_.center, units_)), 2));
 }
 
 RollAxisPicture::RollAxisPicture(QWidget* parent) : QWidget(parent) {
@@ -280,65 +219,49 @@ QPointF RollAxisPicture::onAxis(double ahead) const {
 
 void RollAxisPicture::paintEvent(QPaintEvent*) {
     QPainter painter(this);
-    paintSky(painter, rect());
-    if (reading_ == nullptr || !reading_->isThere()) {
-        return;
+    const SceneStyle style = rollStyle();
+    scene_.clear();
+    SceneView view{{}, QRectF(rect())};
+    if (reading_ != nullptr && reading_->isThere()) {
+        view.camera = camera();
+        addWheels();
+        addAxis(view);
+        scene_.write(caption(tr("from the side, to scale, at ride, front to the right"), width()));
     }
-    painter.setClipRect(rect());
-    const SideCamera view = camera();
-    paintWheels(painter, view);
-    paintAxis(painter, view);
-    paintCaption(painter, rect(), tr("from the side, to scale, at ride, front to the right"));
+    paintSceneGround(painter, view, style);
+    paintScene(painter, scene_, view, style);
 }
 
-void RollAxisPicture::paintWheels(QPainter& painter, const SideCamera& view) const {
+void RollAxisPicture::addWheels() {
     const GroundLine& ground = reading_->rideGround;
-    const auto onGround = [&](double ahead) {
-        return view.toPicture(ground.patchX + ahead * ground.alongX, ground.patchZ + ahead * ground.alongZ);
-    };
-    const double far = 5.0;
-    const QPointF down(0, 2.0 * height());
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(theme().earth);
-    painter.drawPolygon(
-        QPolygonF({onGround(-far), onGround(far), onGround(far) + down, onGround(-far) + down}));
-    painter.setPen(roundPen(theme().metal, 1.4));
-    painter.drawLine(onGround(-far), onGround(far));
-    painter.setBrush(theme().metalFill);
     const AxlePose& pose = reading_->roll.ride.pose;
-    const double rear = reading_->car.rearTireRadius * view.scale;
-    const double front = reading_->car.frontTireRadius * view.scale;
-    painter.drawEllipse(view.toPicture(pose.x, pose.z), rear, rear);
-    painter.drawEllipse(view.toPicture(ground.frontCenterX, ground.frontCenterZ), front, front);
-    painter.setBrush(Qt::NoBrush);
+    scene_.add(SceneGround{.at = {ground.patchX, ground.patchZ}, .along = {ground.alongX, ground.alongZ}});
+    scene_.add(SceneWheel{.center = {pose.x, pose.z}, .radius = reading_->car.rearTireRadius});
+    scene_.add(SceneWheel{.center = {ground.frontCenterX, ground.frontCenterZ},
+                          .radius = reading_->car.frontTireRadius});
 }
 
-void RollAxisPicture::paintAxis(QPainter& painter, const SideCamera& view) const {
-    LabelPlacer placer(QRectF(rect()).adjusted(4, 24, -4, -4));
+void RollAxisPicture::addAxis(const SceneView& view) {
+    const RollFigures& ride = reading_->roll.ride;
     const double far = reading_->car.wheelbase + 2 * reading_->car.frontTireRadius;
-    painter.setPen(dashedPen(theme().instantCenter, 2.0, {8.0, 2.5, 1.5, 2.5}));
-    if (const auto line = clipped(QLineF(view.toPicture(onAxis(-1)), view.toPicture(onAxis(far))), rect())) {
-        painter.drawLine(*line);
-    }
-    const QPointF center = view.toPicture(onAxis(0));
-    paintCenterMark(painter, center);
-    placer.take(QRectF(center - QPointF(kMark, kMark), QSizeF(2 * kMark, 2 * kMark)));
+    scene_.add(SceneLine{.from = onAxis(-1),
+                         .to = onAxis(far),
+                         .stroke = {&Theme::instantCenter, SceneWeight::strong, SceneDash::dashDot}});
+    const QPointF center = onAxis(0);
+    scene_.add(SceneCenter{.at = center, .kind = CenterKind::roll});
+    scene_.label(centerLabel(center, lengthText(ride.center, units_), 0));
+    const QRectF seen = view.picture.adjusted(6, kSeenFrom, -6, -6);
     for (const LinkCrossing& met : reading_->crossings) {
-        const QPointF at = view.toPicture(met.x, met.z);
-        if (!QRectF(rect()).adjusted(6, 24, -6, -6).contains(at)) {
-            continue;
+        const QPointF at(met.x, met.z);
+        if (seen.contains(view.place(at))) {
+            scene_.add(SceneCross{.at = at});
+            scene_.label(named(at, tr("lines of %1 meet").arg(met.name), 2));
         }
-        painter.setPen(roundPen(theme().ink, 1.6));
-        painter.drawLine(at - QPointF(4, 4), at + QPointF(4, 4));
-        painter.drawLine(at - QPointF(4, -4), at + QPointF(4, -4));
-        placer.take(QRectF(at - QPointF(5, 5), QSizeF(10, 10)));
-        paintLabel(painter, placer, at, tr("lines of %1 meet").arg(met.name), false, 2);
     }
-    const QPointF middle = view.toPicture(onAxis(0.62 * reading_->car.wheelbase));
-    if (QRectF(rect()).contains(middle)) {
-        paintLabel(painter, placer, middle, axisWords(reading_->roll.ride.axisAngle), false, 2);
+    const QPointF middle = onAxis(0.62 * reading_->car.wheelbase);
+    if (seen.contains(view.place(middle))) {
+        scene_.label(named(middle, axisWords(ride.axisAngle), 2));
     }
-    paintLabel(painter, placer, center, lengthText(reading_->roll.ride.center, units_), true, 0);
 }
 
 }  // namespace bolthole

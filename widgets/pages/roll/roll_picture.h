@@ -5,7 +5,7 @@
 #include <optional>
 
 #include "widgets/pages/roll/roll_reading.h"
-#include "widgets/state/side_camera.h"
+#include "widgets/scene/scene_style.h"
 
 namespace bolthole {
 
@@ -31,16 +31,15 @@ class RollPicture : public QWidget {
 
   private:
     [[nodiscard]] SideCamera camera() const;
-    [[nodiscard]] QPointF place(const Eigen::Vector3d& at) const { return place(at.y(), at.z()); }
-    void paintGround(QPainter& painter) const;
-    void paintTires(QPainter& painter) const;
-    void paintAxle(QPainter& painter) const;
-    void paintLinks(QPainter& painter) const;
-    void paintCenter(QPainter& painter) const;
+    [[nodiscard]] QPointF onAxle(const Eigen::Vector3d& point) const;  // from its center; in the plane
+    void compose();
+    void addAxle();
+    void addCenter();
 
     const RollReading* reading_ = nullptr;
     RollFigures at_;
     Units units_ = Units::inch;
+    Scene scene_;
 };
 
 /// The roll axis from the side, to scale, at ride: through the roll center with its slope, and the crossings
@@ -62,11 +61,12 @@ class RollAxisPicture : public QWidget {
   private:
     [[nodiscard]] SideCamera camera() const;
     [[nodiscard]] QPointF onAxis(double ahead) const;
-    void paintWheels(QPainter& painter, const SideCamera& view) const;
-    void paintAxis(QPainter& painter, const SideCamera& view) const;
+    void addWheels();
+    void addAxis(const SceneView& view);
 
     const RollReading* reading_ = nullptr;
     Units units_ = Units::inch;
+    Scene scene_;
 };
 
 /// "rises 1.2° toward the front", "falls …", "level"; `angle` in rad, rising +.

@@ -9,13 +9,9 @@
 #include "geometry/car/part.h"
 #include "geometry/kinematics/linkage.h"
 #include "geometry/units/units.h"
-#include "widgets/state/side_camera.h"
-
-class QPainter;
+#include "widgets/scene/scene_style.h"
 
 namespace bolthole {
-
-class LabelPlacer;
 
 /// One part on one side of the car as it is drawn.
 struct DrawnSpring {
@@ -69,18 +65,17 @@ class SpringsPicture : public QWidget {
   private:
     [[nodiscard]] QPointF flat(const Eigen::Vector3d& car) const;
     void fitCamera();
-    [[nodiscard]] double housing() const;  // radius, px
-    void paintAxle(QPainter& painter) const;
-    void paintTires(QPainter& painter) const;
-    void paintPart(QPainter& painter, const DrawnSpring& part) const;
-    void paintLabels(QPainter& painter) const;
-    void placeLabel(QPainter& painter, LabelPlacer& placer, const DrawnSpring& part) const;
-    void paintLegend(QPainter& painter) const;
-    [[nodiscard]] QRectF legendBand() const;
+    void compose();
+    void addAxle();
+    void addPart(const DrawnSpring& part);
+    void addLabel(const DrawnSpring& part);
+    void addLegend();
+    [[nodiscard]] SceneView view() const { return {camera_, QRectF(rect())}; }
 
     SpringsScene scene_;
     SpringsSight sight_ = SpringsSight::behind;
     SideCamera camera_;
+    Scene drawing_;
 };
 
 }  // namespace bolthole

@@ -6,10 +6,8 @@
 #include <array>
 #include <cmath>
 
-#include "widgets/kit/label_placer.h"
-#include "widgets/kit/pens.h"
-#include "widgets/kit/theme.h"
 #include "widgets/pages/weights/weights_facts.h"
+#include "widgets/scene/scene_painter.h"
 
 namespace bolthole {
 
@@ -17,27 +15,32 @@ namespace {
 
 // Of the drawing alone: nothing is computed from these. Lengths in m, or in wheelbases.
 constexpr double kUsualTrack = 1.5;
-constexpr double kTireWidth = 0.22;
 constexpr double kBodyBeyondTrack = 0.3;
 constexpr double kTail = 0.33;
 constexpr double kNose = 0.28;
 constexpr double kHousing = 0.14;
+constexpr double kTube = 0.03;
 
 constexpr double kSideRoom = 104;  // px left and right of the car for the ends' shares
-constexpr double kMarkSize = 9;
 constexpr double kLabelGap = 5;
-
-double lineHeight() {
-    return QFontMetricsF(textFont(TextSize::body, true)).height();
-}
-
-double smallLineHeight() {
-    return QFontMetricsF(textFont(TextSize::small)).height();
-}
 
 // Room above and below the car for a tire's two lines.
 double edgeRoom() {
-    return lineHeight() + smallLineHeight() + 2 * kLabelGap;
+    const SceneType& type = sceneScreenType();
+    const QString any = QStringLiteral("0");
+    return type.sizeOf(any, SceneFont::strong).height() + type.sizeOf(any, SceneFont::small).height() +
+           2 * kLabelGap;
+}
+
+// m as points of a picture, finely.
+QPolygonF flattened(const QPainterPath& path) {
+    constexpr double kFine = 1000;  // Qt's curves are true to a fraction of a unit
+    const QList<QPolygonF> polygons = path.toSubpathPolygons(QTransform::fromScale(kFine, kFine));
+    QPolygonF points = polygons.isEmpty() ? QPolygonF() : polygons.constFirst();
+    for (QPointF& point : points) {
+        point /= kFine;
+    }
+    return points;
 }
 
 }  // namespace
@@ -82,103 +85,49 @@ QString PlanPicture::spokenWords() const {
              numbers.length(plan_.figures->cgAhead));
 }
 
-double PlanPicture::scale() const {
+SideCamera PlanPicture::camera() const {
     const double length = (1 + kTail + kNose) * plan_.wheelbase;
-    const double across = std::max(plan_.frontTrack, plan_.rearTrack) + kBodyBeyondTrack;
     const double roomAlong = std::max(width() - 2 * kSideRoom, 40.0);
     const double roomAcross = std::max(height() - 2 * edgeRoom(), 40.0);
-    return std::min(roomAlong / length, roomAcross / across);
-}
-
-QPointF PlanPicture::placeOf(double forward, double left) const {
+    const double scale = std::min(roomAlong / length, roomAcross / (2 * halfBody()));
     const double middle = (1 + kNose - kTail) / 2 * plan_.wheelbase;
-    return {width() / 2.0 + (forward - middle) * scale(), height() / 2.0 - left * scale()};
+    return {scale, {width() / 2.0 - middle * scale, height() / 2.0}};
 }
 
-/// One painting of the picture.
-class PlanPicture::Drawing {
-  public:
-    explicit Drawing(PlanPicture& picture)
-        : picture_(picture),
-          plan_(picture.plan_),
-          painter_(&picture),
-          numbers_(plan_.units),
-          placer_(QRectF(picture.rect())) {
-        painter_.setRenderHint(QPainter::Antialiasing);
-    }
+double PlanPicture::halfBody() const {
+    return (std::max(plan_.frontTrack, plan_.rearTrack) + kBodyBeyondTrack) / 2;
+}
 
-    void draw();
-
-  private:
-    struct Tire {
-        QString name;
-        double forward;
-        double left;
-        double radius;
-        double weight;
-    };
-    [[nodiscard]] std::array<Tire, 4> tires() const;
-    [[nodiscard]] QPointF at(double forward, double left) const { return picture_.placeOf(forward, left); }
-    void drawBody();
-    void drawAxles();
-    void drawTire(const Tire& tire);
-    void labelTire(const Tire& tire);
-    void labelEnd(const QString& name, double percent, double weight, double forward, bool toRight);
-    void labelSide(const QString& name, double percent, bool above);
-    void drawDiagonal();
-    void drawCenterOfGravity();
-    void writeTwoLines(const QRectF& box, const QString& bold, const QString& small);
-    void chip(const QRectF& box, const QString& text);
-    [[nodiscard]] QString centerWords() const;
-
-    PlanPicture& picture_;
-    const Plan& plan_;
-    QPainter painter_;
-    CardNumbers numbers_;
-    LabelPlacer placer_;
-};
-
-void PlanPicture::Drawing::draw() {
-    picture_.labels_.clear();
+void PlanPicture::compose() {
+    scene_.clear();
     if (!(plan_.wheelbase > 0) || !(plan_.rearTrack > 0) || !(plan_.frontTrack > 0)) {
         return;
     }
-    drawBody();
-    drawAxles();
+    addBody();
+    addAxles();
     if (plan_.figures) {
-        drawDiagonal();
+        scene_.add(SceneLine{.from = QPointF(plan_.wheelbase, -plan_.frontTrack / 2),
+                             .to = QPointF(0, plan_.rearTrack / 2),
+                             .stroke = {&Theme::muted, SceneWeight::thin, SceneDash::dashed}});
     }
-    for (const Tire& tire : tires()) {
-        drawTire(tire);
-    }
-    if (plan_.figures) {
-        for (const Tire& tire : tires()) {
-            labelTire(tire);
-        }
-        const WeightFigures& figures = *plan_.figures;
-        labelEnd(tr("rear"), 100 - figures.frontPercent, figures.rear, -kTail * plan_.wheelbase, false);
-        labelEnd(tr("front"), figures.frontPercent, figures.front, (1 + kNose) * plan_.wheelbase, true);
-        labelSide(tr("left"), figures.leftPercent, true);
-        labelSide(tr("right"), 100 - figures.leftPercent, false);
-        drawCenterOfGravity();
-    }
-}
-
-std::array<PlanPicture::Drawing::Tire, 4> PlanPicture::Drawing::tires() const {
+    const CornerWeights& corners = plan_.corners;
     const double front = plan_.frontTrack / 2;
     const double rear = plan_.rearTrack / 2;
-    const CornerWeights& corners = plan_.corners;
-    return {{{tr("left front"), plan_.wheelbase, front, plan_.frontRadius, corners.leftFront},
-             {tr("right front"), plan_.wheelbase, -front, plan_.frontRadius, corners.rightFront},
-             {tr("left rear"), 0, rear, plan_.rearRadius, corners.leftRear},
-             {tr("right rear"), 0, -rear, plan_.rearRadius, corners.rightRear}}};
+    addTire({plan_.wheelbase, front}, plan_.frontRadius, tr("left front"), corners.leftFront);
+    addTire({plan_.wheelbase, -front}, plan_.frontRadius, tr("right front"), corners.rightFront);
+    addTire({0, rear}, plan_.rearRadius, tr("left rear"), corners.leftRear);
+    addTire({0, -rear}, plan_.rearRadius, tr("right rear"), corners.rightRear);
+    if (plan_.figures) {
+        addEnds(*plan_.figures);
+        addCenterOfGravity(*plan_.figures);
+    }
 }
 
 // A tub with a rounder nose than tail, and the glass, so that front and rear are told apart.
-void PlanPicture::Drawing::drawBody() {
-    const double half = (std::max(plan_.frontTrack, plan_.rearTrack) + kBodyBeyondTrack) / 2;
+void PlanPicture::addBody() {
+    const double half = halfBody();
     const double base = plan_.wheelbase;
-    const auto edge = [&](double along, double share) { return at(along * base, share * half); };
+    const auto edge = [&](double along, double share) { return QPointF(along * base, share * half); };
     QPainterPath body(edge(-kTail, 0));
     body.lineTo(edge(-kTail, 0.78));
     body.quadTo(edge(-kTail, 1), edge(-kTail + 0.06, 1));
@@ -188,147 +137,98 @@ void PlanPicture::Drawing::drawBody() {
     body.lineTo(edge(-kTail + 0.06, -1));
     body.quadTo(edge(-kTail, -1), edge(-kTail, -0.78));
     body.closeSubpath();
-    painter_.setPen(roundPen(theme().metal, 1.4));
-    painter_.setBrush(theme().canvas);
-    painter_.drawPath(body);
-    painter_.setPen(roundPen(theme().grid.darker(theme().dark ? 70 : 115), 1.2));
-    painter_.setBrush(Qt::NoBrush);
-    QPainterPath glass(edge(0.70, 0.72));
-    glass.quadTo(edge(0.80, 0), edge(0.70, -0.72));
-    glass.moveTo(edge(0.04, 0.68));
-    glass.quadTo(edge(0.00, 0), edge(0.04, -0.68));
-    painter_.drawPath(glass);
-    painter_.setPen(dashedPen(theme().muted, 1, {10, 4, 2, 4}));
-    painter_.drawLine(edge(-kTail - 0.02, 0), edge(1 + kNose + 0.02, 0));
+    ScenePath& outline = scene_.addPath(flattened(body), true);
+    outline.stroke = {&Theme::metal, SceneWeight::thin};
+    outline.fill = {&Theme::canvas};
+    for (const auto& [end, middle, share] : {std::array{0.70, 0.80, 0.72}, std::array{0.04, 0.0, 0.68}}) {
+        QPainterPath glass(edge(end, share));
+        glass.quadTo(edge(middle, 0), edge(end, -share));
+        scene_.addPath(flattened(glass), false).stroke = {&Theme::metal, SceneWeight::thin, SceneDash::solid,
+                                                          0.4};
+    }
+    scene_.add(SceneLine{.from = edge(-kTail - 0.02, 0),
+                         .to = edge(1 + kNose + 0.02, 0),
+                         .stroke = {&Theme::muted, SceneWeight::hair, SceneDash::dashDot}});
 }
 
-void PlanPicture::Drawing::drawAxles() {
-    painter_.setPen(roundPen(theme().metal, 1.6));
-    painter_.drawLine(at(plan_.wheelbase, plan_.frontTrack / 2), at(plan_.wheelbase, -plan_.frontTrack / 2));
-    painter_.setPen(roundPen(theme().metal, 4));
-    painter_.drawLine(at(0, plan_.rearTrack / 2), at(0, -plan_.rearTrack / 2));
-    const double radius = kHousing * picture_.scale();
-    painter_.setPen(roundPen(theme().metal, 1.4));
-    painter_.setBrush(theme().metalFill);
-    painter_.drawEllipse(at(0, 0), 1.2 * radius, radius);
+void PlanPicture::addAxles() {
+    scene_.add(SceneLine{.from = QPointF(plan_.wheelbase, plan_.frontTrack / 2),
+                         .to = QPointF(plan_.wheelbase, -plan_.frontTrack / 2),
+                         .stroke = {&Theme::metal, SceneWeight::medium}});
+    scene_.add(SceneTube{.from = {0, plan_.rearTrack / 2}, .to = {0, -plan_.rearTrack / 2}, .radius = kTube});
+    scene_.add(SceneHousing{.center = {0, 0}, .radius = kHousing});
 }
 
-void PlanPicture::Drawing::drawTire(const Tire& tire) {
-    const QPointF center = at(tire.forward, tire.left);
-    const double length = tire.radius * picture_.scale();
-    const double half = kTireWidth / 2 * picture_.scale();
-    const QRectF box(center - QPointF(length, half), center + QPointF(length, half));
-    painter_.setPen(roundPen(theme().metal, 1.4));
-    painter_.setBrush(theme().metalFill);
-    painter_.drawRoundedRect(box, half / 2, half / 2);
-    placer_.take(box);
-}
-
-void PlanPicture::Drawing::writeTwoLines(const QRectF& box, const QString& bold, const QString& small) {
-    painter_.setPen(theme().ink);
-    painter_.setFont(textFont(TextSize::body, true));
-    painter_.drawText(box, Qt::AlignHCenter | Qt::AlignTop, bold);
-    painter_.setPen(theme().muted);
-    painter_.setFont(textFont(TextSize::small));
-    painter_.drawText(box, Qt::AlignHCenter | Qt::AlignBottom, small);
-    placer_.take(box);
-    picture_.labels_.push_back(box);
-}
-
-// Outside the body, over the left tires and under the right ones.
-void PlanPicture::Drawing::labelTire(const Tire& tire) {
-    const QString bold = numbers_.mass(tire.weight);
-    const QString small =
-        QStringLiteral("%1 %2").arg(tire.name, numbers_.percent(100 * tire.weight / plan_.figures->total));
-    const double width = std::max(QFontMetricsF(textFont(TextSize::body, true)).horizontalAdvance(bold),
-                                  QFontMetricsF(textFont(TextSize::small)).horizontalAdvance(small)) +
-                         8;
-    const double tall = lineHeight() + smallLineHeight();
-    const double half = (std::max(plan_.frontTrack, plan_.rearTrack) + kBodyBeyondTrack) / 2;
-    const QPointF edge = at(tire.forward, tire.left > 0 ? half : -half);
-    const double top = tire.left > 0 ? edge.y() - kLabelGap - tall : edge.y() + kLabelGap;
-    writeTwoLines({edge.x() - width / 2, top, width, tall}, bold, small);
-}
-
-void PlanPicture::Drawing::labelEnd(const QString& name, double percent, double weight, double forward,
-                                    bool toRight) {
-    const double tall = lineHeight() + smallLineHeight();
-    const double width = kSideRoom - 12;
-    const QPointF edge = at(forward, 0) + QPointF(toRight ? 10 : -10 - width, -tall - 4);
-    writeTwoLines({edge, QSizeF(width, tall)}, QStringLiteral("%1 %2").arg(name, numbers_.percent(percent)),
-                  numbers_.mass(weight));
-}
-
-// Between the tires' labels, where there is room.
-void PlanPicture::Drawing::labelSide(const QString& name, double percent, bool above) {
-    const QString text = QStringLiteral("%1 %2").arg(name, numbers_.percent(percent));
-    const double width = QFontMetricsF(textFont(TextSize::body, true)).horizontalAdvance(text) + 8;
-    const double half = (std::max(plan_.frontTrack, plan_.rearTrack) + kBodyBeyondTrack) / 2;
-    const QPointF edge = at(plan_.wheelbase / 2, above ? half : -half);
-    const QRectF box(edge.x() - width / 2, above ? edge.y() - kLabelGap - lineHeight() : edge.y() + kLabelGap,
-                     width, lineHeight());
-    const auto covers = [&box](const QRectF& other) { return other.intersects(box); };
-    if (std::ranges::any_of(picture_.labels_, covers)) {
+// Its words outside the body, over the left tires and under the right ones.
+void PlanPicture::addTire(QPointF center, double radius, const QString& name, double weight) {
+    scene_.add(SceneTire{.center = center, .size = {2 * radius, kDrawnTireWidth}});
+    if (!plan_.figures) {
         return;
     }
-    painter_.setPen(theme().ink);
-    painter_.setFont(textFont(TextSize::body, true));
-    painter_.drawText(box, Qt::AlignCenter, text);
-    placer_.take(box);
-    picture_.labels_.push_back(box);
+    const CardNumbers numbers(plan_.units);
+    const bool isLeft = center.y() > 0;
+    scene_.write(
+        {.at = {{center.x(), isLeft ? halfBody() : -halfBody()}, {0, isLeft ? -kLabelGap : kLabelGap}},
+         .lie = Qt::AlignHCenter | (isLeft ? Qt::AlignBottom : Qt::AlignTop),
+         .text = numbers.mass(weight),
+         .below = QStringLiteral("%1 %2").arg(name, numbers.percent(100 * weight / plan_.figures->total)),
+         .font = SceneFont::strong,
+         .ink = &Theme::ink});
 }
 
-void PlanPicture::Drawing::drawDiagonal() {
-    painter_.setPen(dashedPen(theme().muted, 1.2, {4, 4}));
-    painter_.drawLine(at(plan_.wheelbase, -plan_.frontTrack / 2), at(0, plan_.rearTrack / 2));
-}
-
-void PlanPicture::Drawing::chip(const QRectF& box, const QString& text) {
-    if (box.isNull()) {
-        return;
+// What the ends carry before and behind the car; the sides' shares between the tires' words, where there is
+// room.
+void PlanPicture::addEnds(const WeightFigures& figures) {
+    const CardNumbers numbers(plan_.units);
+    const auto share = [&](const QString& name, double percent) {
+        return QStringLiteral("%1 %2").arg(name, numbers.percent(percent));
+    };
+    scene_.write({.at = {{-kTail * plan_.wheelbase, 0}, {-10, -4}},
+                  .lie = Qt::AlignRight | Qt::AlignBottom,
+                  .text = share(tr("rear"), 100 - figures.frontPercent),
+                  .below = numbers.mass(figures.rear),
+                  .font = SceneFont::strong,
+                  .ink = &Theme::ink});
+    scene_.write({.at = {{(1 + kNose) * plan_.wheelbase, 0}, {10, -4}},
+                  .lie = Qt::AlignLeft | Qt::AlignBottom,
+                  .text = share(tr("front"), figures.frontPercent),
+                  .below = numbers.mass(figures.front),
+                  .font = SceneFont::strong,
+                  .ink = &Theme::ink});
+    for (const bool isLeft : {true, false}) {
+        scene_.write({.at = {{plan_.wheelbase / 2, isLeft ? halfBody() : -halfBody()},
+                             {0, isLeft ? -kLabelGap : kLabelGap}},
+                      .lie = Qt::AlignHCenter | (isLeft ? Qt::AlignBottom : Qt::AlignTop),
+                      .text = isLeft ? share(tr("left"), figures.leftPercent)
+                                     : share(tr("right"), 100 - figures.leftPercent),
+                      .font = SceneFont::strong,
+                      .ink = &Theme::ink,
+                      .isOptional = true});
     }
-    painter_.setPen(Qt::NoPen);
-    painter_.setBrush(faded(theme().canvas, 0.9));
-    painter_.drawRoundedRect(box, 3, 3);
-    painter_.setPen(theme().ink);
-    painter_.drawText(box, Qt::AlignCenter, text);
-    picture_.labels_.push_back(box);
 }
 
-QString PlanPicture::Drawing::centerWords() const {
-    const WeightFigures& figures = *plan_.figures;
-    const QString ahead = tr("CG %1 ahead of the rear axle").arg(numbers_.length(figures.cgAhead));
-    return figures.cgLeft ? QStringLiteral("%1, %2").arg(ahead, numbers_.sideways(*figures.cgLeft))
+QString PlanPicture::centerWords(const WeightFigures& figures) const {
+    const CardNumbers numbers(plan_.units);
+    const QString ahead = tr("CG %1 ahead of the rear axle").arg(numbers.length(figures.cgAhead));
+    return figures.cgLeft ? QStringLiteral("%1, %2").arg(ahead, numbers.sideways(*figures.cgLeft))
                           : tr("%1, lateral place not known").arg(ahead);
 }
 
-// Quartered circle: the usual mark of a center of mass in engineering drawing.
-void PlanPicture::Drawing::drawCenterOfGravity() {
-    const WeightFigures& figures = *plan_.figures;
-    const QPointF center = at(figures.cgAhead, figures.cgLeft.value_or(0));
-    const QRectF box(center - QPointF(kMarkSize, kMarkSize), QSizeF(2 * kMarkSize, 2 * kMarkSize));
-    painter_.setPen(Qt::NoPen);
-    painter_.setBrush(theme().canvas);
-    painter_.drawEllipse(box);
-    painter_.setBrush(theme().reference);
-    painter_.drawPie(box, 0, 90 * 16);
-    painter_.drawPie(box, 180 * 16, 90 * 16);
-    painter_.setBrush(Qt::NoBrush);
-    painter_.setPen(roundPen(theme().reference, 1.5));
-    painter_.drawEllipse(box);
-    placer_.take(box);
-    painter_.setFont(textFont(TextSize::small));
-    const QFontMetricsF metrics(painter_.font());
-    const QString words = centerWords();
-    chip(placer_.place(center, metrics.size(0, words) + QSizeF(8, 2), kMarkSize + 3, 2), words);
-    const QString diagonal = tr("cross weight %1").arg(numbers_.percent(figures.diagonalPercent));
-    chip(placer_.place(at(0.8 * plan_.wheelbase, -0.3 * plan_.frontTrack),
-                       metrics.size(0, diagonal) + QSizeF(8, 2), 4, 5),
-         diagonal);
+void PlanPicture::addCenterOfGravity(const WeightFigures& figures) {
+    const QPointF center(figures.cgAhead, figures.cgLeft.value_or(0));
+    scene_.add(SceneCenter{.at = center, .kind = CenterKind::gravity});
+    scene_.label({.at = center, .text = centerWords(figures), .side = 2, .gap = 12});
+    scene_.label(
+        {.at = QPointF(0.8 * plan_.wheelbase, -0.3 * plan_.frontTrack),
+         .text = tr("cross weight %1").arg(CardNumbers(plan_.units).percent(figures.diagonalPercent)),
+         .side = 5,
+         .gap = 4});
 }
 
 void PlanPicture::paintEvent(QPaintEvent*) {
-    Drawing(*this).draw();
+    QPainter painter(this);
+    compose();
+    paintScene(painter, scene_, {camera(), QRectF(rect())}, SceneStyle::screen(), &labels_);
 }
 
 }  // namespace bolthole

@@ -7,6 +7,7 @@
 
 #include "geometry/car/car.h"
 #include "geometry/weights/weights.h"
+#include "widgets/scene/scene_style.h"
 
 namespace bolthole {
 
@@ -24,7 +25,9 @@ class PlanPicture : public QWidget {
     [[nodiscard]] QSize minimumSizeHint() const override { return {420, 300}; }
 
     /// Where a point of the car (m, forward and left) is drawn. For tests.
-    [[nodiscard]] QPointF placeOf(double forward, double left) const;
+    [[nodiscard]] QPointF placeOf(double forward, double left) const {
+        return camera().toPicture(forward, left);
+    }
     /// Where the last paint wrote its labels. For tests.
     [[nodiscard]] const std::vector<QRectF>& labels() const { return labels_; }
 
@@ -32,7 +35,6 @@ class PlanPicture : public QWidget {
     void paintEvent(QPaintEvent* event) override;
 
   private:
-    class Drawing;
     struct Plan {
         double wheelbase = 0;
         double frontTrack = 0;  // as drawn
@@ -45,9 +47,18 @@ class PlanPicture : public QWidget {
     };
     [[nodiscard]] static Plan planOf(const Car& car, bool usable);
     [[nodiscard]] QString spokenWords() const;
-    [[nodiscard]] double scale() const;
+    [[nodiscard]] QString centerWords(const WeightFigures& figures) const;
+    [[nodiscard]] SideCamera camera() const;
+    [[nodiscard]] double halfBody() const;  // m, of its width
+    void compose();
+    void addBody();
+    void addAxles();
+    void addTire(QPointF center, double radius, const QString& name, double weight);
+    void addEnds(const WeightFigures& figures);
+    void addCenterOfGravity(const WeightFigures& figures);
 
     Plan plan_;
+    Scene scene_;
     std::vector<QRectF> labels_;
 };
 

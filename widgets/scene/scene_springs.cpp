@@ -1,4 +1,4 @@
-#include "widgets/views/spring_symbols.h"
+#include "widgets/scene/scene_springs.h"
 
 #include <QPainterPath>
 #include <algorithm>
@@ -24,7 +24,7 @@ struct Span {
           along(unit(axle - chassis)),
           across(-along.y(), along.x()),
           length(std::hypot(axle.x() - chassis.x(), axle.y() - chassis.y())) {}
-    /// `share` of the span from the chassis, `out` px to the side.
+    /// `share` of the span from the chassis, `out` to the side.
     [[nodiscard]] QPointF at(double share, double out = 0) const {
         return from + along * (share * length) + across * out;
     }
@@ -60,7 +60,7 @@ void drawShock(QPainter& painter, const Span& span, double half) {
 // The stop stands on its foot; its pad is a bar across the line at the axle.
 void drawStop(QPainter& painter, const Span& span, const SymbolLook& look) {
     const double tip = std::min(look.stopShare, 1.0);
-    const double half = std::max(4.0, span.halfWidth(9));
+    const double half = std::max(4.0 * look.unit, span.halfWidth(9 * look.unit));
     painter.setPen(look.stopIsMeasured ? roundPen(look.ink, look.width)
                                        : dashedPen(look.ink, look.width, {2.5, 2.0}));
     QPainterPath block(span.at(0, half));
@@ -70,15 +70,15 @@ void drawStop(QPainter& painter, const Span& span, const SymbolLook& look) {
     block.lineTo(span.at(0, -half));
     block.closeSubpath();
     painter.drawPath(block);
-    painter.setPen(roundPen(look.ink, look.width + 1));
-    painter.drawLine(span.at(1, half + 2), span.at(1, -half - 2));
+    painter.setPen(roundPen(look.ink, look.width + look.unit));
+    painter.drawLine(span.at(1, half + 2 * look.unit), span.at(1, -half - 2 * look.unit));
 }
 
 void drawStrap(QPainter& painter, const Span& span, const SymbolLook& look) {
     QPainterPath path(span.at(0));
     path.quadTo(span.at(0.5, look.slack ? 0.22 * span.length : 0.0), span.at(1));
     painter.setBrush(Qt::NoBrush);
-    painter.setPen(dashedPen(look.ink, look.width + 1.8, {2.2, 0.8}));
+    painter.setPen(dashedPen(look.ink, look.width + 1.8 * look.unit, {2.2, 0.8}));
     painter.drawPath(path);
 }
 
@@ -86,7 +86,7 @@ void drawStrap(QPainter& painter, const Span& span, const SymbolLook& look) {
 
 void drawPartSymbol(QPainter& painter, PartKind kind, QPointF chassis, QPointF axle, const SymbolLook& look) {
     const Span span(chassis, axle);
-    if (!(span.length > 2)) {
+    if (!(span.length > 2 * look.unit)) {
         return;
     }
     painter.setPen(roundPen(look.ink, look.width));
@@ -94,15 +94,15 @@ void drawPartSymbol(QPainter& painter, PartKind kind, QPointF chassis, QPointF a
     switch (kind) {
         case PartKind::spring:
             painter.setBrush(Qt::NoBrush);
-            drawCoil(painter, span, 0, 1, span.halfWidth(11));
+            drawCoil(painter, span, 0, 1, span.halfWidth(11 * look.unit));
             return;
         case PartKind::shock:
-            drawShock(painter, span, span.halfWidth(5.5));
+            drawShock(painter, span, span.halfWidth(5.5 * look.unit));
             return;
         case PartKind::coilOver:
-            drawShock(painter, span, span.halfWidth(4));
+            drawShock(painter, span, span.halfWidth(4 * look.unit));
             painter.setBrush(Qt::NoBrush);
-            drawCoil(painter, span, 0.12, 0.78, span.halfWidth(10));
+            drawCoil(painter, span, 0.12, 0.78, span.halfWidth(10 * look.unit));
             return;
         case PartKind::bumpStop:
             drawStop(painter, span, look);
@@ -110,17 +110,6 @@ void drawPartSymbol(QPainter& painter, PartKind kind, QPointF chassis, QPointF a
         case PartKind::strap:
             drawStrap(painter, span, look);
             return;
-    }
-}
-
-void drawMount(QPainter& painter, QPointF at, bool onChassis, bool inUse, const SymbolLook& look) {
-    const double size = inUse ? 4.0 : 3.2;
-    painter.setPen(roundPen(look.ink, 1.3));
-    painter.setBrush(inUse ? look.ink : look.fill);
-    if (onChassis) {
-        painter.drawRect(QRectF(at - QPointF(size, size), QSizeF(2 * size, 2 * size)));
-    } else {
-        painter.drawEllipse(at, size, size);
     }
 }
 
