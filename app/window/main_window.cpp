@@ -319,6 +319,7 @@ void MainWindow::showState() {
     views_->showState(state_);
     strip_->showState(state_);
     slider_->showTrace(state_);
+    curves_->setMoving(document_.isDragging());
     curves_->showTrace(state_);
     if (document_.isDragging()) {
         // The eye is on the picture: numbers in table and sheet follow a drag as fast as they can be read.

@@ -42,7 +42,14 @@ int CardType::footer() const {
     return static_cast<int>(std::ceil(2.0 * kTickLabelGap + quietMetrics.height()));
 }
 
+int CardType::lowerRow() const {
+    return static_cast<int>(std::ceil(kRowGap + quietMetrics.height()));
+}
+
 TitleFit fitTitle(const QStringList& titles, const QString& unit, double width, const CardType& type) {
+    if (titles.isEmpty()) {
+        return {};
+    }
     const double besideUnit = width - type.quietMetrics.horizontalAdvance(unit) - kUnitGap;
     if (type.titleMetrics.horizontalAdvance(titles.first()) <= besideUnit) {
         return {titles.first(), true};

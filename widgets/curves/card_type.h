@@ -17,6 +17,7 @@ struct CardType {
     static constexpr int kTopPad = 7;  ///< above the title
     static constexpr int kRowGap = 3;  ///< under the title
     static constexpr int kTickLabelGap = 5;
+    static constexpr int kGroupGap = 10;  ///< between the labels of two groups of places
 
     QFont title;
     QFont body;       ///< values of two-curve cards
@@ -34,6 +35,8 @@ struct CardType {
     /// Height above and below the plot, px.
     [[nodiscard]] int header() const;
     [[nodiscard]] int footer() const;
+    /// Height of a second row of labels below the plot, px.
+    [[nodiscard]] int lowerRow() const;
 };
 
 /// How a card's title line is fitted to its width.
@@ -43,7 +46,7 @@ struct TitleFit {
 };
 
 /// The longest title that leaves room for `unit` beside it; failing that the longest alone; failing that the
-/// shortest, cut with an ellipsis.
+/// shortest, cut with an ellipsis. Nothing of no titles.
 [[nodiscard]] TitleFit fitTitle(const QStringList& titles, const QString& unit, double width,
                                 const CardType& type);
 

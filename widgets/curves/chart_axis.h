@@ -18,6 +18,15 @@ struct ImposedLabel {
     bool operator==(const ImposedLabel&) const = default;
 };
 
+/// A label below those of several places: the day of some passes. From one to the next, cut where it is
+/// longer.
+struct ImposedGroup {
+    double from = 0;
+    QString text;
+
+    bool operator==(const ImposedGroup&) const = default;
+};
+
 /// What is imposed, its range, its labels and the steps of its keys.
 struct ChartAxis {
     enum class Kind {
@@ -41,6 +50,9 @@ struct ChartAxis {
     bool isPoint = false;  ///< there is but one place, in the middle
     Units units = Units::inch;
     std::vector<ImposedLabel> labels = {};
+    bool hasLines = true;                   ///< a line at every label
+    std::vector<ImposedGroup> groups = {};  ///< a second row of labels, in the axis's order; not upright
+    QString title = {};  ///< where labels alone don't say what they are of: below them, upright above them
 
     bool operator==(const ChartAxis&) const = default;
 

@@ -12,7 +12,6 @@ namespace {
 
 constexpr double kUnseen = 0.1;  // px
 constexpr double kMostTicksUp = 4.0;
-constexpr double kWordGap = 8.0;
 
 /// Round ticks on an upright value axis.
 std::vector<AxisTick> uprightTicks(const ChartPlot& plot, double unit) {
@@ -38,7 +37,7 @@ std::vector<AxisTick> uprightDistances(const ChartPlot& plot, double unit, const
 
 }  // namespace
 
-void ChartCardOnScreen::take(const ChartCard& card) {
+void ChartCardOnScreen::take(const ChartCard& card, bool isMoving) {
     if (card.unit != takenUnit_ || card.minimumSpan != takenSpan_ || card.subject != takenSubject_) {
         takenUnit_ = card.unit;
         takenSpan_ = card.minimumSpan;
@@ -48,8 +47,15 @@ void ChartCardOnScreen::take(const ChartCard& card) {
     card_ = &card;
     hasValues_ = bolthole::hasValues(card);
     const Extent extent = extentOf(card);
-    range_.follow(extent.least, extent.most, card.scale == ChartScale::inverseDistance ? 1.0 : card.unit,
-                  card.neverBelowLeast ? card.least : -std::numeric_limits<double>::infinity());
+    const double unit = card.scale == ChartScale::inverseDistance ? 1.0 : card.unit;
+    const double floor = card.neverBelowLeast ? card.least : -std::numeric_limits<double>::infinity();
+    if (card.isExtentExact && extent.holdsAny()) {
+        range_.show(extent.least, extent.most);
+    } else if (isMoving) {
+        range_.follow(extent.least, extent.most, unit, floor);
+    } else {
+        range_.settle(extent.least, extent.most, unit, floor);
+    }
     strokes_.resize(card.series.size());
 }
 
@@ -115,38 +121,7 @@ std::size_t ChartCardOnScreen::keyRows(const ChartCard& card) {
         card.series, [](const ChartSeries& series) { return !series.isGhost && !series.name.isEmpty(); }));
 }
 
-// Beside the events' lines above the plot where the imposed runs across, on them where it runs up.
-std::vector<QRectF> ChartCardOnScreen::eventPlaces(const QFontMetricsF& metrics) const {
-    std::vector<double> middles;
-    std::vector<double> lengths;
-    for (const ChartEvent& event : card_->events) {
-        const double at = plot_.imposedPosition(event.at);
-        const double width = metrics.horizontalAdvance(event.word) + kWordGap;
-        middles.push_back(plot_.isUpright ? at : at + width / 2);
-        lengths.push_back(plot_.isUpright ? metrics.height() : width);
-    }
-    const QRectF& area = plot_.area;
-    const std::vector<int> rows =
-        rowsOfWords(middles, lengths, plot_.isUpright ? area.top() : area.left(),
-                    plot_.isUpright ? area.bottom() : area.right(), plot_.isUpright ? 1 : kEventRows);
-    std::vector<QRectF> places(rows.size());
-    for (std::size_t i = 0; i < rows.size(); ++i) {
-        const double at = card_->events[i].at;
-        if (rows[i] < 0 || at < plot_.from || at > plot_.to) {
-            continue;
-        }
-        const double width = metrics.horizontalAdvance(card_->events[i].word) + kWordGap;
-        places[i] =
-            plot_.isUpright
-                ? QRectF(area.right() - width, middles[i] - metrics.height() / 2, width, metrics.height())
-                : QRectF(middles[i] - width / 2,
-                         area.top() - (kEventRows - rows[i]) * metrics.height() - kWordGap / 2, width,
-                         metrics.height());
-    }
-    return places;
-}
-
-ChartCardOnScreen::Face ChartCardOnScreen::faceNow(const ChartScene& scene, bool labelsBelow) const {
+ChartCardOnScreen::Face ChartCardOnScreen::faceNow(const ChartScene& scene) const {
     Face face{.frame = frame_,
               .plot = plot_,
               .axis = scene.axis,
@@ -157,8 +132,7 @@ ChartCardOnScreen::Face ChartCardOnScreen::faceNow(const ChartScene& scene, bool
               .references = {},
               .hasValues = hasValues_,
               .restsOnStarts = card_->restsOnStarts,
-              .isFocused = scene.isFocused,
-              .labelsBelow = labelsBelow};
+              .isFocused = scene.isFocused};
     for (const ChartRule& rule : card_->rules) {
         if (rule.line == ChartLine::solid) {
             face.references.push_back(rule.at);
@@ -167,13 +141,13 @@ ChartCardOnScreen::Face ChartCardOnScreen::faceNow(const ChartScene& scene, bool
     return face;
 }
 
-void ChartCardOnScreen::paintFace(QPainter& painter, const ChartScene& scene, bool labelsBelow) {
+void ChartCardOnScreen::paintFace(QPainter& painter, const ChartScene& scene) {
     if (!takesPixels(painter)) {
-        drawFace(painter, scene, labelsBelow);
+        drawFace(painter, scene);
         return;
     }
     const qreal ratio = painter.device()->devicePixelRatioF();
-    Face face = faceNow(scene, labelsBelow);
+    Face face = faceNow(scene);
     const QRect whole = frame_.toAlignedRect();
     if (face_.isNull() || face_.devicePixelRatio() != ratio || face != drawn_) {
         face_ = QPixmap(whole.size() * ratio);
@@ -182,7 +156,7 @@ void ChartCardOnScreen::paintFace(QPainter& painter, const ChartScene& scene, bo
         QPainter picture(&face_);
         picture.translate(-whole.topLeft());
         picture.setRenderHint(QPainter::Antialiasing);
-        drawFace(picture, scene, labelsBelow);
+        drawFace(picture, scene);
         drawn_ = std::move(face);
     }
     painter.drawPixmap(whole.topLeft(), face_);

@@ -20,12 +20,14 @@ struct ChartLook {
     enum class Head {
         figure,  ///< a card of one curve shows its value large; one of more has a key
         keys,    ///< every curve has its line in the key, with its value
-        beside   ///< the key stands at the right of the plot, without values
+        beside,  ///< the key stands at the right of the plot, without values
+        none     ///< neither title nor key: what the chart stands in says both
     };
     Head head = Head::figure;
     bool isStacked = false;              ///< one card below the other, else side by side
     bool hasCursor = true;               ///< can be moved along the imposed axis
     bool canZoom = false;                ///< along the imposed axis
+    bool picksPoints = false;            ///< marked points are picked by click and keys; without a cursor
     bool labelsImposed = true;           ///< the imposed axis has its labels, at left or below
     bool hasFrame = true;                ///< around each card
     ThemeColor ground = &Theme::window;  ///< behind the cards
@@ -40,7 +42,8 @@ struct ChartScene {
     const ChartAxis& axis;
     const std::vector<ImposedLabel>& ticks;
     bool isFocused = false;
-    double alpha = 1;  ///< of curves; less where they are not of the car as it stands
+    double alpha = 1;             ///< of curves; less where they are not of the car as it stands
+    bool keysInTwoLines = false;  ///< values stand below the names of their series
 };
 
 /// A point of a card's series.
@@ -55,15 +58,16 @@ struct ChartHit {
 /// A card on the screen: keeps its value axis still while its data move, and its face as a picture.
 class ChartCardOnScreen {
   public:
-    /// Takes the card's data and lets the value axis follow. `card` stays where it is until the next call.
-    void take(const ChartCard& card);
+    /// Takes the card's data and lets the value axis follow; `isMoving`: they are being dragged, and the axis
+    /// keeps still. `card` stays where it is until the next call.
+    void take(const ChartCard& card, bool isMoving);
     /// Puts the card, px, with its plot; `from` and `to`: what is shown of the imposed axis.
     void place(const QRectF& frame, const QRectF& plot, const ChartAxis& axis, double from, double to,
                const CardType& type);
 
     /// Frame, title, grid, labels, stretches: kept as a picture, and drawn anew only where they changed,
-    /// since most steps of a drag leave them. `labelsBelow`: the imposed axis is labelled under this card.
-    void paintFace(QPainter& painter, const ChartScene& scene, bool labelsBelow);
+    /// since most steps of a drag leave them.
+    void paintFace(QPainter& painter, const ChartScene& scene);
     /// The kept picture is of other fonts or colors.
     void forgetFace() {
         face_ = QPixmap();
@@ -74,8 +78,8 @@ class ChartCardOnScreen {
     /// Values at the cursor in the head, and a marker on each curve. `values`: one a series.
     void paintCursor(QPainter& painter, const ChartScene& scene, double cursor,
                      const std::vector<ChartValue>& values) const;
-    /// A ring around a point.
-    void paintHit(QPainter& painter, const ChartHit& hit) const;
+    /// A ring around a point: the one hovered, or the one picked.
+    void paintHit(QPainter& painter, const ChartHit& hit, bool isPicked) const;
 
     /// The nearest point at most `reach` px away; of series that mark their points, else of any.
     [[nodiscard]] ChartHit hit(QPointF at, double reach, bool markedOnly) const;
@@ -90,8 +94,19 @@ class ChartCardOnScreen {
     static constexpr int kEventRows = 2;
     /// Where the events' words stand, px; null: no room.
     [[nodiscard]] std::vector<QRectF> eventPlaces(const QFontMetricsF& metrics) const;
+    /// Where the notes' words stand, px; null: no room.
+    [[nodiscard]] std::vector<QRectF> notePlaces(const QFontMetricsF& metrics) const;
+    /// Height that the words of events and the headings of sections need above a plot whose values run up,
+    /// px.
+    [[nodiscard]] static double wordsAbove(const ChartCard& card, const CardType& type);
     /// Rows the card's key needs.
     [[nodiscard]] static std::size_t keyRows(const ChartCard& card);
+    /// The least width in which every series of a key of more than one has a whole name beside a value of
+    /// three digits, px; 0: there is no such key.
+    [[nodiscard]] static double keyWidth(const ChartCard& card, const CardType& type);
+    /// What the key calls a series beside, or above, its value; cut where even the shortest name is too long.
+    [[nodiscard]] QString keyName(const ChartScene& scene, const ChartSeries& series,
+                                  const ChartValue& value) const;
 
   private:
     // All that the face shows besides theme, fonts and the chart's look.
@@ -107,7 +122,6 @@ class ChartCardOnScreen {
         bool hasValues = false;
         bool restsOnStarts = false;
         bool isFocused = false;
-        bool labelsBelow = false;
         bool operator==(const Face&) const = default;
     };
 
@@ -122,29 +136,36 @@ class ChartCardOnScreen {
         bool operator==(const Layout&) const = default;
     };
 
-    [[nodiscard]] Face faceNow(const ChartScene& scene, bool labelsBelow) const;
+    [[nodiscard]] Face faceNow(const ChartScene& scene) const;
     [[nodiscard]] QRectF inner() const;
     void placeTicks(const CardType& type);
-    void drawFace(QPainter& painter, const ChartScene& scene, bool labelsBelow) const;
+    void drawFace(QPainter& painter, const ChartScene& scene) const;
     void drawTitle(QPainter& painter, const CardType& type) const;
     void drawGrid(QPainter& painter, const ChartScene& scene) const;
-    void drawTickLabels(QPainter& painter, const ChartScene& scene, bool labelsBelow) const;
+    void drawTickLabels(QPainter& painter, const ChartScene& scene) const;
+    void drawImposedLabels(QPainter& painter, const ChartScene& scene) const;
+    void drawLowerRow(QPainter& painter, const ChartScene& scene, double top) const;
     void drawStretches(QPainter& painter, const CardType& type) const;
     void drawStartingMark(QPainter& painter, const CardType& type) const;
     void paintSeries(QPainter& painter, const ChartSeries& series, const Stroke& stroke, double alpha) const;
+    void paintMarks(QPainter& painter, const ChartSeries& series, const QColor& ink) const;
     void paintRules(QPainter& painter, const CardType& type) const;
     void paintRuleWords(QPainter& painter, const CardType& type, const ChartRule& rule,
                         std::vector<QRectF>& taken) const;
     [[nodiscard]] int pointsUnder(const QRectF& place) const;
     void paintEvents(QPainter& painter, const CardType& type) const;
+    void paintSections(QPainter& painter, const CardType& type) const;
+    void paintNotes(QPainter& painter, const CardType& type) const;
     void paintFigure(QPainter& painter, const ChartScene& scene, const ChartValue& value) const;
     void paintKey(QPainter& painter, const ChartScene& scene, const std::vector<ChartValue>& values) const;
     void paintKeyRow(QPainter& painter, const ChartScene& scene, const ChartSeries& series,
                      const ChartValue& value, double top) const;
     void paintKeySample(QPainter& painter, const ChartSeries& series, double left, double middle,
                         double alpha) const;
-    double paintKeyValue(QPainter& painter, const ChartScene& scene, const ChartValue& value,
-                         const QRectF& row) const;
+    void paintKeyValue(QPainter& painter, const ChartScene& scene, const ChartValue& value,
+                       const QRectF& row) const;
+    [[nodiscard]] QRectF keyRow(const ChartScene& scene, double top) const;
+    [[nodiscard]] bool hasSmallValues(const ChartScene& scene) const;
     void paintKeyBeside(QPainter& painter, const ChartScene& scene) const;
     void paintBefore(QPainter& painter, const CardType& type, const QStringList& texts, double top) const;
 

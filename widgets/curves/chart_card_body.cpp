@@ -1,6 +1,5 @@
 // What a card paints before its face: bands, curves, points, rules, events, and what stands at the cursor.
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "widgets/curves/chart_card.h"
@@ -17,18 +16,18 @@ constexpr double kKeySampleMarked = 22.0;
 constexpr double kKeySpace = 3.0;
 constexpr double kWidestFigureKey = 9.0;  // text heights; values of wide cards stay near their names
 constexpr double kNarrowFigureKey = 6.5;  // text heights; keys of narrower cards are set smaller
-constexpr double kPointRadius = 3.6;
+constexpr double kPointRadius = 4.2;
+constexpr double kHoveredRing = 7.6;
+constexpr double kPickedRing = 9.0;
 constexpr double kFirstMarker = 4.4;
 constexpr double kNextMarker = 3.4;
 
-QColor inkOf(ThemeColor color, double alpha = 1) {
-    QColor ink = theme().*color;
-    ink.setAlphaF(ink.alphaF() * static_cast<float>(alpha));
-    return ink;
-}
-
 bool isKeyed(const ChartSeries& series) {
     return !series.isGhost && !series.name.isEmpty();
+}
+
+double sampleWidth(const ChartSeries& series) {
+    return series.mark == ChartMark::none ? kKeySample : kKeySampleMarked;
 }
 
 }  // namespace
@@ -51,8 +50,7 @@ void ChartCardOnScreen::paintBody(QPainter& painter, const ChartScene& scene) {
             fillBand(painter, series.points, plot_, inkOf(series.color, scene.alpha * kBandShare));
         }
     }
-    painter.save();
-    painter.setClipRect(plot_.area.adjusted(-3, -3, 3, 3));
+    paintSections(painter, scene.type);
     for (const bool isGhost : {true, false}) {  // ghosts lie below
         for (std::size_t i = 0; i < strokes_.size(); ++i) {
             if (card_->series[i].isGhost == isGhost) {
@@ -60,9 +58,9 @@ void ChartCardOnScreen::paintBody(QPainter& painter, const ChartScene& scene) {
             }
         }
     }
-    painter.restore();
     paintRules(painter, scene.type);
     paintEvents(painter, scene.type);
+    paintNotes(painter, scene.type);
     if (scene.look.head == ChartLook::Head::beside) {
         paintKeyBeside(painter, scene);
     }
@@ -71,20 +69,36 @@ void ChartCardOnScreen::paintBody(QPainter& painter, const ChartScene& scene) {
 void ChartCardOnScreen::paintSeries(QPainter& painter, const ChartSeries& series, const Stroke& stroke,
                                     double alpha) const {
     const QColor ink = inkOf(series.color, series.isGhost ? 1 : alpha);
+    painter.save();
+    painter.setClipRect(plot_.area.adjusted(-3, -3, 3, 3));
     if (series.line != ChartLine::none) {
         painter.setPen(linePen(series.line, series.width, ink));
         drawStroke(painter, stroke);
     }
-    if (!series.marksPoints) {
-        return;
+    if (series.marksPoints) {
+        painter.setPen(QPen(ink, 1.2));
+        drawBars(painter, series.points, plot_, 3);
     }
-    painter.setPen(QPen(ink, 1.2));
-    drawBars(painter, series.points, plot_, 3);
-    painter.setPen(QPen(ink, 1.6));
-    painter.setBrush(series.isMarkFilled ? ink : theme().card);
-    for (const ChartPoint& point : series.points) {
-        if (std::isfinite(point.value)) {
-            drawMark(painter, series.mark, plot_.at(point.imposed, point.value), kPointRadius);
+    painter.restore();
+    if (series.marksPoints) {
+        paintMarks(painter, series, ink);
+    }
+}
+
+// A mark at the edge of the plot is whole.
+void ChartCardOnScreen::paintMarks(QPainter& painter, const ChartSeries& series, const QColor& ink) const {
+    for (std::size_t i = 0; i < series.points.size(); ++i) {
+        const ChartPoint& point = series.points[i];
+        if (!plot_.shows(point.value) || point.imposed < plot_.from || point.imposed > plot_.to) {
+            continue;
+        }
+        const QPointF at = plot_.at(point.imposed, point.value);
+        if (i < series.marks.size()) {
+            drawPointMark(painter, series.marks[i], at, kPointRadius);
+        } else {
+            painter.setPen(QPen(ink, 1.6));
+            painter.setBrush(series.isMarkFilled ? ink : theme().card);
+            drawMark(painter, series.mark, at, kPointRadius);
         }
     }
     painter.setBrush(Qt::NoBrush);
@@ -106,88 +120,6 @@ void ChartCardOnScreen::paintRules(QPainter& painter, const CardType& type) cons
         }
         if (!rule.words.isEmpty()) {
             paintRuleWords(painter, type, rule, taken);
-        }
-    }
-}
-
-// How many of the curves' points lie under a place.
-int ChartCardOnScreen::pointsUnder(const QRectF& place) const {
-    int count = 0;
-    for (const ChartSeries& series : card_->series) {
-        for (const ChartPoint& point : series.points) {
-            count += place.contains(plot_.at(point.imposed, point.value)) ? 1 : 0;
-        }
-    }
-    return count;
-}
-
-// At one of the line's ends, on the side where the words hide least of the curves and no other words; along
-// an upright line where they would be long across.
-void ChartCardOnScreen::paintRuleWords(QPainter& painter, const CardType& type, const ChartRule& rule,
-                                       std::vector<QRectF>& taken) const {
-    const QRectF& area = plot_.area;
-    const QLineF line = plot_.valueLine(rule.at);
-    const QSizeF flat(type.quietMetrics.horizontalAdvance(rule.words) + 6, type.quietMetrics.height());
-    const bool isAlong = plot_.isUpright && flat.width() > 0.5 * area.width();
-    const QSizeF size = isAlong ? flat.transposed() : flat;
-    const double before = plot_.isUpright ? line.x1() - size.width() - 3 : area.right() - size.width() - 2;
-    const double after = plot_.isUpright ? line.x1() + 3 : area.left() + 2;
-    const double top = plot_.isUpright ? area.top() + 2 : line.y1() - size.height() - 2;
-    const double bottom = plot_.isUpright ? area.bottom() - size.height() - 2 : line.y1() + 2;
-    QRectF best;
-    int fewest = std::numeric_limits<int>::max();
-    for (const QPointF& corner :
-         {QPointF(after, bottom), QPointF(after, top), QPointF(before, top), QPointF(before, bottom)}) {
-        const QRectF place(corner, size);
-        const bool isFree = area.contains(place) && std::ranges::none_of(taken, [&](const QRectF& other) {
-                                return other.intersects(place);
-                            });
-        const int hidden = isFree ? pointsUnder(place) : fewest;
-        if (hidden < fewest) {
-            fewest = hidden;
-            best = place;
-        }
-    }
-    if (best.isNull()) {
-        return;
-    }
-    taken.push_back(best);
-    painter.save();
-    painter.fillRect(best, theme().card);
-    painter.setFont(type.quiet);
-    painter.setPen(rule.color == &Theme::border ? theme().muted : inkOf(rule.color));
-    if (isAlong) {
-        painter.translate(best.bottomLeft());
-        painter.rotate(-90);
-        painter.drawText(QRectF(QPointF(), flat), Qt::AlignCenter | Qt::TextDontClip, rule.words);
-    } else {
-        painter.drawText(best, Qt::AlignCenter | Qt::TextDontClip, rule.words);
-    }
-    painter.restore();
-}
-
-void ChartCardOnScreen::paintEvents(QPainter& painter, const CardType& type) const {
-    if (card_->events.empty()) {
-        return;
-    }
-    painter.setFont(type.quiet);
-    const std::vector<QRectF> places = eventPlaces(type.quietMetrics);
-    for (std::size_t i = 0; i < places.size(); ++i) {
-        const ChartEvent& event = card_->events[i];
-        if (event.at < plot_.from || event.at > plot_.to) {
-            continue;
-        }
-        const QColor ink = inkOf(event.color);
-        painter.setPen(linePen(ChartLine::dotted, 1.1, ink));
-        QLineF line = plot_.imposedLine(event.at);
-        if (!plot_.isUpright && !places[i].isNull()) {
-            line.setP1({line.x1(), places[i].top()});
-        }
-        painter.drawLine(line);
-        if (!places[i].isNull()) {
-            painter.fillRect(places[i].adjusted(2, 1, -2, -1), theme().card);
-            painter.setPen(ink);
-            painter.drawText(places[i], Qt::AlignCenter | Qt::TextDontClip, event.word);
         }
     }
 }
@@ -253,7 +185,7 @@ void ChartCardOnScreen::paintKey(QPainter& painter, const ChartScene& scene,
     for (std::size_t i = 0; i < values.size(); ++i) {
         if (isKeyed(card_->series[i])) {
             paintKeyRow(painter, scene, card_->series[i], values[i], top);
-            top += type.bodyMetrics.height();
+            top += type.bodyMetrics.height() + (scene.keysInTwoLines ? type.quietMetrics.height() : 0.0);
             paintBefore(painter, type, values[i].before, top);
             top += type.withBefore ? type.quietMetrics.height() : 0.0;
         }
@@ -276,7 +208,7 @@ void ChartCardOnScreen::paintBefore(QPainter& painter, const CardType& type, con
 
 void ChartCardOnScreen::paintKeySample(QPainter& painter, const ChartSeries& series, double left,
                                        double middle, double alpha) const {
-    const double length = series.mark == ChartMark::none ? kKeySample : kKeySampleMarked;
+    const double length = sampleWidth(series);
     const QColor ink = inkOf(series.color, alpha);
     painter.setPen(linePen(series.line, series.width, ink));
     painter.drawLine(QPointF(left, middle), QPointF(left + length, middle));
@@ -288,9 +220,53 @@ void ChartCardOnScreen::paintKeySample(QPainter& painter, const ChartSeries& ser
     }
 }
 
-// The value, with the other state's at its right; what stands left of them ends where this says.
-double ChartCardOnScreen::paintKeyValue(QPainter& painter, const ChartScene& scene, const ChartValue& value,
-                                        const QRectF& row) const {
+double ChartCardOnScreen::keyWidth(const ChartCard& card, const CardType& type) {
+    if (keyRows(card) < 2) {
+        return 0;
+    }
+    double widest = 0;
+    for (const ChartSeries& series : card.series) {
+        if (isKeyed(series)) {
+            const QString& shortest = series.keyNames.isEmpty() ? series.name : series.keyNames.last();
+            widest = std::max(widest, sampleWidth(series) + type.quietMetrics.horizontalAdvance(shortest));
+        }
+    }
+    return widest + 2 * kKeySpace + type.smallBoldMetrics.horizontalAdvance(QStringLiteral("−10.0")) +
+           2 * CardType::kPad;
+}
+
+bool ChartCardOnScreen::hasSmallValues(const ChartScene& scene) const {
+    return scene.look.head == ChartLook::Head::figure &&
+           inner().width() < scene.type.bodyMetrics.height() * kNarrowFigureKey;
+}
+
+QRectF ChartCardOnScreen::keyRow(const ChartScene& scene, double top) const {
+    const double height = scene.type.bodyMetrics.height();
+    const double widest =
+        scene.look.head == ChartLook::Head::figure ? kWidestFigureKey * height : inner().width();
+    return {inner().left(), top, std::min(inner().width(), widest), height};
+}
+
+QString ChartCardOnScreen::keyName(const ChartScene& scene, const ChartSeries& series,
+                                   const ChartValue& value) const {
+    const CardType& type = scene.type;
+    double room = keyRow(scene, 0).width() - sampleWidth(series) - kKeySpace;
+    if (!scene.keysInTwoLines) {
+        const QFontMetricsF& metrics = hasSmallValues(scene) ? type.smallBoldMetrics : type.bodyMetrics;
+        room -= metrics.horizontalAdvance(value.text) + kKeySpace;
+        room -= value.other.isEmpty() ? 0 : type.quietMetrics.horizontalAdvance(value.other) + kKeySpace + 1;
+    }
+    const auto name = std::ranges::find_if(series.keyNames, [&](const QString& each) {
+        return type.quietMetrics.horizontalAdvance(each) <= room;
+    });
+    const QString& shortest = series.keyNames.isEmpty() ? series.name : series.keyNames.last();
+    return name == series.keyNames.end() ? type.quietMetrics.elidedText(shortest, Qt::ElideRight, room)
+                                         : *name;
+}
+
+// The value, with the other state's at its right.
+void ChartCardOnScreen::paintKeyValue(QPainter& painter, const ChartScene& scene, const ChartValue& value,
+                                      const QRectF& row) const {
     const CardType& type = scene.type;
     double right = row.right();
     if (!value.other.isEmpty()) {
@@ -299,36 +275,27 @@ double ChartCardOnScreen::paintKeyValue(QPainter& painter, const ChartScene& sce
         painter.drawText(row, Qt::AlignRight | Qt::AlignVCenter, value.other);
         right -= type.quietMetrics.horizontalAdvance(value.other) + kKeySpace + 1;
     }
-    const bool narrow = scene.look.head == ChartLook::Head::figure &&
-                        inner().width() < type.bodyMetrics.height() * kNarrowFigureKey;
-    const QFontMetricsF& metrics = narrow ? type.smallBoldMetrics : type.bodyMetrics;
-    painter.setFont(narrow ? type.smallBold : type.body);
+    painter.setFont(hasSmallValues(scene) ? type.smallBold : type.body);
     painter.setPen(value.text == QChar(0x2014) ? theme().muted : theme().ink);
     painter.drawText(QRectF(row.left(), row.top(), right - row.left(), row.height()),
                      Qt::AlignRight | Qt::AlignVCenter | Qt::TextDontClip, value.text);
-    return right - metrics.horizontalAdvance(value.text) - kKeySpace;
 }
 
 void ChartCardOnScreen::paintKeyRow(QPainter& painter, const ChartScene& scene, const ChartSeries& series,
                                     const ChartValue& value, double top) const {
     const CardType& type = scene.type;
-    const double height = type.bodyMetrics.height();
-    const double widest =
-        scene.look.head == ChartLook::Head::figure ? kWidestFigureKey * height : inner().width();
-    const QRectF row(inner().left(), top, std::min(inner().width(), widest), height);
-    paintKeySample(painter, series, row.left(), std::round(row.center().y()) + 0.5, scene.alpha);
-    const double from =
-        row.left() + (series.mark == ChartMark::none ? kKeySample : kKeySampleMarked) + kKeySpace;
-    const double room = paintKeyValue(painter, scene, value, row) - from;
+    QRectF row = keyRow(scene, top);
+    const double nameHeight = scene.keysInTwoLines ? type.quietMetrics.height() : row.height();
+    paintKeySample(painter, series, row.left(), std::round(top + nameHeight / 2) + 0.5, scene.alpha);
+    const double from = row.left() + sampleWidth(series) + kKeySpace;
     painter.setFont(type.quiet);
     painter.setPen(theme().muted);
-    const auto name = std::ranges::find_if(series.keyNames, [&](const QString& each) {
-        return type.quietMetrics.horizontalAdvance(each) <= room;
-    });
-    const QString& shortest = series.keyNames.isEmpty() ? series.name : series.keyNames.last();
-    const QString cut = type.quietMetrics.elidedText(shortest, Qt::ElideRight, room);
-    painter.drawText(QRectF(from, row.top(), room, row.height()), Qt::AlignLeft | Qt::AlignVCenter,
-                     name == series.keyNames.end() ? cut : *name);
+    painter.drawText(QRectF(from, top, row.right() - from, nameHeight), Qt::AlignLeft | Qt::AlignVCenter,
+                     keyName(scene, series, value));
+    row.translate(0, scene.keysInTwoLines ? nameHeight : 0);
+    paintKeyValue(painter, scene, value, row);
+    painter.setFont(type.quiet);
+    painter.setPen(theme().muted);
     const double sureFrom = row.right() + kKeySpace;
     if (sureFrom + type.quietMetrics.horizontalAdvance(value.sure) <= inner().right()) {
         painter.drawText(QRectF(sureFrom, row.top(), inner().right() - sureFrom, row.height()),
@@ -356,12 +323,13 @@ void ChartCardOnScreen::paintKeyBeside(QPainter& painter, const ChartScene& scen
     }
 }
 
-void ChartCardOnScreen::paintHit(QPainter& painter, const ChartHit& hit) const {
+void ChartCardOnScreen::paintHit(QPainter& painter, const ChartHit& hit, bool isPicked) const {
     const ChartSeries& series = card_->series[static_cast<std::size_t>(hit.series)];
     const ChartPoint& point = series.points[static_cast<std::size_t>(hit.point)];
-    painter.setPen(QPen(inkOf(series.color), 1.4));
+    painter.setPen(isPicked ? QPen(theme().focus, 2) : QPen(inkOf(series.color), 1.4));
     painter.setBrush(Qt::NoBrush);
-    painter.drawEllipse(plot_.at(point.imposed, point.value), 2.1 * kPointRadius, 2.1 * kPointRadius);
+    const double radius = isPicked ? kPickedRing : kHoveredRing;
+    painter.drawEllipse(plot_.at(point.imposed, point.value), radius, radius);
 }
 
 }  // namespace bolthole

@@ -11,6 +11,7 @@ namespace {
 
 constexpr double kFrameCorner = 6.0;
 constexpr double kStretchInk = 0.10;
+constexpr double kLeastGroup = 60.0;  // px; a label of several places with less room is left out
 
 /// A line that is to be told from the grid.
 QColor strongBorder() {
@@ -24,19 +25,27 @@ QLineF onPixels(const QLineF& line) {
 
 }  // namespace
 
-void ChartCardOnScreen::drawFace(QPainter& painter, const ChartScene& scene, bool labelsBelow) const {
+void ChartCardOnScreen::drawFace(QPainter& painter, const ChartScene& scene) const {
     const QRectF frame = frame_.adjusted(0.5, 0.5, -0.5, -0.5);
     painter.setPen(scene.isFocused ? QPen(theme().focus, 2) : QPen(theme().border, 1));
     painter.setBrush(theme().card);
-    if (scene.look.hasFrame) {
+    if (!scene.look.hasFrame) {
+        painter.setBrush(Qt::NoBrush);
+    }
+    if (scene.look.hasFrame || scene.isFocused) {
         painter.drawRoundedRect(scene.isFocused ? frame.adjusted(0.5, 0.5, -0.5, -0.5) : frame, kFrameCorner,
                                 kFrameCorner);
     }
     painter.setBrush(Qt::NoBrush);
-    drawTitle(painter, scene.type);
+    if (scene.look.head != ChartLook::Head::none) {
+        drawTitle(painter, scene.type);
+    }
     if (hasValues_) {
         drawGrid(painter, scene);
-        drawTickLabels(painter, scene, labelsBelow);
+        drawTickLabels(painter, scene);
+        if (scene.look.labelsImposed && !plot_.isUpright) {
+            drawImposedLabels(painter, scene);
+        }
         drawStretches(painter, scene.type);
         if (card_->restsOnStarts) {
             drawStartingMark(painter, scene.type);
@@ -47,7 +56,8 @@ void ChartCardOnScreen::drawFace(QPainter& painter, const ChartScene& scene, boo
     painter.setPen(theme().muted);
     const QRectF& area = plot_.area;
     const QRectF upperHalf(area.left(), area.top(), area.width(), area.height() / 2.0);
-    painter.drawText(upperHalf, Qt::AlignCenter | Qt::TextWordWrap, card_->absent);
+    painter.drawText(scene.look.head == ChartLook::Head::none ? frame_ : upperHalf,
+                     Qt::AlignCenter | Qt::TextWordWrap, card_->absent);
 }
 
 void ChartCardOnScreen::drawTitle(QPainter& painter, const CardType& type) const {
@@ -65,9 +75,11 @@ void ChartCardOnScreen::drawTitle(QPainter& painter, const CardType& type) const
 
 void ChartCardOnScreen::drawGrid(QPainter& painter, const ChartScene& scene) const {
     painter.setRenderHint(QPainter::Antialiasing, false);
-    for (const ImposedLabel& tick : scene.ticks) {
-        painter.setPen(QPen(tick.at == 0 ? theme().border : theme().grid, 1));
-        painter.drawLine(onPixels(plot_.imposedLine(tick.at)));
+    if (scene.axis.hasLines) {
+        for (const ImposedLabel& tick : scene.ticks) {
+            painter.setPen(QPen(tick.at == 0 ? theme().border : theme().grid, 1));
+            painter.drawLine(onPixels(plot_.imposedLine(tick.at)));
+        }
     }
     painter.setPen(QPen(theme().grid, 1));
     for (const AxisTick& tick : ticks_) {
@@ -82,7 +94,7 @@ void ChartCardOnScreen::drawGrid(QPainter& painter, const ChartScene& scene) con
     painter.setRenderHint(QPainter::Antialiasing);
 }
 
-void ChartCardOnScreen::drawTickLabels(QPainter& painter, const ChartScene& scene, bool labelsBelow) const {
+void ChartCardOnScreen::drawTickLabels(QPainter& painter, const ChartScene& scene) const {
     const QFontMetricsF& metrics = scene.type.quietMetrics;
     painter.setFont(scene.type.quiet);
     painter.setPen(theme().muted);
@@ -96,9 +108,12 @@ void ChartCardOnScreen::drawTickLabels(QPainter& painter, const ChartScene& scen
             painter.drawText(label, Qt::AlignRight | Qt::AlignVCenter, tick.label);
         }
     }
-    if (plot_.isUpright || !labelsBelow) {
-        return;
-    }
+}
+
+void ChartCardOnScreen::drawImposedLabels(QPainter& painter, const ChartScene& scene) const {
+    const QFontMetricsF& metrics = scene.type.quietMetrics;
+    const double top = plot_.area.bottom() + CardType::kTickLabelGap;
+    const double baseline = top + metrics.ascent();
     double free = frame_.left();
     for (const ImposedLabel& tick : scene.ticks) {
         const double width = metrics.horizontalAdvance(tick.text);
@@ -107,6 +122,30 @@ void ChartCardOnScreen::drawTickLabels(QPainter& painter, const ChartScene& scen
         if (left >= free) {
             painter.drawText(QPointF(left, baseline), tick.text);
             free = left + width + kTickGap;
+        }
+    }
+    drawLowerRow(painter, scene, top + metrics.height() + CardType::kRowGap);
+}
+
+// What several places share, each beginning under its first one; else what the axis is.
+void ChartCardOnScreen::drawLowerRow(QPainter& painter, const ChartScene& scene, double top) const {
+    const QFontMetricsF& metrics = scene.type.quietMetrics;
+    const std::vector<ImposedGroup>& groups = scene.axis.groups;
+    if (groups.empty()) {
+        painter.drawText(QRectF(plot_.area.left(), top, plot_.area.width(), metrics.height()),
+                         Qt::AlignCenter, scene.axis.title);
+        return;
+    }
+    double free = plot_.area.left();
+    for (std::size_t i = 0; i < groups.size(); ++i) {
+        const double left = std::max(plot_.imposedPosition(groups[i].from), free);
+        const double right = i + 1 < groups.size()
+                                 ? plot_.imposedPosition(groups[i + 1].from) - CardType::kGroupGap
+                                 : frame_.right();
+        if (right - left >= kLeastGroup) {
+            const QString words = metrics.elidedText(groups[i].text, Qt::ElideRight, right - left);
+            painter.drawText(QPointF(left, top + metrics.ascent()), words);
+            free = left + metrics.horizontalAdvance(words) + CardType::kGroupGap;
         }
     }
 }

@@ -39,6 +39,14 @@ struct ChartPoint {
 enum class ChartLine { none, solid, dashed, longDashes, fineDashes, dashDotted, dotted };
 enum class ChartMark { none, circle, square, triangle, diamond };
 
+/// How one point is marked.
+struct PointMark {
+    ChartMark mark = ChartMark::circle;
+    bool isFilled = false;
+    bool isPale = false;  ///< of a point that counts less than the others, or not at all
+    ThemeColor color = &Theme::ink;
+};
+
 /// One curve, or one lot of points.
 struct ChartSeries {
     QString name;  ///< for screen readers, and in the key; empty: no key, never spoken
@@ -50,9 +58,11 @@ struct ChartSeries {
     double width = 2.2;  ///< px
     ChartMark mark = ChartMark::none;
     bool isMarkFilled = false;
-    bool marksPoints = false;  ///< a mark at every point, which can be hovered and clicked
-    bool isGhost = false;      ///< of another state: without key and value, never hovered
-    bool setsRange = true;     ///< the value axis shows all of it
+    bool marksPoints = false;           ///< a mark at every point, which can be hovered and clicked
+    bool isGhost = false;               ///< of another state: without key and value, never hovered
+    bool setsRange = true;              ///< the value axis shows all of it
+    std::vector<PointMark> marks = {};  ///< one a point, instead of the series' own; empty: all alike
+    QStringList pointWords = {};        ///< what a point tells, one a point; empty: name, place, value
 };
 
 /// A line across a card at a value: a reference, a limit.
@@ -77,6 +87,23 @@ struct ChartStretch {
     bool isHatched = true;
 
     bool operator==(const ChartStretch&) const = default;
+};
+
+/// A part of the imposed axis with a heading above the plot; where the imposed runs across.
+struct ChartSection {
+    double from = 0;
+    double to = 0;
+    QString title;       ///< large and in its middle; left out where it is too long for the section
+    QString words = {};  ///< below the title, cut to the section
+    ChartLine divider = ChartLine::none;  ///< the line between it and the section before
+};
+
+/// Words beside a place in the plot. Where others stand already they stand further right, as long as there is
+/// room.
+struct ChartNote {
+    double imposed = 0;
+    double value = 0;
+    QString text;
 };
 
 /// Something that happens at an imposed value.
@@ -111,6 +138,7 @@ struct ChartCard {
     double most = std::numeric_limits<double>::infinity();
     bool neverBelowLeast = false;  ///< no value lies below `least`, and the axis does not go there
     std::optional<Extent> extent;  ///< what the axis shows instead of what the series ask for
+    bool isExtentExact = false;    ///< the axis ends where `extent` does, and keeps nothing of before
     double share = 1;              ///< of the room
     bool hasBefore = false;        ///< every value has a line below it for what it was
     QString absent;                ///< said where no series has a value
@@ -121,6 +149,8 @@ struct ChartCard {
     std::vector<ChartStretch> stretches;
     std::vector<ChartEvent> events;
     std::vector<ChartGap> gaps;
+    std::vector<ChartSection> sections;
+    std::vector<ChartNote> notes;
 };
 
 /// What stands at the cursor for one series.

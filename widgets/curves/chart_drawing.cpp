@@ -186,6 +186,12 @@ void drawStroke(QPainter& painter, const Stroke& stroke) {
     }
 }
 
+QColor inkOf(ThemeColor color, double alpha) {
+    QColor ink = theme().*color;
+    ink.setAlphaF(ink.alphaF() * static_cast<float>(alpha));
+    return ink;
+}
+
 QPen linePen(ChartLine line, double width, const QColor& color) {
     switch (line) {
         case ChartLine::none:
@@ -260,6 +266,15 @@ void drawMark(QPainter& painter, ChartMark mark, QPointF at, double radius) {
             return;
         }
     }
+}
+
+void drawPointMark(QPainter& painter, const PointMark& mark, QPointF at, double radius) {
+    constexpr double kPale = 0.45;
+    const QColor ink = mark.isPale ? over(theme().muted, kPale, theme().card) : theme().*mark.color;
+    painter.setPen(QPen(ink, 1.8));
+    painter.setBrush(mark.isFilled && !mark.isPale ? ink : theme().card);
+    drawMark(painter, mark.mark, at, radius);
+    painter.setBrush(Qt::NoBrush);
 }
 
 std::vector<int> rowsOfWords(std::vector<double>& middles, const std::vector<double>& lengths, double least,

@@ -41,6 +41,8 @@ void traceStroke(const std::vector<ChartPoint>& points, const ChartPlot& plot, d
 /// Strokes the pieces with the painter's pen.
 void drawStroke(QPainter& painter, const Stroke& stroke);
 
+/// A color of the theme, more or less seen through.
+[[nodiscard]] QColor inkOf(ThemeColor color, double alpha = 1);
 /// A pen for the series in `color`, `scale` times as wide; dashes are in pen widths and stay.
 [[nodiscard]] QPen linePen(ChartLine line, double width, const QColor& color);
 
@@ -54,6 +56,8 @@ void fillGap(QPainter& painter, const ChartSeries& first, const ChartSeries& sec
 void drawBars(QPainter& painter, const std::vector<ChartPoint>& points, const ChartPlot& plot, double foot);
 /// A mark in the painter's pen and brush.
 void drawMark(QPainter& painter, ChartMark mark, QPointF at, double radius);
+/// A point's own mark in the theme's colors.
+void drawPointMark(QPainter& painter, const PointMark& mark, QPointF at, double radius);
 
 /// Puts words that stand in a row along a line so that no two overlap, in rows one behind the other: the row
 /// of each, or -1 where it has no room. `middles`: where each would be centered; `lengths`: of each, with the

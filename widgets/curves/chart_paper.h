@@ -30,7 +30,7 @@ struct PaperLettering {
 /// one across below each. Colors are black; line styles, marks and widths are the series', 1 px as 0.32 mm.
 /// Ranges show a little more than the data, never so little that noise fills a plot. Series that mark their
 /// points show them. Events, gaps, stretches and limits are drawn as on the screen, with their words where
-/// there is room.
+/// there is room. Sections, notes, groups of places and marks of single points are the screen's alone.
 void paintChartOnPaper(QPainter& painter, const QRectF& area, const ChartAxis& axis,
                        const std::vector<ChartCard>& cards, const PaperLettering& lettering);
 

@@ -26,7 +26,7 @@ constexpr double kChartStackFoot = 8;     // below a plot that has no labels the
 
 CurveChart::CurveChart(const QString& name, const ChartLook& look, QWidget* parent)
     : QWidget(parent), look_(look), type_(std::make_unique<CardType>()) {
-    setFocusPolicy(look.hasCursor || look.canZoom ? Qt::StrongFocus : Qt::NoFocus);
+    setFocusPolicy(look.hasCursor || look.canZoom || look.picksPoints ? Qt::StrongFocus : Qt::NoFocus);
     setAttribute(Qt::WA_OpaquePaintEvent);
     setMouseTracking(true);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
@@ -61,9 +61,10 @@ void CurveChart::showCards(const ChartAxis& axis, const std::vector<ChartCard>& 
     cards_ = cards;
     hovered_ = {};
     pressed_ = {};
+    picked_ = {};
     onScreen_.resize(cards_.size());
     for (std::size_t card = 0; card < cards_.size(); ++card) {
-        onScreen_[card].take(cards_[card]);
+        onScreen_[card].take(cards_[card], isMoving_);
     }
     if (look_.hasCursor) {
         setCursor(axis_.isUpright ? Qt::SizeVerCursor : Qt::SizeHorCursor);
@@ -110,6 +111,12 @@ void CurveChart::describeInWords() {
             }
         }
     }
+    if (picked_.isThere()) {
+        setAccessibleDescription(pointWords(picked_.card, picked_.at.series, picked_.at.point)
+                                     .replace(QLatin1Char('\n'), QStringLiteral(", ")));
+    } else if (look_.picksPoints) {
+        setAccessibleDescription(hasCurves() || cards_.empty() ? message_ : cards_.front().absent);
+    }
     if (!look_.hasCursor) {
         return;  // there is nothing to say that would not be said better beside it
     }
@@ -125,6 +132,12 @@ void CurveChart::describeInWords() {
         words += tr("; some of it rests on starting numbers");
     }
     setAccessibleDescription(words);
+}
+
+void CurveChart::showPicked(int card, int series, int point) {
+    picked_ = {card, {series, point}};
+    describeInWords();
+    update();
 }
 
 void CurveChart::setFaded(bool faded) {
@@ -149,28 +162,37 @@ bool CurveChart::hasCurves() const {
 // As many rows in every card as the one with the longest key needs, so that all plots line up.
 double CurveChart::header() const {
     const double below = type_->withBefore ? type_->quietMetrics.height() : 0.0;
+    const double name = keysInTwoLines_ ? type_->quietMetrics.height() : 0.0;
     double values = 0;
     for (const ChartCard& card : cards_) {
         const std::size_t rows = ChartCardOnScreen::keyRows(card);
         const bool isFigure = look_.head == ChartLook::Head::figure && rows == 1;
-        values =
-            std::max(values, isFigure ? type_->figureMetrics.height() + below
-                                      : static_cast<double>(rows) * (type_->bodyMetrics.height() + below));
+        values = std::max(
+            values, isFigure ? type_->figureMetrics.height() + below
+                             : static_cast<double>(rows) * (name + type_->bodyMetrics.height() + below));
     }
     if (look_.head == ChartLook::Head::beside) {
         values = 0;
     }
-    return std::ceil(CardType::kTopPad + type_->titleMetrics.height() + CardType::kRowGap + values +
-                     kChartPlotGap);
+    const double title =
+        look_.head == ChartLook::Head::none ? 0.0 : type_->titleMetrics.height() + CardType::kRowGap + values;
+    return std::ceil(CardType::kTopPad + title + kChartPlotGap);
 }
 
-// Words of events stand above the plot of their card; of cards side by side all plots line up.
+// Of cards side by side all plots line up.
 double CurveChart::headerOf(std::size_t card) const {
-    const auto hasEvents = [](const ChartCard& each) { return !each.events.empty(); };
-    const bool hasWords = !axis_.isUpright && (look_.isStacked ? hasEvents(cards_[card])
-                                                               : std::ranges::any_of(cards_, hasEvents));
-    return header() +
-           (hasWords ? std::ceil(ChartCardOnScreen::kEventRows * type_->quietMetrics.height()) : 0.0);
+    double words = 0;
+    for (std::size_t each = 0; each < cards_.size() && !axis_.isUpright; ++each) {
+        if (!look_.isStacked || each == card) {
+            words = std::max(words, ChartCardOnScreen::wordsAbove(cards_[each], *type_));
+        }
+    }
+    return header() + words;
+}
+
+int CurveChart::footer() const {
+    const bool hasLowerRow = !axis_.isUpright && !(axis_.groups.empty() && axis_.title.isEmpty());
+    return type_->footer() + (hasLowerRow ? type_->lowerRow() : 0);
 }
 
 double CurveChart::gutter() const {
@@ -178,9 +200,17 @@ double CurveChart::gutter() const {
         return 0;
     }
     double widest = type_->quietMetrics.horizontalAdvance(QStringLiteral("−100"));
+    const auto take = [&](const QString& words) {
+        widest = std::max(widest, type_->quietMetrics.horizontalAdvance(words));
+    };
     for (const ImposedLabel& label : axis_.labels) {
-        widest = std::max(widest, type_->quietMetrics.horizontalAdvance(label.text));
+        take(label.text);
     }
+    if (axis_.kind == ChartAxis::Kind::number) {
+        take(axis_.words(axis_.low));
+        take(axis_.words(axis_.high));
+    }
+    take(axis_.title);
     return widest + 8;
 }
 
@@ -188,55 +218,72 @@ QRect CurveChart::plotArea() const {
     const int top = static_cast<int>(header());
     if (axis_.isUpright || onScreen_.empty()) {
         return rect().adjusted(static_cast<int>(std::ceil(gutter() + kChartSidePad)), top,
-                               -static_cast<int>(kChartSidePad), -type_->footer());
+                               -static_cast<int>(kChartSidePad), -footer());
     }
     return onScreen_.front().plot().area.toRect();
-}
-
-bool CurveChart::labelsBelow(std::size_t card) const {
-    return look_.labelsImposed && (!look_.isStacked || card + 1 == onScreen_.size());
 }
 
 void CurveChart::placeCard(std::size_t card, const QRectF& frame) {
     const double left = axis_.isUpright ? kChartSidePad : kChartValueLabels;
     const double right = look_.head == ChartLook::Head::beside ? kChartKeyWidth + 2 * kChartSidePad
                                                                : kChartSidePad + (axis_.isUpright ? 0 : 2);
-    const bool hasFoot = axis_.isUpright || labelsBelow(card);
-    const QRectF plot =
-        frame.adjusted(left, headerOf(card), -right, hasFoot ? -type_->footer() : -kChartStackFoot);
+    const bool hasFoot = axis_.isUpright || look_.labelsImposed;
+    const QRectF plot = frame.adjusted(left, headerOf(card), -right, hasFoot ? -footer() : -kChartStackFoot);
     onScreen_[card].place(frame, plot, axis_, shownFrom(), shownTo(), *type_);
+}
+
+double CurveChart::gap() const {
+    return width() < kChartNarrow ? kChartNarrowGap : kChartWideGap;
+}
+
+// Of the room of cards side by side, with their gaps.
+double CurveChart::cardEdge(std::size_t card) const {
+    double before = 0;
+    double all = 0;
+    for (std::size_t each = 0; each < cards_.size(); ++each) {
+        before += each < card ? cards_[each].share : 0;
+        all += cards_[each].share;
+    }
+    const double from = std::ceil(gutter());
+    const double room = width() - from - gap() * (static_cast<double>(cards_.size()) - 1);
+    return std::floor(room * before / all) + from + gap() * static_cast<double>(card);
+}
+
+// Names of curves that have no room beside their values stand above them.
+bool CurveChart::needsTwoLines() const {
+    if (look_.head != ChartLook::Head::figure || look_.isStacked) {
+        return false;
+    }
+    for (std::size_t card = 0; card < cards_.size(); ++card) {
+        const double width = cardEdge(card + 1) - gap() - cardEdge(card);
+        if (width < ChartCardOnScreen::keyWidth(cards_[card], *type_)) {
+            return true;
+        }
+    }
+    return false;
 }
 
 // Edges on whole pixels.
 void CurveChart::placeSideBySide() {
-    double shares = 0;
-    for (const ChartCard& card : cards_) {
-        shares += card.share;
-    }
-    const double gap = width() < kChartNarrow ? kChartNarrowGap : kChartWideGap;
-    const double from = std::ceil(gutter());
-    const double room = width() - from - gap * (static_cast<double>(cards_.size()) - 1);
-    double before = 0;
     for (std::size_t card = 0; card < cards_.size(); ++card) {
-        const double gaps = from + gap * static_cast<double>(card);
-        const double left = std::floor(room * before / shares) + gaps;
-        before += cards_[card].share;
-        placeCard(card, QRectF(left, 0, std::floor(room * before / shares) + gaps - left, height()));
+        const double left = cardEdge(card);
+        placeCard(card, QRectF(left, 0, cardEdge(card + 1) - gap() - left, height()));
     }
 }
 
-// Plots share what is left of the height when every card has its head and the last its labels.
+// Plots share what is left of the height when every card has its head and its labels: of a stack that is
+// scrolled the last one may be out of sight.
 void CurveChart::placeStacked() {
+    const double foot = look_.labelsImposed ? footer() : kChartStackFoot;
     double shares = 0;
     double heads = 0;
     for (std::size_t card = 0; card < cards_.size(); ++card) {
         shares += cards_[card].share;
-        heads += headerOf(card) + (labelsBelow(card) ? type_->footer() : kChartStackFoot);
+        heads += headerOf(card) + foot;
     }
     const double room = height() - heads - kChartWideGap * (static_cast<double>(cards_.size()) - 1);
     double top = 0;
     for (std::size_t card = 0; card < cards_.size(); ++card) {
-        const double foot = labelsBelow(card) ? type_->footer() : kChartStackFoot;
         const double high =
             headerOf(card) + std::max(std::floor(room * cards_[card].share / shares), 10.0) + foot;
         placeCard(card, QRectF(0, top, width(), high));
@@ -246,6 +293,7 @@ void CurveChart::placeStacked() {
 
 void CurveChart::layOut() {
     type_->withBefore = std::ranges::any_of(cards_, &ChartCard::hasBefore);
+    keysInTwoLines_ = needsTwoLines();
     look_.isStacked && !axis_.isUpright ? placeStacked() : placeSideBySide();
     ticks_.clear();
     if (!onScreen_.empty()) {
@@ -280,7 +328,8 @@ void CurveChart::placeWayBack() {
 
 QSize CurveChart::minimumSizeHint() const {
     return {look_.leastSize.width(),
-            std::max(look_.leastSize.height(), static_cast<int>(header()) + type_->footer() + 60)};
+            std::max(look_.leastSize.height(),
+                     static_cast<int>(cards_.empty() ? header() : headerOf(0)) + footer() + 60)};
 }
 
 void CurveChart::showFreshBody() {
@@ -290,7 +339,7 @@ void CurveChart::showFreshBody() {
 }
 
 ChartScene CurveChart::scene() const {
-    return {*type_, look_, axis_, ticks_, ring_, faded_ ? 0.4 : 1.0};
+    return {*type_, look_, axis_, ticks_, ring_, faded_ ? 0.4 : 1.0, keysInTwoLines_};
 }
 
 void CurveChart::paintEvent(QPaintEvent*) {
@@ -319,7 +368,7 @@ void CurveChart::paintBody(QPainter& painter) {
     painter.fillRect(rect(), theme().*look_.ground);
     const ChartScene with = scene();
     for (std::size_t card = 0; card < onScreen_.size(); ++card) {
-        onScreen_[card].paintFace(painter, with, labelsBelow(card));
+        onScreen_[card].paintFace(painter, with);
         onScreen_[card].paintBody(painter, with);
     }
     paintGutter(painter);
@@ -332,6 +381,8 @@ void CurveChart::paintGutter(QPainter& painter) const {
     painter.setFont(type_->quiet);
     painter.setPen(theme().muted);
     const double height = type_->quietMetrics.height();
+    painter.drawText(QRectF(0, CardType::kTopPad, gutter() - 5, type_->titleMetrics.height()),
+                     Qt::AlignRight | Qt::AlignVCenter, axis_.title);
     for (const ImposedLabel& tick : ticks_) {
         const double y = onScreen_.front().plot().imposedPosition(tick.at);
         painter.drawText(QRectF(0, y - height / 2, gutter() - 5, height), Qt::AlignRight | Qt::AlignVCenter,
@@ -369,8 +420,11 @@ void CurveChart::paintChosen(QPainter& painter) const {
         const auto card = static_cast<std::size_t>(hovered_.card);
         const auto series = static_cast<std::size_t>(hovered_.at.series);
         if (cards_[card].series[series].marksPoints) {
-            onScreen_[card].paintHit(painter, hovered_.at);
+            onScreen_[card].paintHit(painter, hovered_.at, false);
         }
+    }
+    if (picked_.isThere()) {
+        onScreen_[static_cast<std::size_t>(picked_.card)].paintHit(painter, picked_.at, true);
     }
     if (!chosen_) {
         return;
@@ -405,9 +459,16 @@ void CurveChart::paintMessage(QPainter& painter) const {
     painter.drawText(room, flags, message_);
 }
 
+QString CurveChart::keyName(std::size_t card, std::size_t series) const {
+    return onScreen_[card].keyName(scene(), cards_[card].series[series], values_[card][series]);
+}
+
 QString CurveChart::pointWords(int card, int series, int point) const {
     const ChartCard& of = cards_[static_cast<std::size_t>(card)];
     const ChartSeries& line = of.series[static_cast<std::size_t>(series)];
+    if (point < line.pointWords.size()) {
+        return line.pointWords[point];
+    }
     const ChartPoint& at = line.points[static_cast<std::size_t>(point)];
     QString value = valueText(of, at.value);
     if (std::isfinite(at.low) && std::isfinite(at.high)) {

@@ -9,13 +9,16 @@
 #include "widgets/curves/chart_card.h"
 
 class QAbstractButton;
+class QHelpEvent;
 
 namespace bolthole {
 
 /// Cards side by side or stacked. Press and drag to move the cursor, or use the keys of
 /// ChartAxis::afterKey(); double click goes home. A point that is marked can be hovered, which rings it and
-/// tells its values, and clicked. Where the look allows it, Ctrl and the wheel, + and -, or a drag with the
-/// right button zoom along the imposed axis; a button in the plot, and Escape, show all of it again.
+/// tells its values, and picked by a click; where the look picks points also by Left and Right, one after the
+/// other in the order of their series, and Escape, or a click beside all, picks none. Where the look allows
+/// it, Ctrl and the wheel, + and -, or a drag with the right button zoom along the imposed axis; a button in
+/// the plot, and Escape, show all of it again.
 ///
 /// Showing the same kind of cards again uses the storage of the last ones.
 class CurveChart : public QWidget {
@@ -34,10 +37,15 @@ class CurveChart : public QWidget {
     /// readers, empty: ChartAxis::words().
     void showCursor(double imposed, const std::vector<std::vector<ChartValue>>& values,
                     const QString& words = {});
+    /// Whether what is shown next is being dragged: its value axes keep still where they can.
+    void setMoving(bool moving) { isMoving_ = moving; }
     /// Whether the curves are paler, as they are not of the car as it stands.
     void setFaded(bool faded);
     /// A boxed message over the plots, empty for none; and what screen readers hear before the values.
     void showMessage(const QString& words);
+
+    /// Rings a point until cards are shown again, and says it to screen readers; -1 each: none.
+    void showPicked(int card, int series, int point);
 
     /// Shows a part of the imposed axis, at least a thousandth of it.
     void zoomTo(double from, double to);
@@ -56,6 +64,8 @@ class CurveChart : public QWidget {
     [[nodiscard]] const std::vector<std::vector<ChartValue>>& values() const { return values_; }
     [[nodiscard]] double cursor() const { return cursor_; }
     [[nodiscard]] const CardType& type() const { return *type_; }
+    /// What a card's key calls a series beside its value at the cursor.
+    [[nodiscard]] QString keyName(std::size_t card, std::size_t series) const;
     /// What hovering a point tells: series, place, value with its unit and its error.
     [[nodiscard]] QString pointWords(int card, int series, int point) const;
 
@@ -63,11 +73,12 @@ class CurveChart : public QWidget {
     [[nodiscard]] QSize minimumSizeHint() const override;
 
   signals:
-    void cursorMoved(double imposed);                    ///< the person moved the cursor
-    void hovered(int card, int series, int point);       ///< the nearest point; -1 each: none is near
-    void pointClicked(int card, int series, int point);  ///< a marked point
-    void zoomed(double from, double to);                 ///< the person chose another part of the axis
-    void plotAreaChanged(const QRect& plots);            ///< plotArea() changed
+    void cursorMoved(double imposed);               ///< the person moved the cursor
+    void hovered(int card, int series, int point);  ///< the nearest point; -1 each: none is near
+    /// The person picked a marked point; -1 each: none any more, where the look picks points.
+    void pointPicked(int card, int series, int point);
+    void zoomed(double from, double to);       ///< the person chose another part of the axis
+    void plotAreaChanged(const QRect& plots);  ///< plotArea() changed
 
   protected:
     bool event(QEvent* event) override;
@@ -105,10 +116,13 @@ class CurveChart : public QWidget {
     void describeInWords();
     [[nodiscard]] double headerOf(std::size_t card) const;
     [[nodiscard]] double header() const;
+    [[nodiscard]] int footer() const;
     [[nodiscard]] double gutter() const;
     [[nodiscard]] bool hasCurves() const;
     [[nodiscard]] ChartScene scene() const;
-    [[nodiscard]] bool labelsBelow(std::size_t card) const;
+    [[nodiscard]] double gap() const;
+    [[nodiscard]] double cardEdge(std::size_t card) const;
+    [[nodiscard]] bool needsTwoLines() const;
 
     void paintBody(QPainter& painter);
     void paintGutter(QPainter& painter) const;
@@ -127,6 +141,9 @@ class CurveChart : public QWidget {
     void setView(const std::optional<Extent>& view);
     void takeChosen();
     bool zoomByKey(int key);
+    bool pickByKey(int key);
+    [[nodiscard]] Hit firstMarked() const;
+    bool showTip(const QHelpEvent& event);
     void setRing(bool shown);
 
     ChartLook look_;
@@ -140,12 +157,15 @@ class CurveChart : public QWidget {
     QString message_;
     double cursor_ = 0;
     bool faded_ = false;
+    bool isMoving_ = false;
+    bool keysInTwoLines_ = false;
     bool ring_ = false;
     std::optional<Extent> view_;
     QAbstractButton* wayBack_ = nullptr;
 
     Hit hovered_;
     Hit pressed_;
+    Hit picked_;
     QPointF pressedAt_;
     std::optional<Extent> chosen_;  // by the right button, along the imposed axis
 

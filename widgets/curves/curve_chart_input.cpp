@@ -16,6 +16,7 @@ namespace bolthole {
 namespace {
 
 constexpr double kNear = 10;          // px; a point this near is meant
+constexpr double kNearMark = 14;      // px; the same of one that is marked
 constexpr double kClickStill = 4;     // px; a press that moves farther is no click
 constexpr double kZoomStep = 1.25;    // a notch of the wheel
 constexpr double kLeastView = 0.001;  // of the axis
@@ -53,7 +54,7 @@ CurveChart::Hit CurveChart::hitAt(QPointF position, bool markedOnly) const {
         return {};
     }
     const std::size_t card = cardAt(position);
-    ChartHit hit = onScreen_[card].hit(position, kNear, true);
+    ChartHit hit = onScreen_[card].hit(position, kNearMark, true);
     if (!hit.isThere() && !markedOnly) {
         hit = onScreen_[card].hit(position, kNear, false);
     }
@@ -131,12 +132,14 @@ void CurveChart::mouseMoveEvent(QMouseEvent* event) {
 }
 
 void CurveChart::mouseReleaseEvent(QMouseEvent* event) {
+    const QPointF moved = event->position() - pressedAt_;
+    const bool isClick = std::hypot(moved.x(), moved.y()) <= kClickStill;
     if (event->button() == Qt::RightButton && chosen_) {
         takeChosen();
-    } else if (event->button() == Qt::LeftButton && pressed_.isThere()) {
+    } else if (event->button() == Qt::LeftButton && isClick && (pressed_.isThere() || look_.picksPoints)) {
         const Hit hit = pressed_;
         pressed_ = {};
-        emit pointClicked(hit.card, hit.at.series, hit.at.point);
+        emit pointPicked(hit.card, hit.at.series, hit.at.point);
     }
 }
 
@@ -209,9 +212,40 @@ bool CurveChart::zoomByKey(int key) {
     return false;
 }
 
+CurveChart::Hit CurveChart::firstMarked() const {
+    for (std::size_t card = 0; card < cards_.size(); ++card) {
+        for (std::size_t series = 0; series < cards_[card].series.size(); ++series) {
+            if (cards_[card].series[series].marksPoints && !cards_[card].series[series].points.empty()) {
+                return {static_cast<int>(card), {static_cast<int>(series), 0}};
+            }
+        }
+    }
+    return {};
+}
+
+// The first step goes to the end it comes from.
+bool CurveChart::pickByKey(int key) {
+    if (key == Qt::Key_Escape && picked_.isThere()) {
+        emit pointPicked(-1, -1, -1);
+        return true;
+    }
+    const Hit from = picked_.isThere() ? picked_ : firstMarked();
+    if ((key != Qt::Key_Left && key != Qt::Key_Right) || !from.isThere()) {
+        return false;
+    }
+    const auto& series =
+        cards_[static_cast<std::size_t>(from.card)].series[static_cast<std::size_t>(from.at.series)];
+    const int last = static_cast<int>(series.points.size()) - 1;
+    const int next = key == Qt::Key_Right ? from.at.point + 1 : from.at.point - 1;
+    const int first = key == Qt::Key_Right ? 0 : last;
+    setRing(true);
+    emit pointPicked(from.card, from.at.series, picked_.isThere() ? std::clamp(next, 0, last) : first);
+    return true;
+}
+
 void CurveChart::keyPressEvent(QKeyEvent* event) {
     const bool isPlain = (event->modifiers() & ~(Qt::KeypadModifier | Qt::ShiftModifier)) == Qt::NoModifier;
-    if (isPlain && zoomByKey(event->key())) {
+    if (isPlain && (zoomByKey(event->key()) || (look_.picksPoints && pickByKey(event->key())))) {
         return;
     }
     const bool isShifted = (event->modifiers() & Qt::ShiftModifier) != 0;
@@ -225,15 +259,24 @@ void CurveChart::keyPressEvent(QKeyEvent* event) {
     ask(*imposed);
 }
 
+bool CurveChart::showTip(const QHelpEvent& event) {
+    const Hit hit = hitAt(event.pos(), true);
+    if (hit.isThere()) {
+        QToolTip::showText(event.globalPos(), pointWords(hit.card, hit.at.series, hit.at.point), this);
+    } else {
+        QToolTip::hideText();
+    }
+    return hit.isThere();
+}
+
 bool CurveChart::event(QEvent* event) {
-    if (event->type() == QEvent::ToolTip && hovered_.isThere()) {
-        const auto& series = cards_[static_cast<std::size_t>(hovered_.card)]
-                                 .series[static_cast<std::size_t>(hovered_.at.series)];
-        if (series.marksPoints) {
-            QToolTip::showText(static_cast<QHelpEvent*>(event)->globalPos(),
-                               pointWords(hovered_.card, hovered_.at.series, hovered_.at.point), this);
-            return true;
-        }
+    if (event->type() == QEvent::ToolTip && showTip(*static_cast<QHelpEvent*>(event))) {
+        return true;
+    }
+    if (event->type() == QEvent::ShortcutOverride && picked_.isThere() &&
+        static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
+        event->accept();
+        return true;
     }
     return QWidget::event(event);
 }

@@ -61,7 +61,7 @@ CurveCardSpec pinionCard() {
     card.quantity = Quantity::angle;
     card.minimumSpan = 0.5 * kRadiansPerDegree;
     card.reference = 0.0;
-    card.lines = {{Figure::pinion, tr("pinion"), {tr("to ground"), tr("ground"), tr("gnd")}},
+    card.lines = {{Figure::pinion, tr("pinion"), {tr("to ground"), tr("ground")}},
                   {Figure::pinionToDriveshaft, tr("pinion to driveshaft"), {tr("to shaft"), tr("shaft")}}};
     return card;
 }

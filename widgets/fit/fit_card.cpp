@@ -222,7 +222,7 @@ void FitCard::showPredictions(const Car& car) {
     for (const FittedPass& pass : fit_->passes) {
         names.push_back(QString::fromStdString(passWords(car.passes[pass.row])));
     }
-    plot_->showPasses(fit_->passes, std::move(names));
+    plot_->showPasses(fit_->passes, names);
     const QString unused = unusedWords(*fit_, car);
     const auto count = static_cast<int>(fit_->unused.size());
     left_->showText(count > kMostUnusedLines

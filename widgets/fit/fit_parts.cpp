@@ -1,31 +1,80 @@
 #include "widgets/fit/fit_parts.h"
 
-#include <QHelpEvent>
 #include <QPainter>
-#include <QToolTip>
 #include <algorithm>
-#include <cmath>
-#include <limits>
-#include <utility>
 
 #include "geometry/units/sure_text.h"
 #include "widgets/kit/pens.h"
 #include "widgets/kit/theme.h"
-#include "widgets/kit/unit_text.h"
 
 namespace bolthole {
 
 namespace {
 
 constexpr double kBarHeight = 8;
-constexpr double kDot = 4;                // px, radius
-constexpr double kUnderPointer = 9;       // px
 constexpr double kRoomAround = 0.08;      // of the range, at either end
 constexpr double kLeastRange = 0.02;      // s
 constexpr double kTakenForMistake = 0.3;  // weight
 
 QString inSeconds(double seconds) {
     return QString::number(seconds, 'f', 3);
+}
+
+ChartLook predictionLook() {
+    ChartLook look;
+    look.head = ChartLook::Head::keys;
+    look.hasCursor = false;
+    look.hasFrame = false;
+    look.ground = &Theme::card;
+    look.size = QSize(380, 190);
+    look.leastSize = QSize(220, 150);
+    return look;
+}
+
+/// What both axes show: all but mistakes, which stand at the edge.
+Extent timesShown(const std::vector<FittedPass>& passes) {
+    Extent times;
+    for (const FittedPass& pass : passes) {
+        if (pass.weight >= kTakenForMistake) {
+            times.take(pass.run);
+            times.take(pass.predicted);
+        }
+    }
+    if (!times.holdsAny()) {
+        return {0, 1};
+    }
+    const double room = std::max(kLeastRange, times.most - times.least) * kRoomAround;
+    const double middle = (times.least + times.most) / 2;
+    return {std::min(times.least, middle - kLeastRange / 2) - room,
+            std::max(times.most, middle + kLeastRange / 2) + room};
+}
+
+QString tellsOf(const FittedPass& pass, const QString& name) {
+    const std::string half = halfWidthText(pass.predictedU, Quantity::time, Units::metric, Fineness::fine);
+    QString words =
+        PredictionPlot::tr("%1: run %2 s, predicted %3 ± %4 s")
+            .arg(name, inSeconds(pass.run), inSeconds(pass.predicted), QString::fromStdString(half));
+    if (pass.weight < kTakenForMistake) {
+        words += PredictionPlot::tr("\nso far off that it hardly counts");
+    }
+    return words;
+}
+
+ChartSeries predictions(const std::vector<FittedPass>& passes, const std::vector<QString>& names,
+                        const Extent& times) {
+    ChartSeries series{.name = {}, .color = &Theme::muted, .line = ChartLine::none, .marksPoints = true};
+    for (std::size_t index = 0; index < passes.size(); ++index) {
+        const FittedPass& pass = passes[index];
+        const double half = kCoverage95 * pass.predictedU;
+        series.points.push_back({std::clamp(pass.run, times.least, times.most),
+                                 std::clamp(pass.predicted, times.least, times.most), pass.predicted - half,
+                                 pass.predicted + half});
+        series.marks.push_back({.mark = pass.isInside() ? ChartMark::circle : ChartMark::diamond,
+                                .isFilled = pass.weight >= kTakenForMistake,
+                                .color = pass.isInside() ? &Theme::instantCenter : &Theme::upper});
+        series.pointWords << tellsOf(pass, names[index]);
+    }
+    return series;
 }
 
 }  // namespace
@@ -53,136 +102,38 @@ void ShareBar::paintEvent(QPaintEvent*) {
     }
 }
 
-PredictionPlot::PredictionPlot(QWidget* parent) : QWidget(parent) {
+PredictionPlot::PredictionPlot(QWidget* parent)
+    : CurveChart(tr("Predicted against run"), predictionLook(), parent) {
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-    setAccessibleName(tr("Predicted against run"));
 }
 
-void PredictionPlot::showPasses(std::vector<FittedPass> passes, std::vector<QString> names) {
-    passes_ = std::move(passes);
-    names_ = std::move(names);
-    double low = std::numeric_limits<double>::infinity();
-    double high = -low;
+void PredictionPlot::showPasses(const std::vector<FittedPass>& passes, const std::vector<QString>& names) {
+    const Extent times = timesShown(passes);
+    ChartAxis axis;
+    axis.isUpright = true;
+    axis.low = times.least;
+    axis.high = times.most;
+    axis.decimals = 3;
+    axis.title = tr("run, s");
+    ChartCard card;
+    card.titles = {tr("predicted")};
+    card.unitText = QStringLiteral("s");
+    card.decimals = 3;
+    card.extent = times;
+    card.isExtentExact = true;
+    const ChartSeries diagonal{.name = {},
+                               .points = {{times.least, times.least}, {times.most, times.most}},
+                               .color = &Theme::muted,
+                               .line = ChartLine::dashed,
+                               .width = 1};
+    card.series = {diagonal, predictions(passes, names, times)};
+    showCards(axis, {card});
     QStringList spoken;
-    for (std::size_t index = 0; index < passes_.size(); ++index) {
-        const FittedPass& pass = passes_[index];
-        if (pass.weight >= kTakenForMistake) {  // the others need the room; a mistake stands at the edge
-            low = std::min({low, pass.run, pass.predicted});
-            high = std::max({high, pass.run, pass.predicted});
-        }
+    for (std::size_t index = 0; index < passes.size(); ++index) {
         spoken += tr("%1: run %2 s, predicted %3 s")
-                      .arg(names_[index], inSeconds(pass.run), inSeconds(pass.predicted));
-    }
-    if (low <= high) {
-        const double room = std::max(kLeastRange, high - low) * kRoomAround;
-        const double middle = (low + high) / 2;
-        low_ = std::min(low, middle - kLeastRange / 2) - room;
-        high_ = std::max(high, middle + kLeastRange / 2) + room;
+                      .arg(names[index], inSeconds(passes[index].run), inSeconds(passes[index].predicted));
     }
     setAccessibleDescription(spoken.join(QStringLiteral("; ")));
-    update();
-}
-
-QRectF PredictionPlot::plot() const {
-    const QFontMetricsF metrics(textFont(TextSize::small));
-    const double left = metrics.horizontalAdvance(QStringLiteral("0.000")) + 10;
-    return QRectF(rect()).adjusted(left, metrics.height() + 8, -8, -metrics.height() - 8);
-}
-
-QPointF PredictionPlot::placeOf(double predicted, double run) const {
-    const QRectF box = plot();
-    const auto share = [this](double seconds) {
-        return std::clamp((seconds - low_) / (high_ - low_), 0.0, 1.0);
-    };
-    return {box.left() + share(predicted) * box.width(), box.bottom() - share(run) * box.height()};
-}
-
-void PredictionPlot::paintAxes(QPainter& painter) const {
-    const QRectF box = plot();
-    painter.setFont(textFont(TextSize::small));
-    painter.setPen(QPen(theme().grid, 1));
-    painter.drawLine(box.bottomLeft(), box.bottomRight());
-    painter.drawLine(box.bottomLeft(), box.topLeft());
-    painter.setPen(dashedPen(theme().muted, 1, {4, 4}));
-    painter.drawLine(placeOf(low_, low_), placeOf(high_, high_));
-    painter.setPen(theme().muted);
-    const double height = QFontMetricsF(painter.font()).height();
-    const QRectF left(0, 0, box.left() - 6, height);
-    for (const double at : {low_ + (high_ - low_) * 0.1, high_ - (high_ - low_) * 0.1}) {
-        const QPointF place = placeOf(at, at);
-        painter.drawText(left.translated(0, place.y() - height / 2), Qt::AlignRight | Qt::AlignVCenter,
-                         inSeconds(at));
-    }
-    for (const double share : {0.1, 0.5}) {  // the last would stand where the axis is named
-        const double at = low_ + (high_ - low_) * share;
-        painter.drawText(QRectF(placeOf(at, at).x() - 40, box.bottom() + 4, 80, height), Qt::AlignCenter,
-                         inSeconds(at));
-    }
-    painter.drawText(QRectF(0, 0, width(), height), Qt::AlignLeft, tr("run, s"));
-    painter.drawText(QRectF(0, box.bottom() + 4, box.right(), height), Qt::AlignRight, tr("predicted, s"));
-}
-
-void PredictionPlot::paintPass(QPainter& painter, const FittedPass& pass) const {
-    const double half = kCoverage95 * pass.predictedU;
-    const QPointF at = placeOf(pass.predicted, pass.run);
-    const QColor color = pass.isInside() ? theme().instantCenter : theme().upper;
-    const QLineF whisker(placeOf(pass.predicted - half, pass.run), placeOf(pass.predicted + half, pass.run));
-    if (const std::optional<QLineF> seen = clipped(whisker, plot())) {
-        painter.setPen(QPen(faded(theme().muted, 0.7), 1));
-        painter.drawLine(*seen);
-    }
-    painter.setPen(QPen(color, 1.6));
-    painter.setBrush(pass.weight < kTakenForMistake ? theme().card : color);
-    if (pass.isInside()) {
-        painter.drawEllipse(at, kDot, kDot);
-    } else {  // told by its shape, too
-        const QPointF diamond[] = {at + QPointF(0, -kDot - 1), at + QPointF(kDot + 1, 0),
-                                   at + QPointF(0, kDot + 1), at + QPointF(-kDot - 1, 0)};
-        painter.drawPolygon(diamond, 4);
-    }
-}
-
-void PredictionPlot::paintEvent(QPaintEvent*) {
-    if (passes_.empty()) {
-        return;
-    }
-    QPainter painter(this);
-    painter.setRenderHint(QPainter::Antialiasing);
-    paintAxes(painter);
-    for (const FittedPass& pass : passes_) {
-        paintPass(painter, pass);
-    }
-}
-
-QString PredictionPlot::nameUnder(QPointF at) const {
-    QString name;
-    double least = kUnderPointer;
-    for (std::size_t index = 0; index < passes_.size(); ++index) {
-        const FittedPass& pass = passes_[index];
-        const QPointF away = placeOf(pass.predicted, pass.run) - at;
-        const double distance = std::hypot(away.x(), away.y());
-        if (distance <= least) {
-            least = distance;
-            const std::string half =
-                halfWidthText(pass.predictedU, Quantity::time, Units::metric, Fineness::fine);
-            name = tr("%1: run %2 s, predicted %3 ± %4 s")
-                       .arg(names_[index], inSeconds(pass.run), inSeconds(pass.predicted),
-                            QString::fromStdString(half));
-            if (pass.weight < kTakenForMistake) {
-                name += tr("\nso far off that it hardly counts");
-            }
-        }
-    }
-    return name;
-}
-
-bool PredictionPlot::event(QEvent* event) {
-    if (event->type() == QEvent::ToolTip) {
-        const auto* help = static_cast<QHelpEvent*>(event);
-        QToolTip::showText(help->globalPos(), nameUnder(help->pos()), this);
-        return true;
-    }
-    return QWidget::event(event);
 }
 
 }  // namespace bolthole

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "geometry/fit/launch_fit.h"
+#include "widgets/curves/curve_chart.h"
 
 namespace bolthole {
 
@@ -27,32 +28,14 @@ class ShareBar : public QWidget {
 
 /// Each pass as it was predicted from the others, across with its ± at 95 %, against as it was run, up; the
 /// diagonal is where both agree. A pass that the fit took for a mistake is hollow, one outside its ± is
-/// marked.
-class PredictionPlot : public QWidget {
+/// a diamond.
+class PredictionPlot : public CurveChart {
     Q_OBJECT
   public:
     explicit PredictionPlot(QWidget* parent = nullptr);
 
     /// `names`: what each is called, for its tool tip.
-    void showPasses(std::vector<FittedPass> passes, std::vector<QString> names);
-    [[nodiscard]] QSize sizeHint() const override { return {380, 170}; }
-    [[nodiscard]] QSize minimumSizeHint() const override { return {220, 130}; }
-
-  protected:
-    void paintEvent(QPaintEvent* event) override;
-    bool event(QEvent* event) override;
-
-  private:
-    [[nodiscard]] QRectF plot() const;
-    [[nodiscard]] QPointF placeOf(double predicted, double run) const;
-    void paintAxes(QPainter& painter) const;
-    void paintPass(QPainter& painter, const FittedPass& pass) const;
-    [[nodiscard]] QString nameUnder(QPointF at) const;
-
-    std::vector<FittedPass> passes_;
-    std::vector<QString> names_;
-    double low_ = 0;  // s, of both axes
-    double high_ = 1;
+    void showPasses(const std::vector<FittedPass>& passes, const std::vector<QString>& names);
 };
 
 }  // namespace bolthole

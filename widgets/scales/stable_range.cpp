@@ -11,6 +11,8 @@ namespace {
 /// Room beside the data, as a share of their span; and the share of the range below which it shrinks.
 constexpr double kRoom = 0.06;
 constexpr double kShrinkBelow = 0.4;
+/// Share of the range that the data's own may come to before it takes its place.
+constexpr double kSettleBelow = 0.85;
 }  // namespace
 
 bool StableRange::follow(double least, double most, double unit, double floor) {
@@ -39,6 +41,17 @@ bool StableRange::follow(double least, double most, double unit, double floor) {
     }
     fresh_ = false;
     return low_ != oldLow || high_ != oldHigh;
+}
+
+bool StableRange::settle(double least, double most, double unit, double floor) {
+    const bool changed = follow(least, most, unit, floor);
+    StableRange own(minimumSpan_);
+    own.follow(least, most, unit, floor);
+    if (own.fresh_ || own.high_ - own.low_ >= kSettleBelow * (high_ - low_)) {
+        return changed;
+    }
+    *this = own;
+    return true;
 }
 
 }  // namespace bolthole

@@ -14,8 +14,16 @@ class StableRange {
     /// occur, so the range does not go there (-infinity: none). Does nothing if a bound is not finite.
     /// Returns whether the range changed.
     bool follow(double least, double most, double unit, double floor);
+    /// The same for data that do not move any more: they don't keep the room that others before them needed.
+    bool settle(double least, double most, double unit, double floor);
     /// Takes the next data afresh.
     void forget() { fresh_ = true; }
+    /// Is just this, until it follows data again, which it takes afresh.
+    void show(double low, double high) {
+        low_ = low;
+        high_ = high;
+        fresh_ = true;
+    }
 
     [[nodiscard]] double low() const { return low_; }
     [[nodiscard]] double high() const { return high_; }

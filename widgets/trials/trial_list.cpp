@@ -22,7 +22,7 @@ constexpr double kLast = std::numeric_limits<double>::infinity();
 }  // namespace
 
 TrialList::TrialList(QWidget* parent)
-    : ReadTable(tr("All single changes"), {tr("No."), tr("Change"), tr("60 ft, s"), tr("helps, %")}, parent) {
+    : ReadTable(tr("All single changes"), {tr("No."), tr("Change"), tr("60 ft, s"), tr("helps")}, parent) {
     setObjectName(QStringLiteral("trialList"));
     setAccessibleDescription(
         tr("Every single change, the likeliest to help first. Enter sets the one chosen. Ctrl+C copies."));
@@ -33,6 +33,8 @@ TrialList::TrialList(QWidget* parent)
     setTextElideMode(Qt::ElideRight);
     setWordWrap(true);
     horizontalHeader()->setMinimumSectionSize(30);
+    // What to do takes all the width that the numbers leave.
+    horizontalHeader()->setStyleSheet(QStringLiteral("QHeaderView::section { padding: 2px 4px; }"));
     const QStringList tips{
         tr("The likeliest to help first, then the greatest gain. ≈ 1: can't be told apart from No. 1"),
         tr("What to do"),
@@ -186,7 +188,7 @@ void TrialList::showRow(int row, int index) {
     setCell(row, kRank, leader == index ? number : tr("%1 ≈ %2").arg(number).arg(leader + 1));
     setCell(row, kChange, trialName(trial.change, *car_, units_), true);
     setCell(row, kGain, trialChange(trial));
-    setCell(row, kChance, QString::number(std::lround(100 * trial.chance)));
+    setCell(row, kChance, tr("%1 %").arg(std::lround(100 * trial.chance)));
     const QString why = trialWhy(trial, units_) + u' ' + trialExpected(trial, units_);
     const QString alike = alikeWords(index);
     for (int column = 0; column < columnCount(); ++column) {

@@ -22,6 +22,8 @@ namespace {
 
 constexpr int kProgressSteps = 1000;
 constexpr int kCardSpace = 10;
+constexpr int kBesideWords = 10;  // within the list's own margin
+constexpr int kBesideList = 6;    // less than beside words: the list needs the width
 
 QVBoxLayout* columnIn(QWidget* card) {
     auto* column = new QVBoxLayout(card);
@@ -62,6 +64,7 @@ TrialsPanel::TrialsPanel(QWidget* parent)
     waiting->addWidget(progress_);
     waiting->addWidget(cancel_, 0, Qt::AlignLeft);
     auto* listed = columnIn(listCard_);
+    listed->setContentsMargins(kBesideList, 14, kBesideList, 14);
     auto* title = new ToneLabel(ToneLabel::Tone::plain, tr("All single changes"), listCard_);
     title->setFont(textFont(TextSize::title, true));
     list_ = new TrialList(listCard_);
@@ -78,6 +81,9 @@ TrialsPanel::TrialsPanel(QWidget* parent)
     fared_->hide();
     listed->addWidget(fared_);
     listed->addWidget(caution);
+    for (QWidget* words : std::initializer_list<QWidget*>{title, alike_, fared_, caution}) {
+        words->setContentsMargins(kBesideWords, 0, kBesideWords, 0);
+    }
     column->addWidget(waiting_);
     column->addWidget(card_);
     column->addWidget(listCard_);

@@ -13,6 +13,7 @@
 
 #include "app/window/main_window.h"
 #include "tests/support/bench_points.h"
+#include "widgets/curves/travel_curves.h"
 #include "widgets/kit/notice_bar.h"
 #include "widgets/views/side_view.h"
 
@@ -103,6 +104,32 @@ TEST_F(UndoInTheWindow, ADragIsOneStepHoweverManyMovesItHas) {
     choose(QStringLiteral("Undo"));
     EXPECT_EQ(car(), opened_);
     EXPECT_FALSE(document().isEdited());
+}
+
+// A number typed wrong, seen and taken back: the curves are as tall as before.
+TEST_F(UndoInTheWindow, TheCurvesAxesComeBackToo) {
+    const auto* curves = window_->findChild<TravelCurves*>();
+    const auto ranges = [&] {
+        std::vector<std::pair<double, double>> all;
+        for (const ChartCardOnScreen& card : curves->onScreen()) {
+            all.emplace_back(card.plot().low, card.plot().high);
+        }
+        return all;
+    };
+    const auto before = ranges();
+    for (const char* typed : {"3", "40", "100", "1000"}) {
+        QLineEdit* wrong = field("height of the center of gravity");
+        ASSERT_NE(wrong, nullptr);
+        wrong->setFocus();
+        wrong->selectAll();
+        QTest::keyClicks(wrong, QString::fromLatin1(typed));
+        QTest::keyClick(wrong, Qt::Key_Return);
+        QCoreApplication::processEvents();
+        EXPECT_NE(ranges(), before) << typed;
+        choose(QStringLiteral("Undo"));
+        QCoreApplication::processEvents();
+        EXPECT_EQ(ranges(), before) << typed;
+    }
 }
 
 TEST_F(UndoInTheWindow, ADragBackToWhereItBeganIsNoStep) {

@@ -1,5 +1,3 @@
-#include "widgets/curves/curve_chart.h"
-
 #include <gmock/gmock.h>
 
 #include <QAbstractButton>
@@ -11,107 +9,24 @@
 #include <algorithm>
 #include <cmath>
 
+#include "tests/support/shown_chart.h"
 #include "widgets/curves/chart_paper.h"
 #include "widgets/kit/theme.h"
 
 namespace bolthole {
 namespace {
 
+using test::cardOf;
+using test::isIn;
+using test::isSeen;
+using test::looking;
+using test::passAxis;
+using test::passes;
+using test::ShownChart;
+using test::straight;
 using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::SizeIs;
-
-/// y = 2 x over 0 to 1, in eleven rows.
-ChartSeries straight(const QString& name) {
-    ChartSeries series{.name = name};
-    for (int row = 0; row <= 10; ++row) {
-        series.points.push_back({row / 10.0, row / 5.0});
-    }
-    return series;
-}
-
-ChartCard cardOf(const QString& title, std::vector<ChartSeries> series) {
-    ChartCard card;
-    card.titles = {title};
-    card.unitText = QStringLiteral("g");
-    card.minimumSpan = 0.1;
-    card.series = std::move(series);
-    return card;
-}
-
-/// Five passes with error bars.
-ChartSeries passes() {
-    ChartSeries series{.name = QStringLiteral("sixty feet"), .line = ChartLine::none};
-    series.mark = ChartMark::circle;
-    series.marksPoints = true;
-    for (int pass = 1; pass <= 5; ++pass) {
-        const double value = 1.5 - 0.02 * pass;
-        series.points.push_back({static_cast<double>(pass), value, value - 0.01, value + 0.01});
-    }
-    return series;
-}
-
-ChartAxis passAxis() {
-    std::vector<ImposedLabel> labels;
-    for (int pass = 1; pass <= 5; ++pass) {
-        labels.push_back({static_cast<double>(pass), QStringLiteral("pass %1").arg(pass)});
-    }
-    return labelAxis(labels);
-}
-
-ChartLook looking(bool canZoom, bool isStacked = false) {
-    ChartLook look;
-    look.canZoom = canZoom;
-    look.isStacked = isStacked;
-    return look;
-}
-
-/// Whether the color is seen within three pixels of a place.
-bool isSeen(const QImage& image, QPoint place, const QColor& color) {
-    for (int y = -3; y <= 3; ++y) {
-        for (int x = -3; x <= 3; ++x) {
-            if (image.pixelColor(place + QPoint(x, y)) == color) {
-                return true;
-            }
-        }
-    }
-    return false;
-}
-
-/// A chart wired as a page wires it: what is asked for is shown.
-class ShownChart {
-  public:
-    ShownChart(const ChartLook& look, const ChartAxis& axis, const std::vector<ChartCard>& cards,
-               QSize size = {640, 400})
-        : chart(QStringLiteral("Curves"), look) {
-        ThemeKeeper::instance().choose(Appearance::light);
-        chart.resize(size);
-        QObject::connect(&chart, &CurveChart::cursorMoved, [this](double imposed) {
-            asked.push_back(imposed);
-            chart.showCursor(imposed);
-        });
-        chart.showCards(axis, cards);
-        chart.show();
-        [[maybe_unused]] const bool exposed = QTest::qWaitForWindowExposed(&chart);
-    }
-    /// A place in a card's plot, px.
-    [[nodiscard]] QPoint at(double imposed, double value, std::size_t card = 0) const {
-        return chart.onScreen()[card].plot().at(imposed, value).toPoint();
-    }
-    void wheel(QPoint place, int notches, Qt::KeyboardModifiers with) {
-        QWheelEvent event(place, chart.mapToGlobal(place), {}, {0, 120 * notches}, Qt::NoButton, with,
-                          Qt::NoScrollPhase, false);
-        QApplication::sendEvent(&chart, &event);
-    }
-
-    void moveMouse(QPoint place, Qt::MouseButton held = Qt::NoButton) {
-        QMouseEvent event(QEvent::MouseMove, place, chart.mapToGlobal(place), Qt::NoButton, held, {});
-        QApplication::sendEvent(&chart, &event);
-    }
-
-    CurveChart chart;
-    std::vector<double> asked;
-};
 
 /// Where BOLTHOLE_PICTURES names a folder, pictures are kept there to be looked at.
 void keepChart(const QPixmap& picture, const QString& name) {
@@ -233,7 +148,7 @@ TEST(CurveChart, ANumberThatIsNotThereBreaksTheLine) {
 TEST(CurveChart, AMarkedPointIsHoveredAndClicked) {
     ShownChart shown(looking(false), passAxis(), {cardOf("Sixty feet", {passes()})});
     QSignalSpy hovered(&shown.chart, &CurveChart::hovered);
-    QSignalSpy clicked(&shown.chart, &CurveChart::pointClicked);
+    QSignalSpy clicked(&shown.chart, &CurveChart::pointPicked);
     const QPoint third = shown.at(3, 1.44);
     shown.moveMouse(third + QPoint(2, 2));
     ASSERT_EQ(hovered.size(), 1);
@@ -249,6 +164,32 @@ TEST(CurveChart, AMarkedPointIsHoveredAndClicked) {
     EXPECT_EQ(clicked.size(), 1) << "nothing is there";
     QTest::keyClick(&shown.chart, Qt::Key_Right);
     EXPECT_EQ(shown.asked.back(), 4.0) << "from pass to pass";
+}
+
+// Of a stack that is scrolled the last card may be out of sight.
+TEST(CurveChart, EveryCardOfAStackHasTheLabelsOfItsAxis) {
+    const ChartCard card = cardOf("Push", {straight("push")});
+    ShownChart shown(looking(false, true), timeAxis(0, 1), {card, card, card}, {500, 600});
+    const QImage image = shown.chart.grab().toImage();
+    for (const ChartCardOnScreen& on : shown.chart.onScreen()) {
+        const QRectF& area = on.plot().area;
+        const QRectF below(area.left(), area.bottom() + 2, area.width(),
+                           on.frame().bottom() - area.bottom() - 4);
+        EXPECT_TRUE(isIn(image, below, theme().muted));
+    }
+}
+
+TEST(CurveChart, AnExactRangeIsJustWhatItWasGiven) {
+    ChartCard card = cardOf("Sixty feet", {passes()});
+    card.extent = Extent{1.313, 1.527};
+    card.isExtentExact = true;
+    ShownChart shown(picking(), passAxis(), {card});
+    EXPECT_EQ(shown.chart.onScreen()[0].plot().low, 1.313);
+    EXPECT_EQ(shown.chart.onScreen()[0].plot().high, 1.527);
+    card.extent = Extent{1.4, 1.5};
+    shown.chart.showCards(passAxis(), {card});
+    EXPECT_EQ(shown.chart.onScreen()[0].plot().low, 1.4);
+    EXPECT_EQ(shown.chart.onScreen()[0].plot().high, 1.5);
 }
 
 TEST(CurveChart, ZoomsByWheelDragAndKeysAndHasAWayBack) {

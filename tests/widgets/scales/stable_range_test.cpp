@@ -35,6 +35,24 @@ TEST(StableRange, DataThatGoToAndFroSettleIt) {
     EXPECT_GT(range.low(), 300);
 }
 
+// A mistake typed and undone: the axis is as without it, however small the mistake was.
+TEST(StableRange, SettledDataDontKeepTheRoomOthersNeeded) {
+    const double none = -std::numeric_limits<double>::infinity();
+    StableRange without(5.0);
+    without.settle(100, 140, 1, none);
+    for (const double most : {170.0, 190.0, 240.0, 2000.0}) {
+        StableRange range(5.0);
+        range.settle(100, 140, 1, none);
+        range.settle(100, most, 1, none);
+        EXPECT_GE(range.high(), most);
+        range.settle(100, 140, 1, none);
+        EXPECT_EQ(range.low(), without.low()) << most;
+        EXPECT_EQ(range.high(), without.high()) << most;
+    }
+    EXPECT_FALSE(without.settle(101, 138, 1, none)) << "it keeps still for less";
+    EXPECT_FALSE(without.settle(std::nan(""), 1, 1, none));
+}
+
 TEST(StableRange, AFlatCurveIsNotBlownUpAndTheFloorHolds) {
     const double none = -std::numeric_limits<double>::infinity();
     StableRange flat(5.0);

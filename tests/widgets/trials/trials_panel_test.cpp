@@ -120,6 +120,23 @@ TEST_F(TrialsPanelTest, ARowIsChosenSortedAndTakenByKeyboard) {
     EXPECT_EQ(settingOf(0), 4);
 }
 
+// As wide as beside the launch in a window of 1280 px.
+TEST_F(TrialsPanelTest, AClickToTurnIsSaidInOneLine) {
+    panel_.resize(344, 900);
+    panel_.showTrials(madeTrials(), car_, Units::inch);
+    QCoreApplication::processEvents();
+    TrialList& list = panel_.list();
+    const QFontMetrics metrics(list.font());
+    for (int row = 0; row < list.rowCount(); ++row) {
+        EXPECT_LT(list.rowHeight(row), 2 * metrics.height())
+            << list.item(row, TrialList::kChange)->text().toStdString();
+        for (int column = 0; column < list.columnCount(); ++column) {
+            EXPECT_GE(list.columnWidth(column),
+                      metrics.horizontalAdvance(list.item(row, column)->text()) + 4);
+        }
+    }
+}
+
 TEST_F(TrialsPanelTest, SaysWhatIsMissingAndHowFarItIs) {
     auto trials = std::make_shared<LaunchTrials>();
     trials->missing = {{"launch.wheel_inertia", "expected the moment of inertia of both rear wheels"}};

@@ -1,15 +1,13 @@
 // The sixty-foot times of the passes as a picture: one after the other, or against a number.
 #pragma once
 
-#include <QWidget>
 #include <optional>
 #include <utility>
 #include <vector>
 
+#include "widgets/curves/curve_chart.h"
 #include "widgets/pages/days/pass_book.h"
 #include "widgets/pages/days/pass_measures.h"
-
-class QPainter;
 
 namespace bolthole {
 
@@ -17,7 +15,7 @@ namespace bolthole {
 /// with what it was, the letter of what they were run with over them, its mean as a line and where its true
 /// mean lies as a band. Against a number: a mark a pass with its letter. Marks tell the surface by shape.
 /// Click or arrow keys pick a pass, Esc none.
-class PassPlot : public QWidget {
+class PassPlot : public CurveChart {
     Q_OBJECT
   public:
     /// `book` must outlive the plot.
@@ -36,74 +34,22 @@ class PassPlot : public QWidget {
     /// Timed passes that lack the number they are drawn against.
     [[nodiscard]] int missing() const { return missing_; }
 
-    [[nodiscard]] QSize sizeHint() const override { return {760, 240}; }
-    [[nodiscard]] QSize minimumSizeHint() const override { return {360, 170}; }
-
   signals:
     void picked(const std::optional<std::size_t>& pass);
 
-  protected:
-    void paintEvent(QPaintEvent* event) override;
-    void resizeEvent(QResizeEvent* event) override;
-    void mousePressEvent(QMouseEvent* event) override;
-    void keyPressEvent(QKeyEvent* event) override;
-    void focusInEvent(QFocusEvent* event) override;
-    void focusOutEvent(QFocusEvent* event) override;
-    bool event(QEvent* event) override;
-
   private:
-    struct Mark {
-        std::size_t pass;
-        double at;  // along the plot: in passes, or in the measure's unit
-        QPointF place;
-    };
-    /// Passes of one run on one surface and day that stand side by side.
-    struct Stretch {
-        std::size_t first;  // marks
-        std::size_t last;
-        bool beginsDay;
-        QString change;
-        Sample sample{};  // all repeats of it
-    };
-    void step(bool right);
-    void makeMarks();
+    void takePasses();
+    void ringSelected();
     [[nodiscard]] std::vector<std::size_t> drawnRows() const;
-    void makeStretches();
-    void layOut();
-    [[nodiscard]] QRectF plotBox() const;
-    [[nodiscard]] double heightOf(double time) const;
-    [[nodiscard]] double alongOf(double at) const;
-    [[nodiscard]] std::optional<std::size_t> markNear(QPointF at) const;
     [[nodiscard]] std::optional<std::size_t> markOf(std::size_t pass) const;
-    [[nodiscard]] double bandSide(const Stretch& stretch, bool right) const;
-
-    // pass_plot_paint.cpp
-    void paintTimeAxis(QPainter& painter) const;
-    void paintMeasureAxis(QPainter& painter) const;
-    void paintStretch(QPainter& painter, const Stretch& stretch) const;
-    void paintBand(QPainter& painter, const Stretch& stretch) const;
-    void paintNumbers(QPainter& painter) const;
-    void paintDays(QPainter& painter) const;
-    void paintLetters(QPainter& painter) const;
-    void paintMarks(QPainter& painter) const;
-    void paintEmpty(QPainter& painter) const;
 
     const PassBook& book_;
     MeasureReader reader_;
     std::optional<PassMeasure> measure_;
     std::optional<std::size_t> selected_;
-    std::vector<Mark> marks_;
-    std::vector<Stretch> stretches_;
+    std::vector<std::size_t> marked_;  // rows of Car::passes, as the points of the card's last series
     int missing_ = 0;
-    double slow_ = 1;  // s, ends of the axis
-    double quick_ = 0;
-    double low_ = 0;  // ends of the axis along
-    double high_ = 1;
 };
-
-/// Draws the mark of a surface at a place: a ring for the street, a square for a prepped track, a triangle
-/// for an unprepped one, a hollow diamond where it was not said. Pale where `isStruck`.
-void paintSurfaceMark(QPainter& painter, QPointF at, const std::optional<SurfaceKind>& kind, bool isStruck);
 
 /// The key to the marks of the surfaces that passes of a book were run on, in one line.
 class SurfaceKey : public QWidget {

@@ -15,7 +15,7 @@ namespace {
 constexpr double kMostSlip = 60;       // percent: a spinning tire's slip would flatten all else
 constexpr double kLowestPart = 0.6;    // of the least load
 constexpr double kMainShare = 1.7;     // of the room, for the card that decides
-constexpr int kLeastHeight = 940;      // px
+constexpr int kLeastHeight = 1040;     // px
 constexpr double kShortestAxis = 0.1;  // s
 
 using RowValue = std::function<double(const LaunchFilm& film, const LaunchRow& row)>;

@@ -2,13 +2,11 @@
 
 #include <QGridLayout>
 #include <QHBoxLayout>
-#include <QPainter>
 #include <QPushButton>
 #include <algorithm>
 #include <iterator>
 
 #include "widgets/kit/number_field.h"
-#include "widgets/kit/pens.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
@@ -18,76 +16,75 @@ namespace bolthole {
 
 namespace {
 
-constexpr int kCurveHeight = 118;          // px
+constexpr qsizetype kMostMarked = 24;      // rows; more marks would hide the curve
 constexpr double kNextSpeed = 500 * kRpm;  // to a row that is added
 
 QString withItsUnit(double value, Quantity quantity, Units units) {
     return QString::fromStdString(withUnit(figureText(value, quantity, units), quantity, units));
 }
 
+QString pointText(const TorquePoint& point, Units units) {
+    return TorqueChart::tr("%1 at %2")
+        .arg(withItsUnit(point.torque, Quantity::torque, units),
+             withItsUnit(point.speed, Quantity::speed, units));
+}
+
+ChartLook torqueLook() {
+    ChartLook look;
+    look.head = ChartLook::Head::keys;
+    look.hasCursor = false;
+    look.ground = &Theme::panel;
+    look.size = QSize(240, 130);
+    look.leastSize = QSize(160, 130);
+    return look;
+}
+
+ChartSeries curveOf(const std::vector<TorquePoint>& torque, Units units) {
+    ChartSeries curve{
+        .name = {}, .mark = ChartMark::circle, .marksPoints = std::ssize(torque) <= kMostMarked};
+    for (const TorquePoint& point : torque) {
+        curve.points.push_back({point.speed, point.torque});
+        curve.pointWords << pointText(point, units);
+    }
+    return curve;
+}
+
 }  // namespace
 
-TorquePicture::TorquePicture(QWidget* parent) : QWidget(parent) {
-    setFixedHeight(kCurveHeight);
-    setAccessibleName(tr("Torque curve"));
-    connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, qOverload<>(&QWidget::update));
+TorqueChart::TorqueChart(QWidget* parent) : CurveChart(tr("Torque curve"), torqueLook(), parent) {
+    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
 }
 
-void TorquePicture::showCurve(const std::vector<TorquePoint>& torque, Units units) {
-    torque_ = torque;
-    units_ = units;
-    QString words = tr("no torque curve yet");
+void TorqueChart::showCurve(const std::vector<TorquePoint>& torque, Units units) {
+    ChartAxis axis;
+    axis.unit = shownUnit(Quantity::speed, units);
+    axis.unitText = unitText(Quantity::speed, units);
+    ChartCard card;
+    card.titles = {tr("Torque curve")};
+    card.absent = tr("No torque curve yet");
+    card.unitText = unitText(Quantity::torque, units);
+    card.unit = shownUnit(Quantity::torque, units);
+    card.minimumSpan = card.unit;
+    card.least = 0;
+    card.neverBelowLeast = true;
     if (!torque.empty()) {
         const TorquePoint& peak = *std::ranges::max_element(torque, {}, &TorquePoint::torque);
-        words = tr("%1 at %2 at the most")
-                    .arg(withItsUnit(peak.torque, Quantity::torque, units),
-                         withItsUnit(peak.speed, Quantity::speed, units));
+        axis.low = torque.front().speed;
+        axis.high = std::max(torque.back().speed, axis.low + kRpm);
+        card.titles = {tr("%1 at the most").arg(pointText(peak, units)), pointText(peak, units)};
+        card.extent = Extent{0, std::max(peak.torque, card.unit)};
+        card.series = {curveOf(torque, units)};
     }
+    showCards(axis, {card});
+    const QString words = torque.empty() ? card.absent : card.titles.first();
     setAccessibleDescription(words);
-    setToolTip(capitalized(words));
-    update();
-}
-
-void TorquePicture::paintEvent(QPaintEvent*) {
-    QPainter painter(this);
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.setPen(QPen(theme().border, 1));
-    painter.setBrush(theme().card);
-    painter.drawRoundedRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5), 4, 4);
-    painter.setFont(textFont(TextSize::small));
-    painter.setPen(theme().muted);
-    const QRectF words = QRectF(rect()).adjusted(10, 6, -10, -5);
-    painter.drawText(words, static_cast<int>(Qt::AlignTop | Qt::AlignLeft | Qt::TextWordWrap),
-                     capitalized(accessibleDescription()));
-    if (torque_.empty()) {
-        return;
-    }
-    const double low = torque_.front().speed;
-    const double high = std::max(torque_.back().speed, low + kRpm);
-    const double most = std::max(1.0, std::ranges::max_element(torque_, {}, &TorquePoint::torque)->torque);
-    const QRectF plot = QRectF(rect()).adjusted(16, 32, -16, -24);
-    QPolygonF curve;
-    for (const TorquePoint& point : torque_) {
-        curve << QPointF(plot.left() + plot.width() * (point.speed - low) / (high - low),
-                         plot.bottom() - plot.height() * std::max(0.0, point.torque / most));
-    }
-    painter.drawText(words, Qt::AlignBottom | Qt::AlignLeft, withItsUnit(low, Quantity::speed, units_));
-    painter.drawText(words, Qt::AlignBottom | Qt::AlignRight,
-                     withItsUnit(torque_.back().speed, Quantity::speed, units_));
-    painter.setPen(roundPen(theme().instantCenter, 2));
-    painter.setBrush(Qt::NoBrush);
-    painter.drawPolyline(curve);
-    painter.setBrush(theme().card);
-    constexpr qsizetype kMostDots = 24;
-    for (const QPointF& point : curve.size() > kMostDots ? QPolygonF() : curve) {
-        painter.drawEllipse(point, 2.5, 2.5);
-    }
+    setToolTip(words);
 }
 
 TorqueSection::TorqueSection(SheetHub& hub, QWidget* parent)
     : QWidget(parent),
       hub_(hub),
-      picture_(new TorquePicture(this)),
+      chart_(new TorqueChart(this)),
       box_(new QWidget(this)),
       grid_(new QGridLayout(box_)),
       toggle_(
@@ -97,7 +94,7 @@ TorqueSection::TorqueSection(SheetHub& hub, QWidget* parent)
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(5);
-    column->addWidget(picture_);
+    column->addWidget(chart_);
     auto* buttons = new QHBoxLayout;
     buttons->setSpacing(4);
     toggle_->setCheckable(true);
@@ -182,7 +179,7 @@ void TorqueSection::dropRow() {
 void TorqueSection::showTorque(const std::vector<TorquePoint>& torque, NumberStyle style) {
     torque_ = torque;
     style_ = style;
-    picture_->showCurve(torque, style.units);
+    chart_->showCurve(torque, style.units);
     while (rows_.size() > torque.size()) {
         dropRow();
     }

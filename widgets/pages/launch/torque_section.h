@@ -1,4 +1,4 @@
-// The engine's torque by speed: a small picture, its rows, and a way in for a whole dyno sheet.
+// The engine's torque by speed: its curve, its rows, and a way in for a whole dyno sheet.
 #pragma once
 
 #include <QWidget>
@@ -6,6 +6,7 @@
 
 #include "geometry/car/damping.h"
 #include "geometry/units/text.h"
+#include "widgets/curves/curve_chart.h"
 #include "widgets/fields/sheet_hub.h"
 
 class QGridLayout;
@@ -14,20 +15,13 @@ namespace bolthole {
 
 class NumberField;
 
-/// Torque over speed, without a scale: its shape, its ends and its peak in words.
-class TorquePicture : public QWidget {
+/// Torque over speed with its peak in words.
+class TorqueChart : public CurveChart {
     Q_OBJECT
   public:
-    explicit TorquePicture(QWidget* parent = nullptr);
+    explicit TorqueChart(QWidget* parent = nullptr);
 
     void showCurve(const std::vector<TorquePoint>& torque, Units units);
-
-  protected:
-    void paintEvent(QPaintEvent* event) override;
-
-  private:
-    std::vector<TorquePoint> torque_;
-    Units units_ = Units::inch;
 };
 
 /// Every change is one SetTorque.
@@ -63,7 +57,7 @@ class TorqueSection : public QWidget {
     SheetHub& hub_;
     std::vector<TorquePoint> torque_;
     NumberStyle style_;
-    TorquePicture* picture_;
+    TorqueChart* chart_;
     QWidget* box_;
     QGridLayout* grid_;
     QAbstractButton* toggle_;

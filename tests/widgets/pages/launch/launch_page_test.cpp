@@ -259,6 +259,43 @@ TEST_F(LaunchPageBench, ARowOfTheTorqueCurveIsTypedAddedAndTakenAway) {
     EXPECT_NEAR(state_.car.launch.engine.torque[0].torque, 500, 1e-9);
 }
 
+TEST_F(LaunchPageBench, TheTorqueCurveHasAxesAndSaysItsPeak) {
+    const std::vector<TorquePoint>& torque = state_.car.launch.engine.torque;
+    auto* chart = page_->findChild<TorqueChart*>();
+    ASSERT_NE(chart, nullptr);
+    const ChartPlot& plot = chart->onScreen().front().plot();
+    EXPECT_EQ(plot.from, torque.front().speed);
+    EXPECT_EQ(plot.to, torque.back().speed);
+    EXPECT_EQ(plot.low, 0);
+    EXPECT_EQ(chart->cards().front().series.front().points.size(), torque.size());
+    EXPECT_EQ(chart->axis().unitText, "rpm");
+    EXPECT_EQ(chart->accessibleName(), "Torque curve");
+    EXPECT_THAT(chart->accessibleDescription().toStdString(), HasSubstr(" at the most"));
+    chart->showCurve({}, Units::inch);
+    EXPECT_EQ(chart->accessibleDescription(), "No torque curve yet");
+}
+
+// However far the curves are scrolled, what is seen of them has a time axis.
+TEST_F(LaunchPageBench, SomeTimesAreAlwaysSeen) {
+    LaunchCurves& curves = *page_->findChild<LaunchCurves*>();
+    const std::vector<ChartCardOnScreen>& cards = curves.onScreen();
+    ASSERT_GT(cards.size(), 3U);
+    const QImage image = curves.grab().toImage();
+    for (const ChartCardOnScreen& card : cards) {
+        const QRectF& area = card.plot().area;
+        const QRect below =
+            QRectF(area.left(), area.bottom() + 3, area.width(), card.frame().bottom() - area.bottom() - 6)
+                .toRect();
+        int inked = 0;
+        for (int y = below.top(); y <= below.bottom(); ++y) {
+            for (int x = below.left(); x <= below.right(); ++x) {
+                inked += image.pixelColor(x, y) == theme().muted ? 1 : 0;
+            }
+        }
+        EXPECT_GT(inked, 5) << card.card().titles.first().toStdString();
+    }
+}
+
 TEST_F(LaunchPageBench, ADynoSheetIsTakenWholeOrNotAtAll) {
     QApplication::clipboard()->setText("rpm\tTorque lb-ft\n2000\t300\n3000\tx\n");
     DynoDialog bad(Units::inch);
