@@ -1,8 +1,8 @@
 // Scenes on the papers: their type, and how the leaders' placer is told what they cover.
 #pragma once
 
+#include "widgets/papers/kit/print_type.h"
 #include "widgets/papers/wall_chart_leaders.h"
-#include "widgets/papers/wall_chart_type.h"
 #include "widgets/scene/scene_places.h"
 
 namespace bolthole {

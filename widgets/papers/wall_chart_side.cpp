@@ -161,8 +161,8 @@ void ChartSideDrawer::gather() {
 void ChartSideDrawer::drawThings() {
     Scene scene;
     const QPointF center(0, car_.rearTireRadius);
-    scene.add(SceneWheel{.center = center, .radius = car_.rearTireRadius});
     scene.add(SceneHousing{.center = center, .radius = kHousingRadius});
+    scene.add(SceneWheel{.center = center, .radius = car_.rearTireRadius});  // its cross lies above
     scene.add(SceneGround{});
     const auto flat = [](const Eigen::Vector3d& at) { return QPointF(at.x(), at.z()); };
     for (std::size_t link = 0; link < car_.links.size(); ++link) {

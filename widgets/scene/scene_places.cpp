@@ -24,12 +24,6 @@ class Places {
             taker_.take(around(view_.place(wheel.center), style_.hole + kClear));
         }
     }
-    void of(const SceneTire& tire) {
-        const QSizeF size(view_.length(tire.size.width()), view_.length(tire.size.height()));
-        QRectF box(QPointF(), size);  // of a tire hardly turned: pictures are to scale
-        box.moveCenter(view_.place(tire.center));
-        taker_.take(box);
-    }
     void of(const SceneHousing& housing) {
         taker_.takeDisk(view_.place(housing.center), view_.length(housing.radius));
     }
@@ -59,6 +53,7 @@ class Places {
     }
     void of(const SceneScaleBar& bar) { taker_.take(lineOf(bar, view_, style_), style_.arrowHead); }
     void of(const SceneGround&) {}
+    void of(const SceneTire&) {}
 
     void of(const SceneTube&) {}
     void of(const SceneLine&) {}

@@ -119,7 +119,7 @@ void LoadsPicture::compose() {
                                                           Quantity::length, units_))),
          .font = SceneFont::body,
          .side = 2,
-         .gap = 11,
+         .gap = 13,
          .mustStand = true});
     scene_.write({.at = {PictureCorner::topLeft, {8, 4}},
                   .lie = Qt::AlignLeft | Qt::AlignTop,
