@@ -11,7 +11,7 @@
 #include <vector>
 
 #include "widgets/kit/theme.h"
-#include "widgets/papers/wall_chart_type.h"
+#include "widgets/papers/kit/print_type.h"
 #include "widgets/scene/scene_hit.h"
 #include "widgets/scene/scene_painter.h"
 
