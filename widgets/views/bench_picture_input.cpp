@@ -44,10 +44,12 @@ QPointF wayOf(int key) {
 }  // namespace
 
 BenchPicture::Picked BenchPicture::pointUnder(QPointF place) const {
+    // Last comes what is hit first where two lie on each other: the first of the car's.
     Scene holes;
-    int id = 0;
-    for (const DrawnPoint& point : points_.points) {
-        holes.add(SceneHole{.at = point.at, .look = point.inUse ? HoleLook::bolted : HoleLook::free}, id++);
+    for (std::size_t index = points_.points.size(); index-- > 0;) {
+        const DrawnPoint& point = points_.points[index];
+        holes.add(SceneHole{.at = point.at, .look = point.inUse ? HoleLook::bolted : HoleLook::free},
+                  static_cast<int>(index));
     }
     const int found = hitScene(holes, {camera_, QRectF(rect())}, SceneStyle::screen(), place, kPickRadius);
     if (found < 0) {
