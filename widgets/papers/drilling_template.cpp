@@ -141,26 +141,26 @@ namespace {
 class LaidTemplate : public LaidOutPaper {
   public:
     LaidTemplate(const TemplateRequest& asked, const QPageLayout& layout)
-        : request(asked),
-          left(templateScene(asked, TemplateFace::left)),
-          right(templateScene(asked, TemplateFace::right)),
-          frame(fonts, paintable(layout), kTemplateFrame, {}, {}),
-          keyBox(frame.body().adjusted(frame.body().width() - kKeyWidth, kUnderTitle + 1, 0, -2)) {
+        : request_(asked),
+          left_(templateScene(asked, TemplateFace::left)),
+          right_(templateScene(asked, TemplateFace::right)),
+          frame_(fonts_, paintable(layout), kTemplateFrame, {}, {}),
+          keyBox_(frame_.body().adjusted(frame_.body().width() - kKeyWidth, kUnderTitle + 1, 0, -2)) {
         layOutKey();
         layOutSheets();
     }
 
-    [[nodiscard]] int count() const override { return static_cast<int>(sheets.size()); }
+    [[nodiscard]] int count() const override { return static_cast<int>(sheets_.size()); }
     void paint(QPainter& painter, int index) const override;
 
   private:
     [[nodiscard]] const TemplateScene& scene(TemplateFace face) const {
-        return face == TemplateFace::left ? left : right;
+        return face == TemplateFace::left ? left_ : right_;
     }
     [[nodiscard]] TemplateTiles tiles(TemplateFace face) const {
-        return tilesOf(scene(face).content, frame.body());
+        return tilesOf(scene(face).content, frame_.body());
     }
-    [[nodiscard]] double notesHeight() const { return notesColumn.back().box.bottom(); }
+    [[nodiscard]] double notesHeight() const { return notesColumn_.back().box.bottom(); }
     void layOutKey();
     void layOutSheets();
     [[nodiscard]] int columnsPerSheet() const;
@@ -173,64 +173,64 @@ class LaidTemplate : public LaidOutPaper {
     void paintKey(QPainter& painter, TemplateFace face) const;
     void paintMoreKey(QPainter& painter, const TemplateSheet& sheet) const;
 
-    TemplateRequest request;
-    TemplateScene left;
-    TemplateScene right;
-    PrintFonts fonts;
-    PaperFrame frame;
-    QRectF keyBox;
-    std::vector<SheetBlock> notes;
-    FlowPage notesColumn;
-    std::vector<SheetBlock> key;   // a block a hole, as many as stand beside the drawing
-    FlowPage keyColumn;            // empty: none does
-    std::vector<SheetBlock> more;  // the others
-    std::vector<FlowPage> moreColumns;
-    std::vector<TemplateSheet> sheets;
+    TemplateRequest request_;
+    TemplateScene left_;
+    TemplateScene right_;
+    PrintFonts fonts_;
+    PaperFrame frame_;
+    QRectF keyBox_;
+    std::vector<SheetBlock> notes_;
+    FlowPage notesColumn_;
+    std::vector<SheetBlock> key_;   // a block a hole, as many as stand beside the drawing
+    FlowPage keyColumn_;            // empty: none does
+    std::vector<SheetBlock> more_;  // the others
+    std::vector<FlowPage> moreColumns_;
+    std::vector<TemplateSheet> sheets_;
 };
 
 void LaidTemplate::layOutKey() {
-    for (const QString& note : left.notes) {
-        notes.push_back(wordsBlock(note, kTemplateText, kKeyWidth, fonts));
-        notes.back().above = kTemplateText.leading();
+    for (const QString& note : left_.notes) {
+        notes_.push_back(wordsBlock(note, kTemplateText, kKeyWidth, fonts_));
+        notes_.back().above = kTemplateText.leading();
     }
-    notesColumn = stacked(notes, kKeyWidth);
-    for (const TemplateHole& hole : left.holes) {
-        more.push_back(holeBlock(hole.keyLines, fonts));
+    notesColumn_ = stacked(notes_, kKeyWidth);
+    for (const TemplateHole& hole : left_.holes) {
+        more_.push_back(holeBlock(hole.keyLines, fonts_));
     }
     if (tiles(TemplateFace::left).keyBeside) {
-        const double room = keyBox.height() - kDirections - notesHeight() - 3 * kTemplateText.leading();
-        const auto beside = static_cast<std::ptrdiff_t>(flowed(more, {kKeyWidth, room}).front().size());
-        key.assign(more.begin(), more.begin() + beside);
-        more.erase(more.begin(), more.begin() + beside);
-        keyColumn = stacked(key, kKeyWidth);
+        const double room = keyBox_.height() - kDirections - notesHeight() - 3 * kTemplateText.leading();
+        const auto beside = static_cast<std::ptrdiff_t>(flowed(more_, {kKeyWidth, room}).front().size());
+        key_.assign(more_.begin(), more_.begin() + beside);
+        more_.erase(more_.begin(), more_.begin() + beside);
+        keyColumn_ = stacked(key_, kKeyWidth);
     }
-    moreColumns = flowed(more, {kKeyWidth, keyBox.height()});
+    moreColumns_ = flowed(more_, {kKeyWidth, keyBox_.height()});
 }
 
 // The notes take one where the key stands on sheets of its own.
 int LaidTemplate::columnsPerSheet() const {
-    const int columns = static_cast<int>((frame.body().width() + kKeyGap) / (kKeyWidth + kKeyGap));
-    return std::max(1, columns - (keyColumn.empty() ? 1 : 0));
+    const int columns = static_cast<int>((frame_.body().width() + kKeyGap) / (kKeyWidth + kKeyGap));
+    return std::max(1, columns - (keyColumn_.empty() ? 1 : 0));
 }
 
 void LaidTemplate::layOutSheets() {
     for (const TemplateFace face : {TemplateFace::left, TemplateFace::right}) {
         for (int row = 0; row < tiles(face).down; ++row) {
             for (int column = 0; column < tiles(face).across; ++column) {
-                sheets.push_back({face, column, row, 0});
+                sheets_.push_back({face, column, row, 0});
             }
         }
     }
-    for (std::size_t first = 0; first < moreColumns.size();
+    for (std::size_t first = 0; first < moreColumns_.size();
          first += static_cast<std::size_t>(columnsPerSheet())) {
-        sheets.push_back({TemplateFace::left, -1, 0, first});
+        sheets_.push_back({TemplateFace::left, -1, 0, first});
     }
 }
 
 QString LaidTemplate::partWords(const TemplateSheet& sheet) const {
     if (sheet.column < 0) {
-        return keyColumn.empty() && sheet.firstOfKey == 0 ? QStringLiteral(": the holes")
-                                                          : QStringLiteral(": the holes, continued");
+        return keyColumn_.empty() && sheet.firstOfKey == 0 ? QStringLiteral(": the holes")
+                                                           : QStringLiteral(": the holes, continued");
     }
     return tiles(sheet.face).count() == 1 ? QString()
                                           : QStringLiteral(": column %1 of %2, row %3 of %4")
@@ -241,10 +241,10 @@ QString LaidTemplate::partWords(const TemplateSheet& sheet) const {
 }
 
 SheetTitle LaidTemplate::title(int index) const {
-    const TemplateSheet& sheet = sheets[static_cast<std::size_t>(index)];
+    const TemplateSheet& sheet = sheets_[static_cast<std::size_t>(index)];
     const QString starting =
-        fonts.elided(startingHeading(request.car), kTemplateStrong, kStartingShare * frame.body().width());
-    SheetTitle title{left.bracketWords.simplified(), QStringLiteral(": drilling template, 1:1"), {}, {}, 0};
+        fonts_.elided(startingHeading(request_.car), kTemplateStrong, kStartingShare * frame_.body().width());
+    SheetTitle title{left_.bracketWords.simplified(), QStringLiteral(": drilling template, 1:1"), {}, {}, 0};
     title.asides = {{sheetWords(index, count()) + partWords(sheet)}, {starting, true}};
     title.under = {
         {sheet.column < 0 ? QStringLiteral("The holes, by their numbers") : scene(sheet.face).faceWords,
@@ -253,23 +253,23 @@ SheetTitle LaidTemplate::title(int index) const {
 }
 
 void LaidTemplate::paintFoot(QPainter& painter) const {
-    const QRectF foot = frame.foot();
-    paintMetricRuler(painter, {3, foot.bottom() - 3}, fonts);
+    const QRectF foot = frame_.foot();
+    paintMetricRuler(painter, {3, foot.bottom() - 3}, fonts_);
     const double x = kMetricRuler + 16;
     const double width = foot.width() - x;
-    const QStringList caution = fonts.wrapped(QString::fromUtf8(kTemplateCaution), kTemplateStrong, width);
+    const QStringList caution = fonts_.wrapped(QString::fromUtf8(kTemplateCaution), kTemplateStrong, width);
     const QStringList how =
-        fonts.wrapped(QStringLiteral("Print at 100 %, never fitted to the page. One ruler tells the width, "
-                                     "the other the height."),
-                      kTemplateText, width);
+        fonts_.wrapped(QStringLiteral("Print at 100 %, never fitted to the page. One ruler tells the width, "
+                                      "the other the height."),
+                       kTemplateText, width);
     painter.setPen(Qt::black);
     const double first = foot.top() + 4.6;
-    fonts.draw(painter, {x, first}, caution, kTemplateStrong);
+    fonts_.draw(painter, {x, first}, caution, kTemplateStrong);
     const double second = first + static_cast<double>(caution.size()) * kTemplateText.leading();
-    fonts.draw(painter, {x, second}, how, kTemplateText);
-    const QString car = QString::fromStdString(request.car.title).simplified();
-    fonts.draw(painter, {foot.right(), foot.bottom() - 1}, fonts.elided(car, kTemplateText, width),
-               kTemplateText, Qt::AlignRight);
+    fonts_.draw(painter, {x, second}, how, kTemplateText);
+    const QString car = QString::fromStdString(request_.car.title).simplified();
+    fonts_.draw(painter, {foot.right(), foot.bottom() - 1}, fonts_.elided(car, kTemplateText, width),
+                kTemplateText, Qt::AlignRight);
 }
 
 void LaidTemplate::paintMark(QPainter& painter, QPointF at, const QString& name) const {
@@ -278,7 +278,7 @@ void LaidTemplate::paintMark(QPainter& painter, QPointF at, const QString& name)
     painter.drawLine(at - QPointF(0, kMark), at + QPointF(0, kMark));
     painter.drawRect(QRectF(at - QPointF(1.5, 1.5), QSizeF(3, 3)));
     painter.setPen(Qt::black);
-    fonts.draw(painter, at + QPointF(2.2, -1.2), name, {2.0, false});
+    fonts_.draw(painter, at + QPointF(2.2, -1.2), name, {2.0, false});
 }
 
 // Two marks on each seam, in the middle of the strip both sheets show; both sheets name them alike.
@@ -318,55 +318,55 @@ void LaidTemplate::paintTile(QPainter& painter, const TemplateSheet& sheet) cons
     painter.save();
     painter.setClipRect(tiles.area);
     painter.translate(tiles.originOf(sheet.column, sheet.row));
-    TemplateDrawing(painter, shown, fonts).paint();
+    TemplateDrawing(painter, shown, fonts_).paint();
     painter.restore();
     if (tiles.count() > 1) {
         paintMarks(painter, tiles, sheet);
     }
-    const double ruler = std::min(frame.body().bottom() - 4, tiles.area.top() + kInchRuler + 6);
-    paintInchRuler(painter, {1, ruler}, fonts);
+    const double ruler = std::min(frame_.body().bottom() - 4, tiles.area.top() + kInchRuler + 6);
+    paintInchRuler(painter, {1, ruler}, fonts_);
 }
 
 void LaidTemplate::paintKey(QPainter& painter, TemplateFace face) const {
-    if (keyColumn.empty()) {
-        paintDirections(painter, {kRulerStrip + 2, keyBox.top()}, face, fonts);
-        fonts.draw(
-            painter, {kRulerStrip + 56, keyBox.top() + 12},
-            fonts.wrapped(QStringLiteral("The holes by their numbers, and what has to be known of this "
-                                         "sheet: on the last one."),
-                          kTemplateText, frame.body().width() - kRulerStrip - 58),
+    if (keyColumn_.empty()) {
+        paintDirections(painter, {kRulerStrip + 2, keyBox_.top()}, face, fonts_);
+        fonts_.draw(
+            painter, {kRulerStrip + 56, keyBox_.top() + 12},
+            fonts_.wrapped(QStringLiteral("The holes by their numbers, and what has to be known of this "
+                                          "sheet: on the last one."),
+                           kTemplateText, frame_.body().width() - kRulerStrip - 58),
             kTemplateText);
         return;
     }
     painter.setPen(kitPen(kThinnestLine));
-    const double rule = keyBox.left() - kKeyGap / 2;
-    painter.drawLine(QPointF(rule, keyBox.top() - 1), QPointF(rule, keyBox.bottom()));
-    paintDirections(painter, keyBox.topLeft(), face, fonts);
-    const QPointF corner = keyBox.topLeft() + QPointF(0, kDirections - 1.5);
-    paintPage(painter, keyColumn, corner);
-    if (!more.empty()) {
-        fonts.draw(painter, corner + QPointF(0, keyColumn.back().box.bottom() + kTemplateText.leading()),
-                   QStringLiteral("more holes on the last sheet"), kTemplateText);
+    const double rule = keyBox_.left() - kKeyGap / 2;
+    painter.drawLine(QPointF(rule, keyBox_.top() - 1), QPointF(rule, keyBox_.bottom()));
+    paintDirections(painter, keyBox_.topLeft(), face, fonts_);
+    const QPointF corner = keyBox_.topLeft() + QPointF(0, kDirections - 1.5);
+    paintPage(painter, keyColumn_, corner);
+    if (!more_.empty()) {
+        fonts_.draw(painter, corner + QPointF(0, keyColumn_.back().box.bottom() + kTemplateText.leading()),
+                    QStringLiteral("more holes on the last sheet"), kTemplateText);
     }
-    paintPage(painter, notesColumn, keyBox.bottomLeft() - QPointF(0, notesHeight()));
+    paintPage(painter, notesColumn_, keyBox_.bottomLeft() - QPointF(0, notesHeight()));
 }
 
 void LaidTemplate::paintMoreKey(QPainter& painter, const TemplateSheet& sheet) const {
     const std::size_t end =
-        std::min(sheet.firstOfKey + static_cast<std::size_t>(columnsPerSheet()), moreColumns.size());
-    QPointF corner(0, keyBox.top());
+        std::min(sheet.firstOfKey + static_cast<std::size_t>(columnsPerSheet()), moreColumns_.size());
+    QPointF corner(0, keyBox_.top());
     for (std::size_t column = sheet.firstOfKey; column < end; ++column) {
-        paintPage(painter, moreColumns[column], corner);
+        paintPage(painter, moreColumns_[column], corner);
         corner.rx() += kKeyWidth + kKeyGap;
     }
-    if (keyColumn.empty() && end == moreColumns.size()) {
-        paintPage(painter, notesColumn, keyBox.topLeft());
+    if (keyColumn_.empty() && end == moreColumns_.size()) {
+        paintPage(painter, notesColumn_, keyBox_.topLeft());
     }
 }
 
 void LaidTemplate::paint(QPainter& painter, int index) const {
-    const TemplateSheet& sheet = sheets[static_cast<std::size_t>(index)];
-    frame.paint(painter, title(index));
+    const TemplateSheet& sheet = sheets_[static_cast<std::size_t>(index)];
+    frame_.paint(painter, title(index));
     if (sheet.column >= 0) {
         paintTile(painter, sheet);
         paintKey(painter, sheet.face);

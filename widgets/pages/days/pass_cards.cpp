@@ -154,6 +154,7 @@ std::vector<ChartNote> lettersOf(const PassBook& book, const std::vector<Plotted
         }
     }
     std::vector<ChartNote> letters;
+    letters.reserve(sums.size());
     for (const auto& [key, sum] : sums) {
         letters.push_back({key.second, sum.first / sum.second, QString::fromStdString(letterOf(key.first))});
     }

@@ -39,72 +39,73 @@ struct MeasuringPage {
 class LaidMeasuring : public LaidOutPaper {
   public:
     LaidMeasuring(const Car& of, NumberStyle style, const QPageLayout& layout)
-        : car(of), plan(measuringPlan(of)), frame(fonts, paintable(layout), {}, {}, standingCaution()) {
-        car.units = style.units;
-        body = frame.body().adjusted(0, kUnderTitle, 0, -kOverFoot);
-        const QSizeF room(body.width(), body.height() - kFillLine - kLeastPicture - kUnderPicture);
-        for (std::size_t area = 0; area < plan.size(); ++area) {
-            blocks.push_back(MeasuringBlocks(fonts, body.width(), style.units).of(plan[area]));
-            for (FlowPage& page : flowed(blocks.back().blocks, room)) {
+        : car_(of), plan_(measuringPlan(of)), frame_(fonts_, paintable(layout), {}, {}, standingCaution()) {
+        car_.units = style.units;
+        body_ = frame_.body().adjusted(0, kUnderTitle, 0, -kOverFoot);
+        const QSizeF room(body_.width(), body_.height() - kFillLine - kLeastPicture - kUnderPicture);
+        for (std::size_t area = 0; area < plan_.size(); ++area) {
+            blocks_.push_back(MeasuringBlocks(fonts_, body_.width(), style.units).of(plan_[area]));
+            for (FlowPage& page : flowed(blocks_.back().blocks, room)) {
                 std::vector<int> numbers;
                 for (const PlacedBlock& placed : page) {
-                    if (const int number = blocks.back().numberOf(placed.block); number > 0) {
+                    if (const int number = blocks_.back().numberOf(placed.block); number > 0) {
                         numbers.push_back(number);
                     }
                 }
-                pages.push_back({area, std::move(page), std::move(numbers)});
+                pages_.push_back({area, std::move(page), std::move(numbers)});
             }
         }
     }
 
-    [[nodiscard]] int count() const override { return static_cast<int>(pages.size()); }
+    [[nodiscard]] int count() const override { return static_cast<int>(pages_.size()); }
     void paint(QPainter& painter, int index) const override;
 
   private:
     void paintFillLine(QPainter& painter) const;
     void paintNotes(QPainter& painter, double top) const;
 
-    Car car;
-    std::vector<PlanArea> plan;
-    PrintFonts fonts;
-    PaperFrame frame;
-    QRectF body;
-    std::deque<MeasuredBlocks> blocks;  // of each area; the pages point into them
-    std::vector<MeasuringPage> pages;
+    Car car_;
+    std::vector<PlanArea> plan_;
+    PrintFonts fonts_;
+    PaperFrame frame_;
+    QRectF body_;
+    std::deque<MeasuredBlocks> blocks_;  // of each area; the pages point into them
+    std::vector<MeasuringPage> pages_;
 };
 
 void LaidMeasuring::paintFillLine(QPainter& painter) const {
-    const double base = body.top() + 4.6;
-    double x = drawBlank(painter, {0, base}, tr("date"), 30, fonts) + 5;
-    x = drawBlank(painter, {x, base}, tr("by"), 30, fonts) + 6;
-    x = drawTick(painter, {x, base}, tr("floor checked level"), fonts) + 5;
-    drawTick(painter, {x, base}, tr("as raced, driver aboard"), fonts);
+    const double base = body_.top() + 4.6;
+    double x = drawBlank(painter, {0, base}, tr("date"), 30, fonts_) + 5;
+    x = drawBlank(painter, {x, base}, tr("by"), 30, fonts_) + 6;
+    x = drawTick(painter, {x, base}, tr("floor checked level"), fonts_) + 5;
+    drawTick(painter, {x, base}, tr("as raced, driver aboard"), fonts_);
 }
 
 // Lines to write on, where the page has room left.
 void LaidMeasuring::paintNotes(QPainter& painter, double top) const {
     constexpr double kLine = 8.5;
-    if (body.bottom() - top < kNotes) {
+    if (body_.bottom() - top < kNotes) {
         return;
     }
     painter.setPen(Qt::black);
-    fonts.draw(painter, {0, top + kLine - 1.2}, tr("notes"), kit_type::kText);
-    for (double y = top + kLine; y < body.bottom() - 1.8; y += kLine) {
-        drawRule(painter, kitHairline(), y, 0, body.width());
+    fonts_.draw(painter, {0, top + kLine - 1.2}, tr("notes"), kit_type::kText);
+    for (double y = top + kLine; y < body_.bottom() - 1.8; y += kLine) {
+        drawRule(painter, kitHairline(), y, 0, body_.width());
     }
 }
 
 void LaidMeasuring::paint(QPainter& painter, int index) const {
-    const MeasuringPage& page = pages[static_cast<std::size_t>(index)];
-    const PlanArea& area = plan[page.area];
-    SheetTitle title = titleOf(car.title, area.title);
+    const MeasuringPage& page = pages_[static_cast<std::size_t>(index)];
+    const PlanArea& area = plan_[page.area];
+    SheetTitle title = titleOf(car_.title, area.title);
     title.asides = {{sheetWords(index, count())}};
-    frame.paint(painter, title);
+    frame_.paint(painter, title);
     paintFillLine(painter);
     const double used = page.blocks.empty() ? 0 : page.blocks.back().box.bottom();
-    const double top = body.top() + kFillLine;
-    const double height = std::clamp(body.bottom() - top - used - kUnderPicture, kLeastPicture, kMostPicture);
-    drawMeasuringPicture(painter, {0, top, body.width(), height}, fonts, car, area, page.numbers);
+    const double top = body_.top() + kFillLine;
+    const double height =
+        std::clamp(body_.bottom() - top - used - kUnderPicture, kLeastPicture, kMostPicture);
+    drawMeasuringPicture(painter, {0, top, body_.width(), height}, fonts_, car_, area, page.numbers);
     paintPage(painter, page.blocks, {0, top + height + kUnderPicture});
     paintNotes(painter, top + height + kUnderPicture + used);
 }

@@ -88,17 +88,17 @@ TextTable factsTable(const QString& head, const std::vector<SetupFact>& facts) {
 class LaidTestDay : public LaidOutPaper {
   public:
     LaidTestDay(const Car& car, NumberStyle style, const QPageLayout& layout)
-        : facts(setupFactsOf(car, style, false)),
-          units(style.units),
-          frame(fonts, paintable(layout), {}, {}, testDayCaution()),
-          body(frame.body().adjusted(0, kUnderDayTitle, 0, -1)) {
+        : facts_(setupFactsOf(car, style, false)),
+          units_(style.units),
+          frame_(fonts_, paintable(layout), {}, {}, testDayCaution()),
+          body_(frame_.body().adjusted(0, kUnderDayTitle, 0, -1)) {
         addSetup();
         double setupHeight = 0;
-        for (const SetupPart& part : setup) {
+        for (const SetupPart& part : setup_) {
             setupHeight = std::max(setupHeight, part.table.height() + kUnderSetup);
         }
-        const double rows = body.height() - kDayLine - setupHeight - kHeadRow;
-        boxHeight = std::clamp(rows / kTestDayPasses, kWritingBox + kBoxGap, kMostRow) - kBoxGap;
+        const double rows = body_.height() - kDayLine - setupHeight - kHeadRow;
+        boxHeight_ = std::clamp(rows / kTestDayPasses, kWritingBox + kBoxGap, kMostRow) - kBoxGap;
     }
 
     [[nodiscard]] int count() const override { return 1; }
@@ -112,17 +112,17 @@ class LaidTestDay : public LaidOutPaper {
     [[nodiscard]] std::vector<QRectF> boxes(double top) const;
     [[nodiscard]] PrintType headType() const;
 
-    SetupFacts facts;
-    Units units;
-    PrintFonts fonts;
-    PaperFrame frame;
-    QRectF body;
-    std::vector<SetupPart> setup;
-    double boxHeight = kWritingBox;
+    SetupFacts facts_;
+    Units units_;
+    PrintFonts fonts_;
+    PaperFrame frame_;
+    QRectF body_;
+    std::vector<SetupPart> setup_;
+    double boxHeight_ = kWritingBox;
 };
 
 void LaidTestDay::addSetup() {
-    std::vector<SetupFact> pressures = facts.pressures;
+    std::vector<SetupFact> pressures = facts_.pressures;
     if (pressures.empty()) {
         const QString blank(6, QLatin1Char('_'));
         pressures = {{tr("left front"), blank},
@@ -130,51 +130,51 @@ void LaidTestDay::addSetup() {
                      {tr("left rear"), blank},
                      {tr("right rear"), blank}};
     }
-    pressures.insert(pressures.end(), facts.launch.begin(), facts.launch.end());
+    pressures.insert(pressures.end(), facts_.launch.begin(), facts_.launch.end());
     constexpr double kGap = 7;
-    const double room = body.width() - 3 * kGap;
+    const double room = body_.width() - 3 * kGap;
     double left = 0;
     const auto add = [&](TextTable table, double share) {
         table.pad = 0;
         table.gap = 2;
         table.moreGap = room;  // the last column stands at the right edge
         table.hasRules = false;
-        setup.push_back({left, LaidTable(table, share * room, fonts)});
+        setup_.push_back({left, LaidTable(table, share * room, fonts_)});
         left += share * room + kGap;
     };
-    add(linksTable(facts.links), 0.4);
-    add(factsTable(tr("Clicks"), facts.clicks), 0.2);
+    add(linksTable(facts_.links), 0.4);
+    add(factsTable(tr("Clicks"), facts_.clicks), 0.2);
     add(factsTable(tr("Pressures, launch"), pressures), 0.2);
-    add(factsTable(tr("Weights"), facts.weights), 0.2);
+    add(factsTable(tr("Weights"), facts_.weights), 0.2);
 }
 
 // The largest in which every column's name fits over its boxes.
 PrintType LaidTestDay::headType() const {
-    const std::vector<PassColumn> columns = columnsFor(units);
+    const std::vector<PassColumn> columns = columnsFor(units_);
     const std::vector<QRectF> places = boxes(0);
     PrintType type = kStrong;
     for (std::size_t at = 0; at < columns.size(); ++at) {
-        type = fonts.fitted(columns[at].name, type, places[at].width(), 1.8);
+        type = fonts_.fitted(columns[at].name, type, places[at].width(), 1.8);
     }
     return type;
 }
 
 void LaidTestDay::paintDayLine(QPainter& painter, double top) const {
-    const QString degrees = fromView(markOf(PassUnit::celsius, units));
+    const QString degrees = fromView(markOf(PassUnit::celsius, units_));
     const double base = top + 5;
-    double x = drawBlank(painter, {0, base}, tr("date"), 24, fonts) + 4;
-    x = drawBlank(painter, {x, base}, tr("place"), 36, fonts) + 4;
-    x = drawBlank(painter, {x, base}, tr("surface"), 26, fonts) + 4;
-    x = drawBlank(painter, {x, base}, tr("its %1").arg(degrees), 12, fonts) + 4;
-    x = drawBlank(painter, {x, base}, tr("air %1").arg(degrees), 12, fonts) + 4;
-    x = drawBlank(painter, {x, base}, tr("hPa"), 15, fonts) + 4;
-    drawBlank(painter, {x, base}, tr("humidity %"), 12, fonts);
+    double x = drawBlank(painter, {0, base}, tr("date"), 24, fonts_) + 4;
+    x = drawBlank(painter, {x, base}, tr("place"), 36, fonts_) + 4;
+    x = drawBlank(painter, {x, base}, tr("surface"), 26, fonts_) + 4;
+    x = drawBlank(painter, {x, base}, tr("its %1").arg(degrees), 12, fonts_) + 4;
+    x = drawBlank(painter, {x, base}, tr("air %1").arg(degrees), 12, fonts_) + 4;
+    x = drawBlank(painter, {x, base}, tr("hPa"), 15, fonts_) + 4;
+    drawBlank(painter, {x, base}, tr("humidity %"), 12, fonts_);
 }
 
 std::vector<QRectF> LaidTestDay::boxes(double top) const {
-    const std::vector<PassColumn> columns = columnsFor(units);
+    const std::vector<PassColumn> columns = columnsFor(units_);
     constexpr double kNumber = 8;
-    const double room = body.width() - kNumber - kSeenWidth - kChangedWidth - 3;
+    const double room = body_.width() - kNumber - kSeenWidth - kChangedWidth - 3;
     double shares = 0;
     for (const PassColumn& column : columns) {
         shares += column.share;
@@ -183,57 +183,57 @@ std::vector<QRectF> LaidTestDay::boxes(double top) const {
     std::vector<QRectF> found;
     double x = kNumber;
     for (const PassColumn& column : columns) {
-        found.emplace_back(x, top, column.share * each, boxHeight);
+        found.emplace_back(x, top, column.share * each, boxHeight_);
         x += column.share * each + kBoxGap;
     }
     return found;
 }
 
 void LaidTestDay::paintHead(QPainter& painter, double bottom) const {
-    const std::vector<PassColumn> columns = columnsFor(units);
+    const std::vector<PassColumn> columns = columnsFor(units_);
     const std::vector<QRectF> places = boxes(bottom);
     const PrintType type = headType();
     painter.setPen(Qt::black);
     for (std::size_t at = 0; at < columns.size(); ++at) {
         const double middle = places[at].center().x();
-        fonts.draw(painter, {middle, bottom - 4.9}, columns[at].name, type, Qt::AlignHCenter);
-        fonts.draw(painter, {middle, bottom - 1.3}, columns[at].unit, kSmall, Qt::AlignHCenter);
+        fonts_.draw(painter, {middle, bottom - 4.9}, columns[at].name, type, Qt::AlignHCenter);
+        fonts_.draw(painter, {middle, bottom - 1.3}, columns[at].unit, kSmall, Qt::AlignHCenter);
     }
-    const double seen = body.width() - kSeenWidth;
-    fonts.draw(painter, {seen, bottom - 4.9}, tr("seen"), type);
-    fonts.draw(painter, {seen - kChangedWidth / 2 - 1.5, bottom - 4.9}, tr("changed before it"), type,
-               Qt::AlignHCenter);
+    const double seen = body_.width() - kSeenWidth;
+    fonts_.draw(painter, {seen, bottom - 4.9}, tr("seen"), type);
+    fonts_.draw(painter, {seen - kChangedWidth / 2 - 1.5, bottom - 4.9}, tr("changed before it"), type,
+                Qt::AlignHCenter);
 }
 
 void LaidTestDay::paintRow(QPainter& painter, double top, int number) const {
     painter.setPen(Qt::black);
-    fonts.draw(painter, {3, top + boxHeight / 2 + 1.5}, QString::number(number), {3.0, true},
-               Qt::AlignHCenter);
+    fonts_.draw(painter, {3, top + boxHeight_ / 2 + 1.5}, QString::number(number), {3.0, true},
+                Qt::AlignHCenter);
     for (const QRectF& box : boxes(top)) {
         drawWritingBox(painter, box);
     }
-    const double left = body.width() - kSeenWidth;
-    drawWritingBox(painter, {left - kChangedWidth - 1.5, top, kChangedWidth, boxHeight});
-    const double line = boxHeight / 4;
+    const double left = body_.width() - kSeenWidth;
+    drawWritingBox(painter, {left - kChangedWidth - 1.5, top, kChangedWidth, boxHeight_});
+    const double line = boxHeight_ / 4;
     for (std::size_t at = 0; at < kSeenCount; ++at) {
         const double x = left + (at % 2 == 0 ? 0.0 : 0.5 * kSeenWidth);
         const std::size_t row = at / 2;
         const double y = top + (static_cast<double>(row) + 0.5) * line + 0.5 * kSmall.digits;
-        drawTick(painter, {x, y}, QString::fromStdString(nameOf(static_cast<Seen>(at))), fonts, kSmall);
+        drawTick(painter, {x, y}, QString::fromStdString(nameOf(static_cast<Seen>(at))), fonts_, kSmall);
     }
 }
 
 void LaidTestDay::paint(QPainter& painter, int /*index*/) const {
-    SheetTitle title = titleOf(facts.car.toStdString(), tr("test day"));
-    if (!facts.setup.isEmpty()) {
-        title.asides = {{tr("setup: %1").arg(facts.setup)}};
+    SheetTitle title = titleOf(facts_.car.toStdString(), tr("test day"));
+    if (!facts_.setup.isEmpty()) {
+        title.asides = {{tr("setup: %1").arg(facts_.setup)}};
     }
-    frame.paint(painter, title);
-    const double pitch = boxHeight + kBoxGap;
-    const double rows = body.bottom() - kTestDayPasses * pitch;
-    const double top = body.top() + kDayLine;
-    paintDayLine(painter, body.top());
-    for (const SetupPart& part : setup) {
+    frame_.paint(painter, title);
+    const double pitch = boxHeight_ + kBoxGap;
+    const double rows = body_.bottom() - kTestDayPasses * pitch;
+    const double top = body_.top() + kDayLine;
+    paintDayLine(painter, body_.top());
+    for (const SetupPart& part : setup_) {
         part.table.paint(painter, {part.left, top}, rows - kHeadRow - top);
     }
     paintHead(painter, rows);
