@@ -14,8 +14,8 @@ namespace bolthole {
 
 namespace {
 
-constexpr int kQuiet = 5000;                    // ms without a call
-constexpr long kWorthwhile = 64 * 1024 * 1024;  // bytes; to look through all that is held takes some 10 ms
+constexpr int kQuiet = 5000;              // ms without a call
+constexpr long kWorthwhile = 67'108'864;  // bytes; to look through all that is held takes some 10 ms
 
 // What the process holds of the machine's memory, bytes; 0 where the system does not tell.
 long residentBytes() {
