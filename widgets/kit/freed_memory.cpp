@@ -15,7 +15,7 @@ namespace bolthole {
 namespace {
 
 constexpr int kQuiet = 5000;              // ms without a call
-constexpr long kWorthwhile = 67'108'864;  // bytes; to look through all that is held takes some 10 ms
+constexpr long kWorthwhile = 67'108'864;  // bytes; see freed_memory.h
 
 // What the process holds of the machine's memory, bytes; 0 where the system does not tell.
 long residentBytes() {
