@@ -68,11 +68,11 @@ class Reader {
     void rareFlag(const char* key, bool& value);
 
     /// From here on the object's numbers are the uncertainties of those its keys name.
-    void readSpreads() { at_.spread = true; }
+    void readUncertainties() { at_.uncertainty = true; }
 
     /// Which numbers of the object nobody measured, by their names: "wheelbase", "at[1]", "at" for all of a
     /// point. Absent: none.
-    void starting(const char* key, Spreads& marks, Scope scope);
+    void starting(const char* key, Uncertainties& marks, Scope scope);
 
     /// The corners of a plate: pairs, forward and up.
     void corners(const char* key, std::vector<Eigen::Vector2d>& value);
@@ -238,8 +238,8 @@ class Writer {
     [[nodiscard]] FieldId at() const { return {}; }
 
     void rareFlag(const char* key, bool value);
-    void readSpreads() const {}
-    void starting(const char* key, const Spreads& marks, Scope scope);
+    void readUncertainties() const {}
+    void starting(const char* key, const Uncertainties& marks, Scope scope);
     void corners(const char* key, const std::vector<Eigen::Vector2d>& value);
     void plateNumber(const char* key, double value, Quantity quantity);
     void checkPlate(const Plate&) const {}

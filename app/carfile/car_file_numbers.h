@@ -134,7 +134,7 @@ class Numbers {
         if (rule.hasAxis) {
             exchangePoint(rule, key);
         } else {
-            std::visit(Visitor{io_, rule, key}, rule.place.slot(part_, -1));
+            std::visit(Visitor{io_, rule, key}, rule.access.slot(part_, -1));
         }
     }
 
@@ -160,7 +160,7 @@ class Numbers {
     template <typename T, typename Do>
     void each(const FieldRule& rule, const Do& action) const {
         for (int axis = 0; axis < 3; ++axis) {
-            const Slot<Car> slot = rule.place.slot(part_, axis);
+            const Slot<Car> slot = rule.access.slot(part_, axis);
             if (T* const* number = std::get_if<T*>(&slot)) {
                 action(static_cast<std::size_t>(axis), **number);
             }

@@ -54,12 +54,12 @@ inline constexpr std::array<Word<Body>, 5> kBodyWords{{{"sedan", Body::sedan},
 inline constexpr std::array<Word<CouplingKind>, 2> kCouplingWords{
     {{"converter", CouplingKind::converter}, {"clutch", CouplingKind::clutch}}};
 
-/// A car without the marks of a file, as it stands in a kept state.
+/// A car without the marks of a file, as it stands in a kept setup.
 struct KeptCar {
     Car car;
 };
 
-/// The numbers of a car that say how sure its tools are.
+/// The numbers of a car that say the uncertainty of its tools.
 struct Tools {
     Car& car;
 };
@@ -69,43 +69,43 @@ void exchange(Io& io, Tools& tools) {
     Numbers<Io>(io, &tools.car, Scope::tool).rest();
 }
 
-/// How sure the numbers of one part are: its own uncertainties, by the file's names of its numbers.
-struct SpreadsOf {
-    Spreads& spreads;
+/// The uncertainty of the numbers of one part: its own uncertainties, by the file's names of its numbers.
+struct UncertaintiesOf {
+    Uncertainties& uncertainties;
     Scope scope;
 };
 
 template <typename Io>
-void exchangeSpread(Io& io, Spreads& spreads, const FieldRule& rule) {
+void exchangeUncertainty(Io& io, Uncertainties& uncertainties, const FieldRule& rule) {
     if (!rule.hasAxis) {
-        OptionalNumber value = spreads.of(rule.field);
+        OptionalNumber value = uncertainties.of(rule.field);
         io.optionalNumber(rule.path.data(), value, rule.field);
-        spreads.set(rule.field, -1, value);
+        uncertainties.set(rule.field, -1, value);
         return;
     }
-    std::array<OptionalNumber, 3> values{spreads.of(rule.field, 0), spreads.of(rule.field, 1),
-                                         spreads.of(rule.field, 2)};
+    std::array<OptionalNumber, 3> values{uncertainties.of(rule.field, 0), uncertainties.of(rule.field, 1),
+                                         uncertainties.of(rule.field, 2)};
     io.rarePoint(rule.path.data(), values, rule.field);
     for (int axis = 0; axis < 3; ++axis) {
-        spreads.set(rule.field, axis, values[static_cast<std::size_t>(axis)]);
+        uncertainties.set(rule.field, axis, values[static_cast<std::size_t>(axis)]);
     }
 }
 
 template <typename Io>
-void exchange(Io& io, SpreadsOf& of) {
-    io.readSpreads();
+void exchange(Io& io, UncertaintiesOf& of) {
+    io.readUncertainties();
     for (const FieldRule* rule : rulesOf(of.scope)) {
         if (rule->isMeasured) {
-            exchangeSpread(io, of.spreads, *rule);
+            exchangeUncertainty(io, of.uncertainties, *rule);
         }
     }
 }
 
 template <typename Io>
-void exchangeSpreads(Io& io, Spreads& spreads, Scope scope) {
-    SpreadsOf of{spreads, scope};
+void exchangeUncertainties(Io& io, Uncertainties& uncertainties, Scope scope) {
+    UncertaintiesOf of{uncertainties, scope};
     io.rareObject("u", of);
-    io.starting("starting", spreads, scope);
+    io.starting("starting", uncertainties, scope);
 }
 
 /// Clicks as whole numbers; none where one of them is no whole number a click may be, which is refused then.
@@ -132,12 +132,13 @@ void exchange(Io& io, Hole& hole) {
     const auto names = [](const auto& list) {
         return std::ranges::any_of(list, [](const auto& each) { return each.field == Field::mountAt; });
     };
-    const bool isMount = io.at().item >= 0 || names(hole.spreads.all()) || names(hole.spreads.starting());
+    const bool isMount =
+        io.at().item >= 0 || names(hole.uncertainties.all()) || names(hole.uncertainties.starting());
     io.text("name", hole.name);
     const Scope scope = isMount ? Scope::mount : Scope::hole;
     Numbers<Io>(io, &hole, scope).rest();
     io.rareFlag("planned", hole.planned);
-    exchangeSpreads(io, hole.spreads, scope);
+    exchangeUncertainties(io, hole.uncertainties, scope);
 }
 
 template <typename Io>
@@ -168,20 +169,20 @@ void exchange(Io& io, Link& link) {
     numbers.only("length");
     numbers.optional("adjuster", link.adjuster);
     numbers.rest();
-    exchangeSpreads(io, link.spreads, Scope::link);
+    exchangeUncertainties(io, link.uncertainties, Scope::link);
 }
 
 template <typename Io>
 void exchange(Io& io, Driveline& driveline) {
     Numbers<Io>(io, &driveline, Scope::driveline).rest();
-    exchangeSpreads(io, driveline.spreads, Scope::driveline);
+    exchangeUncertainties(io, driveline.uncertainties, Scope::driveline);
 }
 
 template <typename Io>
-void exchange(Io& io, EnteredLoad& load) {
+void exchange(Io& io, EnteredBallast& load) {
     io.text("name", load.name);
-    Numbers<Io>(io, &load, Scope::load).rest();
-    exchangeSpreads(io, load.spreads, Scope::load);
+    Numbers<Io>(io, &load, Scope::ballast).rest();
+    exchangeUncertainties(io, load.uncertainties, Scope::ballast);
 }
 
 template <typename Io>
@@ -195,7 +196,7 @@ void exchange(Io& io, SuspensionPart& part) {
     numbers.take("damping");
     numbers.rest();
     numbers.optional("damping", part.damping);
-    exchangeSpreads(io, part.spreads, Scope::spring);
+    exchangeUncertainties(io, part.uncertainties, Scope::spring);
 }
 
 // The objects of the car that hold more than numbers. Each says where among its numbers its words stand: a
@@ -298,8 +299,8 @@ void exchange(Io& io, InnerNumbers<Io>& inner) {
 }
 
 template <typename Io>
-void exchange(Io& io, WantedWindow& wanted) {
-    Numbers<Io>(io, &wanted, Scope::wanted).rest();
+void exchange(Io& io, TargetWindow& target) {
+    Numbers<Io>(io, &target, Scope::target).rest();
 }
 
 // What was entered beside the links; all of it may be absent.
@@ -308,16 +309,16 @@ void exchangeEntered(Io& io, Car& car, Numbers<Io>& numbers) {
     io.rareWord("cg_height_from", car.cgHeightFrom, kHeightWords, CgHeightSource::entered);
     numbers.only("lift");
     numbers.only("weighing");
-    io.optionalList("loads", car.loads, kMaxLoads, &FieldId::item);
+    io.optionalList("loads", car.ballast, kMaxBallast, &FieldId::item);
     numbers.only("wheel_rates");
     io.optionalList("springs", car.springs, kMaxSprings, &FieldId::item);
     numbers.rest();
     Tools tools{car};
     io.rareObject("tools", tools);
-    exchangeSpreads(io, car.spreads, Scope::car);
+    exchangeUncertainties(io, car.uncertainties, Scope::car);
 }
 
-// What is said of the car itself; a kept state has the same keys.
+// What is said of the car itself; a kept setup has the same keys.
 template <typename Io>
 void exchangeState(Io& io, Car& car) {
     io.optionalText("title", car.title);
@@ -334,7 +335,7 @@ void exchangeState(Io& io, Car& car) {
     numbers.only("travel");
     io.list("links", car.links, 0, kMaxLinks, &FieldId::link);
     io.optionalObject("driveline", car.driveline);
-    io.optionalObject("wanted", car.wanted);
+    io.optionalObject("wanted", car.target);
     exchangeEntered(io, car, numbers);
 }
 
@@ -344,7 +345,7 @@ void exchange(Io& io, KeptCar& kept) {
 }
 
 template <typename Io>
-void exchange(Io& io, KeptState& state) {
+void exchange(Io& io, KeptSetup& state) {
     KeptCar kept;
     if (state.car) {
         kept.car = *state.car;
@@ -361,7 +362,7 @@ void exchange(Io& io, Car& car) {
     io.mark("bolthole-car", kCarFileVersion);
     exchangeState(io, car);
     io.optionalList("kept", car.kept, kMaxKept, &FieldId::link);
-    io.optionalIndex("before", car.before, car.kept.size());
+    io.optionalIndex("before", car.baseline, car.kept.size());
     io.rareText("state_name", car.stateName);
     io.rareText("state_note", car.stateNote);
     io.optionalList("passes", car.passes, kMaxPasses, &FieldId::item);

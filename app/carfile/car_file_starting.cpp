@@ -11,7 +11,7 @@ namespace {
 constexpr std::array<std::string_view, 3> kAxisMarks{"[0]", "[1]", "[2]"};
 
 // Marks the number or point of that name. False: the object has none.
-bool markNamed(std::string_view name, Spreads& marks, Scope scope) {
+bool markNamed(std::string_view name, Uncertainties& marks, Scope scope) {
     for (const FieldRule* rule : rulesOf(scope)) {
         if (!mayBeStarting(rule->field) || !name.starts_with(rule->path)) {
             continue;
@@ -34,7 +34,7 @@ bool markNamed(std::string_view name, Spreads& marks, Scope scope) {
     return false;
 }
 
-void writePoint(const Spreads& marks, const FieldRule& rule, Json& names) {
+void writePoint(const Uncertainties& marks, const FieldRule& rule, Json& names) {
     std::array<bool, 3> marked{};
     for (std::size_t axis = 0; axis < 3; ++axis) {
         marked[axis] = marks.isStarting(rule.field, static_cast<int>(axis));
@@ -52,7 +52,7 @@ void writePoint(const Spreads& marks, const FieldRule& rule, Json& names) {
 
 }  // namespace
 
-void Reader::starting(const char* key, Spreads& marks, Scope scope) {
+void Reader::starting(const char* key, Uncertainties& marks, Scope scope) {
     const Json* node = find(key);
     if (node == nullptr) {
         return;
@@ -69,7 +69,7 @@ void Reader::starting(const char* key, Spreads& marks, Scope scope) {
     }
 }
 
-void Writer::starting(const char* key, const Spreads& marks, Scope scope) {
+void Writer::starting(const char* key, const Uncertainties& marks, Scope scope) {
     Json names = Json::array();
     for (const FieldRule* rule : rulesOf(scope)) {
         if (rule->hasAxis) {

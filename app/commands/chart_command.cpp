@@ -18,9 +18,9 @@ std::string refusal(const Request& request, const Car& car, LengthTreatment link
     if (links == LengthTreatment::uppers && !hasUpperRod(car)) {
         return "--lengths: 'uppers' needs an upper link and the car has none, expected keep or refit";
     }
-    if (const std::uint64_t count = chartChoiceCount(car); count > kMostChartChoices) {
+    if (const std::uint64_t count = chartCombinationCount(car); count > kMostChartCombinations) {
         return "links: the holes make " + std::to_string(count) + " combinations, expected at most " +
-               std::to_string(kMostChartChoices) + " for a chart";
+               std::to_string(kMostChartCombinations) + " for a chart";
     }
     return {};
 }

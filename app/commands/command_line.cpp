@@ -23,20 +23,20 @@
 #include "app/commands/request.h"
 #include "app/commands/roll_table.h"
 #include "app/commands/sheet_command.h"
-#include "app/commands/sure_lines.h"
 #include "app/commands/sweep_table.h"
 #include "app/commands/template_command.h"
 #include "app/commands/try_command.h"
+#include "app/commands/uncertainty_lines.h"
 #include "app/papers/change_file.h"
 #include "app/papers/pdf_file.h"
 #include "geometry/car/faults.h"
 #include "geometry/car/numbers.h"
-#include "geometry/checks/doubts.h"
+#include "geometry/checks/warnings.h"
 #include "geometry/edits/edit.h"
 #include "geometry/kinematics/roll.h"
 #include "geometry/kinematics/trace.h"
-#include "geometry/uncertainty/roll_spread.h"
-#include "geometry/uncertainty/trace_spread.h"
+#include "geometry/uncertainty/roll_uncertainty.h"
+#include "geometry/uncertainty/trace_uncertainty.h"
 
 namespace bolthole {
 
@@ -99,8 +99,8 @@ Outcome sweep(const Request& request) {
     if (!request.has(kUncertaintyOption)) {
         return {ExitCode::done, sweepTable(trace, *car, car->units)};
     }
-    const TraceSpread spread = computeSpread(*car);
-    return {ExitCode::done, sweepTable(trace, *car, car->units, &spread)};
+    const TraceUncertainty uncertainty = computeUncertainty(*car);
+    return {ExitCode::done, sweepTable(trace, *car, car->units, &uncertainty)};
 }
 
 // Complains of roll at `end` that the links don't reach.
@@ -126,8 +126,8 @@ Outcome roll(const Request& request) {
     if (!request.has(kUncertaintyOption)) {
         return {ExitCode::done, rollTable(trace, car->units)};
     }
-    const RollSpread spread = computeRollSpread(*car);
-    return {ExitCode::done, rollTable(trace, car->units, &spread)};
+    const RollUncertainty uncertainty = computeRollUncertainty(*car);
+    return {ExitCode::done, rollTable(trace, car->units, &uncertainty)};
 }
 
 bool isPdf(const std::string& fileName) {
@@ -168,21 +168,21 @@ Outcome compare(const Request& request) {
     if (!request.has(kUncertaintyOption)) {
         return {ExitCode::done, compareTable(comparison, after->units)};
     }
-    const ComparedSpreads spreads{computeSpread(*before, LengthTreatment::keep, holesInUse(*before)),
-                                  computeSpread(*after, LengthTreatment::keep, holesInUse(*after))};
-    return {ExitCode::done, compareTable(comparison, after->units, &spreads)};
+    const ComparedUncertainties both{computeUncertainty(*before, LengthTreatment::keep, holesInUse(*before)),
+                                     computeUncertainty(*after, LengthTreatment::keep, holesInUse(*after))};
+    return {ExitCode::done, compareTable(comparison, after->units, &both)};
 }
 
-// Why the car's hole choices can't be told, or empty.
+// Why the car's hole combinations can't be told, or empty.
 std::string refuseHoles(const Request& request, const HolesTable& table) {
     if (table.lengths == LengthTreatment::uppers && !hasUpperRod(*table.car)) {
         return "--lengths: 'uppers' needs an upper link and the car has none, expected keep or refit";
     }
-    const std::uint64_t count = ChoiceSpace(*table.car, table.scope).count();
-    if (count > kManyChoices && !request.has(kAllOption)) {
-        const bool uncounted = count == ChoiceSpace::kCountLimit;
+    const std::uint64_t count = CombinationSpace(*table.car, table.scope).count();
+    if (count > kManyCombinations && !request.has(kAllOption)) {
+        const bool uncounted = count == CombinationSpace::kCountLimit;
         return "links: " + std::to_string(count) + (uncounted ? " or more" : "") +
-               " hole combinations, expected at most " + std::to_string(kManyChoices) +
+               " hole combinations, expected at most " + std::to_string(kManyCombinations) +
                "; --all computes them all";
     }
     return {};
@@ -220,8 +220,8 @@ Outcome findings(const std::string& file, const Car& car) {
         outcome.code = ExitCode::cannotAssemble;
         *outcome.result += onOneLine(file + ": " + stopLine(trace.assembly, car));
     }
-    for (const Doubt& doubt : findDoubts(car)) {
-        *outcome.result += onOneLine(file + ": " + doubt.path + ": " + sentence(doubt.finding));
+    for (const Warning& warning : findWarnings(car)) {
+        *outcome.result += onOneLine(file + ": " + warning.path + ": " + sentence(warning.finding));
     }
     return outcome;
 }
@@ -234,7 +234,7 @@ Outcome check(const Request& request) {
         all.code = std::max(all.code, one.code);
         *all.result += *one.result;
         if (car && one.code == ExitCode::done && request.has(kUncertaintyOption)) {
-            for (const std::string& line : sureLines(*car)) {
+            for (const std::string& line : uncertaintyLines(*car)) {
                 *all.result += onOneLine(file + ": " + line);
             }
         }

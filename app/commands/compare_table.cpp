@@ -6,7 +6,7 @@
 #include <limits>
 
 #include "geometry/car/fields.h"
-#include "geometry/choices/choice_figures.h"
+#include "geometry/combinations/combination_figures.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -95,12 +95,12 @@ std::string nameOf(const FieldId& id) {
 
 class CompareTable {
   public:
-    CompareTable(const Comparison& comparison, Units units, const ComparedSpreads* spreads)
-        : comparison_(comparison), units_(units), spreads_(spreads) {}
+    CompareTable(const Comparison& comparison, Units units, const ComparedUncertainties* uncertainties)
+        : comparison_(comparison), units_(units), uncertainties_(uncertainties) {}
 
     std::string write() {
         table_ = "figure,at,before,after,change";
-        table_ += spreads_ == nullptr ? "\r\n" : ",change_u,apart\r\n";
+        table_ += uncertainties_ == nullptr ? "\r\n" : ",change_u,apart\r\n";
         for (const FigureInfo& info : figureTable()) {
             addFigure(info);
         }
@@ -113,43 +113,43 @@ class CompareTable {
                 continue;  // nobody entered it
             }
             const Quantity quantity = quantityOf(id.field);
-            addNumbers(nameOf(id) + std::string(unitSuffix(quantity, units_)), Place::ride, quantity,
+            addNumbers(nameOf(id) + std::string(unitSuffix(quantity, units_)), TravelPosition::ride, quantity,
                        numberAt(comparison_.beforeCar, id).value_or(kNone),
                        numberAt(comparison_.afterCar, id).value_or(kNone));
         }
         for (const UnsharedLink& link : comparison_.unshared) {
-            addRow(link.name, Place::ride, link.inBefore ? "present" : "", link.inBefore ? "" : "present",
-                   "");
+            addRow(link.name, TravelPosition::ride, link.inBefore ? "present" : "",
+                   link.inBefore ? "" : "present", "");
         }
         return std::move(table_);
     }
 
   private:
-    void addRow(std::string_view figure, Place at, std::string_view before, std::string_view after,
-                std::string_view change, std::string_view sure = ",") {
+    void addRow(std::string_view figure, TravelPosition at, std::string_view before, std::string_view after,
+                std::string_view change, std::string_view plusMinus = ",") {
         table_ += quoted(figure) + ',' + std::string(bolthole::nameOf(at)) + ',' + quoted(before) + ',' +
                   quoted(after) + ',' + std::string(change);
-        if (spreads_ != nullptr) {
-            table_ += ',' + std::string(sure);
+        if (uncertainties_ != nullptr) {
+            table_ += ',' + std::string(plusMinus);
         }
         table_ += "\r\n";
     }
 
-    void addNumbers(std::string_view figure, Place at, Quantity quantity, double before, double after,
-                    std::string_view sure = ",") {
+    void addNumbers(std::string_view figure, TravelPosition at, Quantity quantity, double before,
+                    double after, std::string_view plusMinus = ",") {
         const double unit = shownUnit(quantity, units_);
         addRow(figure, at, plainDecimal(before / unit), plainDecimal(after / unit),
-               plainDecimal((after - before) / unit), sure);
+               plainDecimal((after - before) / unit), plusMinus);
     }
 
     // The cells of change_u and apart of a figure.
-    [[nodiscard]] std::string sureOf(const FigureInfo& info, Place place, double change) const {
-        if (spreads_ == nullptr || std::isnan(change)) {
+    [[nodiscard]] std::string plusMinusOf(const FigureInfo& info, TravelPosition place, double change) const {
+        if (uncertainties_ == nullptr || std::isnan(change)) {
             return ",";
         }
-        const std::size_t at = place == Place::ride ? 0 : place == Place::droop ? 1 : 2;
-        const double uncertainty =
-            spreadOfDifference(spreads_->before, spreads_->after, at, static_cast<std::size_t>(info.figure));
+        const std::size_t at = place == TravelPosition::ride ? 0 : place == TravelPosition::droop ? 1 : 2;
+        const double uncertainty = uncertaintyOfDifference(uncertainties_->before, uncertainties_->after, at,
+                                                           static_cast<std::size_t>(info.figure));
         if (std::isnan(uncertainty)) {
             return ",";
         }
@@ -161,7 +161,7 @@ class CompareTable {
         // Angle columns of the figure table carry their unit already.
         const std::string_view suffix =
             info.quantity == Quantity::length ? unitSuffix(info.quantity, units_) : "";
-        for (const Place place : kPlaces) {
+        for (const TravelPosition place : kTravelPositions) {
             const auto value = [&](const Trace& trace) {
                 const Station* station = stationAt(trace, place);
                 return station == nullptr ? kNone : (*station)[info.figure];
@@ -169,40 +169,41 @@ class CompareTable {
             const double before = value(comparison_.before);
             const double after = value(comparison_.after);
             addNumbers(std::string(info.column) + std::string(suffix), place, info.quantity, before, after,
-                       sureOf(info, place, after - before));
+                       plusMinusOf(info, place, after - before));
         }
     }
 
     void addLink(const SharedLink& pair) {
         const Link& before = comparison_.beforeCar.links[static_cast<std::size_t>(pair.before)];
         const Link& after = comparison_.afterCar.links[static_cast<std::size_t>(pair.after)];
-        addRow(after.name + " chassis", Place::ride, nameOfHoleInUse(before.chassis),
+        addRow(after.name + " chassis", TravelPosition::ride, nameOfHoleInUse(before.chassis),
                nameOfHoleInUse(after.chassis), "");
-        addRow(after.name + " axle", Place::ride, nameOfHoleInUse(before.axle), nameOfHoleInUse(after.axle),
-               "");
+        addRow(after.name + " axle", TravelPosition::ride, nameOfHoleInUse(before.axle),
+               nameOfHoleInUse(after.axle), "");
         if (after.kind != LinkKind::rod) {
             return;
         }
         const double from = builtLength(before);
         const double to = builtLength(after);
-        addNumbers(after.name + " length" + std::string(unitSuffix(Quantity::length, units_)), Place::ride,
-                   Quantity::length, from, to);
+        addNumbers(after.name + " length" + std::string(unitSuffix(Quantity::length, units_)),
+                   TravelPosition::ride, Quantity::length, from, to);
         if (const auto& adjuster = after.adjuster ? after.adjuster : before.adjuster) {
-            addRow(after.name + " turns", Place::ride, "", "",
+            addRow(after.name + " turns", TravelPosition::ride, "", "",
                    plainDecimal(adjusterTurns(to - from, *adjuster)));
         }
     }
 
     const Comparison& comparison_;
     Units units_;
-    const ComparedSpreads* spreads_;
+    const ComparedUncertainties* uncertainties_;
     std::string table_;
 };
 
 }  // namespace
 
-std::string compareTable(const Comparison& comparison, Units units, const ComparedSpreads* spreads) {
-    return CompareTable(comparison, units, spreads).write();
+std::string compareTable(const Comparison& comparison, Units units,
+                         const ComparedUncertainties* uncertainties) {
+    return CompareTable(comparison, units, uncertainties).write();
 }
 
 }  // namespace bolthole

@@ -4,7 +4,7 @@
 #include <string>
 
 #include "geometry/compare/comparison.h"
-#include "geometry/uncertainty/trace_spread.h"
+#include "geometry/uncertainty/trace_uncertainty.h"
 
 namespace bolthole {
 
@@ -15,15 +15,15 @@ namespace bolthole {
 /// empty field, and so is a change where there is no number on both sides. '.' is the decimal point whatever
 /// the locale.
 ///
-/// With `spreads`, two more columns: `change_u`, the standard uncertainty of a figure's change, what both
-/// cars have in common counting as measured once; and `apart`, "yes" where the change can be told from none
-/// and "no" where it can't (see cannotTellApart()). Empty in the rows of what is no figure, and where not
-/// known.
-struct ComparedSpreads {
-    TraceSpread before;  ///< at ride, full droop, full bump
-    TraceSpread after;
+/// With `uncertainties`, two more columns: `change_u`, the standard uncertainty of a figure's change, what
+/// both cars have in common counting as measured once; and `apart`, "yes" where the change can be told from
+/// none and "no" where it can't (see cannotTellApart()). Empty in the rows of what is no figure, and where
+/// not known.
+struct ComparedUncertainties {
+    TraceUncertainty before;  ///< at ride, full droop, full bump
+    TraceUncertainty after;
 };
 [[nodiscard]] std::string compareTable(const Comparison& comparison, Units units,
-                                       const ComparedSpreads* spreads = nullptr);
+                                       const ComparedUncertainties* uncertainties = nullptr);
 
 }  // namespace bolthole

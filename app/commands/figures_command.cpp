@@ -8,7 +8,7 @@
 #include "app/commands/csv_text.h"
 #include "geometry/kinematics/trace.h"
 #include "geometry/statics/launch_case.h"
-#include "geometry/uncertainty/trace_spread.h"
+#include "geometry/uncertainty/trace_uncertainty.h"
 #include "geometry/units/csv.h"
 #include "geometry/units/text.h"
 #include "widgets/pages/brackets/bracket_facts.h"
@@ -38,11 +38,11 @@ BenchState benchOf(const Car& car) {
     return bench;
 }
 
-void add(const std::string& page, const CardFacts& cards, const std::vector<double>& spread,
+void add(const std::string& page, const CardFacts& cards, const std::vector<double>& uncertainty,
          Figures& figures) {
     const std::vector<const FactNumber*> numbers = numbersOf(cards);
     for (std::size_t number = 0; number < numbers.size(); ++number) {
-        figures.push_back({page, *numbers[number], spread.empty() ? kNaN : spread[number]});
+        figures.push_back({page, *numbers[number], uncertainty.empty() ? kNaN : uncertainty[number]});
     }
 }
 
@@ -58,7 +58,7 @@ std::string nameOf(const FigureInfo& info) {
 }
 
 void addSweep(const Car& car, const BenchState& bench, Figures& figures) {
-    const TraceSpread spread = computeSpread(car);
+    const TraceUncertainty uncertainty = computeUncertainty(car);
     const std::pair<const char*, const Station*> places[] = {{"_ride", &bench.trace.ride},
                                                              {"_bump", &bench.trace.stations.back()},
                                                              {"_droop", &bench.trace.stations.front()}};
@@ -69,7 +69,7 @@ void addSweep(const Car& car, const BenchState& bench, Figures& figures) {
             const double value = station->usable ? (*station)[info.figure] : kNaN;
             const bool isKnown = !isImposed && std::isfinite(value);
             figures.push_back({"links", fineNumber(nameOf(info) + place, value, info.quantity),
-                               isKnown ? spread.at(figure, (*station)[Figure::travel]) : kNaN});
+                               isKnown ? uncertainty.at(figure, (*station)[Figure::travel]) : kNaN});
         }
     }
 }
@@ -81,7 +81,7 @@ void addWeights(const Car& car, const BenchState& bench, Figures& figures) {
         return factsOf(weightCards(varied, fullStanceOf(varied), antiSquat));
     };
     const CardFacts cards = read(car);
-    add("weights", cards, spreadOf(cards, car, read), figures);
+    add("weights", cards, uncertaintiesOf(cards, car, read), figures);
 }
 
 void addSprings(const Car& car, const BenchState& bench, Figures& figures) {
@@ -92,7 +92,7 @@ void addSprings(const Car& car, const BenchState& bench, Figures& figures) {
     add("springs", {roomFacts(car, found)}, {}, figures);
     const CardFacts cards = springCards(car, found);
     const ReadCards read = [](const Car& varied) { return springCards(varied, findSpringsAtRide(varied)); };
-    add("springs", cards, spreadOf(cards, car, read), figures);
+    add("springs", cards, uncertaintiesOf(cards, car, read), figures);
 }
 
 void addDriveline(const Car& car, const BenchState& bench, Figures& figures) {
@@ -100,7 +100,8 @@ void addDriveline(const Car& car, const BenchState& bench, Figures& figures) {
     const ReadCards read = [](const Car& varied) {
         return drivelineCards(readDrivelineBriefly(varied), varied.units);
     };
-    add("driveline", cards, cards.empty() ? std::vector<double>{} : spreadOf(cards, car, read), figures);
+    add("driveline", cards, cards.empty() ? std::vector<double>{} : uncertaintiesOf(cards, car, read),
+        figures);
 }
 
 // "link_2_lower_left": no two links' figures share a name, whatever they are called.
@@ -129,7 +130,7 @@ void addLaunch(const Car& car, const BenchState& bench, Figures& figures) {
     const LaunchCase launch = launchCaseOf(car, bench.trace, fullStanceOf(car));
     const CardFacts cards = launchCards(car, launch, car.units);
     const ReadCards read = [](const Car& varied) { return readLaunchCards(varied, varied.units); };
-    add("loads", cards, spreadOf(cards, car, read), figures);
+    add("loads", cards, uncertaintiesOf(cards, car, read), figures);
     add("loads", {linkCaseFacts(launch, car.units)}, {}, figures);
     if (launch.links && !launch.links->sweep.unbalanced) {
         for (const JointLoads& joint : launch.links->joints) {
@@ -141,7 +142,7 @@ void addLaunch(const Car& car, const BenchState& bench, Figures& figures) {
 void addRoll(const Car& car, const BenchState& bench, Figures& figures) {
     const CardFacts cards = rollCards(readRoll(bench), car.units);
     const ReadCards read = [](const Car& varied) { return rollCards(readRollBriefly(varied), varied.units); };
-    add("roll", cards, spreadOf(cards, car, read), figures);
+    add("roll", cards, uncertaintiesOf(cards, car, read), figures);
     add("roll", {rodEffectFacts(car, bench.style)}, {}, figures);
 }
 

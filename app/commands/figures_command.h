@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "geometry/car/car.h"
-#include "widgets/pages/fact_spread.h"
+#include "widgets/pages/fact_uncertainty.h"
 
 namespace bolthole {
 

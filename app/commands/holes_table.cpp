@@ -8,8 +8,8 @@
 
 #include "app/commands/csv_text.h"
 #include "geometry/car/fields.h"
-#include "geometry/choices/choice_figures.h"
-#include "geometry/uncertainty/trace_spread.h"
+#include "geometry/combinations/combination_figures.h"
+#include "geometry/uncertainty/trace_uncertainty.h"
 #include "geometry/units/parallel.h"
 #include "geometry/units/text.h"
 
@@ -39,8 +39,8 @@ class RowWriter {
     explicit RowWriter(const HolesTable& table) : table_(table), car_(*table.car) {}
 
     [[nodiscard]] std::string header() const;
-    void append(std::string& rows, const HoleChoice& choice, bool inUse) const;
-    void appendSpread(std::string& rows, const HoleChoice& choice) const;
+    void append(std::string& rows, const HoleCombination& combination, bool inUse) const;
+    void appendUncertainty(std::string& rows, const HoleCombination& combination) const;
 
   private:
     [[nodiscard]] std::string column(std::string_view name, Quantity quantity) const {
@@ -59,25 +59,27 @@ class RowWriter {
     const Car& car_;
 };
 
-// The figures of a choice, in the order of their columns.
+// The figures of a combination, in the order of their columns.
 struct FigureColumn {
     std::string_view name;
     Figure figure;
-    double (*value)(const HoleChoice&);
-    std::size_t place = 0;  // in TraceSpread::travels: ride, full droop, full bump
+    double (*value)(const HoleCombination&);
+    std::size_t place = 0;  // in TraceUncertainty::travels: ride, full droop, full bump
 };
 constexpr std::array<FigureColumn, 8> kFigureColumns{{
-    {"ic_x", Figure::icX, [](const HoleChoice& choice) { return choice[Figure::icX]; }},
-    {"ic_z", Figure::icZ, [](const HoleChoice& choice) { return choice[Figure::icZ]; }},
+    {"ic_x", Figure::icX, [](const HoleCombination& combination) { return combination[Figure::icX]; }},
+    {"ic_z", Figure::icZ, [](const HoleCombination& combination) { return combination[Figure::icZ]; }},
     {"svsa_angle_deg", Figure::swingArmAngle,
-     [](const HoleChoice& choice) { return choice[Figure::swingArmAngle]; }},
-    {"anti_squat_pct", Figure::antiSquat, [](const HoleChoice& choice) { return choice[Figure::antiSquat]; }},
+     [](const HoleCombination& combination) { return combination[Figure::swingArmAngle]; }},
+    {"anti_squat_pct", Figure::antiSquat,
+     [](const HoleCombination& combination) { return combination[Figure::antiSquat]; }},
     {"anti_squat_droop_pct", Figure::antiSquat,
-     [](const HoleChoice& choice) { return choice.antiSquatDroop; }, 1},
-    {"anti_squat_bump_pct", Figure::antiSquat, [](const HoleChoice& choice) { return choice.antiSquatBump; },
-     2},
-    {"axle_x", Figure::axleX, [](const HoleChoice& choice) { return choice[Figure::axleX]; }},
-    {"pinion_deg", Figure::pinion, [](const HoleChoice& choice) { return choice[Figure::pinion]; }},
+     [](const HoleCombination& combination) { return combination.antiSquatDroop; }, 1},
+    {"anti_squat_bump_pct", Figure::antiSquat,
+     [](const HoleCombination& combination) { return combination.antiSquatBump; }, 2},
+    {"axle_x", Figure::axleX, [](const HoleCombination& combination) { return combination[Figure::axleX]; }},
+    {"pinion_deg", Figure::pinion,
+     [](const HoleCombination& combination) { return combination[Figure::pinion]; }},
 }};
 
 Quantity quantityOf(const FigureColumn& column) {
@@ -107,79 +109,81 @@ std::string RowWriter::header() const {
     return line + std::string(kLineEnd);
 }
 
-void RowWriter::append(std::string& rows, const HoleChoice& choice, bool inUse) const {
+void RowWriter::append(std::string& rows, const HoleCombination& combination, bool inUse) const {
     for (std::size_t link = 0; link < car_.links.size(); ++link) {
         for (const End end : {End::chassis, End::axle}) {
             const int index = static_cast<int>(link);
-            rows += holeName(index, end, choice.use.of(index, end)) + ",";
+            rows += holeName(index, end, combination.use.of(index, end)) + ",";
         }
     }
     rows += inUse ? "yes" : "no";
     for (const FigureColumn& column : kFigureColumns) {
-        rows += "," + decimal(column.value(choice), quantityOf(column));
+        rows += "," + decimal(column.value(combination), quantityOf(column));
     }
     for (std::size_t link = 0; link < car_.links.size(); ++link) {
         if (car_.links[link].kind == LinkKind::rod) {
-            rows += "," + decimal(choice.assembled ? choice.length[link] : kAbsent, Quantity::length);
+            rows +=
+                "," + decimal(combination.assembled ? combination.length[link] : kAbsent, Quantity::length);
         }
     }
-    rows += "," + quoted(describeProblems(choice, car_, car_.units)) + ",";
+    rows += "," + quoted(describeProblems(combination, car_, car_.units)) + ",";
     rows += nameOf(table_.lengths);
     if (table_.uncertainty) {
-        appendSpread(rows, choice);
+        appendUncertainty(rows, combination);
     }
     rows += kLineEnd;
 }
 
-void RowWriter::appendSpread(std::string& rows, const HoleChoice& choice) const {
-    const TraceSpread spread =
-        choice.assembled ? computeSpread(car_, table_.lengths, choice.use) : TraceSpread{};
+void RowWriter::appendUncertainty(std::string& rows, const HoleCombination& combination) const {
+    const TraceUncertainty uncertainty = combination.assembled
+                                             ? computeUncertainty(car_, table_.lengths, combination.use)
+                                             : TraceUncertainty{};
     for (const FigureColumn& column : kFigureColumns) {
-        const bool exists = !std::isnan(column.value(choice));
-        const double uncertainty =
-            exists ? spread.of(column.place, static_cast<std::size_t>(column.figure)) : kAbsent;
-        rows += "," + decimal(uncertainty, quantityOf(column));
+        const bool exists = !std::isnan(column.value(combination));
+        const double standard =
+            exists ? uncertainty.of(column.place, static_cast<std::size_t>(column.figure)) : kAbsent;
+        rows += "," + decimal(standard, quantityOf(column));
     }
 }
 
 // Computes a run of rows after another, each on its own thread's solver.
 class RowMaker {
   public:
-    RowMaker(const HolesTable& table, const ChoiceSpace& space)
+    RowMaker(const HolesTable& table, const CombinationSpace& space)
         : writer_(table), space_(space), solver_(*table.car, table.lengths), present_(space.present()) {}
 
     void make(std::uint64_t first, std::uint64_t end) {
         rows_.clear();
         for (std::uint64_t index = first; index < end; ++index) {
-            solver_.solve(space_.at(index), choice_);
-            writer_.append(rows_, choice_, present_ == index);
+            solver_.solve(space_.at(index), combination_);
+            writer_.append(rows_, combination_, present_ == index);
         }
     }
     [[nodiscard]] const std::string& rows() const { return rows_; }
 
   private:
     RowWriter writer_;
-    const ChoiceSpace& space_;
-    ChoiceSolver solver_;
+    const CombinationSpace& space_;
+    CombinationSolver solver_;
     std::optional<std::uint64_t> present_;
-    HoleChoice choice_;
+    HoleCombination combination_;
     std::string rows_;
 };
 
 }  // namespace
 
 bool anyAssembled(const HolesTable& table) {
-    const ChoiceSpace space(*table.car, table.scope);
-    ChoiceSolver solver(*table.car, table.lengths);
-    HoleChoice choice;
-    for (std::uint64_t index = 0; index < space.count() && !choice.assembled; ++index) {
-        solver.solve(space.at(index), choice);
+    const CombinationSpace space(*table.car, table.scope);
+    CombinationSolver solver(*table.car, table.lengths);
+    HoleCombination combination;
+    for (std::uint64_t index = 0; index < space.count() && !combination.assembled; ++index) {
+        solver.solve(space.at(index), combination);
     }
-    return choice.assembled;
+    return combination.assembled;
 }
 
 bool writeHolesTable(const HolesTable& table, const WriteBytes& write) {
-    const ChoiceSpace space(*table.car, table.scope);
+    const CombinationSpace space(*table.car, table.scope);
     const auto cores = static_cast<std::uint64_t>(machineThreads());
     std::vector<RowMaker> makers;
     while (makers.size() < std::min(cores, 1 + space.count() / kRowsPerBlock)) {

@@ -47,7 +47,7 @@ std::string writeSetup(const Pass& pass, const Car& car) {
         return {};
     }
     const std::string& name = car.kept[static_cast<std::size_t>(*pass.setup)].name;
-    const bool isTheOnly = std::ranges::count(car.kept, name, &KeptState::name) == 1;
+    const bool isTheOnly = std::ranges::count(car.kept, name, &KeptSetup::name) == 1;
     return isTheOnly && !name.starts_with('#') ? name : "#" + std::to_string(*pass.setup + 1);
 }
 
@@ -65,8 +65,8 @@ std::string readSetup(Pass& pass, const std::string& cell, const Car& car) {
         pass.setup = *number - 1;
         return {};
     }
-    const auto found = std::ranges::find(car.kept, cell, &KeptState::name);
-    if (found == car.kept.end() || std::ranges::count(car.kept, cell, &KeptState::name) > 1) {
+    const auto found = std::ranges::find(car.kept, cell, &KeptSetup::name);
+    if (found == car.kept.end() || std::ranges::count(car.kept, cell, &KeptSetup::name) > 1) {
         return found == car.kept.end() ? "the name of a setup the car keeps"
                                        : "the name of one setup, or its number as #1";
     }

@@ -8,7 +8,7 @@
 #include <string_view>
 #include <vector>
 
-#include "geometry/choices/hole_choice.h"
+#include "geometry/combinations/hole_combination.h"
 #include "geometry/units/units.h"
 
 namespace bolthole {

@@ -14,7 +14,7 @@ struct Column {
     std::string_view name;
     Quantity quantity;
     double (*value)(const RollFigures&);
-    RollFigure spread = RollFigure::count;  // count: has no column of its spread
+    RollFigure uncertainty = RollFigure::count;  // count: has no column of its uncertainty
 };
 
 constexpr std::array<Column, 6> kColumns{{
@@ -31,30 +31,33 @@ std::string headerOf(const Column& column, Units units) {
     return std::string(column.name) + std::string(column.quantity == Quantity::length ? lengthSuffix : "");
 }
 
-void appendRollHeader(std::string& table, Units units, bool withSpread) {
+void appendRollHeader(std::string& table, Units units, bool withUncertainty) {
     for (const Column& column : kColumns) {
         table += &column == kColumns.data() ? "" : ",";
         table += headerOf(column, units);
     }
     for (const Column& column : kColumns) {
-        table += withSpread && column.spread != RollFigure::count ? "," + headerOf(column, units) + "_u" : "";
+        table += withUncertainty && column.uncertainty != RollFigure::count
+                     ? "," + headerOf(column, units) + "_u"
+                     : "";
     }
     table += kLineEnd;
 }
 
-void appendSpread(std::string& table, int row, const RollSpread& spread, Units units) {
+void appendUncertainty(std::string& table, int row, const RollUncertainty& uncertainty, Units units) {
     for (const Column& column : kColumns) {
-        if (column.spread != RollFigure::count) {
-            table += ',' + plainDecimal(spread.of(row, column.spread) / shownUnit(column.quantity, units));
+        if (column.uncertainty != RollFigure::count) {
+            table += ',' + plainDecimal(uncertainty.of(row, column.uncertainty) /
+                                        shownUnit(column.quantity, units));
         }
     }
 }
 
 }  // namespace
 
-std::string rollTable(const RollTrace& trace, Units units, const RollSpread* spread) {
+std::string rollTable(const RollTrace& trace, Units units, const RollUncertainty* uncertainty) {
     std::string table;
-    appendRollHeader(table, units, spread != nullptr);
+    appendRollHeader(table, units, uncertainty != nullptr);
     int number = 0;
     for (const RollFigures& row : trace.rows) {
         for (const Column& column : kColumns) {
@@ -64,8 +67,8 @@ std::string rollTable(const RollTrace& trace, Units units, const RollSpread* spr
                          ? plainDecimal(column.value(row) / shownUnit(column.quantity, units))
                          : "";
         }
-        if (spread != nullptr) {
-            appendSpread(table, number, *spread, units);
+        if (uncertainty != nullptr) {
+            appendUncertainty(table, number, *uncertainty, units);
         }
         ++number;
         table += kLineEnd;

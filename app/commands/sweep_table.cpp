@@ -20,13 +20,13 @@ bool isImposed(Figure figure) {
     return figure == Figure::travel || figure == Figure::frontTravel;
 }
 
-void appendHeader(std::string& table, Units units, bool withSpread) {
+void appendHeader(std::string& table, Units units, bool withUncertainty) {
     for (const FigureInfo& info : figureTable()) {
         table += &info == figureTable().data() ? "" : ",";
         table += columnOf(info, units);
     }
     for (const FigureInfo& info : figureTable()) {
-        table += withSpread && !isImposed(info.figure) ? "," + columnOf(info, units) + "_u" : "";
+        table += withUncertainty && !isImposed(info.figure) ? "," + columnOf(info, units) + "_u" : "";
     }
     table += kLineEnd;
 }
@@ -38,14 +38,15 @@ void appendFigures(std::string& table, const FigureRow& row, Units units) {
     }
 }
 
-void appendSpread(std::string& table, const FigureRow& row, const TraceSpread& spread, Units units) {
+void appendUncertainty(std::string& table, const FigureRow& row, const TraceUncertainty& uncertainty,
+                       Units units) {
     for (std::size_t i = 0; i < row.size(); ++i) {
         if (isImposed(figureTable()[i].figure)) {
             continue;
         }
         table += ',';
         if (!std::isnan(row[i])) {
-            table += plainDecimal(spread.at(i, row[0]) / shownUnit(figureTable()[i].quantity, units));
+            table += plainDecimal(uncertainty.at(i, row[0]) / shownUnit(figureTable()[i].quantity, units));
         }
     }
 }
@@ -61,16 +62,16 @@ FigureRow imposedOnly(const Station& station, const Car& car) {
 
 }  // namespace
 
-std::string sweepTable(const Trace& trace, const Car& car, Units units, const TraceSpread* spread) {
+std::string sweepTable(const Trace& trace, const Car& car, Units units, const TraceUncertainty* uncertainty) {
     constexpr std::size_t kBytesPerRow = 256;
     std::string table;
     table.reserve((trace.stations.size() + 1) * kBytesPerRow);
-    appendHeader(table, units, spread != nullptr);
+    appendHeader(table, units, uncertainty != nullptr);
     for (const Station& station : trace.stations) {
         const FigureRow row = station.usable ? station.figures : imposedOnly(station, car);
         appendFigures(table, row, units);
-        if (spread != nullptr) {
-            appendSpread(table, row, *spread, units);
+        if (uncertainty != nullptr) {
+            appendUncertainty(table, row, *uncertainty, units);
         }
         table += kLineEnd;
     }

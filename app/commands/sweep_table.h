@@ -4,7 +4,7 @@
 #include <string>
 
 #include "geometry/kinematics/trace.h"
-#include "geometry/uncertainty/trace_spread.h"
+#include "geometry/uncertainty/trace_uncertainty.h"
 
 namespace bolthole {
 
@@ -12,10 +12,10 @@ namespace bolthole {
 /// _mm), then a row a travel step from full droop. A figure that does not exist is an empty field; a step out
 /// of reach keeps its travel and front travel only. '.' is the decimal point whatever the locale.
 ///
-/// With a `spread` of the same car, after all these, for every figure but the two travels, which are imposed,
-/// a column of its name and "_u": its standard uncertainty in its own unit. Empty where the figure does not
-/// exist or its spread is not known.
+/// With an `uncertainty` of the same car, after all these, for every figure but the two travels, which are
+/// imposed, a column of its name and "_u": its standard uncertainty in its own unit. Empty where the figure
+/// does not exist or its uncertainty is not known.
 [[nodiscard]] std::string sweepTable(const Trace& trace, const Car& car, Units units,
-                                     const TraceSpread* spread = nullptr);
+                                     const TraceUncertainty* uncertainty = nullptr);
 
 }  // namespace bolthole

@@ -48,7 +48,7 @@ Document::Document(QObject* parent, int version)
     // After the stack has moved, so that what is told of the edited state holds.
     connect(&undo_, &QUndoStack::indexChanged, this, [this] {
         if (!lastStep_.isEmpty()) {
-            emit settled(lastStep_);
+            emit stepDone(lastStep_);
         }
     });
 }
@@ -118,7 +118,7 @@ QString Document::recover(const RecoveryRecord& record) {
     reset(std::move(*result.loaded), record.file, record.fileHash);
     fileTime_ = {};  // whether the file is as it was then is for its hash to say
     undo_.resetClean();
-    emit settled(record.what);
+    emit stepDone(record.what);
     return {};
 }
 
@@ -193,7 +193,7 @@ SaveResult Document::save(const QString& fileName, bool replaceTheirs) {
     if (moved) {
         emit fileChanged();
     }
-    emit settled(tr("Save"));
+    emit stepDone(tr("Save"));
     emit fileStateChanged();
     return result;
 }

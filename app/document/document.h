@@ -84,7 +84,7 @@ class Document : public QObject {
     /// File name or edited state changed.
     void fileStateChanged();
     /// A step was done, undone or redone, or the car saved: `what` in words.
-    void settled(const QString& what);
+    void stepDone(const QString& what);
     /// Another car, or another file for the same one.
     void fileChanged();
 

@@ -47,7 +47,7 @@ Settings Settings::load() {
     settings.appearance =
         static_cast<Appearance>(wordIndex(stored.value(QStringLiteral("appearance")), kAppearanceWords));
     settings.view = static_cast<ViewDeck::Shown>(wordIndex(stored.value(QStringLiteral("view")), kViewWords));
-    settings.showsSure = stored.value(QStringLiteral("showsSure"), true).toBool();
+    settings.showsUncertainty = stored.value(QStringLiteral("showsSure"), true).toBool();
     if (const QVariant still = stored.value(QStringLiteral("keepsStill")); still.isValid()) {
         settings.keepsStill = still.toBool();
     }
@@ -64,7 +64,7 @@ void Settings::save() const {
     stored.setValue(QStringLiteral("appearance"),
                     QLatin1String(kAppearanceWords[static_cast<std::size_t>(appearance)]));
     stored.setValue(QStringLiteral("view"), QLatin1String(kViewWords[static_cast<std::size_t>(view)]));
-    stored.setValue(QStringLiteral("showsSure"), showsSure);
+    stored.setValue(QStringLiteral("showsSure"), showsUncertainty);
     if (keepsStill) {
         stored.setValue(QStringLiteral("keepsStill"), *keepsStill);
     }

@@ -17,7 +17,7 @@ struct Settings {
     InchStyle inches = InchStyle::sixteenths;
     Appearance appearance = Appearance::followDesktop;
     ViewDeck::Shown view = ViewDeck::Shown::side;  ///< the bench's view, as chosen
-    bool showsSure = true;                         ///< how sure the figures are is to be seen
+    bool showsUncertainty = true;                  ///< the uncertainty of the figures is to be seen
     /// Whether pictures that could play stand still; absent: as the desktop wishes.
     std::optional<bool> keepsStill = std::nullopt;
     QByteArray windowGeometry;

@@ -39,10 +39,10 @@ QString chartRefusal(const ChartRequest& request) {
         return QStringLiteral(
             "The car has no upper links to refit: choose another treatment of the lengths.");
     }
-    if (const std::uint64_t count = chartChoiceCount(request.car); count > kMostChartChoices) {
+    if (const std::uint64_t count = chartCombinationCount(request.car); count > kMostChartCombinations) {
         return QStringLiteral("The holes make %1 combinations; a wall chart is made for %2 at most.")
             .arg(count)
-            .arg(kMostChartChoices);
+            .arg(kMostChartCombinations);
     }
     return {};
 }

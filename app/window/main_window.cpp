@@ -14,19 +14,19 @@
 #include <QUrl>
 #include <algorithm>
 
-#include "app/desks/before_desk.h"
-#include "app/desks/bolt_motion.h"
-#include "app/desks/choice_desk.h"
-#include "app/desks/cloud_runner.h"
-#include "app/desks/fit_desk.h"
-#include "app/desks/recovery_desk.h"
-#include "app/desks/trial_desk.h"
-#include "app/desks/wanted_desk.h"
-#include "app/window/pass_desk.h"
-#include "app/window/recording_desk.h"
-#include "geometry/checks/doubts.h"
+#include "app/controllers/baseline_controller.h"
+#include "app/controllers/bolt_motion.h"
+#include "app/controllers/cloud_runner.h"
+#include "app/controllers/combination_controller.h"
+#include "app/controllers/fit_controller.h"
+#include "app/controllers/recovery_controller.h"
+#include "app/controllers/target_controller.h"
+#include "app/controllers/trial_controller.h"
+#include "app/window/pass_controller.h"
+#include "app/window/recording_controller.h"
+#include "geometry/checks/warnings.h"
 #include "widgets/board/hole_board.h"
-#include "widgets/compare/before_panel.h"
+#include "widgets/compare/baseline_panel.h"
 #include "widgets/curves/travel_curves.h"
 #include "widgets/fields/car_sheet.h"
 #include "widgets/fit/fit_words.h"
@@ -39,9 +39,9 @@
 #include "widgets/pages/measure/how_to_panel.h"
 #include "widgets/pages/measure/measure_dialog.h"
 #include "widgets/pages/work_page.h"
-#include "widgets/readouts/doubt_list.h"
 #include "widgets/readouts/figure_strip.h"
 #include "widgets/readouts/figure_table.h"
+#include "widgets/readouts/warning_list.h"
 #include "widgets/scales/travel_slider.h"
 #include "widgets/state/drawn_points.h"
 #include "widgets/trials/trials_panel.h"
@@ -69,7 +69,7 @@ PointId presentPoint(const Car& car, const PointId& id) {
 MainWindow::MainWindow(Settings settings) : settings_(std::move(settings)) {
     setAcceptDrops(true);
     resize(1480, 920);
-    state_.showsSure = settings_.showsSure;
+    state_.showsUncertainty = settings_.showsUncertainty;
     buildPanels();
     buildMenus();
     connectViews();
@@ -77,9 +77,9 @@ MainWindow::MainWindow(Settings settings) : settings_(std::move(settings)) {
     benchSplit_->restoreState(settings_.benchSplit);
     panelSplit_->restoreState(settings_.panelSplit);
     views_->choose(settings_.view);
-    recovery_ = std::make_unique<RecoveryDesk>(document_, recoveryFolder());
-    connect(recovery_.get(), &RecoveryDesk::othersChanged, this, &MainWindow::showFileState);
-    connect(recovery_.get(), &RecoveryDesk::problemChanged, this, &MainWindow::showRecoveryProblem);
+    recovery_ = std::make_unique<RecoveryController>(document_, recoveryFolder());
+    connect(recovery_.get(), &RecoveryController::othersChanged, this, &MainWindow::showFileState);
+    connect(recovery_.get(), &RecoveryController::problemChanged, this, &MainWindow::showRecoveryProblem);
     connect(&document_, &Document::carChanged, this, &MainWindow::carChanged);
     connect(&document_, &Document::fileStateChanged, this, &MainWindow::showFileState);
 }
@@ -99,9 +99,9 @@ void MainWindow::connectViews() {
     connect(views_, &ViewDeck::edited, this, &MainWindow::takeEdit);
     connect(views_, &ViewDeck::selected, this, &MainWindow::takeSelection);
     connect(sheet_, &CarSheet::edited, this, [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
-    connect(sheet_, &CarSheet::fieldWanted, this, &MainWindow::goToField);
-    connect(sheet_, &CarSheet::howToWanted, this, &MainWindow::showHowTo);
-    connect(sheet_, &CarSheet::enteringWanted, this, &MainWindow::enterMeasurements);
+    connect(sheet_, &CarSheet::fieldRequested, this, &MainWindow::goToField);
+    connect(sheet_, &CarSheet::howToRequested, this, &MainWindow::showHowTo);
+    connect(sheet_, &CarSheet::enteringRequested, this, &MainWindow::enterMeasurements);
     connect(sheet_, &CarSheet::selected, this, [this](const PointId& id) {
         state_.selection = id;
         views_->showState(state_);
@@ -110,29 +110,29 @@ void MainWindow::connectViews() {
     connect(curves_, &TravelCurves::cursorMoved, this, &MainWindow::moveCursor);
     connect(curves_, &TravelCurves::plotAreaChanged, slider_, &TravelSlider::alignTrack);
     connect(board_, &HoleBoard::edited, this, &MainWindow::takeEdit);
-    connect(beforePanel_, &BeforePanel::edited, this, &MainWindow::takeEdit);
-    connect(beforePanel_, &BeforePanel::ridePreviewed, desk_, &ChoiceDesk::preview);
-    connect(beforePanel_, &BeforePanel::otherCarWanted, this, &MainWindow::askOtherCar);
-    connect(beforePanel_, &BeforePanel::sheetPreviewWanted, this, &MainWindow::previewChange);
-    connect(beforePanel_, &BeforePanel::sheetFileWanted, this, &MainWindow::saveChange);
+    connect(baselinePanel_, &BaselinePanel::edited, this, &MainWindow::takeEdit);
+    connect(baselinePanel_, &BaselinePanel::ridePreviewed, controller_, &CombinationController::preview);
+    connect(baselinePanel_, &BaselinePanel::otherCarRequested, this, &MainWindow::askOtherCar);
+    connect(baselinePanel_, &BaselinePanel::sheetPreviewRequested, this, &MainWindow::previewChange);
+    connect(baselinePanel_, &BaselinePanel::sheetFileRequested, this, &MainWindow::saveChange);
     connect(keepAction_, &QAction::triggered, this, [this] {
-        settleTyping();
-        beforePanel_->askKeep();
+        commitTyping();
+        baselinePanel_->askKeep();
     });
-    connect(desk_, &ChoiceDesk::pointedChanged, this, [this] {
-        passDesk_->keepGhost();
+    connect(controller_, &CombinationController::pointedChanged, this, [this] {
+        passController_->keepGhost();
         showGhost();
     });
-    connect(doubts_, &DoubtList::fieldWanted, this, &MainWindow::goToField);
-    connect(doubts_, &DoubtList::edited, this,
+    connect(warnings_, &WarningList::fieldRequested, this, &MainWindow::goToField);
+    connect(warnings_, &WarningList::edited, this,
             [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
     for (WorkPage* page : besideBench_) {
         connect(page, &WorkPage::edited, this,
                 [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
-        connect(page, &WorkPage::fieldWanted, this, &MainWindow::goToField);
-        connect(page, &WorkPage::howToWanted, this, &MainWindow::showHowTo);
+        connect(page, &WorkPage::fieldRequested, this, &MainWindow::goToField);
+        connect(page, &WorkPage::howToRequested, this, &MainWindow::showHowTo);
     }
-    connect(wantedDesk_, &WantedDesk::edited, this, &MainWindow::takeEdit);
+    connect(targetController_, &TargetController::edited, this, &MainWindow::takeEdit);
     connectHowTo();
     connectTestDays();
     connect(cloudRunner_, &CloudRunner::arrived, this, &MainWindow::takeCloud);
@@ -145,11 +145,11 @@ void MainWindow::connectViews() {
 
 // F1 in fields of numbers that are none of the car's.
 void MainWindow::connectHowTo() {
-    connect(brackets_, &BracketPage::plateHowToWanted, this,
+    connect(brackets_, &BracketPage::plateHowToRequested, this,
             [this](PlateNumber number, const QString& name, const QString& howTo) {
                 howToPanel().showPicture(name, howTo, howToPicture(number), QApplication::focusWidget());
             });
-    connect(days_, &TestDaysPage::howToWanted, this, [this](PassField field) {
+    connect(days_, &TestDaysPage::howToRequested, this, [this](PassField field) {
         howToPanel().showPicture(labelOf(field), howToMeasure(field), howToPicture(field),
                                  QApplication::focusWidget());
     });
@@ -157,23 +157,23 @@ void MainWindow::connectHowTo() {
 
 // Test days, what they teach, and what to try next.
 void MainWindow::connectTestDays() {
-    connect(passDesk_, &PassDesk::pointedChanged, this, &MainWindow::showGhost);
-    connect(passDesk_, &PassDesk::passesRead, this, [this](const std::vector<Pass>& passes) {
+    connect(passController_, &PassController::pointedChanged, this, &MainWindow::showGhost);
+    connect(passController_, &PassController::passesRead, this, [this](const std::vector<Pass>& passes) {
         const QString refusal = document_.takePasses(passes, state_.selection);
         if (!refusal.isEmpty()) {
             notice_->say(refusal);
         }
     });
     connect(days_, &TestDaysPage::edited, this, &MainWindow::takePassEdit);
-    connect(passDesk_, &PassDesk::said, notice_, &NoticeBar::say);
-    connect(fitDesk_, &FitDesk::fitted, this, &MainWindow::showFit);
-    connect(trialDesk_, &TrialDesk::tried, fitDesk_, &FitDesk::fitAnyway);
-    connect(recordingDesk_, &RecordingDesk::said, notice_, &NoticeBar::say);
-    connect(recordingDesk_, &RecordingDesk::edited, this,
+    connect(passController_, &PassController::said, notice_, &NoticeBar::say);
+    connect(fitController_, &FitController::fitted, this, &MainWindow::showFit);
+    connect(trialController_, &TrialController::tried, fitController_, &FitController::fitAnyway);
+    connect(recordingController_, &RecordingController::said, notice_, &NoticeBar::say);
+    connect(recordingController_, &RecordingController::edited, this,
             [this](const Edit& edit) { takeEdit(edit, EditPhase::whole); });
-    connect(fitDesk_, &FitDesk::edited, this, &MainWindow::takeProposal);
-    connect(trialDesk_, &TrialDesk::edited, this, &MainWindow::takeProposal);
-    connect(trialDesk_, &TrialDesk::launchWanted, launch_, &LaunchPage::showTried);
+    connect(fitController_, &FitController::edited, this, &MainWindow::takeProposal);
+    connect(trialController_, &TrialController::edited, this, &MainWindow::takeProposal);
+    connect(trialController_, &TrialController::launchRequested, launch_, &LaunchPage::showTried);
 }
 
 void MainWindow::takeSelection(const PointId& id) {
@@ -197,25 +197,25 @@ void MainWindow::showGhost() {
 }
 
 const BoardState& MainWindow::boardState() const {
-    return desk_->state();
+    return controller_->state();
 }
 
 void MainWindow::moveCursor(double travel) {
     state_.cursorTravel = travel;
     solveCursor();
-    desk_->moveGhost();
-    beforeDesk_->moveGhost();
+    controller_->moveGhost();
+    baselineController_->moveGhost();
     views_->showState(state_);
     strip_->showState(state_);
     slider_->showCursor(state_);
     curves_->showCursor(state_);
     figures_->showCursor(state_);
-    beforeDesk_->showCursor();
+    baselineController_->showCursor();
 }
 
 void MainWindow::chooseStyle(int index) {
     const NumberStyle style = kStyles[static_cast<std::size_t>(std::clamp(index, 0, 3))];
-    settleTyping();
+    commitTyping();
     if (style.units == Units::inch) {
         settings_.inches = style.inches;
         settings_.save();
@@ -229,8 +229,8 @@ void MainWindow::chooseStyle(int index) {
 
 // What the passes taught, to whom it concerns beside its own card.
 void MainWindow::showFit() {
-    const std::shared_ptr<const LaunchFit>& fit = fitDesk_->fit();
-    recordingDesk_->showFit(fit);
+    const std::shared_ptr<const LaunchFit>& fit = fitController_->fit();
+    recordingController_->showFit(fit);
     trials_->showFared(fit ? faredWords(*fit) : QString());
 }
 
@@ -241,12 +241,12 @@ void MainWindow::carChanged() {
     state_.selection = presentPoint(state_.car, state_.selection);
     solve();
     drawCloud();
-    beforeDesk_->carChanged();
-    desk_->carChanged(document_.isDragging());
-    passDesk_->keepGhost();
-    wantedDesk_->carChanged();
-    fitDesk_->carChanged(document_.isDragging());
-    trialDesk_->carChanged(document_.isDragging());
+    baselineController_->carChanged();
+    controller_->carChanged(document_.isDragging());
+    passController_->keepGhost();
+    targetController_->carChanged();
+    fitController_->carChanged(document_.isDragging());
+    trialController_->carChanged(document_.isDragging());
     showState();
     motion_->carChanged();
 }
@@ -268,12 +268,12 @@ void MainWindow::solve() {
         }
     }
     if (state_.traceIsCurrent) {
-        computeSpread(state_.car, state_.spread);
+        computeUncertainty(state_.car, state_.uncertainty);
     } else {
-        state_.spread = {};
+        state_.uncertainty = {};
     }
     if (!document_.isDragging()) {
-        state_.doubts = state_.faults.empty() ? findDoubts(state_.car) : std::vector<Doubt>{};
+        state_.warnings = state_.faults.empty() ? findWarnings(state_.car) : std::vector<Warning>{};
     }
     solveCursor();
 }
@@ -308,9 +308,9 @@ void MainWindow::takeCloud(const std::shared_ptr<const IcCloud>& cloud) {
     }
 }
 
-void MainWindow::chooseSure(bool shown) {
-    state_.showsSure = shown;
-    settings_.showsSure = shown;
+void MainWindow::chooseUncertainty(bool shown) {
+    state_.showsUncertainty = shown;
+    settings_.showsUncertainty = shown;
     settings_.save();
     showState();
 }
@@ -328,9 +328,9 @@ void MainWindow::showState() {
         }
     } else {
         showNumbers();
-        doubts_->showState(state_);
-        const std::size_t count = state_.faults.size() + state_.doubts.size();
-        pages_->setTabText(pages_->indexOf(doubts_),
+        warnings_->showState(state_);
+        const std::size_t count = state_.faults.size() + state_.warnings.size();
+        pages_->setTabText(pages_->indexOf(warnings_),
                            count == 0 ? tr("No warnings") : tr("Warnings: %1").arg(count));
         showStyle();
         showFileState();
@@ -353,7 +353,7 @@ void MainWindow::showNumbers() {
     if (measure_ != nullptr && measure_->isVisible()) {
         measure_->showState(state_);
     }
-    beforeDesk_->show();
+    baselineController_->show();
 }
 
 // Undo during a drag gives up the drag first: the step undone is the one before it.
@@ -373,7 +373,7 @@ void MainWindow::stepHistory(bool forward) {
     views_->showState(state_);
 }
 
-void MainWindow::settleTyping() {
+void MainWindow::commitTyping() {
     views_->abandonDrag();
     board_->abandonDrag();
     sheet_->commitPending();
@@ -398,7 +398,7 @@ HowToPanel& MainWindow::howToPanel() {
 }
 
 void MainWindow::enterMeasurements() {
-    settleTyping();
+    commitTyping();
     if (measure_ == nullptr) {
         measure_ = new MeasureDialog(this);
         measure_->offerHistory(undoAction_, redoAction_);
@@ -437,7 +437,7 @@ void MainWindow::showWorkPage(int index) {
     if (workPages_->currentIndex() == index) {
         return;
     }
-    settleTyping();
+    commitTyping();
     workPages_->setCurrentIndex(index);
     pageTabs_->setCurrentIndex(index);
     pageActions_[static_cast<std::size_t>(index)]->setChecked(true);
@@ -459,7 +459,7 @@ void MainWindow::closeEvent(QCloseEvent* event) {
     settings_.windowGeometry = saveGeometry();
     settings_.benchSplit = benchSplit_->saveState();
     settings_.panelSplit = panelSplit_->saveState();
-    settings_.view = views_->wanted();
+    settings_.view = views_->chosen();
     settings_.save();
     event->accept();
 }

@@ -1,4 +1,4 @@
-// The bench: car sheet, side view, travel slider, curves, figures and doubts around one document.
+// The bench: car sheet, side view, travel slider, curves, figures and warnings around one document.
 #pragma once
 
 #include <QMainWindow>
@@ -23,9 +23,9 @@ class QTabWidget;
 
 namespace bolthole {
 
-class BeforeDesk;
+class BaselineController;
 class BoltMotion;
-class BeforePanel;
+class BaselinePanel;
 class BracketPage;
 class CloudRunner;
 enum class HelpTopic;
@@ -33,8 +33,8 @@ enum class SheetKind;
 struct AbandonedLog;
 struct BoardState;
 class CarSheet;
-class ChoiceDesk;
-class DoubtList;
+class CombinationController;
+class WarningList;
 class FigureStrip;
 class FigureTable;
 class HelpWindow;
@@ -43,19 +43,19 @@ class HowToPanel;
 class LaunchPage;
 class MeasureDialog;
 class NoticeBar;
-class FitDesk;
+class FitController;
 class StartStrip;
-class TrialDesk;
-class PassDesk;
+class TrialController;
+class PassController;
 class TestDaysPage;
-class RecordingDesk;
+class RecordingController;
 class TrialsPanel;
-class RecoveryDesk;
+class RecoveryController;
 class SideView;
 class TravelCurves;
 class TravelSlider;
 class ViewDeck;
-class WantedDesk;
+class TargetController;
 class WorkPage;
 
 /// One window on one document. Computes what the views show; the views ask for changes, the document makes
@@ -76,7 +76,7 @@ class MainWindow : public QMainWindow {
     void openDemo(const QString& name);
     /// Offers what a person may want who sees the program for the first time, beside the demo.
     void offerFirstSteps();
-    /// Takes the car of another file in as a kept state and makes it the before.
+    /// Takes the car of another file in as a kept setup and makes it the baseline.
     void compareWithFile(const QString& fileName);
     /// Offers what programs that ended without saving left behind; shows nothing where there is nothing.
     void offerLeftBehind();
@@ -127,7 +127,7 @@ class MainWindow : public QMainWindow {
     void solveCursor();
     void drawCloud();
     void takeCloud(const std::shared_ptr<const IcCloud>& cloud);
-    void chooseSure(bool shown);
+    void chooseUncertainty(bool shown);
     QAction* buildStillEntry();
     void showState();
     void showNumbers();
@@ -139,7 +139,7 @@ class MainWindow : public QMainWindow {
     void enterMeasurements();
     void showHowTo(const FieldId& id);
     HowToPanel& howToPanel();
-    void settleTyping();
+    void commitTyping();
 
     [[nodiscard]] static QString fileFilter();
     [[nodiscard]] bool readyForPaper();
@@ -182,7 +182,7 @@ class MainWindow : public QMainWindow {
     Document document_;
     BenchState state_;
     QTimer numbersTimer_;
-    std::unique_ptr<RecoveryDesk> recovery_;
+    std::unique_ptr<RecoveryController> recovery_;
     bool toldChanged_ = false;  // of the file being changed elsewhere, once
 
     CarSheet* sheet_ = nullptr;
@@ -192,24 +192,24 @@ class MainWindow : public QMainWindow {
     TravelSlider* slider_ = nullptr;
     TravelCurves* curves_ = nullptr;
     FigureTable* figures_ = nullptr;
-    DoubtList* doubts_ = nullptr;
+    WarningList* warnings_ = nullptr;
     HoleBoard* board_ = nullptr;
-    ChoiceDesk* desk_ = nullptr;
-    BeforePanel* beforePanel_ = nullptr;
-    BeforeDesk* beforeDesk_ = nullptr;
+    CombinationController* controller_ = nullptr;
+    BaselinePanel* baselinePanel_ = nullptr;
+    BaselineController* baselineController_ = nullptr;
     BracketPage* brackets_ = nullptr;
     LaunchPage* launch_ = nullptr;
     // Made when they are first wanted.
     HelpWindow* help_ = nullptr;
     MeasureDialog* measure_ = nullptr;
     CloudRunner* cloudRunner_ = nullptr;
-    WantedDesk* wantedDesk_ = nullptr;
+    TargetController* targetController_ = nullptr;
     TestDaysPage* days_ = nullptr;
-    PassDesk* passDesk_ = nullptr;
-    RecordingDesk* recordingDesk_ = nullptr;
-    FitDesk* fitDesk_ = nullptr;
+    PassController* passController_ = nullptr;
+    RecordingController* recordingController_ = nullptr;
+    FitController* fitController_ = nullptr;
     TrialsPanel* trials_ = nullptr;
-    TrialDesk* trialDesk_ = nullptr;
+    TrialController* trialController_ = nullptr;
     QTabWidget* pages_ = nullptr;
     QStackedWidget* workPages_ = nullptr;  // the bench first
     std::vector<WorkPage*> besideBench_;   // the others, but for the test days at the end

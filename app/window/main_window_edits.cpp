@@ -1,6 +1,6 @@
 // The main window's one way for edits to reach the document, and what is said of them.
 #include "app/window/main_window.h"
-#include "geometry/passes/pass_doubts.h"
+#include "geometry/passes/pass_warnings.h"
 #include "widgets/kit/notice_bar.h"
 
 namespace bolthole {

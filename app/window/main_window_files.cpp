@@ -10,8 +10,8 @@
 #include <QPushButton>
 #include <algorithm>
 
-#include "app/desks/choice_desk.h"
-#include "app/desks/recovery_desk.h"
+#include "app/controllers/combination_controller.h"
+#include "app/controllers/recovery_controller.h"
 #include "app/window/main_window.h"
 #include "app/window/recovery_dialog.h"
 #include "app/window/start_strip.h"
@@ -49,7 +49,7 @@ void MainWindow::startAnew() {
     notice_->hide();
     toldChanged_ = false;
     state_.selection = {};
-    desk_->reset();
+    controller_->reset();
     moveCursor(0);
     views_->showLinks();
     sheet_->startAnew();
@@ -116,7 +116,7 @@ void MainWindow::offerFirstSteps() {
 
 void MainWindow::askNew() {
     NewCarDialog dialog(state_.style, this);
-    connect(&dialog, &NewCarDialog::howToWanted, this, &MainWindow::showHowTo);
+    connect(&dialog, &NewCarDialog::howToRequested, this, &MainWindow::showHowTo);
     if (dialog.exec() != QDialog::Accepted || !mayDiscard()) {
         return;
     }
@@ -137,7 +137,7 @@ bool MainWindow::saveFile() {
 }
 
 bool MainWindow::askSaveAs() {
-    settleTyping();
+    commitTyping();
     QString suggested = document_.fileName();
     if (suggested.isEmpty()) {
         suggested = title_->text().toLower().simplified().replace(QLatin1Char(' '), QLatin1Char('-')) +
@@ -161,7 +161,7 @@ bool MainWindow::mayReplace(const QString& fileName) {
 }
 
 bool MainWindow::saveTo(const QString& fileName, bool replaceTheirs) {
-    settleTyping();
+    commitTyping();
     const SaveResult result = document_.save(fileName, replaceTheirs);
     if (result.outcome == SaveResult::Outcome::changedElsewhere) {
         return askChangedElsewhere(fileName);
@@ -214,7 +214,7 @@ bool MainWindow::askNotSaved(const QString& fileName, const QString& reason) {
 }
 
 bool MainWindow::mayDiscard() {
-    settleTyping();
+    commitTyping();
     if (!document_.isEdited()) {
         return true;
     }

@@ -9,19 +9,19 @@
 #include <QMessageBox>
 #include <QSplitter>
 
-#include "app/desks/bolt_motion.h"
+#include "app/controllers/bolt_motion.h"
 #include "app/window/desktop_motion.h"
 #include "app/window/main_window.h"
 #include "app/window/start_strip.h"
 #include "widgets/board/hole_board.h"
-#include "widgets/compare/before_panel.h"
+#include "widgets/compare/baseline_panel.h"
 #include "widgets/curves/travel_curves.h"
 #include "widgets/fields/car_sheet.h"
 #include "widgets/pages/launch/launch_page.h"
 #include "widgets/pages/measure/help_window.h"
 #include "widgets/papers/sheets/sheets.h"
-#include "widgets/readouts/doubt_list.h"
 #include "widgets/readouts/figure_table.h"
+#include "widgets/readouts/warning_list.h"
 #include "widgets/views/view_deck.h"
 
 namespace bolthole {
@@ -109,15 +109,15 @@ void MainWindow::buildCompareEntries(QMenu* menu) {
     menu->addSeparator();
     menu->addAction(keepAction_);
     menu->addAction(tr("&Swap before and after"), QKeySequence(QStringLiteral("Ctrl+Shift+K")), this, [this] {
-        settleTyping();
-        takeEdit(SwapBefore{QDate::currentDate().toString(Qt::ISODate).toStdString()}, EditPhase::whole);
+        commitTyping();
+        takeEdit(SwapBaseline{QDate::currentDate().toString(Qt::ISODate).toStdString()}, EditPhase::whole);
     });
     menu->addAction(tr("Compare with another car &file…"), this, &MainWindow::askOtherCar);
     menu->addSeparator();
     menu->addAction(tr("Change &tires or ride height…"), QKeySequence(QStringLiteral("Ctrl+T")), this,
                     [this] {
-                        settleTyping();
-                        beforePanel_->askRideChange();
+                        commitTyping();
+                        baselinePanel_->askRideChange();
                     });
 }
 
@@ -177,12 +177,12 @@ void MainWindow::buildViewMenu() {
     addToggle(tr("&Panel below"), panelSplit_->widget(1), QStringLiteral("F4"));
     buildPanelMenu(*menu->addMenu(tr("Show in the pa&nel")));
     menu->addSeparator();
-    QAction* sure = menu->addAction(tr("Show &±"));
-    sure->setCheckable(true);
-    sure->setChecked(settings_.showsSure);
-    sure->setShortcut(QKeySequence(QStringLiteral("Ctrl+U")));
-    sure->setToolTip(tr("± beside the figures, bands around the curves, the instant center's cloud"));
-    connect(sure, &QAction::toggled, this, &MainWindow::chooseSure);
+    QAction* plusMinus = menu->addAction(tr("Show &±"));
+    plusMinus->setCheckable(true);
+    plusMinus->setChecked(settings_.showsUncertainty);
+    plusMinus->setShortcut(QKeySequence(QStringLiteral("Ctrl+U")));
+    plusMinus->setToolTip(tr("± beside the figures, bands around the curves, the instant center's cloud"));
+    connect(plusMinus, &QAction::toggled, this, &MainWindow::chooseUncertainty);
     menu->addAction(buildStillEntry());
     buildLookMenu(*menu->addMenu(tr("Li&ght or dark")));
 }
@@ -191,10 +191,11 @@ void MainWindow::buildPanelMenu(QMenu& menu) {
     menu.addAction(tr("&Hole combinations"), QKeySequence(QStringLiteral("F6")), this,
                    [this] { showPage(board_); });
     menu.addAction(tr("&Before and after"), QKeySequence(QStringLiteral("F7")), this,
-                   [this] { showPage(beforePanel_); });
+                   [this] { showPage(baselinePanel_); });
     menu.addAction(tr("&Figures through travel"), QKeySequence(QStringLiteral("F8")), this,
                    [this] { showPage(figures_); });
-    menu.addAction(tr("&Warnings"), QKeySequence(QStringLiteral("F9")), this, [this] { showPage(doubts_); });
+    menu.addAction(tr("&Warnings"), QKeySequence(QStringLiteral("F9")), this,
+                   [this] { showPage(warnings_); });
 }
 
 void MainWindow::buildLookMenu(QMenu& menu) {

@@ -5,9 +5,9 @@
 #include <QFileInfo>
 #include <QGuiApplication>
 
-#include "app/desks/before_desk.h"
-#include "app/desks/choice_desk.h"
-#include "app/desks/trial_desk.h"
+#include "app/controllers/baseline_controller.h"
+#include "app/controllers/combination_controller.h"
+#include "app/controllers/trial_controller.h"
 #include "app/papers/change_dialogs.h"
 #include "app/papers/chart_dialogs.h"
 #include "app/papers/sheet_dialogs.h"
@@ -22,7 +22,7 @@ namespace bolthole {
 
 // Nothing is printed of a car that can't be computed, and typing counts as done.
 bool MainWindow::readyForPaper() {
-    settleTyping();
+    commitTyping();
     if (!state_.faults.empty()) {
         notice_->say(tr("Nothing to print: %1").arg(QString::fromStdString(state_.problem)));
         return false;
@@ -33,9 +33,9 @@ bool MainWindow::readyForPaper() {
 // Which holes for how much power, and what to try next, stand on the papers where the Launch page has
 // computed them: a preview does not wait for launches.
 ChartRequest MainWindow::chartRequest() const {
-    const auto& powers = trialDesk_->powers();
+    const auto& powers = trialController_->powers();
     const std::string words = powers ? bandWords(*powers, state_.car, state_.style.units) : std::string();
-    return {state_.car, desk_->state().lengths, state_.style, QDate::currentDate(),
+    return {state_.car, controller_->state().lengths, state_.style, QDate::currentDate(),
             QString::fromStdString(words)};
 }
 
@@ -55,17 +55,17 @@ std::optional<ChangeRequest> MainWindow::changeRequest() {
     if (!readyForPaper()) {
         return std::nullopt;
     }
-    const KeptState* before = state_.car.beforeState();
-    if (before == nullptr) {
+    const KeptSetup* baseline = state_.car.baselineSetup();
+    if (baseline == nullptr) {
         notice_->say(tr("Nothing to compare with yet: keep the current car (Ctrl+K), then change it."));
         return std::nullopt;
     }
     const QString now = tr("as on the bench");
-    const auto& trials = trialDesk_->trials();
+    const auto& trials = trialController_->trials();
     const QStringList next = trials ? nextToTry(*trials, state_.car, state_.style.units) : QStringList();
-    return ChangeRequest{*before->car, state_.car,   QString::fromStdString(before->name),
-                         now,          state_.style, QDate::currentDate(),
-                         next};
+    return ChangeRequest{
+        *baseline->car,       state_.car, QString::fromStdString(baseline->name), now, state_.style,
+        QDate::currentDate(), next};
 }
 
 void MainWindow::previewChange() {
@@ -85,7 +85,7 @@ std::optional<TemplateRequest> MainWindow::templateRequest() {
     if (!readyForPaper()) {
         return std::nullopt;
     }
-    const std::optional<BracketPlace> place = brackets_->place();
+    const std::optional<BracketId> place = brackets_->place();
     if (!place) {
         notice_->say(tr("No bracket to drill: the car has no links."));
         return std::nullopt;
@@ -126,7 +126,7 @@ void MainWindow::copySetup() {
 }
 
 void MainWindow::askOtherCar() {
-    settleTyping();
+    commitTyping();
     const QString start = document_.fileName().isEmpty() ? QString() : QFileInfo(document_.fileName()).path();
     const QString fileName =
         QFileDialog::getOpenFileName(this, tr("Compare with another car"), start, fileFilter());
@@ -146,7 +146,7 @@ void MainWindow::compareWithFile(const QString& fileName) {
     const QDate changed = QFileInfo(fileName).lastModified().date();
     const QString name =
         car.title.empty() ? QFileInfo(fileName).fileName() : QString::fromStdString(car.title);
-    takeEdit(KeepState{name.toStdString(), changed.toString(Qt::ISODate).toStdString(),
+    takeEdit(KeepSetup{name.toStdString(), changed.toString(Qt::ISODate).toStdString(),
                        tr("from %1").arg(QFileInfo(fileName).fileName()).toStdString(),
                        std::make_shared<const Car>(std::move(car))},
              EditPhase::whole);

@@ -14,19 +14,19 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
-#include "app/desks/before_desk.h"
-#include "app/desks/bolt_motion.h"
-#include "app/desks/choice_desk.h"
-#include "app/desks/cloud_runner.h"
-#include "app/desks/fit_desk.h"
-#include "app/desks/trial_desk.h"
-#include "app/desks/wanted_desk.h"
+#include "app/controllers/baseline_controller.h"
+#include "app/controllers/bolt_motion.h"
+#include "app/controllers/cloud_runner.h"
+#include "app/controllers/combination_controller.h"
+#include "app/controllers/fit_controller.h"
+#include "app/controllers/target_controller.h"
+#include "app/controllers/trial_controller.h"
 #include "app/window/main_window.h"
-#include "app/window/pass_desk.h"
-#include "app/window/recording_desk.h"
+#include "app/window/pass_controller.h"
+#include "app/window/recording_controller.h"
 #include "app/window/start_strip.h"
 #include "widgets/board/hole_board.h"
-#include "widgets/compare/before_panel.h"
+#include "widgets/compare/baseline_panel.h"
 #include "widgets/curves/travel_curves.h"
 #include "widgets/fields/car_sheet.h"
 #include "widgets/fit/fit_card.h"
@@ -36,7 +36,7 @@
 #include "widgets/kit/notice_bar.h"
 #include "widgets/kit/picture_copy.h"
 #include "widgets/kit/sheet_parts.h"
-#include "widgets/pages/accuracy/sure_page.h"
+#include "widgets/pages/accuracy/accuracy_page.h"
 #include "widgets/pages/brackets/bracket_page.h"
 #include "widgets/pages/days/days_page.h"
 #include "widgets/pages/driveline/driveline_page.h"
@@ -44,18 +44,18 @@
 #include "widgets/pages/loads/loads_page.h"
 #include "widgets/pages/roll/roll_page.h"
 #include "widgets/pages/springs/springs_page.h"
-#include "widgets/pages/target/wanted_page.h"
+#include "widgets/pages/target/target_page.h"
 #include "widgets/pages/weights/weights_page.h"
-#include "widgets/readouts/doubt_list.h"
 #include "widgets/readouts/figure_strip.h"
 #include "widgets/readouts/figure_table.h"
+#include "widgets/readouts/warning_list.h"
 #include "widgets/scales/travel_slider.h"
 #include "widgets/trials/power_map_view.h"
 #include "widgets/trials/trials_panel.h"
 #include "widgets/views/across_view.h"
 #include "widgets/views/side_view.h"
+#include "widgets/views/target_mark.h"
 #include "widgets/views/view_deck.h"
-#include "widgets/views/wanted_mark.h"
 
 namespace bolthole {
 
@@ -219,20 +219,20 @@ QWidget* MainWindow::buildBench() {
 
 QWidget* MainWindow::buildPanel() {
     board_ = new HoleBoard(this);
-    desk_ = new ChoiceDesk(state_, *board_, this);
-    beforePanel_ = new BeforePanel(this);
-    beforeDesk_ = new BeforeDesk(state_, *beforePanel_, this);
+    controller_ = new CombinationController(state_, *board_, this);
+    baselinePanel_ = new BaselinePanel(this);
+    baselineController_ = new BaselineController(state_, *baselinePanel_, this);
     cloudRunner_ = new CloudRunner(this);
     figures_ = new FigureTable(this);
-    doubts_ = new DoubtList(this);
+    warnings_ = new WarningList(this);
     pages_ = new QTabWidget(this);
     pages_->setDocumentMode(true);
     pages_->setObjectName(QStringLiteral("pages"));
     pages_->setAccessibleName(tr("Panel"));
     pages_->addTab(board_, tr("Hole combinations"));
-    pages_->addTab(beforePanel_, tr("Before and after"));
+    pages_->addTab(baselinePanel_, tr("Before and after"));
     pages_->addTab(figures_, tr("Figures through travel"));
-    pages_->addTab(doubts_, tr("Warnings"));
+    pages_->addTab(warnings_, tr("Warnings"));
     return dressed(makeCard(pages_, this));
 }
 
@@ -241,14 +241,14 @@ void MainWindow::buildLaunchAndDays() {
     const TrialParts trials = makeTrialParts(state_, this);
     launch_->addSide(trials.panel);
     launch_->addSide(trials.powers);
-    trialDesk_ = trials.desk;
+    trialController_ = trials.controller;
     trials_ = trials.panel;
     days_ = new TestDaysPage(this);
-    passDesk_ = new PassDesk(state_, *days_, this);
-    recordingDesk_ = new RecordingDesk(state_, document_, *days_, this);
+    passController_ = new PassController(state_, *days_, this);
+    recordingController_ = new RecordingController(state_, document_, *days_, this);
     auto* fit = new FitCard(days_);
     days_->addSide(fit);
-    fitDesk_ = new FitDesk(state_, *fit, this);
+    fitController_ = new FitController(state_, *fit, this);
 }
 
 QWidget* MainWindow::buildPages(QWidget* bench) {
@@ -266,16 +266,16 @@ QWidget* MainWindow::buildPages(QWidget* bench) {
     auto* roll = new RollPage(this);
     connect(roll, &RollPage::cursorMoved, this, &MainWindow::moveCursor);
     brackets_ = new BracketPage(this);
-    connect(brackets_, &BracketPage::templatePreviewWanted, this, &MainWindow::previewDrillingTemplate);
-    connect(brackets_, &BracketPage::templateFileWanted, this, &MainWindow::saveDrillingTemplate);
+    connect(brackets_, &BracketPage::templatePreviewRequested, this, &MainWindow::previewDrillingTemplate);
+    connect(brackets_, &BracketPage::templateFileRequested, this, &MainWindow::saveDrillingTemplate);
     buildLaunchAndDays();
-    auto* wanted = new WantedPage(this);
-    auto* mark = new WantedMark(views_->sideView());
-    wantedDesk_ = new WantedDesk(state_, desk_->state(), *wanted, *mark, this);
+    auto* target = new TargetPage(this);
+    auto* mark = new TargetMark(views_->sideView());
+    targetController_ = new TargetController(state_, controller_->state(), *target, *mark, this);
     // As the person's week goes: measure, choose, launch, and the test days.
-    besideBench_ = {new WeightsPage(this), driveline, new SpringsPage(this), brackets_, wanted, roll,
-                    new SurePage(this),    launch_,   new LoadsPage(this)};
-    const std::vector<QWidget*> firsts{wanted, launch_};
+    besideBench_ = {new WeightsPage(this),  driveline, new SpringsPage(this), brackets_, target, roll,
+                    new AccuracyPage(this), launch_,   new LoadsPage(this)};
+    const std::vector<QWidget*> firsts{target, launch_};
     const QStringList tips{tr("Scales, pads, loads and CG height"),
                            tr("Joint angles, speed variation, slip-yoke travel and pinion angle"),
                            tr("Springs, shocks, stops and straps through travel"),

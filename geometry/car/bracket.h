@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "geometry/car/spreads.h"
+#include "geometry/car/uncertainties.h"
 
 namespace bolthole {
 
@@ -21,7 +21,7 @@ struct Hole {
     int id = -1;
     std::string name;
     Eigen::Vector3d at = Eigen::Vector3d::Zero();  ///< m, car frame, axle at its measured pose
-    Spreads spreads{};
+    Uncertainties uncertainties{};
     bool planned = false;  ///< not drilled yet
 
     bool operator==(const Hole&) const = default;

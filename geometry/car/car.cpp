@@ -4,7 +4,7 @@
 
 namespace bolthole {
 
-bool KeptState::operator==(const KeptState& other) const {
+bool KeptSetup::operator==(const KeptSetup& other) const {
     return id == other.id && name == other.name && date == other.date && note == other.note &&
            (car == other.car || *car == *other.car);
 }
@@ -13,7 +13,7 @@ Car withoutKept(const Car& car) {
     Car alone = car;
     alone.kept.clear();
     alone.passes.clear();
-    alone.before.reset();
+    alone.baseline.reset();
     alone.stateName.clear();
     alone.stateNote.clear();
     return alone;

@@ -61,7 +61,7 @@ struct Link {
     std::optional<double> rodEndLimit =
         std::nullopt;                             ///< how far a rod end may lean off its bolt's square, rad
     std::optional<double> rating = std::nullopt;  ///< what its weakest part may carry, N, as entered
-    Spreads spreads{};
+    Uncertainties uncertainties{};
 
     [[nodiscard]] const Bracket& bracket(End end) const { return end == End::chassis ? chassis : axle; }
     [[nodiscard]] Bracket& bracket(End end) { return end == End::chassis ? chassis : axle; }
@@ -87,7 +87,7 @@ struct Driveline {
     Eigen::Vector3d outputJoint = Eigen::Vector3d::Zero();  ///< center of the front joint, on the chassis, m
     std::optional<double> jointLimit = std::nullopt;        ///< largest working angle of either joint, rad
     EnteredShaft shaft{};                                   ///< what more is known of the driveshaft
-    Spreads spreads{};
+    Uncertainties uncertainties{};
 
     bool operator==(const Driveline&) const = default;
 };
@@ -95,12 +95,12 @@ struct Driveline {
 /// What the person wants: a window of instant-center distance and anti-squat at ride. Distances ahead of the
 /// rear contact patch, m; behind it they are negative, and absent means infinitely far. A window lies from
 /// `icNear` to `icFar` along 1/distance, so it may run through infinity to behind the axle without a break.
-struct WantedWindow {
+struct TargetWindow {
     std::optional<double> icNear = std::nullopt;
     std::optional<double> icFar = std::nullopt;
     double antiSquatLow = 0;  ///< percent
     double antiSquatHigh = 0;
-    // More that may be wanted when working backwards; the hole board's window goes without.
+    // More that may be wanted when a target is searched for; the hole board's window goes without.
     OptionalNumber icLow = std::nullopt;   ///< least height of the instant center at ride, m
     OptionalNumber icHigh = std::nullopt;  ///< and the most
     OptionalNumber changeLow =
@@ -113,21 +113,21 @@ struct WantedWindow {
     [[nodiscard]] double inverseNear() const { return icNear ? 1.0 / *icNear : 0.0; }
     [[nodiscard]] double inverseFar() const { return icFar ? 1.0 / *icFar : 0.0; }
 
-    bool operator==(const WantedWindow&) const = default;
+    bool operator==(const TargetWindow&) const = default;
 };
 
 struct Car;
 
 /// A state of the car kept under a name, to come back to or to compare with. Its car keeps no states itself.
 /// `id` as for Hole.
-struct KeptState {
+struct KeptSetup {
     int id = -1;
     std::string name;
     std::string date;  ///< as ISO 8601 writes it: 2026-11-25
     std::string note;
     std::shared_ptr<const Car> car;  ///< never null
 
-    bool operator==(const KeptState& other) const;
+    bool operator==(const KeptSetup& other) const;
 };
 
 /// A whole car, as measured.
@@ -148,27 +148,27 @@ struct Car {
     CgHeightSource cgHeightFrom = CgHeightSource::entered;
     EnteredLift lift{};
     EnteredWeighing weighing{};
-    std::vector<EnteredLoad> loads{};
+    std::vector<EnteredBallast> ballast{};
     EnteredWheelRates wheelRates{};
     std::vector<SuspensionPart> springs{};  ///< springs, shocks, bump stops and straps
     EnteredLaunch launch{};
     EnteredBrakes brakes{};
     EnteredTools tools{};
-    Spreads spreads{};  ///< of the numbers of the car itself, not of its parts
+    Uncertainties uncertainties{};  ///< of the numbers of the car itself, not of its parts
     TravelRange travel;
     std::vector<Link> links;
     std::optional<Driveline> driveline;
-    std::optional<WantedWindow> wanted;
-    std::vector<KeptState> kept;
-    std::optional<int> before;  ///< index of the kept state that is the before
+    std::optional<TargetWindow> target;
+    std::vector<KeptSetup> kept;
+    std::optional<int> baseline;  ///< index of the kept setup that is the baseline
     std::string
         stateName;  ///< what the state on the bench was called when it was kept, if it came from there
     std::string stateNote;       ///< and the note it was kept with
     std::vector<Pass> passes{};  ///< of the test days, oldest first
 
-    /// The state that is the before, or null.
-    [[nodiscard]] const KeptState* beforeState() const {
-        return before ? &kept[static_cast<std::size_t>(*before)] : nullptr;
+    /// The setup that is the baseline, or null.
+    [[nodiscard]] const KeptSetup* baselineSetup() const {
+        return baseline ? &kept[static_cast<std::size_t>(*baseline)] : nullptr;
     }
 
     bool operator==(const Car&) const = default;
@@ -179,7 +179,7 @@ inline constexpr std::size_t kMaxLinks = 16;
 inline constexpr std::size_t kMaxHoles = 64;
 inline constexpr std::size_t kMaxKept = 2'000;
 inline constexpr std::size_t kMaxPasses = 10'000;
-inline constexpr std::size_t kMaxLoads = 32;
+inline constexpr std::size_t kMaxBallast = 32;
 inline constexpr std::size_t kMaxSprings = 32;
 inline constexpr int kMinSteps = 2;
 inline constexpr int kMaxSteps = 100'000;
@@ -190,7 +190,7 @@ inline constexpr double kMaxLength = 100.0;  ///< m
     return sidesOf(link.side);
 }
 
-/// The car without its kept states and passes: what is kept, and what is compared.
+/// The car without its kept setups and passes: what is kept, and what is compared.
 [[nodiscard]] Car withoutKept(const Car& car);
 
 /// Distance between the holes in use of `link` with the axle at its measured pose, m.

@@ -1,7 +1,7 @@
-// What a person entered beside the links: weighing, loads, rates, driveshaft, launch and brakes. Every number
-// may be absent, and an absent one is not known: nothing here has a default that stands for a measurement.
-// What can be computed of it is told in geometry/weights/entered_figures.h. Units are SI, points in the car
-// frame of geometry/car/car.h.
+// What a person entered beside the links: weighing, ballast, rates, driveshaft, launch and brakes. Every
+// number may be absent, and an absent one is not known: nothing here has a default that stands for a
+// measurement. What can be computed of it is told in geometry/weights/entered_figures.h. Units are SI, points
+// in the car frame of geometry/car/car.h.
 #pragma once
 
 #include <Eigen/Core>
@@ -11,7 +11,7 @@
 #include <vector>
 
 #include "geometry/car/damping.h"
-#include "geometry/car/spreads.h"
+#include "geometry/car/uncertainties.h"
 
 namespace bolthole {
 
@@ -110,23 +110,23 @@ struct EnteredWeighing {
 };
 
 /// What is taken of a load where the file says nothing, percent: none of it was weighed, all of it is aboard.
-inline constexpr double kLoadWeighed = 0;
-inline constexpr double kLoadAboard = 100;
+inline constexpr double kBallastWeighed = 0;
+inline constexpr double kBallastAboard = 100;
 
 /// Something with a name that may stand on the car: fuel, a bottle, tools. Either its mass, or volume and
 /// density of what fills it. `id` as for Hole.
-struct EnteredLoad {
+struct EnteredBallast {
     int id = -1;
     std::string name{};
     OptionalNumber mass = std::nullopt;     ///< kg, all of it
     OptionalNumber volume = std::nullopt;   ///< m^3, full
     OptionalNumber density = std::nullopt;  ///< kg/m^3
     EnteredPoint at{};
-    double weighed = kLoadWeighed;  ///< percent of it aboard when the scales were read: a tank's level
-    double aboard = kLoadAboard;    ///< percent of it aboard now
-    Spreads spreads{};
+    double weighed = kBallastWeighed;  ///< percent of it aboard when the scales were read: a tank's level
+    double aboard = kBallastAboard;    ///< percent of it aboard now
+    Uncertainties uncertainties{};
 
-    bool operator==(const EnteredLoad&) const = default;
+    bool operator==(const EnteredBallast&) const = default;
 };
 
 /// The lift method as it was carried out; its level weights are the corner weights with the driver so.

@@ -44,7 +44,7 @@ class FaultFinder {
     void checkLists();
     void checkPasses();
     void checkDamping(const std::optional<Damping>& damping, FieldId id, const std::string& path);
-    void checkSpreads(const Spreads& spreads, FieldId id);
+    void checkUncertainties(const Uncertainties& uncertainties, FieldId id);
     void checkPlate(int index, End end);
 
     const Car& car_;
@@ -80,7 +80,7 @@ bool FaultFinder::checkBracket(int index, End end) {
     for (std::size_t hole = 0; hole < count && hole < kMaxHoles; ++hole) {
         const FieldId at{.field = Field::holeAt, .link = index, .end = end, .hole = static_cast<int>(hole)};
         checkPoint(at);
-        checkSpreads(bracket.holes[hole].spreads, at);
+        checkUncertainties(bracket.holes[hole].uncertainties, at);
     }
     checkPlate(index, end);
     const bool exists = bracket.use >= 0 && static_cast<std::size_t>(bracket.use) < count;
@@ -92,10 +92,10 @@ bool FaultFinder::checkBracket(int index, End end) {
     return exists;
 }
 
-/// How sure the numbers of one part are; `id` addresses the part.
-void FaultFinder::checkSpreads(const Spreads& spreads, FieldId id) {
-    id.spread = true;
-    for (const Spreads::Own& own : spreads.all()) {
+/// The uncertainty of the numbers of one part; `id` addresses the part.
+void FaultFinder::checkUncertainties(const Uncertainties& uncertainties, FieldId id) {
+    id.uncertainty = true;
+    for (const Uncertainties::Own& own : uncertainties.all()) {
         id.field = own.field;
         id.axis = own.axis;
         check(id);
@@ -122,7 +122,7 @@ void FaultFinder::checkReach(int index) {
 
 void FaultFinder::checkLink(int index) {
     checkPart(Scope::link, {.link = index});
-    checkSpreads(car_.links[static_cast<std::size_t>(index)].spreads, {.link = index});
+    checkUncertainties(car_.links[static_cast<std::size_t>(index)].uncertainties, {.link = index});
     const bool chassis = checkBracket(index, End::chassis);
     const bool axle = checkBracket(index, End::axle);
     if (chassis && axle) {
@@ -151,7 +151,7 @@ void FaultFinder::checkMount(int item, End end) {
     for (std::size_t hole = 0; hole < count && hole < kMaxHoles; ++hole) {
         const FieldId at{.field = Field::mountAt, .end = end, .hole = static_cast<int>(hole), .item = item};
         checkPoint(at);
-        checkSpreads(bracket.holes[hole].spreads, at);
+        checkUncertainties(bracket.holes[hole].uncertainties, at);
     }
 }
 
@@ -168,17 +168,17 @@ void FaultFinder::checkLists() {
             add({}, list, "expected at most " + std::to_string(most) + ", found " + std::to_string(count));
         }
     };
-    tooMany("loads", kMaxLoads, car_.loads.size());
+    tooMany("loads", kMaxBallast, car_.ballast.size());
     tooMany("springs", kMaxSprings, car_.springs.size());
-    for (std::size_t item = 0; item < car_.loads.size() && item < kMaxLoads; ++item) {
-        checkPart(Scope::load, {.item = static_cast<int>(item)});
-        checkSpreads(car_.loads[item].spreads, {.item = static_cast<int>(item)});
+    for (std::size_t item = 0; item < car_.ballast.size() && item < kMaxBallast; ++item) {
+        checkPart(Scope::ballast, {.item = static_cast<int>(item)});
+        checkUncertainties(car_.ballast[item].uncertainties, {.item = static_cast<int>(item)});
     }
     for (std::size_t item = 0; item < car_.springs.size() && item < kMaxSprings; ++item) {
         checkPart(Scope::spring, {.item = static_cast<int>(item)});
         checkDamping(car_.springs[item].damping, {.field = Field::springRate, .item = static_cast<int>(item)},
                      "springs[" + std::to_string(item) + "]");
-        checkSpreads(car_.springs[item].spreads, {.item = static_cast<int>(item)});
+        checkUncertainties(car_.springs[item].uncertainties, {.item = static_cast<int>(item)});
         checkMount(static_cast<int>(item), End::chassis);
         checkMount(static_cast<int>(item), End::axle);
     }
@@ -209,16 +209,16 @@ std::vector<Fault> FaultFinder::find() {
     for (std::size_t link = 0; link < car_.links.size() && link < kMaxLinks; ++link) {
         checkLink(static_cast<int>(link));
     }
-    for (const Scope scope : {Scope::driveline, Scope::wanted, Scope::tool}) {
+    for (const Scope scope : {Scope::driveline, Scope::target, Scope::tool}) {
         checkPart(scope, {});
     }
     checkDamping(car_.launch.front.damping, {.field = Field::frontMotionRatio}, "launch.front");
     if (TableFault fault = refusal(car_.launch.engine.torque); !fault.reason.empty()) {
         add({.field = Field::engineTorque}, "launch.engine." + fault.path, std::move(fault.reason));
     }
-    checkSpreads(car_.spreads, {});
+    checkUncertainties(car_.uncertainties, {});
     if (car_.driveline) {
-        checkSpreads(car_.driveline->spreads, {});
+        checkUncertainties(car_.driveline->uncertainties, {});
     }
     checkLists();
     checkPasses();

@@ -36,7 +36,7 @@ struct Finding {
 [[nodiscard]] std::string sentence(const Finding& finding);
 
 /// Something that can be computed but looks wrong.
-struct Doubt {
+struct Warning {
     std::string path;  ///< JSON path
     FieldId id;
     Finding finding;

@@ -14,8 +14,8 @@ struct FieldId {
     int hole = -1;
     int axis = -1;  ///< 0 x forward, 1 y left, 2 z up
     int item = -1;  ///< index into Car::loads or Car::springs
-    /// Not the number itself but its own standard uncertainty; see mayHaveSpread().
-    bool spread = false;
+    /// Not the number itself but its own standard uncertainty; see mayHaveUncertainty().
+    bool uncertainty = false;
 
     bool operator==(const FieldId&) const = default;
 };

@@ -7,6 +7,6 @@
 #include "geometry/car/field_rows_launch.h"
 #include "geometry/car/field_rows_driveline.h"
 #include "geometry/car/field_rows_links.h"
-#include "geometry/car/field_rows_wanted.h"
+#include "geometry/car/field_rows_target.h"
 #include "geometry/car/field_rows_parts.h"
 // clang-format on

@@ -2,7 +2,7 @@
 // geometry/car/field.h for the names alone and by geometry/car/field_table.cpp for everything; not guarded,
 // as both read it.
 
-BOLTHOLE_FIELD(wheelbase, .scope = Scope::car, .path = "wheelbase", .place = kAt<&Car::wheelbase>,
+BOLTHOLE_FIELD(wheelbase, .scope = Scope::car, .path = "wheelbase", .access = kAt<&Car::wheelbase>,
                .quantity = Quantity::length, .limits = &kPositiveLength, .words = "wheelbase",
                .meaning = "Distance of the axles, fore and aft", .compared = Compared::always,
                .label = "Wheelbase",
@@ -10,7 +10,7 @@ BOLTHOLE_FIELD(wheelbase, .scope = Scope::car, .path = "wheelbase", .place = kAt
                          "hubs to the floor on each side and take the mean of left and right."})
 
 BOLTHOLE_FIELD(
-    rearTireRadius, .scope = Scope::car, .path = "rear_tire_radius", .place = kAt<&Car::rearTireRadius>,
+    rearTireRadius, .scope = Scope::car, .path = "rear_tire_radius", .access = kAt<&Car::rearTireRadius>,
     .quantity = Quantity::length, .limits = &kPositiveLength, .words = "rear tire radius",
     .meaning =
         "Loaded radius of the rear tires: height of the axle's center above the ground at the measured pose",
@@ -19,14 +19,14 @@ BOLTHOLE_FIELD(
               "pressure. The loaded radius, not half the tire's diameter."})
 
 BOLTHOLE_FIELD(frontTireRadius, .scope = Scope::car, .path = "front_tire_radius",
-               .place = kAt<&Car::frontTireRadius>, .quantity = Quantity::length, .limits = &kPositiveLength,
+               .access = kAt<&Car::frontTireRadius>, .quantity = Quantity::length, .limits = &kPositiveLength,
                .words = "front tire radius", .meaning = "Loaded radius of the front tires",
                .compared = Compared::always, .label = "Front tire radius",
                .name = "front tire radius, loaded",
                .howTo = {
                    "From the ground up to the center of the front hub with the car's weight on the tires."})
 
-BOLTHOLE_FIELD(rearTrack, .scope = Scope::car, .path = "rear_track", .place = kAt<&Car::rearTrack>,
+BOLTHOLE_FIELD(rearTrack, .scope = Scope::car, .path = "rear_track", .access = kAt<&Car::rearTrack>,
                .quantity = Quantity::length, .limits = &kPositiveLength, .words = "rear track",
                .meaning = "Distance of the rear tires' centers; may be absent", .compared = Compared::always,
                .label = "Rear track",
@@ -35,7 +35,7 @@ BOLTHOLE_FIELD(rearTrack, .scope = Scope::car, .path = "rear_track", .place = kA
 
 BOLTHOLE_FIELD(
     leftFrontWeight, .scope = Scope::car, .path = "corner_weights.left_front",
-    .place = kAt<&Car::cornerWeights, &CornerWeights::leftFront>, .quantity = Quantity::mass,
+    .access = kAt<&Car::cornerWeights, &CornerWeights::leftFront>, .quantity = Quantity::mass,
     .limits = &kWeight, .words = "left front weight", .meaning = "Left front", .compared = Compared::always,
     .label = "left", .name = "corner weight, left front",
     .howTo = {"Scale reading under the left front tire: car level on four scales at ride height, tires at "
@@ -44,7 +44,7 @@ BOLTHOLE_FIELD(
 
 BOLTHOLE_FIELD(
     rightFrontWeight, .scope = Scope::car, .path = "corner_weights.right_front",
-    .place = kAt<&Car::cornerWeights, &CornerWeights::rightFront>, .quantity = Quantity::mass,
+    .access = kAt<&Car::cornerWeights, &CornerWeights::rightFront>, .quantity = Quantity::mass,
     .limits = &kWeight, .words = "right front weight", .meaning = "Right front", .compared = Compared::always,
     .label = "right", .name = "corner weight, right front",
     .howTo = {"Scale reading under the right front tire: car level on four scales at ride height, tires at "
@@ -53,7 +53,7 @@ BOLTHOLE_FIELD(
 
 BOLTHOLE_FIELD(
     leftRearWeight, .scope = Scope::car, .path = "corner_weights.left_rear",
-    .place = kAt<&Car::cornerWeights, &CornerWeights::leftRear>, .quantity = Quantity::mass,
+    .access = kAt<&Car::cornerWeights, &CornerWeights::leftRear>, .quantity = Quantity::mass,
     .limits = &kWeight, .words = "left rear weight", .meaning = "Left rear", .compared = Compared::always,
     .label = "left", .name = "corner weight, left rear",
     .howTo = {"Scale reading under the left rear tire: car level on four scales at ride height, tires at "
@@ -62,7 +62,7 @@ BOLTHOLE_FIELD(
 
 BOLTHOLE_FIELD(
     rightRearWeight, .scope = Scope::car, .path = "corner_weights.right_rear",
-    .place = kAt<&Car::cornerWeights, &CornerWeights::rightRear>, .quantity = Quantity::mass,
+    .access = kAt<&Car::cornerWeights, &CornerWeights::rightRear>, .quantity = Quantity::mass,
     .limits = &kWeight, .words = "right rear weight", .meaning = "Right rear", .compared = Compared::always,
     .label = "right", .name = "corner weight, right rear",
     .howTo = {"Scale reading under the right rear tire: car level on four scales at ride height, tires at "
@@ -70,7 +70,7 @@ BOLTHOLE_FIELD(
               "it on, bounce both ends, let it settle. Chock the wheels before anyone works around the car."})
 
 BOLTHOLE_FIELD(
-    cgHeight, .scope = Scope::car, .path = "cg_height", .place = kAt<&Car::cgHeight>,
+    cgHeight, .scope = Scope::car, .path = "cg_height", .access = kAt<&Car::cgHeight>,
     .quantity = Quantity::length, .limits = &kPositiveLength, .words = "CG height",
     .meaning = "Height of the center of gravity above the ground at the measured pose",
     .tool = MeasuringTool::estimate, .compared = Compared::always, .label = "CG height",
@@ -80,7 +80,7 @@ BOLTHOLE_FIELD(
               "shop with the ramps, stops and restraints for it: see the Weights page."})
 
 BOLTHOLE_FIELD(bump, .scope = Scope::car, .path = "travel.bump",
-               .place = kAt<&Car::travel, &TravelRange::bump>, .quantity = Quantity::length,
+               .access = kAt<&Car::travel, &TravelRange::bump>, .quantity = Quantity::length,
                .limits = &kTravelLength, .words = "bump travel", .meaning = "Rear axle up from ride",
                .fallback = TravelRange{}.bump, .isMeasured = false, .compared = Compared::always,
                .label = "Bump",
@@ -89,7 +89,7 @@ BOLTHOLE_FIELD(bump, .scope = Scope::car, .path = "travel.bump",
                .caution = Caution::bench)
 
 BOLTHOLE_FIELD(droop, .scope = Scope::car, .path = "travel.droop",
-               .place = kAt<&Car::travel, &TravelRange::droop>, .quantity = Quantity::length,
+               .access = kAt<&Car::travel, &TravelRange::droop>, .quantity = Quantity::length,
                .limits = &kTravelLength, .words = "droop travel", .meaning = "Rear axle down from ride",
                .fallback = TravelRange{}.droop, .isMeasured = false, .compared = Compared::always,
                .label = "Droop",
@@ -98,7 +98,7 @@ BOLTHOLE_FIELD(droop, .scope = Scope::car, .path = "travel.droop",
                    "Stands under the frame, a jack under the axle only to lower it, wheels chocked."})
 
 BOLTHOLE_FIELD(
-    steps, .scope = Scope::car, .path = "travel.steps", .place = kAt<&Car::travel, &TravelRange::steps>,
+    steps, .scope = Scope::car, .path = "travel.steps", .access = kAt<&Car::travel, &TravelRange::steps>,
     .quantity = Quantity::count, .limits = &kSteps, .words = "travel steps",
     .meaning = "Rows of the sweep, evenly spaced, both ends included", .fallback = TravelRange{}.steps,
     .compared = Compared::never, .label = "Rows of the sweep", .name = "rows of the sweep",
@@ -106,7 +106,7 @@ BOLTHOLE_FIELD(
         "How many positions are computed from full droop to full bump, both ends included: 2 to 100,000."})
 
 BOLTHOLE_FIELD(frontRatio, .scope = Scope::car, .path = "travel.front_ratio",
-               .place = kAt<&Car::travel, &TravelRange::frontRatio>, .quantity = Quantity::ratio,
+               .access = kAt<&Car::travel, &TravelRange::frontRatio>, .quantity = Quantity::ratio,
                .limits = &kRatio, .words = "front travel ratio",
                .meaning =
                    "Front travel for a rear travel of 1: 1 both ends together, 0 rear only, negative one up "
@@ -116,7 +116,7 @@ BOLTHOLE_FIELD(frontRatio, .scope = Scope::car, .path = "travel.front_ratio",
                .howTo = {"How far the front axle moves for each inch of the rear: 1 both ends together, 0 "
                          "rear only, minus: one end rises while the other drops."})
 
-BOLTHOLE_FIELD(frontTrack, .scope = Scope::car, .path = "front_track", .place = kAt<&Car::frontTrack>,
+BOLTHOLE_FIELD(frontTrack, .scope = Scope::car, .path = "front_track", .access = kAt<&Car::frontTrack>,
                .quantity = Quantity::length, .limits = &kPositiveLength, .words = "front track",
                .meaning = "Distance of the front tires' centers; may be absent", .label = "Front track",
                .howTo = {"Between the middles of the front treads, at the ground, wheels straight ahead. "

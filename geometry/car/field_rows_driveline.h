@@ -3,7 +3,7 @@
 // as both read it.
 
 BOLTHOLE_FIELD(pinionAngle, .scope = Scope::driveline, .path = "pinion_angle",
-               .place = kAt<&Driveline::pinionAngle>, .quantity = Quantity::angle, .limits = &kAngle,
+               .access = kAt<&Driveline::pinionAngle>, .quantity = Quantity::angle, .limits = &kAngle,
                .words = "pinion angle",
                .meaning = "Inclination of the pinion's axis at the measured pose, nose up +",
                .compared = Compared::always, .label = "Pinion, nose up", .name = "pinion angle, nose up",
@@ -12,7 +12,7 @@ BOLTHOLE_FIELD(pinionAngle, .scope = Scope::driveline, .path = "pinion_angle",
                .caution = Caution::bench)
 
 BOLTHOLE_FIELD(
-    pinionJoint, .scope = Scope::driveline, .path = "pinion_joint", .place = kAt<&Driveline::pinionJoint>,
+    pinionJoint, .scope = Scope::driveline, .path = "pinion_joint", .access = kAt<&Driveline::pinionJoint>,
     .quantity = Quantity::length, .limits = &kPosition, .words = "pinion joint",
     .meaning = "Center of the rear joint, on the axle: forward, left, up", .compared = Compared::always,
     .name = "pinion joint, %1",
@@ -25,7 +25,7 @@ BOLTHOLE_FIELD(
     .caution = Caution::bench)
 
 BOLTHOLE_FIELD(
-    outputAngle, .scope = Scope::driveline, .path = "output_angle", .place = kAt<&Driveline::outputAngle>,
+    outputAngle, .scope = Scope::driveline, .path = "output_angle", .access = kAt<&Driveline::outputAngle>,
     .quantity = Quantity::angle, .limits = &kAngle, .words = "output angle",
     .meaning = "Inclination of the transmission's output axis, rising forward +",
     .compared = Compared::always, .label = "Output, rising forward",
@@ -35,7 +35,7 @@ BOLTHOLE_FIELD(
     .caution = Caution::bench)
 
 BOLTHOLE_FIELD(
-    outputJoint, .scope = Scope::driveline, .path = "output_joint", .place = kAt<&Driveline::outputJoint>,
+    outputJoint, .scope = Scope::driveline, .path = "output_joint", .access = kAt<&Driveline::outputJoint>,
     .quantity = Quantity::length, .limits = &kPosition, .words = "output joint",
     .meaning = "Center of the front joint, on the chassis: forward, left, up", .compared = Compared::always,
     .name = "output joint, %1",
@@ -48,7 +48,7 @@ BOLTHOLE_FIELD(
     .caution = Caution::bench)
 
 BOLTHOLE_FIELD(
-    jointLimit, .scope = Scope::driveline, .path = "joint_limit", .place = kAt<&Driveline::jointLimit>,
+    jointLimit, .scope = Scope::driveline, .path = "joint_limit", .access = kAt<&Driveline::jointLimit>,
     .quantity = Quantity::angle, .limits = &kJointLimit, .words = "driveshaft joint angle limit",
     .meaning = "Largest operating angle of either driveshaft joint in travel; absent: no limit known",
     .isMeasured = false, .compared = Compared::never, .label = "Joint operating angle, max",
@@ -60,7 +60,7 @@ BOLTHOLE_FIELD(
 
 BOLTHOLE_FIELD(
     carrierJoint, .scope = Scope::driveline, .path = "carrier_joint",
-    .place = kAt<&Driveline::shaft, &EnteredShaft::carrierJoint>, .quantity = Quantity::length,
+    .access = kAt<&Driveline::shaft, &EnteredShaft::carrierJoint>, .quantity = Quantity::length,
     .limits = &kPosition, .words = "carrier joint", .name = "carrier joint, %1",
     .howTo =
         {"From the rear axle's centerline forward to the center of the cross of the joint behind the carrier "
@@ -73,7 +73,7 @@ BOLTHOLE_FIELD(
     .caution = Caution::shaft)
 
 BOLTHOLE_FIELD(frontYokeOffset, .scope = Scope::driveline, .path = "front_yoke_offset",
-               .place = kAt<&Driveline::shaft, &EnteredShaft::frontYokeOffset>, .quantity = Quantity::angle,
+               .access = kAt<&Driveline::shaft, &EnteredShaft::frontYokeOffset>, .quantity = Quantity::angle,
                .limits = &kAngle, .words = "yoke phasing of the front shaft",
                .meaning =
                    "How far the front (or only) shaft's rear yoke is turned from its front yoke, clockwise "
@@ -87,7 +87,7 @@ BOLTHOLE_FIELD(frontYokeOffset, .scope = Scope::driveline, .path = "front_yoke_o
                .caution = Caution::shaft)
 
 BOLTHOLE_FIELD(rearYokeOffset, .scope = Scope::driveline, .path = "rear_yoke_offset",
-               .place = kAt<&Driveline::shaft, &EnteredShaft::rearYokeOffset>, .quantity = Quantity::angle,
+               .access = kAt<&Driveline::shaft, &EnteredShaft::rearYokeOffset>, .quantity = Quantity::angle,
                .limits = &kAngle, .words = "yoke phasing of the rear shaft",
                .meaning =
                    "How far the rear shaft's rear yoke is turned from its front yoke, clockwise seen from "
@@ -101,7 +101,7 @@ BOLTHOLE_FIELD(rearYokeOffset, .scope = Scope::driveline, .path = "rear_yoke_off
 
 BOLTHOLE_FIELD(
     windUp, .scope = Scope::driveline, .path = "wind_up",
-    .place = kAt<&Driveline::shaft, &EnteredShaft::windUp>, .quantity = Quantity::angle, .limits = &kAngle,
+    .access = kAt<&Driveline::shaft, &EnteredShaft::windUp>, .quantity = Quantity::angle, .limits = &kAngle,
     .words = "pinion wind-up under power",
     .meaning = "How far the housing turns nose up under power, an allowance", .label = "Pinion wind-up",
     .name = "pinion wind-up under power, nose up",
@@ -112,7 +112,7 @@ BOLTHOLE_FIELD(
 
 BOLTHOLE_FIELD(
     engineSpeed, .scope = Scope::driveline, .path = "engine_speed",
-    .place = kAt<&Driveline::shaft, &EnteredShaft::engineSpeed>, .quantity = Quantity::speed,
+    .access = kAt<&Driveline::shaft, &EnteredShaft::engineSpeed>, .quantity = Quantity::speed,
     .limits = &kSpeed, .words = "highest engine speed", .meaning = "Highest engine speed",
     .label = "Highest engine speed",
     .howTo = {
@@ -120,7 +120,7 @@ BOLTHOLE_FIELD(
         "memory, not from a test in the shop. The driveshaft turns at engine speed over the gear's ratio."})
 
 BOLTHOLE_FIELD(shaftGear, .scope = Scope::driveline, .path = "gear",
-               .place = kAt<&Driveline::shaft, &EnteredShaft::gear>, .quantity = Quantity::ratio,
+               .access = kAt<&Driveline::shaft, &EnteredShaft::gear>, .quantity = Quantity::ratio,
                .limits = &kGear, .words = "gear at that speed",
                .meaning = "Ratio of the gear it is reached in", .label = "In a gear of ratio",
                .name = "ratio of the gear at that engine speed",
@@ -129,7 +129,7 @@ BOLTHOLE_FIELD(shaftGear, .scope = Scope::driveline, .path = "gear",
 
 BOLTHOLE_FIELD(
     slipEngagement, .scope = Scope::driveline, .path = "slip_yoke.engagement",
-    .place = kAt<&Driveline::shaft, &EnteredShaft::slip, &EnteredSlip::engagement>,
+    .access = kAt<&Driveline::shaft, &EnteredShaft::slip, &EnteredSlip::engagement>,
     .quantity = Quantity::length, .limits = &kEngagement, .words = "slip yoke engagement",
     .meaning = "Spline that is held", .label = "Engagement", .name = "slip yoke engagement at ride height",
     .howTo =
@@ -141,7 +141,7 @@ BOLTHOLE_FIELD(
 
 BOLTHOLE_FIELD(
     slipLeast, .scope = Scope::driveline, .path = "slip_yoke.least_engagement",
-    .place = kAt<&Driveline::shaft, &EnteredShaft::slip, &EnteredSlip::leastEngagement>,
+    .access = kAt<&Driveline::shaft, &EnteredShaft::slip, &EnteredSlip::leastEngagement>,
     .quantity = Quantity::length, .limits = &kEngagement, .words = "least slip yoke engagement",
     .meaning = "Spline that must stay held", .isMeasured = false, .label = "Engagement, least",
     .howTo = {
@@ -150,7 +150,7 @@ BOLTHOLE_FIELD(
 
 BOLTHOLE_FIELD(
     slipInward, .scope = Scope::driveline, .path = "slip_yoke.inward",
-    .place = kAt<&Driveline::shaft, &EnteredShaft::slip, &EnteredSlip::inward>, .quantity = Quantity::length,
+    .access = kAt<&Driveline::shaft, &EnteredShaft::slip, &EnteredSlip::inward>, .quantity = Quantity::length,
     .limits = &kEngagement, .words = "slip yoke travel inward",
     .meaning = "How far it can go in before it bottoms", .label = "Travel to bottoming",
     .name = "slip yoke travel to bottoming at ride height",

@@ -2,11 +2,11 @@
 // geometry/car/field.h for the names alone and by geometry/car/field_table.cpp for everything; not guarded,
 // as both read it.
 
-BOLTHOLE_FIELD(holeAt, .scope = Scope::hole, .path = "at", .place = kAt<&Hole::at>,
+BOLTHOLE_FIELD(holeAt, .scope = Scope::hole, .path = "at", .access = kAt<&Hole::at>,
                .quantity = Quantity::length, .limits = &kPosition, .words = "hole")
 
 BOLTHOLE_FIELD(
-    linkLength, .scope = Scope::link, .path = "length", .place = kAt<&Link::length>,
+    linkLength, .scope = Scope::link, .path = "length", .access = kAt<&Link::length>,
     .quantity = Quantity::length, .limits = &kPositiveLength, .words = "length",
     .meaning =
         "Length the rod is built to, center to center; absent: the distance between the holes in use at the "
@@ -17,14 +17,14 @@ BOLTHOLE_FIELD(
     .caution = Caution::bench)
 
 BOLTHOLE_FIELD(adjusterPitch, .scope = Scope::link, .path = "adjuster.pitch",
-               .place = kAt<&Link::adjuster, &Adjuster::pitch>, .quantity = Quantity::length,
+               .access = kAt<&Link::adjuster, &Adjuster::pitch>, .quantity = Quantity::length,
                .limits = &kPitch, .words = "thread pitch", .meaning = "Thread pitch", .isMeasured = false,
                .label = "Thread pitch", .name = "%1, thread pitch of the adjuster",
                .howTo = {"From thread to thread: 1 in divided by the threads per inch. 3/4-16 has 16 threads "
                          "per inch: type 1/16 (1.5875 mm); for 18, type 1/18."})
 
 BOLTHOLE_FIELD(adjusterEnds, .scope = Scope::link, .path = "adjuster.ends",
-               .place = kAt<&Link::adjuster, &Adjuster::threadedEnds>, .quantity = Quantity::count,
+               .access = kAt<&Link::adjuster, &Adjuster::threadedEnds>, .quantity = Quantity::count,
                .limits = &kEnds, .words = "threaded ends",
                .meaning = "2: left- and right-hand ends that counter-turn; 1: one end, taken off and turned",
                .isTyped = false, .label = "Adjuster", .name = "%1, adjuster",
@@ -33,7 +33,7 @@ BOLTHOLE_FIELD(adjusterEnds, .scope = Scope::link, .path = "adjuster.ends",
                          "halves. Keep enough thread engaged and tighten the jam nuts."})
 
 BOLTHOLE_FIELD(adjusterShortest, .scope = Scope::link, .path = "adjuster.shortest",
-               .place = kAt<&Link::adjuster, &Adjuster::shortest>, .quantity = Quantity::length,
+               .access = kAt<&Link::adjuster, &Adjuster::shortest>, .quantity = Quantity::length,
                .limits = &kPositiveLength, .words = "shortest length",
                .meaning = "Length the rod can be set to at least, center to center; absent: no limit known",
                .isMeasured = false, .label = "Shortest", .name = "%1, shortest length",
@@ -41,7 +41,7 @@ BOLTHOLE_FIELD(adjusterShortest, .scope = Scope::link, .path = "adjuster.shortes
                          "empty, nothing is marked."})
 
 BOLTHOLE_FIELD(adjusterLongest, .scope = Scope::link, .path = "adjuster.longest",
-               .place = kAt<&Link::adjuster, &Adjuster::longest>, .quantity = Quantity::length,
+               .access = kAt<&Link::adjuster, &Adjuster::longest>, .quantity = Quantity::length,
                .limits = &kPositiveLength, .words = "longest length",
                .meaning = "Length the rod can be set to at most; absent: no limit known", .isMeasured = false,
                .label = "Longest", .name = "%1, longest length",
@@ -50,7 +50,7 @@ BOLTHOLE_FIELD(adjusterLongest, .scope = Scope::link, .path = "adjuster.longest"
 
 BOLTHOLE_FIELD(
     adjusterEngagement, .scope = Scope::link, .path = "adjuster.engagement",
-    .place = kAt<&Link::adjuster, &Adjuster::engagement>, .quantity = Quantity::length,
+    .access = kAt<&Link::adjuster, &Adjuster::engagement>, .quantity = Quantity::length,
     .limits = &kEngagement, .words = "thread engagement",
     .meaning = "Thread held in each threaded end at the length engagement_at; absent: not measured",
     .label = "Thread engagement", .name = "%1, thread engagement in each end",
@@ -59,14 +59,14 @@ BOLTHOLE_FIELD(
               "measured at is kept with it."})
 
 BOLTHOLE_FIELD(adjusterEngagementAt, .scope = Scope::link, .path = "adjuster.engagement_at",
-               .place = kAt<&Link::adjuster, &Adjuster::engagementAt>, .quantity = Quantity::length,
+               .access = kAt<&Link::adjuster, &Adjuster::engagementAt>, .quantity = Quantity::length,
                .limits = &kPositiveLength, .words = "length at that engagement",
                .meaning = "The rod's length when its engagement was measured; absent: as it is built now",
                .label = "Measured at", .name = "%1, length at which the thread was measured",
                .howTo = {"The rod's length, center to center, when that engagement was measured."})
 
 BOLTHOLE_FIELD(adjusterLeastEngagement, .scope = Scope::link, .path = "adjuster.least_engagement",
-               .place = kAt<&Link::adjuster, &Adjuster::leastEngagement>, .quantity = Quantity::length,
+               .access = kAt<&Link::adjuster, &Adjuster::leastEngagement>, .quantity = Quantity::length,
                .limits = &kEngagement, .words = "least thread engagement",
                .meaning = "Thread that must stay held in each end; absent: no limit known",
                .isMeasured = false, .label = "Thread engagement, least",
@@ -75,7 +75,7 @@ BOLTHOLE_FIELD(adjusterLeastEngagement, .scope = Scope::link, .path = "adjuster.
                    "How much thread must stay held in each end: the manufacturer's spec or the rule book's. "
                    "A rod end with too little pulls out under load. Left empty, nothing is marked."})
 
-BOLTHOLE_FIELD(rodEndLimit, .scope = Scope::link, .path = "rod_end_limit", .place = kAt<&Link::rodEndLimit>,
+BOLTHOLE_FIELD(rodEndLimit, .scope = Scope::link, .path = "rod_end_limit", .access = kAt<&Link::rodEndLimit>,
                .quantity = Quantity::angle, .limits = &kJointLimit, .words = "rod-end angle limit",
                .meaning =
                    "How far a rod end may lean out of the plane square to its bolt before it binds; absent: "
@@ -87,7 +87,7 @@ BOLTHOLE_FIELD(rodEndLimit, .scope = Scope::link, .path = "rod_end_limit", .plac
                    "the spacers: the manufacturer's spec, or an angle finder on the rod with the end bolted "
                    "in. Bushings: as far as their manufacturer allows. Left empty, nothing is marked."})
 
-BOLTHOLE_FIELD(linkRating, .scope = Scope::link, .path = "rating", .place = kAt<&Link::rating>,
+BOLTHOLE_FIELD(linkRating, .scope = Scope::link, .path = "rating", .access = kAt<&Link::rating>,
                .quantity = Quantity::force, .limits = &kPositiveForce, .words = "rating",
                .meaning = "What the link's weakest part may carry, as entered; absent: not compared",
                .isMeasured = false, .label = "%1", .name = "%1, rating",

@@ -3,28 +3,28 @@
 // everything; not guarded, as both read it.
 
 BOLTHOLE_FIELD(otherLeftFront, .scope = Scope::car, .path = "weighing.other_corner_weights.left_front",
-               .place = kAt<&Car::weighing, &EnteredWeighing::other, &EnteredCorners::leftFront>,
+               .access = kAt<&Car::weighing, &EnteredWeighing::other, &EnteredCorners::leftFront>,
                .quantity = Quantity::mass, .limits = &kWeight, .words = "left front weight, other reading",
                .meaning = "Left front")
 
 BOLTHOLE_FIELD(otherRightFront, .scope = Scope::car, .path = "weighing.other_corner_weights.right_front",
-               .place = kAt<&Car::weighing, &EnteredWeighing::other, &EnteredCorners::rightFront>,
+               .access = kAt<&Car::weighing, &EnteredWeighing::other, &EnteredCorners::rightFront>,
                .quantity = Quantity::mass, .limits = &kWeight, .words = "right front weight, other reading",
                .meaning = "Right front")
 
 BOLTHOLE_FIELD(otherLeftRear, .scope = Scope::car, .path = "weighing.other_corner_weights.left_rear",
-               .place = kAt<&Car::weighing, &EnteredWeighing::other, &EnteredCorners::leftRear>,
+               .access = kAt<&Car::weighing, &EnteredWeighing::other, &EnteredCorners::leftRear>,
                .quantity = Quantity::mass, .limits = &kWeight, .words = "left rear weight, other reading",
                .meaning = "Left rear")
 
 BOLTHOLE_FIELD(otherRightRear, .scope = Scope::car, .path = "weighing.other_corner_weights.right_rear",
-               .place = kAt<&Car::weighing, &EnteredWeighing::other, &EnteredCorners::rightRear>,
+               .access = kAt<&Car::weighing, &EnteredWeighing::other, &EnteredCorners::rightRear>,
                .quantity = Quantity::mass, .limits = &kWeight, .words = "right rear weight, other reading",
                .meaning = "Right rear")
 
 BOLTHOLE_FIELD(scaleUncertainty, .scope = Scope::car, .path = "weighing.scale_uncertainty",
-               .place = kAt<&Car::weighing, &EnteredWeighing::scaleUncertainty>, .quantity = Quantity::mass,
-               .limits = &kSpread, .words = "scale uncertainty",
+               .access = kAt<&Car::weighing, &EnteredWeighing::scaleUncertainty>, .quantity = Quantity::mass,
+               .limits = &kWeightUncertainty, .words = "scale uncertainty",
                .meaning = "Standard uncertainty of one pad's reading; absent: 0.5 kg", .isMeasured = false,
                .label = "Pad, ±", .name = "scales, ± of one pad",
                .howTo = {"How far one pad's reading may be off: 95 of 100 lie within. Roll the car off and "
@@ -32,15 +32,15 @@ BOLTHOLE_FIELD(scaleUncertainty, .scope = Scope::car, .path = "weighing.scale_un
                          "± 1 kg (2.2 lb) is taken (common practice, no source)."})
 
 BOLTHOLE_FIELD(driverMass, .scope = Scope::car, .path = "weighing.driver.mass",
-               .place = kAt<&Car::weighing, &EnteredWeighing::driver, &EnteredDriver::mass>,
+               .access = kAt<&Car::weighing, &EnteredWeighing::driver, &EnteredDriver::mass>,
                .quantity = Quantity::mass, .limits = &kWeight, .words = "driver's weight",
                .meaning = "What the driver weighs as raced", .label = "Weight",
                .howTo = {"The driver dressed to drive, helmet and all, on a bathroom scale."})
 
 BOLTHOLE_FIELD(
     driverAt, .scope = Scope::car, .path = "weighing.driver.at",
-    .place = kAt<&Car::weighing, &EnteredWeighing::driver, &EnteredDriver::at>, .quantity = Quantity::length,
-    .limits = &kPosition, .words = "driver", .uncertainty = kSeatSpread, .name = "driver's seat, %1",
+    .access = kAt<&Car::weighing, &EnteredWeighing::driver, &EnteredDriver::at>, .quantity = Quantity::length,
+    .limits = &kPosition, .words = "driver", .uncertainty = kSeatUncertainty, .name = "driver's seat, %1",
     .howTo = {
         "From the rear axle's centerline forward to the driver's middle, seated: about a hand's width ahead "
         "of the seat's back, at the belt buckle.",
@@ -48,7 +48,7 @@ BOLTHOLE_FIELD(
         "From level ground up to the driver's middle, seated: about a hand's width over the seat cushion."})
 
 BOLTHOLE_FIELD(padLeftFront, .scope = Scope::car, .path = "weighing.pads.left_front",
-               .place = kAt<&Car::weighing, &EnteredWeighing::pads, &EnteredCorners::leftFront>,
+               .access = kAt<&Car::weighing, &EnteredWeighing::pads, &EnteredCorners::leftFront>,
                .quantity = Quantity::length, .limits = &kPadHeight, .words = "height of the left front pad",
                .meaning = "Left front", .label = "left", .name = "pad height, left front",
                .howTo = {"How high the top of this pad stands over any one level: a water level, a laser, or "
@@ -56,7 +56,7 @@ BOLTHOLE_FIELD(padLeftFront, .scope = Scope::car, .path = "weighing.pads.left_fr
                          "the others against it, before the car rolls on. All four or none are used."})
 
 BOLTHOLE_FIELD(padRightFront, .scope = Scope::car, .path = "weighing.pads.right_front",
-               .place = kAt<&Car::weighing, &EnteredWeighing::pads, &EnteredCorners::rightFront>,
+               .access = kAt<&Car::weighing, &EnteredWeighing::pads, &EnteredCorners::rightFront>,
                .quantity = Quantity::length, .limits = &kPadHeight, .words = "height of the right front pad",
                .meaning = "Right front", .label = "right", .name = "pad height, right front",
                .howTo = {"How high the top of this pad stands over any one level: a water level, a laser, or "
@@ -64,7 +64,7 @@ BOLTHOLE_FIELD(padRightFront, .scope = Scope::car, .path = "weighing.pads.right_
                          "the others against it, before the car rolls on. All four or none are used."})
 
 BOLTHOLE_FIELD(padLeftRear, .scope = Scope::car, .path = "weighing.pads.left_rear",
-               .place = kAt<&Car::weighing, &EnteredWeighing::pads, &EnteredCorners::leftRear>,
+               .access = kAt<&Car::weighing, &EnteredWeighing::pads, &EnteredCorners::leftRear>,
                .quantity = Quantity::length, .limits = &kPadHeight, .words = "height of the left rear pad",
                .meaning = "Left rear", .label = "left", .name = "pad height, left rear",
                .howTo = {"How high the top of this pad stands over any one level: a water level, a laser, or "
@@ -72,7 +72,7 @@ BOLTHOLE_FIELD(padLeftRear, .scope = Scope::car, .path = "weighing.pads.left_rea
                          "the others against it, before the car rolls on. All four or none are used."})
 
 BOLTHOLE_FIELD(padRightRear, .scope = Scope::car, .path = "weighing.pads.right_rear",
-               .place = kAt<&Car::weighing, &EnteredWeighing::pads, &EnteredCorners::rightRear>,
+               .access = kAt<&Car::weighing, &EnteredWeighing::pads, &EnteredCorners::rightRear>,
                .quantity = Quantity::length, .limits = &kPadHeight, .words = "height of the right rear pad",
                .meaning = "Right rear", .label = "right", .name = "pad height, right rear",
                .howTo = {"How high the top of this pad stands over any one level: a water level, a laser, or "
@@ -81,16 +81,17 @@ BOLTHOLE_FIELD(padRightRear, .scope = Scope::car, .path = "weighing.pads.right_r
 
 BOLTHOLE_FIELD(
     ticketFront, .scope = Scope::car, .path = "weighing.axle_ticket.front",
-    .place = kAt<&Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::front>, .quantity = Quantity::mass,
-    .limits = &kWeight, .words = "front axle on the truck-scale ticket", .meaning = "Front axle",
-    .tool = MeasuringTool::otherScale, .label = "Front axle", .name = "truck-scale ticket, front axle",
+    .access = kAt<&Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::front>,
+    .quantity = Quantity::mass, .limits = &kWeight, .words = "front axle on the truck-scale ticket",
+    .meaning = "Front axle", .tool = MeasuringTool::otherScale, .label = "Front axle",
+    .name = "truck-scale ticket, front axle",
     .howTo = {
         "From a truck scale's ticket or any other scale that takes a whole axle or the whole car. Nobody "
         "stands on the scale or between car and scale while it reads; engine off, car in park or chocked."})
 
 BOLTHOLE_FIELD(
     ticketRear, .scope = Scope::car, .path = "weighing.axle_ticket.rear",
-    .place = kAt<&Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::rear>, .quantity = Quantity::mass,
+    .access = kAt<&Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::rear>, .quantity = Quantity::mass,
     .limits = &kWeight, .words = "rear axle on the truck-scale ticket", .meaning = "Rear axle",
     .tool = MeasuringTool::otherScale, .label = "Rear axle", .name = "truck-scale ticket, rear axle",
     .howTo = {
@@ -99,16 +100,18 @@ BOLTHOLE_FIELD(
 
 BOLTHOLE_FIELD(
     ticketTotal, .scope = Scope::car, .path = "weighing.axle_ticket.total",
-    .place = kAt<&Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::total>, .quantity = Quantity::mass,
-    .limits = &kWeight, .words = "total on the truck-scale ticket", .meaning = "Whole car",
-    .tool = MeasuringTool::otherScale, .label = "Whole car", .name = "truck-scale ticket, whole car",
+    .access = kAt<&Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::total>,
+    .quantity = Quantity::mass, .limits = &kWeight, .words = "total on the truck-scale ticket",
+    .meaning = "Whole car", .tool = MeasuringTool::otherScale, .label = "Whole car",
+    .name = "truck-scale ticket, whole car",
     .howTo = {
         "From a truck scale's ticket or any other scale that takes a whole axle or the whole car. Nobody "
         "stands on the scale or between car and scale while it reads; engine off, car in park or chocked."})
 
 BOLTHOLE_FIELD(ticketUncertainty, .scope = Scope::car, .path = "weighing.axle_ticket.uncertainty",
-               .place = kAt<&Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::uncertainty>,
-               .quantity = Quantity::mass, .limits = &kSpread, .words = "uncertainty of the truck scale",
+               .access = kAt<&Car::weighing, &EnteredWeighing::ticket, &EnteredTicket::uncertainty>,
+               .quantity = Quantity::mass, .limits = &kWeightUncertainty,
+               .words = "uncertainty of the truck scale",
                .meaning = "Standard uncertainty of one reading; absent: 10 kg", .isMeasured = false,
                .label = "Its ±", .name = "truck-scale ticket, ±",
                .howTo = {
@@ -116,7 +119,7 @@ BOLTHOLE_FIELD(ticketUncertainty, .scope = Scope::car, .path = "weighing.axle_ti
                    "the least. Left empty, ± 20 kg (43 lb) is taken (common practice, no source)."})
 
 BOLTHOLE_FIELD(liftHeight, .scope = Scope::car, .path = "lift.height",
-               .place = kAt<&Car::lift, &EnteredLift::height>, .quantity = Quantity::length,
+               .access = kAt<&Car::lift, &EnteredLift::height>, .quantity = Quantity::length,
                .limits = &kPositiveLength, .words = "lift",
                .meaning = "How far that end's tires stood above the other end's", .label = "Raised by",
                .name = "lift: how far the end was raised",
@@ -128,9 +131,9 @@ BOLTHOLE_FIELD(liftHeight, .scope = Scope::car, .path = "lift.height",
                    "car. The ± beside the height says what this lift is worth."})
 
 BOLTHOLE_FIELD(
-    liftReading, .scope = Scope::car, .path = "lift.reading", .place = kAt<&Car::lift, &EnteredLift::reading>,
-    .quantity = Quantity::mass, .limits = &kWeight, .words = "reading with one end raised",
-    .meaning = "Both its tires", .label = "Axle then read",
+    liftReading, .scope = Scope::car, .path = "lift.reading",
+    .access = kAt<&Car::lift, &EnteredLift::reading>, .quantity = Quantity::mass, .limits = &kWeight,
+    .words = "reading with one end raised", .meaning = "Both its tires", .label = "Axle then read",
     .name = "lift: reading of that axle with the car raised",
     .howTo = {"Both tires of the axle that stays on the ground, added, with the other end raised and "
               "settled: springs blocked at ride height, fluids and loads as they were when level, wheels "
@@ -138,7 +141,7 @@ BOLTHOLE_FIELD(
               "display, away from the car."})
 
 BOLTHOLE_FIELD(frontWheelRate, .scope = Scope::car, .path = "wheel_rates.front.wheel",
-               .place = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::wheel>,
+               .access = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::wheel>,
                .quantity = Quantity::rate, .limits = &kRate, .words = "front wheel rate",
                .meaning = "Body over one wheel, both wheels moving alike", .label = "Front wheel rate",
                .name = "front wheel rate, one wheel",
@@ -150,7 +153,7 @@ BOLTHOLE_FIELD(frontWheelRate, .scope = Scope::car, .path = "wheel_rates.front.w
 
 BOLTHOLE_FIELD(
     frontTireRate, .scope = Scope::car, .path = "wheel_rates.front.tire",
-    .place = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::tire>,
+    .access = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::tire>,
     .quantity = Quantity::rate, .limits = &kRate, .words = "front tire rate",
     .meaning = "One tire; absent: taken as rigid", .label = "Front tire rate",
     .name = "front tire rate, one tire",
@@ -162,7 +165,7 @@ BOLTHOLE_FIELD(
 
 BOLTHOLE_FIELD(
     frontRollRate, .scope = Scope::car, .path = "wheel_rates.front.roll",
-    .place = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::roll>,
+    .access = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::roll>,
     .quantity = Quantity::rollRate, .limits = &kRollRate, .words = "front roll rate",
     .meaning = "Body leaning over this end's wheels, bar included; absent: springs at the wheels, no bar",
     .label = "Front roll rate", .name = "front roll rate, bar included",
@@ -172,7 +175,7 @@ BOLTHOLE_FIELD(
         "bar's own comes on top. Left empty, springs at the wheels and no bar are taken."})
 
 BOLTHOLE_FIELD(rearWheelRate, .scope = Scope::car, .path = "wheel_rates.rear.wheel",
-               .place = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::wheel>,
+               .access = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::wheel>,
                .quantity = Quantity::rate, .limits = &kRate, .words = "rear wheel rate",
                .meaning = "Body over one wheel, both wheels moving alike", .label = "Rear wheel rate",
                .name = "rear wheel rate, one wheel",
@@ -182,9 +185,10 @@ BOLTHOLE_FIELD(rearWheelRate, .scope = Scope::car, .path = "wheel_rates.rear.whe
 
 BOLTHOLE_FIELD(
     rearTireRate, .scope = Scope::car, .path = "wheel_rates.rear.tire",
-    .place = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::tire>, .quantity = Quantity::rate,
-    .limits = &kRate, .words = "rear tire rate", .meaning = "One tire; absent: taken as rigid",
-    .label = "Rear tire rate", .name = "rear tire rate, one tire",
+    .access = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::tire>,
+    .quantity = Quantity::rate, .limits = &kRate, .words = "rear tire rate",
+    .meaning = "One tire; absent: taken as rigid", .label = "Rear tire rate",
+    .name = "rear tire rate, one tire",
     .howTo = {
         "How much more one tire carries for each unit of length it is pressed flatter: from its manufacturer "
         "at "
@@ -193,7 +197,7 @@ BOLTHOLE_FIELD(
 
 BOLTHOLE_FIELD(
     rearRollRate, .scope = Scope::car, .path = "wheel_rates.rear.roll",
-    .place = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::roll>,
+    .access = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::roll>,
     .quantity = Quantity::rollRate, .limits = &kRollRate, .words = "rear roll rate",
     .meaning = "Body leaning over this end's wheels, bar included; absent: springs at the wheels, no bar",
     .label = "Rear roll rate", .name = "rear roll rate, bar included",
@@ -203,7 +207,7 @@ BOLTHOLE_FIELD(
         "says. Left empty, it is computed from the springs where they are known, without a bar."})
 
 BOLTHOLE_FIELD(frontTirePressure, .scope = Scope::car, .path = "wheel_rates.front.tire_pressure",
-               .place = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::tirePressure>,
+               .access = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::tirePressure>,
                .quantity = Quantity::pressure, .limits = &kPressure,
                .words = "pressure of the front tire rate",
                .meaning = "Over the air around, at which `tire` was read; absent: not known",
@@ -213,7 +217,7 @@ BOLTHOLE_FIELD(frontTirePressure, .scope = Scope::car, .path = "wheel_rates.fron
                    "hot as you hold it there."})
 
 BOLTHOLE_FIELD(frontOtherTire, .scope = Scope::car, .path = "wheel_rates.front.other_tire",
-               .place = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::otherTire>,
+               .access = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::otherTire>,
                .quantity = Quantity::rate, .limits = &kRate, .words = "front tire rate at another pressure",
                .meaning = "One tire, at `other_pressure`; absent: the rate is one for all pressures",
                .label = "Second rate", .name = "front tire rate at another pressure, one tire",
@@ -222,14 +226,14 @@ BOLTHOLE_FIELD(frontOtherTire, .scope = Scope::car, .path = "wheel_rates.front.o
                    "rate is taken along a straight line."})
 
 BOLTHOLE_FIELD(frontOtherPressure, .scope = Scope::car, .path = "wheel_rates.front.other_pressure",
-               .place = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::otherPressure>,
+               .access = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::otherPressure>,
                .quantity = Quantity::pressure, .limits = &kPressure,
                .words = "other pressure of the front tire rate", .meaning = "At which `other_tire` was read",
                .label = "Second read at", .name = "front tires, pressure the other rate was read at",
                .howTo = {"What the tire had at the second reading of its rate."})
 
 BOLTHOLE_FIELD(frontPressure, .scope = Scope::car, .path = "wheel_rates.front.pressure",
-               .place = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::pressure>,
+               .access = kAt<&Car::wheelRates, &EnteredWheelRates::front, &EnteredRates::pressure>,
                .quantity = Quantity::pressure, .limits = &kPressure, .words = "front tire pressure",
                .meaning = "What the tires have now; absent: that at which `tire` was read",
                .label = "Pressure now", .name = "front tires, pressure now",
@@ -238,7 +242,7 @@ BOLTHOLE_FIELD(frontPressure, .scope = Scope::car, .path = "wheel_rates.front.pr
                          "radius is not computed."})
 
 BOLTHOLE_FIELD(rearTirePressure, .scope = Scope::car, .path = "wheel_rates.rear.tire_pressure",
-               .place = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::tirePressure>,
+               .access = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::tirePressure>,
                .quantity = Quantity::pressure, .limits = &kPressure,
                .words = "pressure of the rear tire rate",
                .meaning = "Over the air around, at which `tire` was read; absent: not known",
@@ -248,7 +252,7 @@ BOLTHOLE_FIELD(rearTirePressure, .scope = Scope::car, .path = "wheel_rates.rear.
                    "hot as you hold it there."})
 
 BOLTHOLE_FIELD(rearOtherTire, .scope = Scope::car, .path = "wheel_rates.rear.other_tire",
-               .place = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::otherTire>,
+               .access = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::otherTire>,
                .quantity = Quantity::rate, .limits = &kRate, .words = "rear tire rate at another pressure",
                .meaning = "One tire, at `other_pressure`; absent: the rate is one for all pressures",
                .label = "Second rate", .name = "rear tire rate at another pressure, one tire",
@@ -257,14 +261,14 @@ BOLTHOLE_FIELD(rearOtherTire, .scope = Scope::car, .path = "wheel_rates.rear.oth
                    "rate is taken along a straight line."})
 
 BOLTHOLE_FIELD(rearOtherPressure, .scope = Scope::car, .path = "wheel_rates.rear.other_pressure",
-               .place = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::otherPressure>,
+               .access = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::otherPressure>,
                .quantity = Quantity::pressure, .limits = &kPressure,
                .words = "other pressure of the rear tire rate", .meaning = "At which `other_tire` was read",
                .label = "Second read at", .name = "rear tires, pressure the other rate was read at",
                .howTo = {"What the tire had at the second reading of its rate."})
 
 BOLTHOLE_FIELD(rearPressure, .scope = Scope::car, .path = "wheel_rates.rear.pressure",
-               .place = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::pressure>,
+               .access = kAt<&Car::wheelRates, &EnteredWheelRates::rear, &EnteredRates::pressure>,
                .quantity = Quantity::pressure, .limits = &kPressure, .words = "rear tire pressure",
                .meaning = "What the tires have now; absent: that at which `tire` was read",
                .label = "Pressure now", .name = "rear tires, pressure now",

@@ -26,10 +26,10 @@ constexpr Limits kPitch{0, kLargestPitch, true, false, "a thread pitch above 0 a
 constexpr Limits kEngagement{0, kLargestEngagement, false, false, "a length of thread from 0 to 1 m"};
 constexpr Limits kJointLimit{0, kRightAngle, true, true, "an angle above 0 and below 90 degrees"};
 constexpr Limits kDistance{-kMaxLength, kMaxLength, false, false, "a distance within 100 m"};
-constexpr Limits kWantedPercent{-kLargestPercent, kLargestPercent, false, false,
+constexpr Limits kTargetPercent{-kLargestPercent, kLargestPercent, false, false,
                                 "a percentage from -10000 to 10000"};
 constexpr Limits kEnds{1, 2, false, false, "1 or 2"};
-constexpr Limits kSpread{0, 1000, true, false, "a weight above 0 and at most 1000 kg"};
+constexpr Limits kWeightUncertainty{0, 1000, true, false, "a weight above 0 and at most 1000 kg"};
 constexpr Limits kPadHeight{-1, 1, false, false, "a height from -1 to 1 m"};
 constexpr Limits kRate{0, 5e7, true, false, "a rate above 0 and at most 50000 N/mm"};
 constexpr Limits kPressure{0, 1e6, true, false, "a pressure above 0 and at most 1000 kPa"};
@@ -58,10 +58,11 @@ constexpr Limits kVolume{0, 10, true, false, "a volume above 0 and at most 10000
 constexpr Limits kDensity{0, 25'000, true, false, "a density above 0 and at most 25 kg/L"};
 constexpr Limits kAngle{-kRightAngle, kRightAngle, true, true, "an angle between -90 and 90 degrees"};
 
-constexpr Limits kLengthSpread{0, 1, false, false, "an uncertainty from 0 to 1 m"};
-constexpr Limits kAngleSpread{0, 45 * kRadiansPerDegree, false, false, "an uncertainty from 0 to 45 degrees"};
-constexpr Limits kMassSpread{0, 1000, false, false, "an uncertainty from 0 to 1000 kg"};
-constexpr Limits kOtherSpread{0, 1e7, false, false, "an uncertainty of 0 or more"};
+constexpr Limits kLengthUncertainty{0, 1, false, false, "an uncertainty from 0 to 1 m"};
+constexpr Limits kAngleUncertainty{0, 45 * kRadiansPerDegree, false, false,
+                                   "an uncertainty from 0 to 45 degrees"};
+constexpr Limits kMassUncertainty{0, 1000, false, false, "an uncertainty from 0 to 1000 kg"};
+constexpr Limits kOtherUncertainty{0, 1e7, false, false, "an uncertainty of 0 or more"};
 
 template <class T>
 constexpr bool kIsPoint = std::is_same_v<T, EnteredPoint> || std::is_same_v<T, Eigen::Vector3d>;
@@ -122,15 +123,15 @@ constexpr auto lastOf() {
 }
 
 template <class T>
-constexpr FieldPlace placeOf(Slot<Car> (*slot)(const Part<Car>&, int),
-                             Slot<const Car> (*constSlot)(const Part<const Car>&, int)) {
+constexpr FieldAccess accessTo(Slot<Car> (*slot)(const Part<Car>&, int),
+                               Slot<const Car> (*constSlot)(const Part<const Car>&, int)) {
     return {slot, constSlot, kIsPoint<T>, std::is_same_v<T, EnteredPoint> || IsOptional<T>::value};
 }
 
 /// The members that lead to a number from its part.
 template <auto... members>
-constexpr FieldPlace kAt = placeOf<decltype(memberOf(lastOf<members...>()))>(&slotOn<Car, members...>,
-                                                                             &slotOn<const Car, members...>);
+constexpr FieldAccess kAt = accessTo<decltype(memberOf(lastOf<members...>()))>(
+    &slotOn<Car, members...>, &slotOn<const Car, members...>);
 
 #define BOLTHOLE_FIELD(name, ...) FieldRule{.field = Field::name, __VA_ARGS__},
 constexpr std::array kRules{
@@ -157,8 +158,8 @@ std::span<const FieldRule> fieldRules() {
 std::span<const FieldRule* const> rulesOf(Scope scope) {
     static const std::array<std::vector<const FieldRule*>, 9> rules = [] {
         std::array<std::vector<const FieldRule*>, 9> lists;
-        for (const Scope each : {Scope::car, Scope::link, Scope::hole, Scope::driveline, Scope::wanted,
-                                 Scope::load, Scope::spring, Scope::mount, Scope::tool}) {
+        for (const Scope each : {Scope::car, Scope::link, Scope::hole, Scope::driveline, Scope::target,
+                                 Scope::ballast, Scope::spring, Scope::mount, Scope::tool}) {
             lists[static_cast<std::size_t>(each)] = listRules(each);
         }
         return lists;
@@ -170,20 +171,20 @@ const FieldRule& ruleOf(Field field) {
     return kRules[static_cast<std::size_t>(field)];  // names and rows are read from the same files
 }
 
-const Limits& spreadLimits(Field field) {
+const Limits& uncertaintyLimits(Field field) {
     switch (quantityOf(field)) {
         case Quantity::length:
-            return kLengthSpread;
+            return kLengthUncertainty;
         case Quantity::angle:
-            return kAngleSpread;
+            return kAngleUncertainty;
         case Quantity::mass:
-            return kMassSpread;
+            return kMassUncertainty;
         default:
-            return kOtherSpread;
+            return kOtherUncertainty;
     }
 }
 
-bool mayHaveSpread(Field field) {
+bool mayHaveUncertainty(Field field) {
     return ruleOf(field).isMeasured;
 }
 

@@ -16,8 +16,8 @@ std::string mountPath(int item, End end) {
     return indexed("springs", item) + "." + std::string(endWords(end));
 }
 
-std::string loadWords(const Car& car, int item) {
-    const EnteredLoad* found = findLoad(car, item);
+std::string ballastWords(const Car& car, int item) {
+    const EnteredBallast* found = findBallast(car, item);
     return found != nullptr && !found->name.empty() ? found->name : "load " + std::to_string(item + 1);
 }
 
@@ -69,13 +69,13 @@ std::string pathBefore(const FieldId& id, Scope scope) {
             return holes(bracketPath(id.link, id.end));
         case Scope::mount:
             return holes(mountPath(id.item, id.end));
-        case Scope::load:
+        case Scope::ballast:
             return indexed("loads", id.item) + ".";
         case Scope::spring:
             return indexed("springs", id.item) + ".";
         case Scope::driveline:
             return "driveline.";
-        case Scope::wanted:
+        case Scope::target:
             return "wanted.";
         case Scope::tool:
             return "tools.";
@@ -94,7 +94,7 @@ std::string jsonPath(const FieldId& id) {
     if (isHole && id.hole < 0) {
         return path;
     }
-    if (id.spread) {
+    if (id.uncertainty) {
         path += "u.";
     }
     path += rule.path;

@@ -44,14 +44,14 @@ Part<CarT> partIn(CarT& car, const FieldId& id) {
             auto* part = itemIn<SuspensionPart>(car, car.springs, id.item);
             return part == nullptr ? nullptr : holeOf(part->bracket(id.end), id.hole);
         }
-        case Scope::load:
-            return itemIn<EnteredLoad>(car, car.loads, id.item);
+        case Scope::ballast:
+            return itemIn<EnteredBallast>(car, car.ballast, id.item);
         case Scope::spring:
             return itemIn<SuspensionPart>(car, car.springs, id.item);
         case Scope::driveline:
             return car.driveline ? &*car.driveline : nullptr;
-        case Scope::wanted:
-            return car.wanted ? &*car.wanted : nullptr;
+        case Scope::target:
+            return car.target ? &*car.target : nullptr;
         case Scope::car:
         case Scope::tool:
             break;
@@ -61,12 +61,12 @@ Part<CarT> partIn(CarT& car, const FieldId& id) {
 
 /// The own uncertainties of the part that holds the number.
 template <class CarT>
-PartOf<CarT, Spreads>* spreadsIn(CarT& car, const FieldId& id) {
-    const auto of = [](auto* part) -> PartOf<CarT, Spreads>* {
-        if constexpr (std::is_same_v<std::remove_cvref_t<decltype(*part)>, WantedWindow>) {
+PartOf<CarT, Uncertainties>* uncertaintiesIn(CarT& car, const FieldId& id) {
+    const auto of = [](auto* part) -> PartOf<CarT, Uncertainties>* {
+        if constexpr (std::is_same_v<std::remove_cvref_t<decltype(*part)>, TargetWindow>) {
             return nullptr;  // nothing of it is measured
         } else {
-            return part == nullptr ? nullptr : &part->spreads;
+            return part == nullptr ? nullptr : &part->uncertainties;
         }
     };
     return std::visit(of, partIn(car, id));
@@ -75,27 +75,27 @@ PartOf<CarT, Spreads>* spreadsIn(CarT& car, const FieldId& id) {
 }  // namespace
 
 Slot<Car> slotOf(Car& car, const FieldId& id) {
-    return ruleOf(id.field).place.slot(partIn(car, id), id.axis);
+    return ruleOf(id.field).access.slot(partIn(car, id), id.axis);
 }
 
 Slot<const Car> slotOf(const Car& car, const FieldId& id) {
-    return ruleOf(id.field).place.constSlot(partIn(car, id), id.axis);
+    return ruleOf(id.field).access.constSlot(partIn(car, id), id.axis);
 }
 
-const Spreads* spreadsAt(const Car& car, const FieldId& id) {
-    return mayHaveSpread(id.field) ? spreadsIn(car, id) : nullptr;
+const Uncertainties* uncertaintiesAt(const Car& car, const FieldId& id) {
+    return mayHaveUncertainty(id.field) ? uncertaintiesIn(car, id) : nullptr;
 }
 
-Spreads* spreadsAt(Car& car, const FieldId& id) {
-    return mayHaveSpread(id.field) ? spreadsIn(car, id) : nullptr;
+Uncertainties* uncertaintiesAt(Car& car, const FieldId& id) {
+    return mayHaveUncertainty(id.field) ? uncertaintiesIn(car, id) : nullptr;
 }
 
-const Spreads* partMarksAt(const Car& car, const FieldId& id) {
-    return spreadsIn(car, id);
+const Uncertainties* partMarksAt(const Car& car, const FieldId& id) {
+    return uncertaintiesIn(car, id);
 }
 
-Spreads* partMarksAt(Car& car, const FieldId& id) {
-    return spreadsIn(car, id);
+Uncertainties* partMarksAt(Car& car, const FieldId& id) {
+    return uncertaintiesIn(car, id);
 }
 
 const Link* findLink(const Car& car, int link) {
@@ -106,8 +106,8 @@ const Hole* findHole(const Car& car, int link, End end, int hole) {
     return holeIn(car, link, end, hole);
 }
 
-const EnteredLoad* findLoad(const Car& car, int item) {
-    return itemIn<EnteredLoad>(car, car.loads, item);
+const EnteredBallast* findBallast(const Car& car, int item) {
+    return itemIn<EnteredBallast>(car, car.ballast, item);
 }
 
 const SuspensionPart* findSpring(const Car& car, int item) {
@@ -115,7 +115,7 @@ const SuspensionPart* findSpring(const Car& car, int item) {
 }
 
 bool mayBeAbsent(const Car& car, const FieldId& id) {
-    return id.spread || std::holds_alternative<const OptionalNumber*>(slotOf(car, id));
+    return id.uncertainty || std::holds_alternative<const OptionalNumber*>(slotOf(car, id));
 }
 
 Quantity quantityOf(Field field) {
@@ -133,19 +133,19 @@ std::optional<double> numberIn(const Slot<const Car>& slot) {
 }
 
 std::optional<double> numberAt(const Car& car, const FieldId& id) {
-    if (id.spread) {
-        const Spreads* spreads = spreadsAt(car, id);
-        return spreads == nullptr ? std::nullopt : spreads->of(id.field, id.axis);
+    if (id.uncertainty) {
+        const Uncertainties* uncertainties = uncertaintiesAt(car, id);
+        return uncertainties == nullptr ? std::nullopt : uncertainties->of(id.field, id.axis);
     }
     return numberIn(slotOf(car, id));
 }
 
 std::string refusal(const FieldId& id, double value) {
     const FieldRule& rule = ruleOf(id.field);
-    const Limits& limits = id.spread ? spreadLimits(id.field) : *rule.limits;
+    const Limits& limits = id.uncertainty ? uncertaintyLimits(id.field) : *rule.limits;
     const bool high = limits.highIsOpen ? value < limits.high : value <= limits.high;
     const bool low = limits.lowIsOpen ? value > limits.low : value >= limits.low;
-    const bool whole = id.spread || rule.quantity != Quantity::count || value == std::floor(value);
+    const bool whole = id.uncertainty || rule.quantity != Quantity::count || value == std::floor(value);
     return low && high && whole ? std::string() : std::string(limits.expected);
 }
 

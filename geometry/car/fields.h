@@ -20,7 +20,7 @@
 namespace bolthole {
 
 /// Which part of a car a number belongs to.
-enum class Scope { car, link, hole, driveline, wanted, load, spring, mount, tool };
+enum class Scope { car, link, hole, driveline, target, ballast, spring, mount, tool };
 
 /// What numbers are allowed, SI. Both ends belong to the limits unless `open`.
 struct Limits {
@@ -44,11 +44,11 @@ using Slot = std::variant<std::monostate, PartOf<CarT, double>*, PartOf<CarT, in
 template <class CarT>
 using Part =
     std::variant<PartOf<CarT, Car>*, PartOf<CarT, Link>*, PartOf<CarT, Hole>*, PartOf<CarT, Driveline>*,
-                 PartOf<CarT, WantedWindow>*, PartOf<CarT, EnteredLoad>*, PartOf<CarT, SuspensionPart>*>;
+                 PartOf<CarT, TargetWindow>*, PartOf<CarT, EnteredBallast>*, PartOf<CarT, SuspensionPart>*>;
 
 /// How a number is reached from its part. `axis` counts where `isPoint`. Nothing where the part is another's
 /// or null, or where what holds the number is absent.
-struct FieldPlace {
+struct FieldAccess {
     Slot<Car> (*slot)(const Part<Car>& part, int axis) = nullptr;
     Slot<const Car> (*constSlot)(const Part<const Car>& part, int axis) = nullptr;
     bool isPoint = false;
@@ -72,9 +72,9 @@ struct FieldRule {
     Field field;
     Scope scope;
     std::string_view path;  ///< in the car file, from its part on
-    FieldPlace place;
-    bool hasAxis = place.isPoint;  ///< one of three coordinates
-    bool mayBeUnknown = place.isOptional;
+    FieldAccess access;
+    bool hasAxis = access.isPoint;  ///< one of three coordinates
+    bool mayBeUnknown = access.isOptional;
     Quantity quantity = Quantity::length;
     const Limits* limits = nullptr;
     std::string_view words;         ///< what a person calls it: "rear tire radius"
@@ -82,8 +82,8 @@ struct FieldRule {
     /// What an absent key stands for; nothing: the number must be there, or may be unknown if it is optional.
     std::optional<double> fallback = std::nullopt;
     bool isRare = false;  ///< a new file leaves it out while it is at its default
-    /// Whether it is measured, and so may have an uncertainty of its own; see mayHaveSpread().
-    bool isMeasured = quantity != Quantity::count && scope != Scope::wanted && scope != Scope::tool;
+    /// Whether it is measured, and so may have an uncertainty of its own; see mayHaveUncertainty().
+    bool isMeasured = quantity != Quantity::count && scope != Scope::target && scope != Scope::tool;
     MeasuringTool tool = toolFor(quantity);
     std::optional<double> uncertainty = std::nullopt;  ///< standard, SI, an estimate; absent: its tool's
     Compared compared = Compared::ifEntered;
@@ -115,7 +115,7 @@ inline constexpr WheelFields kPadFields{Field::padLeftFront, Field::padRightFron
 [[nodiscard]] const FieldRule& ruleOf(Field field);
 
 /// What an own uncertainty of that number may be.
-[[nodiscard]] const Limits& spreadLimits(Field field);
+[[nodiscard]] const Limits& uncertaintyLimits(Field field);
 
 /// The number `id` names, in `car` itself.
 [[nodiscard]] Slot<Car> slotOf(Car& car, const FieldId& id);
@@ -125,20 +125,20 @@ inline constexpr WheelFields kPadFields{Field::padLeftFront, Field::padRightFron
 [[nodiscard]] std::optional<double> numberIn(const Slot<const Car>& slot);
 
 /// The own uncertainties of the part a number belongs to; null where the id names no part of the car.
-[[nodiscard]] const Spreads* spreadsAt(const Car& car, const FieldId& id);
-[[nodiscard]] Spreads* spreadsAt(Car& car, const FieldId& id);
+[[nodiscard]] const Uncertainties* uncertaintiesAt(const Car& car, const FieldId& id);
+[[nodiscard]] Uncertainties* uncertaintiesAt(Car& car, const FieldId& id);
 
 /// The same whether or not that number may have an uncertainty of its own: where its mark as a starting
 /// number stands.
-[[nodiscard]] const Spreads* partMarksAt(const Car& car, const FieldId& id);
-[[nodiscard]] Spreads* partMarksAt(Car& car, const FieldId& id);
+[[nodiscard]] const Uncertainties* partMarksAt(const Car& car, const FieldId& id);
+[[nodiscard]] Uncertainties* partMarksAt(Car& car, const FieldId& id);
 
 /// The link, or null where there is none of that index.
 [[nodiscard]] const Link* findLink(const Car& car, int link);
 /// The hole, or null where there is none of that index.
 [[nodiscard]] const Hole* findHole(const Car& car, int link, End end, int hole);
 /// The load or spring, or null where there is none of that index.
-[[nodiscard]] const EnteredLoad* findLoad(const Car& car, int item);
+[[nodiscard]] const EnteredBallast* findBallast(const Car& car, int item);
 [[nodiscard]] const SuspensionPart* findSpring(const Car& car, int item);
 
 /// Place of a link or of one of its brackets in the car file: "links[0]", "links[0].axle".
@@ -152,7 +152,7 @@ inline constexpr WheelFields kPadFields{Field::padLeftFront, Field::padRightFron
 /// "lower axle hole 'top'", or "lower axle hole 2" where it has no name.
 [[nodiscard]] std::string holeWords(const Car& car, int link, End end, int hole);
 /// Name of the load or spring as in the car, or "load 3", "shock 2" where it has none.
-[[nodiscard]] std::string loadWords(const Car& car, int item);
+[[nodiscard]] std::string ballastWords(const Car& car, int item);
 [[nodiscard]] std::string springWords(const Car& car, int item);
 /// "chassis" or "axle".
 [[nodiscard]] std::string_view endWords(End end);

@@ -1,4 +1,5 @@
-// What the numbers of a car are taken with, and how sure each tool is unless the person says otherwise.
+// What the numbers of a car are taken with, and the uncertainty of each tool unless the person says
+// otherwise.
 #pragma once
 
 #include <string_view>
@@ -28,17 +29,17 @@ enum class MeasuringTool { tape, calipers, angleFinder, scales, otherScale, esti
 
 /// A tape read to the nearest sixteenth at both ends: the difference of two readings is off by at most a
 /// sixteenth, triangular, so u = 1/16 in / sqrt 6 (JCGM 100:2008, 4.3.9, note 1). m.
-inline constexpr double kTapeSpread = kMetresPerInch / 16.0 / 2.449489742783178;
+inline constexpr double kTapeUncertainty = kMetresPerInch / 16.0 / 2.449489742783178;
 /// Calipers over a bolt and back to a hole's center: within a tenth of a millimeter either way, rectangular
 /// (JCGM 100, 4.3.7, for the formula); the tenth is common practice, no source. m.
-inline constexpr double kCaliperSpread = 1e-4 / 1.7320508075688772;
+inline constexpr double kCaliperUncertainty = 1e-4 / 1.7320508075688772;
 /// An angle finder set by hand on a machined face: within half a degree either way, rectangular; the half
 /// degree is common practice, no source. rad.
-inline constexpr double kAngleFinderSpread = 0.5 * kRadiansPerDegree / 1.7320508075688772;
+inline constexpr double kAngleFinderUncertainty = 0.5 * kRadiansPerDegree / 1.7320508075688772;
 /// A CG height that somebody typed: half an inch, a judgement, common practice, no source. m. That of one
 /// which is an estimate stands with estimatedCgHeight().
-inline constexpr double kEnteredCgSpread = 0.5 * kMetresPerInch;
+inline constexpr double kEnteredCgUncertainty = 0.5 * kMetresPerInch;
 /// Where a load or a driver sits, in each direction: an inch. A judgement, common practice, no source. m.
-inline constexpr double kSeatSpread = kMetresPerInch;
+inline constexpr double kSeatUncertainty = kMetresPerInch;
 
 }  // namespace bolthole

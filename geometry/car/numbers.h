@@ -14,7 +14,7 @@ namespace bolthole {
 
 /// Whether a number is measured, so that a standard uncertainty of its own may stand beside it: not what is
 /// counted, wanted, allowed, or itself an uncertainty.
-[[nodiscard]] bool mayHaveSpread(Field field);
+[[nodiscard]] bool mayHaveUncertainty(Field field);
 
 /// The number's value, SI; nothing where it is absent (an unwritten length, no driveline) or the id names no
 /// part.

@@ -38,7 +38,7 @@ struct SuspensionPart {
     std::optional<double> openLength = std::nullopt;    ///< m, the longest: shock topped out, strap taut
     double push = kNoPush;                              ///< N, whatever its length: a shock's gas
     std::optional<Damping> damping = std::nullopt;      ///< a shock's or coilover's forces by shaft speed
-    Spreads spreads{};
+    Uncertainties uncertainties{};
 
     [[nodiscard]] const Bracket& bracket(End end) const { return end == End::chassis ? chassis : axle; }
     [[nodiscard]] Bracket& bracket(End end) { return end == End::chassis ? chassis : axle; }

@@ -21,8 +21,8 @@ class MeasurableLister {
         if (car_.driveline) {
             addScope(Scope::driveline, {});
         }
-        for (std::size_t item = 0; item < car_.loads.size(); ++item) {
-            addScope(Scope::load, {.item = static_cast<int>(item)});
+        for (std::size_t item = 0; item < car_.ballast.size(); ++item) {
+            addScope(Scope::ballast, {.item = static_cast<int>(item)});
         }
         for (std::size_t item = 0; item < car_.springs.size(); ++item) {
             addSpring(static_cast<int>(item));
@@ -79,14 +79,14 @@ class MeasurableLister {
 };
 
 /// Marks the numbers of one part that are there.
-void startPart(const Part<const Car>& part, Spreads& spreads, Scope scope) {
+void startPart(const Part<const Car>& part, Uncertainties& uncertainties, Scope scope) {
     for (const FieldRule* rule : rulesOf(scope)) {
         const int axes = rule->hasAxis ? 3 : 1;
         for (int at = 0; at < axes && mayBeStarting(rule->field); ++at) {
             const int axis = rule->hasAxis ? at : -1;
-            const std::optional<double> number = numberIn(rule->place.constSlot(part, axis));
+            const std::optional<double> number = numberIn(rule->access.constSlot(part, axis));
             if (number && !(rule->isRare && number == rule->fallback)) {
-                spreads.setStarting(rule->field, axis, true);
+                uncertainties.setStarting(rule->field, axis, true);
             }
         }
     }
@@ -100,22 +100,23 @@ void startBracket(Bracket& bracket, Field field) {
 
 /// Whether one of the coordinates that the length between the holes in use is made of is a starting number.
 bool restsOnStarting(const Link& link) {
-    return !link.chassis.inUse().spreads.starting().empty() || !link.axle.inUse().spreads.starting().empty();
+    return !link.chassis.inUse().uncertainties.starting().empty() ||
+           !link.axle.inUse().uncertainties.starting().empty();
 }
 
 }  // namespace
 
 bool mayBeStarting(Field field) {
-    return mayHaveSpread(field) || field == Field::bump || field == Field::droop;
+    return mayHaveUncertainty(field) || field == Field::bump || field == Field::droop;
 }
 
 bool isStarting(const Car& car, const FieldId& id) {
-    const Spreads* marks = id.spread || !mayBeStarting(id.field) ? nullptr : partMarksAt(car, id);
+    const Uncertainties* marks = id.uncertainty || !mayBeStarting(id.field) ? nullptr : partMarksAt(car, id);
     return marks != nullptr && marks->isStarting(id.field, id.axis) && numberAt(car, id);
 }
 
 void setStarting(Car& car, const FieldId& id, bool starting) {
-    Spreads* marks = id.spread || !mayBeStarting(id.field) ? nullptr : partMarksAt(car, id);
+    Uncertainties* marks = id.uncertainty || !mayBeStarting(id.field) ? nullptr : partMarksAt(car, id);
     const bool isWhole = ruleOf(id.field).hasAxis == (id.axis >= 0 && id.axis < 3);
     if (marks != nullptr && isWhole) {
         marks->setStarting(id.field, id.axis, starting);
@@ -134,24 +135,24 @@ std::vector<FieldId> startingNumbers(const Car& car) {
 
 void startFrom(Hole& hole, Field field) {
     for (int axis = 0; axis < 3; ++axis) {
-        hole.spreads.setStarting(field, axis, true);
+        hole.uncertainties.setStarting(field, axis, true);
     }
 }
 
 void startFrom(Link& link) {
     startBracket(link.chassis, Field::holeAt);
     startBracket(link.axle, Field::holeAt);
-    startPart(&link, link.spreads, Scope::link);
+    startPart(&link, link.uncertainties, Scope::link);
 }
 
 void startFrom(SuspensionPart& part) {
     startBracket(part.chassis, Field::mountAt);
     startBracket(part.axle, Field::mountAt);
-    startPart(&part, part.spreads, Scope::spring);
+    startPart(&part, part.uncertainties, Scope::spring);
 }
 
 void startFrom(Driveline& driveline) {
-    startPart(&driveline, driveline.spreads, Scope::driveline);
+    startPart(&driveline, driveline.uncertainties, Scope::driveline);
 }
 
 void startFrom(Car& car) {
@@ -165,9 +166,9 @@ void markWorkedOutLengths(Car& car, const Car& before) {
         Link& link = car.links[index];
         const Link& was = before.links[index];
         if (link.length && link.length != was.length) {
-            const bool wasStarting = was.length && was.spreads.isStarting(Field::linkLength);
+            const bool wasStarting = was.length && was.uncertainties.isStarting(Field::linkLength);
             const bool rests = restsOnStarting(link) || restsOnStarting(was) || wasStarting;
-            link.spreads.setStarting(Field::linkLength, -1, rests);
+            link.uncertainties.setStarting(Field::linkLength, -1, rests);
         }
     }
 }

@@ -20,7 +20,7 @@ namespace bolthole {
 void setStarting(Car& car, const FieldId& id, bool starting);
 
 /// Every number that is there and is measured at a car or still has to be, in the order a person walks
-/// around it: the car itself, its links, driveline, loads and springs.
+/// around it: the car itself, its links, driveline, ballast and springs.
 [[nodiscard]] std::vector<FieldId> measurableNumbers(const Car& car);
 
 /// Those of them that are starting numbers.

@@ -24,27 +24,27 @@ std::optional<Fix> exchangedLimits(const Car& car, int index) {
 }
 
 template <class Number>
-std::optional<Fix> exchangedTarget(const Car& car, Number WantedWindow::*one, Number WantedWindow::*other) {
-    std::optional<WantedWindow> wanted = car.wanted;
-    if (!wanted) {
+std::optional<Fix> exchangedTarget(const Car& car, Number TargetWindow::*one, Number TargetWindow::*other) {
+    std::optional<TargetWindow> target = car.target;
+    if (!target) {
         return std::nullopt;
     }
-    std::swap((*wanted).*one, (*wanted).*other);
-    return Fix{"Exchange the two", SetWanted{wanted}};
+    std::swap((*target).*one, (*target).*other);
+    return Fix{"Exchange the two", SetTarget{target}};
 }
 
 }  // namespace
 
-std::optional<Fix> sureFix(const Car& car, const Doubt& doubt) {
-    switch (doubt.id.field) {
+std::optional<Fix> certainFix(const Car& car, const Warning& warning) {
+    switch (warning.id.field) {
         case Field::linkLength:
-            return clearedLength(car, doubt.id);
+            return clearedLength(car, warning.id);
         case Field::adjusterShortest:
-            return exchangedLimits(car, doubt.id.link);
-        case Field::wantedIcNear:
-            return exchangedTarget(car, &WantedWindow::icNear, &WantedWindow::icFar);
-        case Field::wantedLow:
-            return exchangedTarget(car, &WantedWindow::antiSquatLow, &WantedWindow::antiSquatHigh);
+            return exchangedLimits(car, warning.id.link);
+        case Field::targetIcNear:
+            return exchangedTarget(car, &TargetWindow::icNear, &TargetWindow::icFar);
+        case Field::targetLow:
+            return exchangedTarget(car, &TargetWindow::antiSquatLow, &TargetWindow::antiSquatHigh);
         default:
             return std::nullopt;
     }

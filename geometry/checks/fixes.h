@@ -1,4 +1,4 @@
-// What a doubt can be mended by where only one thing can be meant.
+// What a warning can be mended by where only one thing can be meant.
 #pragma once
 
 #include <optional>
@@ -9,15 +9,15 @@
 
 namespace bolthole {
 
-/// One undoable change that takes a doubt away.
+/// One undoable change that takes a warning away.
 struct Fix {
     std::string words;  ///< what it does, short: "Clear the length"
     Edit edit;
 };
 
-/// The one sure fix of a doubt that findDoubts() found in `car`; nothing where a person has to find out what
-/// is right. Sure: a length that has no effect or disagrees with the holes is cleared, two limits that stand
-/// the wrong way round are exchanged.
-[[nodiscard]] std::optional<Fix> sureFix(const Car& car, const Doubt& doubt);
+/// The one certain fix of a warning that findWarnings() found in `car`; nothing where a person has to find
+/// out what is right. Certain: a length that has no effect or disagrees with the holes is cleared, two limits
+/// that stand the wrong way round are exchanged.
+[[nodiscard]] std::optional<Fix> certainFix(const Car& car, const Warning& warning);
 
 }  // namespace bolthole

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "geometry/car/fields.h"
-#include "geometry/choices/choice_figures.h"
+#include "geometry/combinations/combination_figures.h"
 
 namespace bolthole {
 
@@ -120,13 +120,13 @@ std::vector<FieldId> listNumbers() {
 
 }  // namespace
 
-std::string_view nameOf(Place place) {
+std::string_view nameOf(TravelPosition place) {
     switch (place) {
-        case Place::ride:
+        case TravelPosition::ride:
             return "ride";
-        case Place::bump:
+        case TravelPosition::bump:
             return "bump";
-        case Place::droop:
+        case TravelPosition::droop:
             break;
     }
     return "droop";
@@ -136,16 +136,16 @@ std::string nameOfHoleInUse(const Bracket& bracket) {
     return bracket.inUse().name.empty() ? std::to_string(bracket.use + 1) : bracket.inUse().name;
 }
 
-const Station* stationAt(const Trace& trace, Place place) {
+const Station* stationAt(const Trace& trace, TravelPosition place) {
     if (!trace.assembly.usable() || trace.stations.empty()) {
         return nullptr;
     }
     switch (place) {
-        case Place::ride:
+        case TravelPosition::ride:
             return &trace.ride;
-        case Place::bump:
+        case TravelPosition::bump:
             return &trace.stations.back();
-        case Place::droop:
+        case TravelPosition::droop:
             break;
     }
     return &trace.stations.front();

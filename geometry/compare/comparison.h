@@ -14,13 +14,14 @@
 namespace bolthole {
 
 /// Where in the travel figures are compared: each car at its own ride and its own full bump and full droop.
-enum class Place { ride, bump, droop };
-inline constexpr std::array kPlaces{Place::ride, Place::bump, Place::droop};
+enum class TravelPosition { ride, bump, droop };
+inline constexpr std::array kTravelPositions{TravelPosition::ride, TravelPosition::bump,
+                                             TravelPosition::droop};
 /// "ride", "bump" or "droop".
-[[nodiscard]] std::string_view nameOf(Place place);
+[[nodiscard]] std::string_view nameOf(TravelPosition place);
 
 /// The station of a trace at a place; null where the car can't be assembled.
-[[nodiscard]] const Station* stationAt(const Trace& trace, Place place);
+[[nodiscard]] const Station* stationAt(const Trace& trace, TravelPosition place);
 
 /// Two links of the same name, side and kind, by index.
 struct SharedLink {
@@ -79,7 +80,7 @@ struct Comparison {
 };
 
 /// The numbers of a car that are compared, driveline and what was entered beside the links included; the
-/// steps of the sweep, single loads and springs left out.
+/// steps of the sweep, single pieces of ballast and springs left out.
 [[nodiscard]] const std::vector<FieldId>& comparedNumbers();
 
 /// Compares two cars that have passed findFaults(). Links are matched by name, side and kind, in order where

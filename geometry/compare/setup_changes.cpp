@@ -30,7 +30,7 @@ void plain(Bracket& bracket) {
     bracket.plate.reset();
     for (Hole& hole : bracket.holes) {
         hole.id = -1;
-        hole.spreads = {};
+        hole.uncertainties = {};
         hole.planned = false;
     }
 }
@@ -38,7 +38,7 @@ void plain(Bracket& bracket) {
 template <class Part>
 void plain(Part& part) {
     part.id = -1;
-    part.spreads = {};
+    part.uncertainties = {};
     for (const End end : {End::chassis, End::axle}) {
         plain(part.bracket(end));
     }
@@ -50,15 +50,15 @@ Car setupOf(const Car& car) {
     setup.notes.clear();
     setup.units = Units::inch;
     setup.body.reset();
-    setup.wanted.reset();
+    setup.target.reset();
     setup.tools = {};
-    setup.spreads = {};
+    setup.uncertainties = {};
     setup.travel.steps = kMinSteps;
     setup.launch.from = LaunchFrom{};
     setup.launch.sixtyFoot.reset();
     setup.launch.acceleration.reset();
     if (setup.driveline) {
-        setup.driveline->spreads = {};
+        setup.driveline->uncertainties = {};
     }
     for (Link& link : setup.links) {
         plain(link);
@@ -66,9 +66,9 @@ Car setupOf(const Car& car) {
     for (SuspensionPart& spring : setup.springs) {
         plain(spring);
     }
-    for (EnteredLoad& load : setup.loads) {
+    for (EnteredBallast& load : setup.ballast) {
         load.id = -1;
-        load.spreads = {};
+        load.uncertainties = {};
     }
     return setup;
 }
@@ -106,7 +106,7 @@ class ChangeWords {
             }
         }
         addItems(comparison_.beforeCar.springs, comparison_.afterCar.springs, Scope::spring);
-        addItems(comparison_.beforeCar.loads, comparison_.afterCar.loads, Scope::load);
+        addItems(comparison_.beforeCar.ballast, comparison_.afterCar.ballast, Scope::ballast);
         for (const NumberMove& number : comparison_.numbers) {
             addNumber(std::string(ruleOf(number.id.field).words), number.id, number.before, number.after);
         }
@@ -158,7 +158,7 @@ class ChangeWords {
                                           : " cleared"));
     }
 
-    /// Springs or loads, matched by name and, where they have one, side.
+    /// Springs or ballast, matched by name and, where they have one, side.
     template <class Item>
     void addItems(const std::vector<Item>& before, const std::vector<Item>& after, Scope scope) {
         const auto partner = [](const Item& item, const std::vector<Item>& others) {
@@ -195,7 +195,7 @@ class ChangeWords {
             }
         }
     }
-    void addMounts(const EnteredLoad&, const EnteredLoad&) const {}  // has none
+    void addMounts(const EnteredBallast&, const EnteredBallast&) const {}  // has none
 
     void addItemNumbers(const std::string& name, int before, int after, Scope scope) {
         for (const FieldRule* const row : rulesOf(scope)) {
@@ -243,7 +243,7 @@ const Car* lastSetup(const Car& car) {
 }
 
 bool isKeptUnder(const Car& car, const std::string& name) {
-    return std::ranges::find(car.kept, name, &KeptState::name) != car.kept.end();
+    return std::ranges::find(car.kept, name, &KeptSetup::name) != car.kept.end();
 }
 
 /// Words of a changed number of a pass, or nothing.

@@ -10,16 +10,16 @@
 namespace bolthole {
 
 /// Whether two cars are one setup: the same in everything that can be turned, bolted, filled or weighed.
-/// Titles, notes, units, what is wanted, how sure the numbers are, the rows of a sweep, holes planned but not
-/// drilled, and the launch that was measured or is computed from are no part of it.
+/// Titles, notes, units, the target, the uncertainty of the numbers, the rows of a sweep, holes planned but
+/// not drilled, and the launch that was measured or is computed from are no part of it.
 [[nodiscard]] bool isSameSetup(const Car& one, const Car& other);
 
-/// Index of the newest kept state that is the car's setup as it stands; nothing where none is.
+/// Index of the newest kept setup that is the car's setup as it stands; nothing where none is.
 [[nodiscard]] std::optional<int> keptSetup(const Car& car);
 
 /// What was turned from one car to the other, a few words each: "lower axle hole 'top'", "upper left +1.5
 /// turns", "rear spring rate +10 lbf/in", "CG height -0.5 in". Bolts first, then lengths (not of a rod that
-/// is only as long as its moved holes are apart), springs, loads and numbers. Numbers and units as in
+/// is only as long as its moved holes are apart), springs, ballast and numbers. Numbers and units as in
 /// `units`. Empty where nothing of that differs.
 [[nodiscard]] std::vector<std::string> setupChanges(const Car& before, const Car& after, Units units);
 

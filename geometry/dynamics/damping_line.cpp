@@ -34,7 +34,7 @@ void addWay(const std::vector<double>& speeds, const std::vector<double>& forces
     double slope = 0;
     for (std::size_t index = 0; index < speeds.size(); ++index) {
         const double next = (forces[index] - last) / (speeds[index] - from);
-        line.bend(side * from, next - slope, side);
+        line.addKink(side * from, next - slope, side);
         slope = next;
         from = speeds[index];
         last = forces[index];

@@ -57,14 +57,14 @@ class DormandPrince {
     void prepareDense() {
         for (std::size_t index = 0; index < Size; ++index) {
             const double change = to_[index] - from_[index];
-            const double bend = width_ * stages_[0][index] - change;
+            const double curvature = width_ * stages_[0][index] - change;
             double odd = 0;
             for (std::size_t stage = 0; stage < kStages; ++stage) {
                 odd += kDense[stage] * stages_[stage][index];
             }
             dense_[0][index] = change;
-            dense_[1][index] = bend;
-            dense_[2][index] = change - width_ * stages_[kStages - 1][index] - bend;
+            dense_[1][index] = curvature;
+            dense_[2][index] = change - width_ * stages_[kStages - 1][index] - curvature;
             dense_[3][index] = width_ * odd;
         }
     }

@@ -32,7 +32,7 @@ class KinkedLine {
 
     /// Adds `slope` (x - `kink`) beyond the kink: above it for `side` +1, below it for -1. Kinks in any
     /// order.
-    void bend(double kink, double slope, int side) {
+    void addKink(double kink, double slope, int side) {
         const std::size_t above = cut(kink);
         const bool upward = side > 0;
         for (std::size_t index = upward ? above : 0; index < (upward ? pieces_.size() : above); ++index) {
@@ -40,7 +40,8 @@ class KinkedLine {
             pieces_[index].base -= slope * kink;
         }
     }
-    /// A kink where nothing bends, so that somebody may stop there. Returns the piece that begins at it.
+    /// A kink without a change of slope, so that somebody may stop there. Returns the piece that begins at
+    /// it.
     std::size_t cut(double kink) {
         const std::size_t index = pieceOf(kink);
         if (pieces_[index].low == kink) {

@@ -220,12 +220,12 @@ void LaunchModel::solve(LaunchState& rates) {
     const LaunchMoment& now = now_;
     const LaunchBodies& bodies = inputs_.bodies;
     const double turn1 = now.turn.first;
-    const double bend = now.turn.second * state_[kRearRate] * state_[kRearRate];
+    const double curvature = now.turn.second * state_[kRearRate] * state_[kRearRate];
     // The wheels' spin is taken out first: J w' + D (w' - a) = T - F R, with a the housing's acceleration.
     const double together = bodies.wheelInertia + drivelineInertia_;
     const double onWheels = now.ringTorque - now.thrust * now.axleUp;
     const double housing = bodies.housingInertia + drivelineInertia_ * bodies.wheelInertia / together;
-    const double couple = -now.ringTorque + drivelineInertia_ / together * onWheels - housing * bend;
+    const double couple = -now.ringTorque + drivelineInertia_ / together * onWheels - housing * curvature;
 
     LaunchForces forces = bodyForces();
     forces[2] += couple + rest_.onPitch;
@@ -261,7 +261,7 @@ void LaunchModel::solve(LaunchState& rates) {
     }
     solveInPlace(mass, forces);
 
-    const double housingTurn = forces[2] + turn1 * forces[3] + bend;
+    const double housingTurn = forces[2] + turn1 * forces[3] + curvature;
     std::copy_n(&state_[kForwardRate], 5, &rates[kForward]);
     rates[kForwardRate] = forces[0] * now.cosine + forces[1] * now.sine;
     rates[kUpRate] = forces[1] * now.cosine - forces[0] * now.sine;

@@ -80,13 +80,13 @@ KinkedLine partLine(const LaunchPart& part) {
     const bool pushes =
         part.kind == PartKind::spring || part.kind == PartKind::coilOver || part.kind == PartKind::bumpStop;
     if (pushes && part.rate && part.freeLength) {
-        line.bend(*part.freeLength, -*part.rate, -1);
+        line.addKink(*part.freeLength, -*part.rate, -1);
     }
     if (part.closedLength) {
-        line.bend(*part.closedLength, -kPartStopRate, -1);
+        line.addKink(*part.closedLength, -kPartStopRate, -1);
     }
     if (part.openLength) {
-        line.bend(*part.openLength, -kPartStopRate, +1);
+        line.addKink(*part.openLength, -kPartStopRate, +1);
     }
     return line;
 }
@@ -97,14 +97,14 @@ void LaunchModel::addKinks() {
     kinks_.assign(kFixedKinks + 2 * lines_.size(), KinkedLine{});
     kinks_[kClock] = KinkedLine(1);
     if (inputs_.release > 0) {
-        kinks_[kClock].bend(inputs_.release, 1 / inputs_.release, -1);
+        kinks_[kClock].addKink(inputs_.release, 1 / inputs_.release, -1);
     }
-    kinks_[kRearTire].bend(0, 1, +1);
-    kinks_[kFrontTire].bend(0, 1, +1);
+    kinks_[kRearTire].addKink(0, 1, +1);
+    kinks_[kFrontTire].addKink(0, 1, +1);
     const LaunchFront& front = inputs_.front;
     kinks_[kFrontStops] = KinkedLine(0, -2 * front.wheelRate);
-    kinks_[kFrontStops].bend(-front.droop, -kFrontStopRate, -1);
-    kinks_[kFrontStops].bend(front.bump, -kFrontStopRate, +1);
+    kinks_[kFrontStops].addKink(-front.droop, -kFrontStopRate, -1);
+    kinks_[kFrontStops].addKink(front.bump, -kFrontStopRate, +1);
     if (front.damping) {
         kinks_[kFrontShock] = dampingLine(*front.damping);
     }
@@ -133,8 +133,8 @@ void LaunchModel::addEngine() {
     KinkedLine curve = throughPoints(speeds, torques);
     const double slope = 1 / kLimiterBand;
     limiter_ = KinkedLine(1);
-    limiter_.bend(engine.revLimit, -slope, +1);
-    limiter_.bend(engine.revLimit + kLimiterBand, slope, +1);
+    limiter_.addKink(engine.revLimit, -slope, +1);
+    limiter_.addKink(engine.revLimit + kLimiterBand, slope, +1);
     // Both get the pieces of both, so that one index serves them; and one ends where the engine stalls.
     for (const double kink : {engine.revLimit, engine.revLimit + kLimiterBand, kStalledSpeed}) {
         curve.cut(kink);
@@ -158,12 +158,12 @@ void LaunchModel::addConverter() {
     const double coupled = coupling.couplingRatio;
     pump = KinkedLine(1);
     pump.cut(0);
-    pump.bend(coupled, -1 / (1 - coupled), +1);
-    pump.bend(1, 1 / (1 - coupled), +1);
+    pump.addKink(coupled, -1 / (1 - coupled), +1);
+    pump.addKink(1, 1 / (1 - coupled), +1);
     const double slope = (1 - coupling.torqueRatio) / coupled;
     multiplier_ = KinkedLine(coupling.torqueRatio);
-    multiplier_.bend(0, slope, +1);
-    multiplier_.bend(coupled, -slope, +1);
+    multiplier_.addKink(0, slope, +1);
+    multiplier_.addKink(coupled, -slope, +1);
     multiplier_.cut(1);
 }
 

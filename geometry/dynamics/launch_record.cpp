@@ -119,10 +119,10 @@ namespace {
 // Where a parabola through values at 0, 1/2 and 1 turns, if between; above its ends for `upward` -1, below
 // for +1.
 std::optional<double> turningPoint(double first, double middle, double last, double upward) {
-    const double bend = 2 * (first - 2 * middle + last);
+    const double curvature = 2 * (first - 2 * middle + last);
     const double slope = -3 * first + 4 * middle - last;
-    const double at = -slope / (2 * bend);
-    return upward * bend > 0 && at > 0 && at < 1 ? std::optional(at) : std::nullopt;
+    const double at = -slope / (2 * curvature);
+    return upward * curvature > 0 && at > 0 && at < 1 ? std::optional(at) : std::nullopt;
 }
 
 }  // namespace

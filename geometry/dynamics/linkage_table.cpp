@@ -33,33 +33,33 @@ struct Quintic {
 Quintic through(const TableValue& low, const TableValue& high, double width) {
     const double rise = high.value - low.value - low.first * width - low.second * width * width / 2;
     const double slope = (high.first - low.first - low.second * width) * width;
-    const double bend = (high.second - low.second) * width * width;
+    const double curvature = (high.second - low.second) * width * width;
     const double cube = width * width * width;
-    return {{low.value, low.first, low.second / 2, (10 * rise - 4 * slope + bend / 2) / cube,
-             (-15 * rise + 7 * slope - bend) / (cube * width),
-             (6 * rise - 3 * slope + bend / 2) / (cube * width * width)}};
+    return {{low.value, low.first, low.second / 2, (10 * rise - 4 * slope + curvature / 2) / cube,
+             (-15 * rise + 7 * slope - curvature) / (cube * width),
+             (6 * rise - 3 * slope + curvature / 2) / (cube * width * width)}};
 }
 
 // How the axle moves with travel, and how that changes: center and turning, car frame.
-struct AxleBend {
+struct TravelDerivatives {
     AxleMotion motion;
     AxleMotion change;
     double pitch = 0;  // its second derivative
 };
 
-AxleBend bendOf(const AxleSolver& solver) {
+TravelDerivatives travelDerivativesOf(const AxleSolver& solver) {
     const AxlePose pose = solver.pose();
     const AxleRates& rates = solver.travelRates();
     const AxleRates curvature = solver.travelCurvature();
-    AxleBend bend{.motion = travelMotion(pose, rates),
-                  .change = travelMotion(pose, curvature),
-                  .pitch = curvature.pitch};
-    bend.change.velocity.z() = 0;
+    TravelDerivatives derivatives{.motion = travelMotion(pose, rates),
+                                  .change = travelMotion(pose, curvature),
+                                  .pitch = curvature.pitch};
+    derivatives.change.velocity.z() = 0;
     // The pitch axis turns with yaw: d/dz (pitch' axis) adds pitch' yaw' z x axis, and axis = (-sin, cos, 0)
     // yaw.
-    bend.change.turning -=
+    derivatives.change.turning -=
         rates.pitch * rates.yaw * Eigen::Vector3d(std::cos(pose.yaw), std::sin(pose.yaw), 0);
-    return bend;
+    return derivatives;
 }
 
 }  // namespace
@@ -111,16 +111,17 @@ void LinkageTable::readNode(const AxleSolver& solver, double travel, Node& node)
     node.travel = travel;
     node.values.resize(quantities_);
     const AxlePose pose = solver.pose();
-    const AxleBend bend = bendOf(solver);
-    node.values[kX] = {pose.x, bend.motion.velocity.x(), bend.change.velocity.x()};
-    node.values[kPitch] = {pose.pitch, solver.travelRates().pitch, bend.pitch};
+    const TravelDerivatives derivatives = travelDerivativesOf(solver);
+    node.values[kX] = {pose.x, derivatives.motion.velocity.x(), derivatives.change.velocity.x()};
+    node.values[kPitch] = {pose.pitch, solver.travelRates().pitch, derivatives.pitch};
     const Eigen::Matrix3d rotation = pose.rotation();
     for (std::size_t index = 0; index < lines_.size(); ++index) {
         const LineState state = lineState(lines_[index], pose, rotation);
-        const Eigen::Vector3d velocity = bend.motion.at(state.arm);
+        const Eigen::Vector3d velocity = derivatives.motion.at(state.arm);
         const Eigen::Vector3d change =
-            bend.change.at(state.arm) + bend.motion.turning.cross(bend.motion.turning.cross(state.arm));
-        node.values[2 + index] = {state.length, state.unit.dot(velocity), state.bend(velocity, change)};
+            derivatives.change.at(state.arm) +
+            derivatives.motion.turning.cross(derivatives.motion.turning.cross(state.arm));
+        node.values[2 + index] = {state.length, state.unit.dot(velocity), state.curvature(velocity, change)};
     }
 }
 

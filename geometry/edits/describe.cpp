@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include "geometry/car/fields.h"
-#include "geometry/choices/choice_figures.h"
+#include "geometry/combinations/combination_figures.h"
 #include "geometry/edits/edit.h"
 #include "geometry/edits/edit_correction.h"
 #include "geometry/edits/edit_passes.h"
@@ -40,21 +40,23 @@ class Describer {
     std::string operator()(const RenameHole& edit) const;
     std::string operator()(const AddHole& edit) const;
     std::string operator()(const RemoveHole& edit) const;
-    std::string operator()(const SetWanted& edit) const;
+    std::string operator()(const SetTarget& edit) const;
     std::string operator()(const ChooseHoles& edit) const;
     std::string operator()(const PlanHole& edit) const;
-    std::string operator()(const KeepState& edit) const;
+    std::string operator()(const KeepSetup& edit) const;
     std::string operator()(const DescribeKept& edit) const;
-    std::string operator()(const SetBefore& edit) const;
+    std::string operator()(const SetBaseline& edit) const;
     std::string operator()(const RemoveKept& edit) const;
     std::string operator()(const RestoreKept& edit) const;
-    std::string operator()(const SwapBefore& edit) const;
+    std::string operator()(const SwapBaseline& edit) const;
     std::string operator()(const ChangeRide& edit) const;
     std::string operator()(const SetChoice& edit) const;
-    std::string operator()(const AddLoad& edit) const { return "Add load '" + edit.load.name + "'"; }
-    std::string operator()(const RemoveLoad& edit) const { return "Remove " + loadWords(car_, edit.item); }
-    std::string operator()(const RenameLoad& edit) const {
-        return "Rename " + loadWords(car_, edit.item) + " to '" + edit.name + "'";
+    std::string operator()(const AddBallast& edit) const { return "Add load '" + edit.ballast.name + "'"; }
+    std::string operator()(const RemoveBallast& edit) const {
+        return "Remove " + ballastWords(car_, edit.item);
+    }
+    std::string operator()(const RenameBallast& edit) const {
+        return "Rename " + ballastWords(car_, edit.item) + " to '" + edit.name + "'";
     }
     std::string operator()(const AddSpring& edit) const {
         return "Add " + std::string(nameOf(edit.part.kind)) + " '" + edit.part.name + "'";
@@ -130,8 +132,8 @@ std::string Describer::fieldWords(const FieldId& id) const {
         return holeWords(car_, id.link, id.end, id.hole);
     }
     const std::string words(rule.words);
-    if (rule.scope == Scope::load) {
-        return loadWords(car_, id.item) + (rule.hasAxis ? "" : ", " + words);
+    if (rule.scope == Scope::ballast) {
+        return ballastWords(car_, id.item) + (rule.hasAxis ? "" : ", " + words);
     }
     if (rule.scope == Scope::spring) {
         return springWords(car_, id.item) + " " + words;
@@ -144,7 +146,7 @@ std::string Describer::fieldWords(const FieldId& id) const {
 
 std::string Describer::operator()(const SetNumber& edit) const {
     const FieldRule& rule = ruleOf(edit.id.field);
-    if (edit.id.spread) {
+    if (edit.id.uncertainty) {
         return "Take " + fieldWords(edit.id) + " to be sure to " + measure(edit.value, rule.quantity);
     }
     if (rule.hasAxis) {
@@ -157,7 +159,7 @@ std::string Describer::operator()(const SetNumber& edit) const {
 std::string Describer::operator()(const SetNumbers& edit) const {
     std::string words;
     for (const SetNumber& number : edit.numbers) {
-        const bool isItsOwn = number.id.spread && !words.empty();
+        const bool isItsOwn = number.id.uncertainty && !words.empty();
         words += isItsOwn ? ", with its ±" : (words.empty() ? "" : ", ") + (*this)(number);
     }
     return words;
@@ -179,7 +181,7 @@ std::string Describer::operator()(const SetTorque& edit) const {
 }
 
 std::string Describer::operator()(const ClearNumber& edit) const {
-    if (edit.id.spread) {
+    if (edit.id.uncertainty) {
         return "Take " + fieldWords(edit.id) + " to be as sure as its tool";
     }
     if (edit.id.field == Field::linkLength) {
@@ -258,13 +260,13 @@ std::string Describer::operator()(const PlanHole& edit) const {
            edit.hole.name + "' at " + target(nullptr, edit.hole.at) + " and bolt to it";
 }
 
-std::string Describer::operator()(const SetWanted& edit) const {
-    if (!edit.wanted) {
+std::string Describer::operator()(const SetTarget& edit) const {
+    if (!edit.target) {
         return "Clear target";
     }
     const auto percent = [](double value) { return figureText(value, Quantity::percent, Units::inch); };
-    return "Set target: anti-squat " + percent(edit.wanted->antiSquatLow) + " to " +
-           percent(edit.wanted->antiSquatHigh) + " %";
+    return "Set target: anti-squat " + percent(edit.target->antiSquatLow) + " to " +
+           percent(edit.target->antiSquatHigh) + " %";
 }
 
 std::string Describer::operator()(const ChooseHoles& edit) const {
@@ -279,7 +281,7 @@ std::string Describer::stateWords(int state) const {
                   : "kept setup " + std::to_string(state + 1);
 }
 
-std::string Describer::operator()(const KeepState& edit) const {
+std::string Describer::operator()(const KeepSetup& edit) const {
     return (edit.other ? "Take in '" : "Keep as '") + edit.name + "'";
 }
 
@@ -287,7 +289,7 @@ std::string Describer::operator()(const DescribeKept& edit) const {
     return "Describe " + stateWords(edit.state);
 }
 
-std::string Describer::operator()(const SetBefore& edit) const {
+std::string Describer::operator()(const SetBaseline& edit) const {
     return edit.state ? "Compare with " + stateWords(*edit.state) : "Compare with nothing";
 }
 
@@ -299,7 +301,7 @@ std::string Describer::operator()(const RestoreKept& edit) const {
     return "Recover " + stateWords(edit.state);
 }
 
-std::string Describer::operator()(const SwapBefore&) const {
+std::string Describer::operator()(const SwapBaseline&) const {
     return "Swap before and after";
 }
 

@@ -1,4 +1,4 @@
-// apply() of geometry/edits/edit.h; describe() stands in describe.cpp, faults and doubts in files of their
+// apply() of geometry/edits/edit.h; describe() stands in describe.cpp, faults and warnings in files of their
 // own.
 #include "geometry/edits/edit.h"
 
@@ -29,7 +29,7 @@ constexpr std::string_view kOnlyRods = "only a rod has a length of its own";
 /// Why `value` cannot stand at `id`, as a sentence; empty if it can.
 std::string refusalSentence(const FieldId& id, double value) {
     const std::string expected = refusal(id, value);
-    const std::string_view whose = id.spread ? ", ±" : "";
+    const std::string_view whose = id.uncertainty ? ", ±" : "";
     return expected.empty() ? expected
                             : std::string(ruleOf(id.field).words).append(whose) + ": expected " + expected;
 }
@@ -63,12 +63,12 @@ std::string missingNumber(const Car& car, const FieldId& id) {
     switch (rule.scope) {
         case Scope::driveline:
             return std::string(kNoDriveline);
-        case Scope::wanted:
+        case Scope::target:
             return "no target is set for this car yet";
-        case Scope::load:
+        case Scope::ballast:
             return "there is no load " + std::to_string(id.item + 1);
         case Scope::spring:
-            return id.spread || findSpring(car, id.item) == nullptr
+            return id.uncertainty || findSpring(car, id.item) == nullptr
                        ? "there is no such spring, shock or mount"
                        : springWords(car, id.item) + " has no " + holder + " yet";
         case Scope::mount:
@@ -76,7 +76,7 @@ std::string missingNumber(const Car& car, const FieldId& id) {
         case Scope::hole:
             return missingHole(car, id.link, id.end, id.hole);
         case Scope::link:
-            return id.spread || findLink(car, id.link) == nullptr
+            return id.uncertainty || findLink(car, id.link) == nullptr
                        ? missingLink(id.link)
                        : linkWords(car, id.link) + " has no " + holder + " yet";
         case Scope::car:
@@ -126,24 +126,24 @@ class Applier {
     std::string operator()(const RenameHole& edit) const;
     std::string operator()(const AddHole& edit) const;
     std::string operator()(const RemoveHole& edit) const;
-    std::string operator()(const SetWanted& edit) const;
+    std::string operator()(const SetTarget& edit) const;
     std::string operator()(const ChooseHoles& edit) const;
     std::string operator()(const ChangeRide& edit) const;
-    std::string operator()(const KeepState& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const KeepSetup& edit) const { return applyTo(car_, edit); }
     std::string operator()(const DescribeKept& edit) const { return applyTo(car_, edit); }
-    std::string operator()(const SetBefore& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const SetBaseline& edit) const { return applyTo(car_, edit); }
     std::string operator()(const RemoveKept& edit) const { return applyTo(car_, edit); }
     std::string operator()(const RestoreKept& edit) const { return applyTo(car_, edit); }
-    std::string operator()(const SwapBefore& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const SwapBaseline& edit) const { return applyTo(car_, edit); }
     std::string operator()(const AddPass& edit) const { return applyTo(car_, edit); }
     std::string operator()(const ChangePass& edit) const { return applyTo(car_, edit); }
     std::string operator()(const RemovePass& edit) const { return applyTo(car_, edit); }
     std::string operator()(const StrikePass& edit) const { return applyTo(car_, edit); }
     std::string operator()(const CorrectLaunch& edit) const { return applyTo(car_, edit); }
     std::string operator()(const SetChoice& edit) const { return applyTo(car_, edit); }
-    std::string operator()(const AddLoad& edit) const { return applyTo(car_, edit); }
-    std::string operator()(const RemoveLoad& edit) const { return applyTo(car_, edit); }
-    std::string operator()(const RenameLoad& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const AddBallast& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const RemoveBallast& edit) const { return applyTo(car_, edit); }
+    std::string operator()(const RenameBallast& edit) const { return applyTo(car_, edit); }
     std::string operator()(const AddSpring& edit) const { return applyTo(car_, edit); }
     std::string operator()(const RemoveSpring& edit) const { return applyTo(car_, edit); }
     std::string operator()(const ChangeSpring& edit) const { return applyTo(car_, edit); }
@@ -158,7 +158,7 @@ class Applier {
 
   private:
     [[nodiscard]] std::string refuseTable(const FieldId& id) const;
-    [[nodiscard]] std::string setSpread(const FieldId& id, std::optional<double> value) const;
+    [[nodiscard]] std::string setUncertainty(const FieldId& id, std::optional<double> value) const;
     [[nodiscard]] Link& link(int index) const { return car_.links[static_cast<std::size_t>(index)]; }
     [[nodiscard]] bool isRod(int index) const { return link(index).kind == LinkKind::rod; }
     /// Before a link is bolted elsewhere: one without a written length is set to fit, and so changes.
@@ -171,13 +171,13 @@ class Applier {
     Car& car_;
 };
 
-/// How sure a number is, or that it is as sure as its tool again.
-std::string Applier::setSpread(const FieldId& id, std::optional<double> value) const {
+/// The uncertainty of a number, or that it has the uncertainty of its tool again.
+std::string Applier::setUncertainty(const FieldId& id, std::optional<double> value) const {
     const FieldRule& rule = ruleOf(id.field);
-    Spreads* spreads = spreadsAt(car_, id);
-    if (spreads == nullptr) {
-        return mayHaveSpread(id.field) ? missingNumber(car_, id)
-                                       : "the " + std::string(rule.words) + " is not measured";
+    Uncertainties* uncertainties = uncertaintiesAt(car_, id);
+    if (uncertainties == nullptr) {
+        return mayHaveUncertainty(id.field) ? missingNumber(car_, id)
+                                            : "the " + std::string(rule.words) + " is not measured";
     }
     if (rule.hasAxis != (id.axis >= 0 && id.axis < 3)) {
         return "a point has three coordinates, 0 to 2";
@@ -185,14 +185,14 @@ std::string Applier::setSpread(const FieldId& id, std::optional<double> value) c
     std::string reason = value ? refusalSentence(id, *value) : std::string();
     if (reason.empty()) {
         const bool length = value && rule.quantity == Quantity::length;
-        spreads->set(id.field, id.axis, length ? asWritten(*value) : value);
+        uncertainties->set(id.field, id.axis, length ? asWritten(*value) : value);
     }
     return reason;
 }
 
 std::string Applier::operator()(const SetNumber& edit) const {
-    if (edit.id.spread) {
-        return setSpread(edit.id, edit.value);
+    if (edit.id.uncertainty) {
+        return setUncertainty(edit.id, edit.value);
     }
     struct Writer {
         double value;
@@ -250,8 +250,8 @@ std::string Applier::operator()(const SetNumbers& edit) const {
 }
 
 std::string Applier::operator()(const ClearNumber& edit) const {
-    if (edit.id.spread) {
-        return setSpread(edit.id, std::nullopt);
+    if (edit.id.uncertainty) {
+        return setUncertainty(edit.id, std::nullopt);
     }
     const Slot<Car> slot = slotOf(car_, edit.id);
     if (std::holds_alternative<std::monostate>(slot)) {
@@ -378,10 +378,10 @@ std::string Applier::operator()(const AddHole& edit) const {
     return reason;
 }
 
-std::string Applier::operator()(const SetWanted& edit) const {
-    std::string reason = edit.wanted ? refuseNumbers(&*edit.wanted, Scope::wanted) : std::string();
+std::string Applier::operator()(const SetTarget& edit) const {
+    std::string reason = edit.target ? refuseNumbers(&*edit.target, Scope::target) : std::string();
     if (reason.empty()) {
-        car_.wanted = edit.wanted;
+        car_.target = edit.target;
     }
     return reason;
 }
@@ -415,7 +415,7 @@ std::string Applier::operator()(const PlanHole& edit) const {
 }
 
 std::string Applier::operator()(const ChooseHoles& edit) const {
-    CarResult chosen = carWithChoice(car_, edit.use, edit.lengths);
+    CarResult chosen = carWithCombination(car_, edit.use, edit.lengths);
     if (chosen.car) {
         markWorkedOutLengths(*chosen.car, car_);
         car_ = std::move(*chosen.car);
@@ -455,7 +455,7 @@ EditResult apply(const Car& car, const Edit& edit) {
     EditResult result{car, {}};
     result.refusal = std::visit(Applier(result.car), edit.kind());
     // What is known better of the car and of what was kept makes it no other state.
-    const bool isSameState = edit.as<RestoreKept>() != nullptr || edit.as<SwapBefore>() != nullptr ||
+    const bool isSameState = edit.as<RestoreKept>() != nullptr || edit.as<SwapBaseline>() != nullptr ||
                              edit.as<CorrectLaunch>() != nullptr;
     if (!isSameState) {
         forgetChangedState(result.car, car);

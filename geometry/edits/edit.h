@@ -14,7 +14,7 @@
 #include "geometry/car/car.h"
 #include "geometry/car/field_id.h"
 #include "geometry/car/numbers.h"
-#include "geometry/choices/hole_choice.h"
+#include "geometry/combinations/hole_combination.h"
 #include "geometry/edits/ride_change.h"
 
 namespace bolthole {
@@ -95,9 +95,9 @@ struct RemoveHole {
     End end = End::chassis;
     int hole = 0;
 };
-/// Sets the wanted window, or takes it away.
-struct SetWanted {
-    std::optional<WantedWindow> wanted;
+/// Sets the target window, or takes it away.
+struct SetTarget {
+    std::optional<TargetWindow> target;
 };
 /// Says that a hole is planned, or that it has been drilled.
 struct SetPlanned {
@@ -112,8 +112,8 @@ struct SetPlate {
     End end = End::chassis;
     std::optional<Plate> plate;
 };
-/// Bolts every link to the holes of a choice and gives its rods the lengths the treatment asks for, in one
-/// step.
+/// Bolts every link to the holes of a combination and gives its rods the lengths the treatment asks for, in
+/// one step.
 struct ChooseHoles {
     HoleUse use;
     LengthTreatment lengths = LengthTreatment::keep;
@@ -126,37 +126,37 @@ struct PlanHole {
     Hole hole;
     LengthTreatment lengths = LengthTreatment::keep;
 };
-/// Keeps a state of the car, the present one unless `other` is given, and makes it the before unless told
-/// otherwise. Refuses a car that does not pass findFaults(), as SwapBefore does.
-struct KeepState {
+/// Keeps a state of the car, the present one unless `other` is given, and makes it the baseline unless told
+/// otherwise. Refuses a car that does not pass findFaults(), as SwapBaseline does.
+struct KeepSetup {
     std::string name;  ///< not blank
     std::string date;
     std::string note;
     std::shared_ptr<const Car> other;
-    bool asBefore = true;
+    bool asBaseline = true;
 };
-/// Renames a kept state and rewrites its note.
+/// Renames a kept setup and rewrites its note.
 struct DescribeKept {
     int state = 0;
     std::string name;  ///< not blank
     std::string note;
 };
-/// Makes a kept state the before, or none.
-struct SetBefore {
+/// Makes a kept setup the baseline, or none.
+struct SetBaseline {
     std::optional<int> state;
 };
 /// Refused while a pass stands on the state; passes that stand on later ones follow them.
 struct RemoveKept {
     int state = 0;
 };
-/// Brings a kept state back to the bench; the kept ones stay. Units and what is wanted stay as they are.
+/// Brings a kept setup back to the bench; the kept ones stay. Units and the target stay as they are.
 struct RestoreKept {
     int state = 0;
 };
-/// The before goes to the bench, and what stood there takes its place, under the name it was kept by if not
-/// changed since, else as "after ...". Where a pass stands on the before, that stays kept, and what stood on
-/// the bench is kept beside it.
-struct SwapBefore {
+/// The baseline goes to the bench, and what stood there takes its place, under the name it was kept by if not
+/// changed since, else as "after ...". Where a pass stands on the baseline, that stays kept, and what stood
+/// on the bench is kept beside it.
+struct SwapBaseline {
     std::string date;
 };
 /// Appends a link. Refuses one without a name and what findFaults() would refuse of it, as ChangeLink does.
@@ -217,13 +217,13 @@ struct SetDamping {
     std::optional<Damping> damping;
 };
 /// Appends a load; its name is not blank.
-struct AddLoad {
-    EnteredLoad load;
+struct AddBallast {
+    EnteredBallast ballast;
 };
-struct RemoveLoad {
+struct RemoveBallast {
     int item = 0;
 };
-struct RenameLoad {
+struct RenameBallast {
     int item = 0;
     std::string name;  ///< not blank
 };
@@ -262,8 +262,8 @@ struct StrikePass {
 /// Takes over what the passes taught of the launch's least known numbers. Scales multiply the tables of the
 /// car and of every kept setup: what is known better now was so when those ran. A single number goes to the
 /// car and to the kept setups that held what the car held, so that setups differ by what they differed by
-/// before. Refuses, and changes nothing, where a number or table would leave its limits. How sure the numbers
-/// are stays as entered: the passes stay in the file and would else be counted twice.
+/// before. Refuses, and changes nothing, where a number or table would leave its limits. The uncertainty of
+/// the numbers stays as entered: the passes stay in the file and would else be counted twice.
 struct CorrectLaunch {
     OptionalNumber friction = std::nullopt;
     OptionalNumber stallSpeed = std::nullopt;  ///< rad/s
@@ -284,9 +284,9 @@ class Edit {
   public:
     using Kind =
         std::variant<SetNumber, ClearNumber, MoveHole, UseHole, MoveJoint, SetUnits, SetTitle, SetNotes,
-                     SetAdjuster, SetDriveline, RenameLink, RenameHole, AddHole, RemoveHole, SetWanted,
-                     ChooseHoles, KeepState, DescribeKept, SetBefore, RemoveKept, RestoreKept, SwapBefore,
-                     ChangeRide, SetChoice, AddLoad, RemoveLoad, RenameLoad, AddSpring, RemoveSpring,
+                     SetAdjuster, SetDriveline, RenameLink, RenameHole, AddHole, RemoveHole, SetTarget,
+                     ChooseHoles, KeepSetup, DescribeKept, SetBaseline, RemoveKept, RestoreKept, SwapBaseline,
+                     ChangeRide, SetChoice, AddBallast, RemoveBallast, RenameBallast, AddSpring, RemoveSpring,
                      ChangeSpring, AddLink, RemoveLink, ChangeLink, SplitLink, JoinLinks, SetPlate,
                      SetPlanned, PlanHole, AddPass, ChangePass, RemovePass, StrikePass, SetNumbers, SetTorque,
                      CorrectLaunch, SetDamping>;

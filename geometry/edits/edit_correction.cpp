@@ -122,7 +122,7 @@ std::string applyTo(Car& car, const CorrectLaunch& edit) {
     Car corrected = car;
     const EnteredLaunch bench = car.launch;
     std::string reason = correct(corrected, bench, edit);
-    for (KeptState& state : corrected.kept) {
+    for (KeptSetup& state : corrected.kept) {
         if (!reason.empty()) {
             break;
         }

@@ -1,4 +1,4 @@
-// apply() for the words, loads and springs of geometry/edits/edit.h.
+// apply() for the words, ballast and springs of geometry/edits/edit.h.
 #include "geometry/edits/edit_entered.h"
 
 #include <algorithm>
@@ -123,7 +123,7 @@ std::string putSpring(Car& car, int item, const SuspensionPart& part) {
 std::string refuseNumbers(const Part<const Car>& part, Scope scope) {
     for (const FieldRule* rule : rulesOf(scope)) {
         for (int axis = rule->hasAxis ? 0 : -1; axis < (rule->hasAxis ? 3 : 0); ++axis) {
-            const std::optional<double> value = numberIn(rule->place.constSlot(part, axis));
+            const std::optional<double> value = numberIn(rule->access.constSlot(part, axis));
             const std::string expected = value ? refusal({.field = rule->field}, *value) : std::string();
             if (!expected.empty()) {
                 return std::string(rule->words) + ": expected " + expected;
@@ -199,36 +199,36 @@ std::string applyTo(Car& car, const SetDamping& edit) {
     return {};
 }
 
-std::string applyTo(Car& car, const AddLoad& edit) {
-    if (isBlank(edit.load.name)) {
+std::string applyTo(Car& car, const AddBallast& edit) {
+    if (isBlank(edit.ballast.name)) {
         return "a load needs a name";
     }
-    if (car.loads.size() >= kMaxLoads) {
-        return "a car takes at most " + std::to_string(kMaxLoads) + " loads";
+    if (car.ballast.size() >= kMaxBallast) {
+        return "a car takes at most " + std::to_string(kMaxBallast) + " loads";
     }
-    std::string reason = refuseNumbers(&edit.load, Scope::load);
+    std::string reason = refuseNumbers(&edit.ballast, Scope::ballast);
     if (reason.empty()) {
-        car.loads.push_back(edit.load);
+        car.ballast.push_back(edit.ballast);
     }
     return reason;
 }
 
-std::string applyTo(Car& car, const RemoveLoad& edit) {
-    if (isMissing(car.loads, edit.item)) {
+std::string applyTo(Car& car, const RemoveBallast& edit) {
+    if (isMissing(car.ballast, edit.item)) {
         return missingLoad(edit.item);
     }
-    car.loads.erase(std::next(car.loads.begin(), edit.item));
+    car.ballast.erase(std::next(car.ballast.begin(), edit.item));
     return {};
 }
 
-std::string applyTo(Car& car, const RenameLoad& edit) {
-    if (isMissing(car.loads, edit.item)) {
+std::string applyTo(Car& car, const RenameBallast& edit) {
+    if (isMissing(car.ballast, edit.item)) {
         return missingLoad(edit.item);
     }
     if (isBlank(edit.name)) {
         return "a load needs a name";
     }
-    car.loads[static_cast<std::size_t>(edit.item)].name = edit.name;
+    car.ballast[static_cast<std::size_t>(edit.item)].name = edit.name;
     return {};
 }
 

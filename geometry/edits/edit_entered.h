@@ -1,4 +1,4 @@
-// apply() for the words, loads and springs of geometry/edits/edit.h. Private to edit.cpp.
+// apply() for the words, ballast and springs of geometry/edits/edit.h. Private to edit.cpp.
 #pragma once
 
 #include <string>
@@ -15,9 +15,9 @@ namespace bolthole {
 [[nodiscard]] std::string applyTo(Car& car, const SetChoice& edit);
 [[nodiscard]] std::string applyTo(Car& car, const SetTorque& edit);
 [[nodiscard]] std::string applyTo(Car& car, const SetDamping& edit);
-[[nodiscard]] std::string applyTo(Car& car, const AddLoad& edit);
-[[nodiscard]] std::string applyTo(Car& car, const RemoveLoad& edit);
-[[nodiscard]] std::string applyTo(Car& car, const RenameLoad& edit);
+[[nodiscard]] std::string applyTo(Car& car, const AddBallast& edit);
+[[nodiscard]] std::string applyTo(Car& car, const RemoveBallast& edit);
+[[nodiscard]] std::string applyTo(Car& car, const RenameBallast& edit);
 [[nodiscard]] std::string applyTo(Car& car, const AddSpring& edit);
 [[nodiscard]] std::string applyTo(Car& car, const RemoveSpring& edit);
 [[nodiscard]] std::string applyTo(Car& car, const ChangeSpring& edit);

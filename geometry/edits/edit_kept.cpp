@@ -1,4 +1,4 @@
-// apply() for the kept states of geometry/edits/edit.h.
+// apply() for the kept setups of geometry/edits/edit.h.
 #include "geometry/edits/edit_kept.h"
 
 #include <algorithm>
@@ -47,7 +47,7 @@ std::string refuseRemoval(const Car& car, int state) {
            (count == 1 ? "it" : "them") + " first";
 }
 
-KeptState& stateAt(Car& car, int state) {
+KeptSetup& stateAt(Car& car, int state) {
     return car.kept[static_cast<std::size_t>(state)];
 }
 
@@ -66,7 +66,7 @@ std::vector<const Part*> partnersOf(const std::vector<Part>& parts, const std::v
     return partners;
 }
 
-void takeHolePlaces(Bracket& bracket, const Bracket* from) {
+void takeHolePositions(Bracket& bracket, const Bracket* from) {
     static const std::vector<Hole> nothing;
     const auto partners =
         partnersOf(bracket.holes, from == nullptr ? nothing : from->holes,
@@ -77,11 +77,11 @@ void takeHolePlaces(Bracket& bracket, const Bracket* from) {
 }
 
 void takeItemPlaces(Car& car, const Car& other) {
-    const auto loads = partnersOf(car.loads, other.loads, [](const EnteredLoad& one, const EnteredLoad& two) {
-        return one.name == two.name;
-    });
+    const auto loads =
+        partnersOf(car.ballast, other.ballast,
+                   [](const EnteredBallast& one, const EnteredBallast& two) { return one.name == two.name; });
     for (std::size_t load = 0; load < loads.size(); ++load) {
-        car.loads[load].id = loads[load] == nullptr ? -1 : loads[load]->id;
+        car.ballast[load].id = loads[load] == nullptr ? -1 : loads[load]->id;
     }
     const auto springs =
         partnersOf(car.springs, other.springs, [](const SuspensionPart& one, const SuspensionPart& two) {
@@ -91,7 +91,8 @@ void takeItemPlaces(Car& car, const Car& other) {
         const SuspensionPart* from = springs[spring];
         car.springs[spring].id = from == nullptr ? -1 : from->id;
         for (const End end : {End::chassis, End::axle}) {
-            takeHolePlaces(car.springs[spring].bracket(end), from == nullptr ? nullptr : &from->bracket(end));
+            takeHolePositions(car.springs[spring].bracket(end),
+                              from == nullptr ? nullptr : &from->bracket(end));
         }
     }
 }
@@ -106,21 +107,21 @@ void takePlaces(Car& car, const Car& other) {
         const Link* from = partners[link];
         car.links[link].id = from == nullptr ? -1 : from->id;
         for (const End end : {End::chassis, End::axle}) {
-            takeHolePlaces(car.links[link].bracket(end), from == nullptr ? nullptr : &from->bracket(end));
+            takeHolePositions(car.links[link].bracket(end), from == nullptr ? nullptr : &from->bracket(end));
         }
     }
     takeItemPlaces(car, other);
 }
 
 // What belongs to the bench rather than to a state of the car.
-void putOnBench(Car& car, const KeptState& state) {
+void putOnBench(Car& car, const KeptSetup& state) {
     Car bench = *state.car;
     takePlaces(bench, car);
     bench.units = car.units;
     bench.body = car.body;
-    bench.wanted = car.wanted;
+    bench.target = car.target;
     bench.kept = std::move(car.kept);
-    bench.before = car.before;
+    bench.baseline = car.baseline;
     bench.passes = std::move(car.passes);
     bench.stateName = state.name;
     bench.stateNote = state.note;
@@ -128,7 +129,7 @@ void putOnBench(Car& car, const KeptState& state) {
 }
 
 bool isKeptUnder(const Car& car, const std::string& name) {
-    return std::ranges::find(car.kept, name, &KeptState::name) != car.kept.end();
+    return std::ranges::find(car.kept, name, &KeptSetup::name) != car.kept.end();
 }
 
 // "after Monday", once however often it was swapped, and numbered where that name means another state: a kept
@@ -145,7 +146,7 @@ std::string nameAfter(const Car& car, const std::string& before) {
 
 // What stands on the bench, as it is kept in place of `before`. A name that is kept already would mean two
 // states.
-void keepInPlaceOf(KeptState& before, const Car& car, const std::string& date) {
+void keepInPlaceOf(KeptSetup& before, const Car& car, const std::string& date) {
     const bool known = !car.stateName.empty() && !isKeptUnder(car, car.stateName);
     auto state = std::make_shared<Car>(withoutKept(car));
     takePlaces(*state, *before.car);
@@ -157,7 +158,7 @@ void keepInPlaceOf(KeptState& before, const Car& car, const std::string& date) {
 
 }  // namespace
 
-std::string applyTo(Car& car, const KeepState& edit) {
+std::string applyTo(Car& car, const KeepSetup& edit) {
     if (isBlank(edit.name)) {
         return "a kept setup needs a name";
     }
@@ -169,8 +170,8 @@ std::string applyTo(Car& car, const KeepState& edit) {
         return reason;
     }
     car.kept.push_back({-1, edit.name, edit.date, edit.note, std::move(state)});
-    if (edit.asBefore) {
-        car.before = static_cast<int>(car.kept.size()) - 1;
+    if (edit.asBaseline) {
+        car.baseline = static_cast<int>(car.kept.size()) - 1;
     }
     if (!edit.other) {
         car.stateName = edit.name;
@@ -191,10 +192,10 @@ std::string applyTo(Car& car, const DescribeKept& edit) {
     return reason;
 }
 
-std::string applyTo(Car& car, const SetBefore& edit) {
+std::string applyTo(Car& car, const SetBaseline& edit) {
     std::string reason = edit.state ? missingState(car, *edit.state) : std::string();
     if (reason.empty()) {
-        car.before = edit.state;
+        car.baseline = edit.state;
     }
     return reason;
 }
@@ -209,10 +210,10 @@ std::string applyTo(Car& car, const RemoveKept& edit) {
         for (Pass& pass : car.passes) {
             pass.setup = pass.setup && *pass.setup > edit.state ? *pass.setup - 1 : pass.setup;
         }
-        if (car.before == edit.state) {
-            car.before.reset();
-        } else if (car.before && *car.before > edit.state) {
-            car.before = *car.before - 1;
+        if (car.baseline == edit.state) {
+            car.baseline.reset();
+        } else if (car.baseline && *car.baseline > edit.state) {
+            car.baseline = *car.baseline - 1;
         }
     }
     return reason;
@@ -221,29 +222,29 @@ std::string applyTo(Car& car, const RemoveKept& edit) {
 std::string applyTo(Car& car, const RestoreKept& edit) {
     std::string reason = missingState(car, edit.state);
     if (reason.empty()) {
-        const KeptState state = stateAt(car, edit.state);
+        const KeptSetup state = stateAt(car, edit.state);
         putOnBench(car, state);
     }
     return reason;
 }
 
-std::string applyTo(Car& car, const SwapBefore& edit) {
-    if (!car.before) {
+std::string applyTo(Car& car, const SwapBaseline& edit) {
+    if (!car.baseline) {
         return "no setup is kept as the baseline yet";
     }
     if (std::string reason = refuseFaults(car); !reason.empty()) {
         return reason;
     }
-    const KeptState before = stateAt(car, *car.before);
-    if (passesOn(car, *car.before) > 0) {
+    const KeptSetup before = stateAt(car, *car.baseline);
+    if (passesOn(car, *car.baseline) > 0) {
         if (car.kept.size() >= kMaxKept) {
             return tooManyKept();
         }
         car.kept.push_back(before);
         car.kept.back().id = -1;
-        car.before = static_cast<int>(car.kept.size()) - 1;
+        car.baseline = static_cast<int>(car.kept.size()) - 1;
     }
-    keepInPlaceOf(stateAt(car, *car.before), car, edit.date);
+    keepInPlaceOf(stateAt(car, *car.baseline), car, edit.date);
     putOnBench(car, before);
     return {};
 }
@@ -255,7 +256,7 @@ void forgetChangedState(Car& car, const Car& was) {
     Car before = withoutKept(was);
     before.units = car.units;
     before.body = car.body;
-    before.wanted = car.wanted;
+    before.target = car.target;
     if (!(before == withoutKept(car))) {
         car.stateName.clear();
         car.stateNote.clear();

@@ -31,12 +31,12 @@ bool isOutOfPlace(const std::vector<Pass>& passes, std::size_t index) {
            (index + 1 < passes.size() && isLater(passes[index], passes[index + 1]));
 }
 
-/// Keeps the car as it stands for a pass of that date; KeepState would make it the before, which it need not
-/// be.
+/// Keeps the car as it stands for a pass of that date; KeepSetup would make it the baseline, which it need
+/// not be.
 std::string keepForPass(Car& car, const std::string& date) {
-    const std::optional<int> before = car.before;
-    std::string reason = applyTo(car, KeepState{nameForSetup(car), date, "", nullptr});
-    car.before = before;
+    const std::optional<int> before = car.baseline;
+    std::string reason = applyTo(car, KeepSetup{nameForSetup(car), date, "", nullptr});
+    car.baseline = before;
     return reason;
 }
 

@@ -42,7 +42,7 @@ HoleUse useWithNewHole(const Car& withHole, const PlanHole& edit) {
 
 CarResult planHole(const Car& car, const PlanHole& edit) {
     CarResult added = withHoleAdded(car, edit);
-    return added.car ? carWithChoice(*added.car, useWithNewHole(*added.car, edit), edit.lengths) : added;
+    return added.car ? carWithCombination(*added.car, useWithNewHole(*added.car, edit), edit.lengths) : added;
 }
 
 }  // namespace bolthole

@@ -113,9 +113,9 @@ void moveSprings(Car& car, const Car& old, const AxlePose& pose, const NewFrame&
     }
 }
 
-void moveLoads(Car& car, const NewFrame& frame) {
+void moveBallast(Car& car, const NewFrame& frame) {
     moveEntered(car.weighing.driver.at, frame);
-    for (EnteredLoad& load : car.loads) {
+    for (EnteredBallast& load : car.ballast) {
         moveEntered(load.at, frame);
     }
 }
@@ -195,7 +195,7 @@ CarResult changeRide(const Car& car, const RideChange& change) {
     moved.travel.droop += change.rearLower;
     moveLinks(moved, car, pose, frame);
     moveSprings(moved, car, pose, frame);
-    moveLoads(moved, frame);
+    moveBallast(moved, frame);
     moveDriveline(moved, car, pose, frame);
     markTyped(moved, car);
     if (std::string reason = moveWeights(moved, car, frame); !reason.empty()) {

@@ -1,7 +1,7 @@
 // Other tires or another ride height: what was measured once, moved to where it would be measured then.
 #pragma once
 
-#include "geometry/choices/hole_choice.h"
+#include "geometry/combinations/hole_combination.h"
 
 namespace bolthole {
 
@@ -22,7 +22,7 @@ struct RideChange {
 /// the ground laid under both tires, and every point written in the frame that ground gives. Rods keep their
 /// lengths (all are written then), pinion and output keep their place against housing and body, the CG its
 /// place in the body (the corner weights are shared out anew so that it does, their total stays), bump and
-/// droop stops stay where they are. Springs, loads and the carrier joint go along; a height from lift or
+/// droop stops stay where they are. Springs, ballast and the carrier joint go along; a height from lift or
 /// estimate is written as entered, as those hold for the car as it stood. The other readings of the scales
 /// stay: they were taken before.
 ///

@@ -16,7 +16,7 @@ constexpr double kWheelbase = 108 * kMetresPerInch;
 constexpr double kRadius = 13.5 * kMetresPerInch;
 constexpr double kUsualOut = 15.5;  // in, a pair's half distance
 
-struct Place {
+struct PointInInches {
     double forward;
     double left;
     double up;
@@ -29,9 +29,9 @@ struct PatternRow {
     LinkKind kind;
     Side side;
     std::string_view front;
-    Place chassis;
+    PointInInches chassis;
     std::string_view rear;
-    Place axle;
+    PointInInches axle;
 };
 
 constexpr std::array kPatterns{
@@ -122,7 +122,7 @@ Bracket oneHole(std::string_view name, const Eigen::Vector3d& at) {
     return {{Hole{-1, std::string(name), at}}, 0};
 }
 
-Bracket bracketAt(const Car& car, std::string_view name, const Place& place) {
+Bracket bracketAt(const Car& car, std::string_view name, const PointInInches& place) {
     return oneHole(name, {along(car, place.forward), along(car, place.left), upright(car, place.up)});
 }
 
@@ -163,7 +163,7 @@ void startWhereMoved(Link& moved, const Link& link) {
         std::vector<Hole>& holes = moved.bracket(end).holes;
         for (std::size_t hole = 0; hole < holes.size(); ++hole) {
             if (link.bracket(end).holes[hole].at.y() == 0) {
-                holes[hole].spreads.setStarting(Field::holeAt, 1, true);
+                holes[hole].uncertainties.setStarting(Field::holeAt, 1, true);
             }
         }
     }
@@ -210,7 +210,7 @@ Link turnedInto(const Car& car, const Link& link, LinkKind kind) {
                   turned);
     } else if (isArm(kind)) {
         turned.axle = oneHole("arm", link.chassis.inUse().at);
-        turned.axle.holes.front().spreads = link.chassis.inUse().spreads;
+        turned.axle.holes.front().uncertainties = link.chassis.inUse().uncertainties;
     } else {
         const Eigen::Vector3d& front = link.chassis.inUse().at;
         turned.axle = oneHole("bracket", {along(car, 0.5), front.y(), upright(car, 8.5)});

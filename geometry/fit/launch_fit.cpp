@@ -5,7 +5,7 @@
 #include <utility>
 
 #include "geometry/fit/pass_model.h"
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
 
 namespace bolthole {
 

@@ -19,7 +19,7 @@ constexpr int kScatterBits = 20;
 // step of its logarithm by which the width is found.
 constexpr int kScatterPlaces = 10;
 constexpr double kScatterReach = 5;
-constexpr double kBendStep = 0.05;
+constexpr double kCurvatureStep = 0.05;
 
 }  // namespace
 
@@ -57,11 +57,11 @@ double LinearModel::meanScatterOf(std::size_t group, const std::vector<double>& 
     const ScatterSearch search = searchOf(group, scatter, but);
     const double middle = std::log(likeliest);
     const double least = badness(search, middle);
-    const double bend =
-        (badness(search, middle - kBendStep) - 2 * least + badness(search, middle + kBendStep)) /
-        (kBendStep * kBendStep);
+    const double curvature =
+        (badness(search, middle - kCurvatureStep) - 2 * least + badness(search, middle + kCurvatureStep)) /
+        (kCurvatureStep * kCurvatureStep);
     // Where it hardly bends the prior alone says how wide it is.
-    const double width = bend > 0 ? std::min(std::sqrt(2 / bend), search.spread) : search.spread;
+    const double width = curvature > 0 ? std::min(std::sqrt(2 / curvature), search.spread) : search.spread;
     double squares = 0;
     double all = 0;
     for (int place = -kScatterPlaces; place <= kScatterPlaces; ++place) {

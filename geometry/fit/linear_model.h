@@ -26,8 +26,8 @@ class LinearModel {
     [[nodiscard]] double scatterOf(std::size_t group, const std::vector<double>& scatter,
                                    std::size_t but = kNone) const;
     /// The same, but the root of its mean square over the posterior around `likeliest`, what scatterOf()
-    /// gave: what a few measurements leave possible of it makes everything less sure. Some twenty times the
-    /// work of one density.
+    /// gave: what a few measurements leave possible of it makes everything more uncertain. Some twenty times
+    /// the work of one density.
     [[nodiscard]] double meanScatterOf(std::size_t group, const std::vector<double>& scatter,
                                        double likeliest, std::size_t but = kNone) const;
     /// The unknowns from weighted measurements but one, and their covariance.

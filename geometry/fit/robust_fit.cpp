@@ -317,18 +317,19 @@ class Fitter {
         points.middleCols(size, size) = -factor / std::numbers::sqrt2;
         const MatrixXd slopes =
             Eigen::LLT<MatrixXd>(fit_.covariance).solve(points * spread.transpose()).transpose();
-        const MatrixXd bent = spread - slopes * points;
+        const MatrixXd nonlinear = spread - slopes * points;
         VectorXd inverse(spread.rows());
         for (Index row = 0; row < inverse.size(); ++row) {
             const auto measurement = static_cast<std::size_t>(row);
             inverse[row] = fit_.weights[measurement] / varianceOf(data_, meanScatter_, measurement);
         }
         const MatrixXd weighted = inverse.asDiagonal() * slopes;
-        const MatrixXd bentWeighted = bent.transpose() * weighted;
-        const MatrixXd inner =
-            MatrixXd::Identity(bent.cols(), bent.cols()) + bent.transpose() * inverse.asDiagonal() * bent;
-        const MatrixXd normal = MatrixXd::Identity(size, size) + slopes.transpose() * weighted -
-                                bentWeighted.transpose() * Eigen::LLT<MatrixXd>(inner).solve(bentWeighted);
+        const MatrixXd nonlinearWeighted = nonlinear.transpose() * weighted;
+        const MatrixXd inner = MatrixXd::Identity(nonlinear.cols(), nonlinear.cols()) +
+                               nonlinear.transpose() * inverse.asDiagonal() * nonlinear;
+        const MatrixXd normal =
+            MatrixXd::Identity(size, size) + slopes.transpose() * weighted -
+            nonlinearWeighted.transpose() * Eigen::LLT<MatrixXd>(inner).solve(nonlinearWeighted);
         return Eigen::LLT<MatrixXd>(normal).solve(MatrixXd::Identity(size, size));
     }
     void weigh() {
@@ -368,8 +369,8 @@ LeftOut leaveOut(const FitData& data, const RobustFit& fit, std::size_t measurem
     LeftOut left;
     left.unknowns = linear.solve(scatter, fit.weights, measurement).first;
     const MatrixXd covariance = linear.solve(meanScatter, fit.weights, measurement).second;
-    // How the others move the unknowns, from where the fit found them: where the model bends, the minimum of
-    // what is linear lies beside the model's own.
+    // How the others move the unknowns, from where the fit found them: where the model is not linear, the
+    // minimum of what is linear lies beside the model's own.
     left.unknowns += fit.unknowns - linear.solve(fit.scatter, fit.weights).first;
     const VectorXd slope = fit.slopes.row(static_cast<Index>(measurement));
     left.variance = slope.dot(covariance * slope);

@@ -32,8 +32,8 @@ class FitModel {
     /// Their derivatives, a row a measurement, a column an unknown. False: given up.
     virtual bool slopes(const Eigen::VectorXd& unknowns, Eigen::MatrixXd& slopes) = 0;
     /// The same on the average over `reach` to either side of each unknown, which is how far it may be off:
-    /// where the model bends within that, the slope at one place says too much or too little of what is
-    /// known. A model that does not bend has nothing to add.
+    /// where the model is not linear within that, the slope at one place says too much or too little of what
+    /// is known. A model that is linear has nothing to add.
     virtual bool slopesOver(const Eigen::VectorXd& unknowns, const Eigen::VectorXd& /*reach*/,
                             Eigen::MatrixXd& slopes) {
         return this->slopes(unknowns, slopes);
@@ -85,7 +85,7 @@ struct RobustFit {
 /// that the covariance itself leaves possible (posterior linearization: A. F. Garcia-Fernandez et al.,
 /// "Posterior linearization filter", IEEE Transactions on Signal Processing 63, 2015; from memory), in turn
 /// until it stays. A are the slopes of that line, S the measurements' variances, over the weights of the loss
-/// rho'(s), and what the line leaves of the model's bends. Where the model does not bend that is the
+/// rho'(s), and what the line leaves of its nonlinearity. Where the model is linear that is the
 /// Gauss-Newton form (Gelman et al., ch. 4, normal approximation; from memory). A group's scatter counts in
 /// it by the root of its mean square over its posterior. A posterior with a second top, or one that bends
 /// along a single unknown as much as it is wide, is wider than this says.

@@ -151,7 +151,7 @@ class Collector {
         }
     }
     [[nodiscard]] double own(Field field, double usual) const {
-        return car_.spreads.of(field).value_or(usual);
+        return car_.uncertainties.of(field).value_or(usual);
     }
 
     const Car& car_;

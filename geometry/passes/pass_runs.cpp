@@ -68,9 +68,9 @@ bool Ground::holds(const Pass& pass) const {
 }
 
 Answer<Ground> sharedGround(const Car& car, const RunWith& first, const RunWith& second) {
-    using Place = std::tuple<std::optional<SurfaceKind>, std::string, std::string>;
-    std::map<Place, Shares> days;
-    std::map<Place, Shares> surfaces;
+    using SurfaceAndPlace = std::tuple<std::optional<SurfaceKind>, std::string, std::string>;
+    std::map<SurfaceAndPlace, Shares> days;
+    std::map<SurfaceAndPlace, Shares> surfaces;
     for (const Pass& pass : car.passes) {
         const RunWith run = runWith(pass);
         if (!isCounted(pass) || !(run == first || run == second)) {

@@ -93,12 +93,12 @@ bool tellsPair(const Bracket& bracket, int hole, int other) {
 
 class PlateChecker {
   public:
-    PlateChecker(const Car& car, int link, End end, std::vector<Doubt>& doubts)
+    PlateChecker(const Car& car, int link, End end, std::vector<Warning>& warnings)
         : car_(car),
           bracket_(car.links[static_cast<std::size_t>(link)].bracket(end)),
           link_(link),
           end_(end),
-          doubts_(doubts) {}
+          warnings_(warnings) {}
 
     void check() {
         for (int hole = 0; bracket_.plate && hole < static_cast<int>(bracket_.holes.size()); ++hole) {
@@ -121,12 +121,12 @@ class PlateChecker {
             const FieldId id{.field = Field::holeAt, .link = link_, .end = end_, .hole = hole, .axis = 0};
             const bool planned = bracket_.holes[static_cast<std::size_t>(hole)].planned;
             const bool inUse = hole == bracket_.use;
-            doubts_.push_back({jsonPath(id),
-                               id,
-                               {inUse ? Severity::danger : Severity::check,
-                                std::string(planned ? "planned " : "") + holeWords(car_, link_, end_, hole) +
-                                    ": " + trouble,
-                                inUse ? "the bracket may tear; ask a qualified person" : ""}});
+            warnings_.push_back({jsonPath(id),
+                                 id,
+                                 {inUse ? Severity::danger : Severity::check,
+                                  std::string(planned ? "planned " : "") +
+                                      holeWords(car_, link_, end_, hole) + ": " + trouble,
+                                  inUse ? "the bracket may tear; ask a qualified person" : ""}});
         }
     }
 
@@ -134,7 +134,7 @@ class PlateChecker {
     const Bracket& bracket_;
     int link_;
     End end_;
-    std::vector<Doubt>& doubts_;
+    std::vector<Warning>& warnings_;
 };
 
 }  // namespace
@@ -164,13 +164,13 @@ class LimitCutter {
     LimitCutter(const std::vector<Eigen::Vector2d>& corners, double distance)
         : corners_(corners), distance_(distance) {}
 
-    /// Adds what holds of the line that `at` gives for 0 to 1, looked at in `pieces` of it; `bends`: with all
-    /// its points, else with its ends alone.
-    void add(const std::function<Eigen::Vector2d(double)>& at, int pieces, bool bends) {
+    /// Adds what holds of the line that `at` gives for 0 to 1, looked at in `pieces` of it; `isCurved`: with
+    /// all its points, else with its ends alone.
+    void add(const std::function<Eigen::Vector2d(double)>& at, int pieces, bool isCurved) {
         std::vector<Eigen::Vector2d> run;
         const auto close = [&] {
             if (run.size() > 1) {
-                lines_.push_back(bends ? run : std::vector{run.front(), run.back()});
+                lines_.push_back(isCurved ? run : std::vector{run.front(), run.back()});
             }
             run.clear();
         };
@@ -316,10 +316,10 @@ Plate rectangleAround(const Bracket& bracket, const Plate& rules, Units units) {
     return plate;
 }
 
-void addPlateDoubts(const Car& car, std::vector<Doubt>& doubts) {
+void addPlateWarnings(const Car& car, std::vector<Warning>& warnings) {
     for (int link = 0; link < static_cast<int>(car.links.size()); ++link) {
-        PlateChecker(car, link, End::chassis, doubts).check();
-        PlateChecker(car, link, End::axle, doubts).check();
+        PlateChecker(car, link, End::chassis, warnings).check();
+        PlateChecker(car, link, End::axle, warnings).check();
     }
 }
 

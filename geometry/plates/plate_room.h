@@ -56,9 +56,9 @@ struct HoleRoom {
 /// times that. Common practice, no source; strength is for a qualified person.
 [[nodiscard]] Plate startingRules(Units units);
 
-/// Adds a doubt for every hole of a link that breaks a rule of its bracket's plate, at the hole. A pair of
-/// holes too near each other is told once: at the planned one, else at the later. Part of findDoubts() in
+/// Adds a warning for every hole of a link that breaks a rule of its bracket's plate, at the hole. A pair of
+/// holes too near each other is told once: at the planned one, else at the later. Part of findWarnings() in
 /// geometry/edits/edit.h.
-void addPlateDoubts(const Car& car, std::vector<Doubt>& doubts);
+void addPlateWarnings(const Car& car, std::vector<Warning>& warnings);
 
 }  // namespace bolthole

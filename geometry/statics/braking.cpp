@@ -31,7 +31,7 @@ std::optional<double> brakeTravel(const BrakeLoads& loads, const WheelRates& rea
     return -loads.transfer * (1 - loads.antiLift / 100) / (2 * rear.wheel);
 }
 
-std::optional<Finding> antiLiftDoubt(double antiLift) {
+std::optional<Finding> antiLiftWarning(double antiLift) {
     const std::string percent =
         withUnit(figureText(antiLift, Quantity::percent, Units::inch), Quantity::percent, Units::inch);
     if (antiLift > 100) {

@@ -43,6 +43,6 @@ struct BrakeLoads {
 
 /// Why an anti-lift (percent) is doubtful; nothing where it is not. Above 100 the axle can hop on the brakes,
 /// below 0 the rear rises more than without links. Common practice, no source.
-[[nodiscard]] std::optional<Finding> antiLiftDoubt(double antiLift);
+[[nodiscard]] std::optional<Finding> antiLiftWarning(double antiLift);
 
 }  // namespace bolthole

@@ -120,8 +120,8 @@ double DrivelineReader::pinionThatCancels(const AxlePose& pose, double turn, dou
     const double inclination = sideViewInclination(shaft);
     const double cosine = std::cos(wanted) / std::hypot(shaft.x(), shaft.z());
     // Rounding may lift the cosine over 1 where the joint bends in plan alone.
-    const double bend = std::acos(cosine < 1 + 1e-12 ? std::min(cosine, 1.0) : cosine);
-    return inclination + std::copysign(bend, sense * (sideViewInclination(driving) - inclination));
+    const double operatingAngle = std::acos(cosine < 1 + 1e-12 ? std::min(cosine, 1.0) : cosine);
+    return inclination + std::copysign(operatingAngle, sense * (sideViewInclination(driving) - inclination));
 }
 
 // Turning the housing moves its joint too, and with it the shaft; by bisection, as what is needed falls short

@@ -140,18 +140,18 @@ inline constexpr double kLeastJointAngle = 0.5 * kRadiansPerDegree;
 inline constexpr double kEqualEnds = 1.0 * kRadiansPerDegree;
 inline constexpr double kMostEquivalent = 3.0 * kRadiansPerDegree;
 
-/// The number a doubt points at.
+/// The number a warning points at.
 enum class DrivelinePart { pinionAngle, yokeOffset, jointLimit, speed, slip };
 
 /// Something that can be computed but looks wrong.
-struct DrivelineDoubt {
+struct DrivelineWarning {
     DrivelinePart part = DrivelinePart::pinionAngle;
     Finding finding;
 };
 /// `ride`: coasting at travel 0; `sweep`: coasting or wound up, whichever is asked about.
-[[nodiscard]] std::vector<DrivelineDoubt> findDrivelineDoubts(const Driveline& driveline,
-                                                              const ShaftSetup& setup,
-                                                              const DrivelineFigures& ride,
-                                                              const DrivelineSweep& sweep, Units units);
+[[nodiscard]] std::vector<DrivelineWarning> findDrivelineWarnings(const Driveline& driveline,
+                                                                  const ShaftSetup& setup,
+                                                                  const DrivelineFigures& ride,
+                                                                  const DrivelineSweep& sweep, Units units);
 
 }  // namespace bolthole

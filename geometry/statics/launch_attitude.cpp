@@ -81,8 +81,9 @@ class Rest {
     }
 
   private:
-    [[nodiscard]] LaunchAttitude standing(double rearTravel, double movedLoad) const {
-        return attitudeAt(with_.standing, rearTravel, movedLoad, with_.front, with_.rear, with_.frontDroop);
+    [[nodiscard]] LaunchAttitude standing(double rearTravel, double movedBallast) const {
+        return attitudeAt(with_.standing, rearTravel, movedBallast, with_.front, with_.rear,
+                          with_.frontDroop);
     }
 
     const AttitudeCase& with_;

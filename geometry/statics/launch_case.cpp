@@ -225,7 +225,7 @@ Known<T> missingForRoll(const LaunchCase& launch) {
 
 /// Corner weights with what came and went since the scales were read.
 CornerWeights cornersNow(const Car& car, const Stance& stance) {
-    const LoadedResult loaded = withLoads(car.cornerWeights, stance, changesSinceWeighed(loadsOf(car)));
+    const BallastResult loaded = withBallast(car.cornerWeights, stance, changesSinceWeighed(ballastOf(car)));
     return loaded.car && loaded.car->corners ? *loaded.car->corners : car.cornerWeights;
 }
 
@@ -344,7 +344,7 @@ void compute(const Car& car, const Trace& trace, LaunchCase& launch) {
 }  // namespace
 
 bool LinkFigures::hasShared() const {
-    return std::ranges::any_of(joints, [](const JointLoads& joint) { return !joint.worst.settled; });
+    return std::ranges::any_of(joints, [](const JointLoads& joint) { return !joint.worst.determinate; });
 }
 
 LaunchCase launchCaseOf(const Car& car, const Trace& trace, const FullStance& stance) {

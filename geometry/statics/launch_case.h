@@ -116,7 +116,7 @@ struct LinkFigures {
     std::vector<JointLoads> joints;  ///< in the order of Linkage::constraints
     LinkLoadSweep sweep;             ///< over the stations of the trace
 
-    /// Whether some joint's load is one possible share, not settled by statics.
+    /// Whether some joint's load is one possible share, not determined by statics.
     [[nodiscard]] bool hasShared() const;
 };
 

@@ -13,9 +13,9 @@ namespace bolthole {
 
 namespace {
 
-constexpr double kSingular = 1e-10;  // of the largest singular value: below, a direction nothing holds
-constexpr double kSettled = 1e-9;    // share of an unknown that others could take over
-constexpr double kRounding = 1e-6;   // of the loads, left over by a balance
+constexpr double kSingular = 1e-10;    // of the largest singular value: below, a direction nothing holds
+constexpr double kDeterminate = 1e-9;  // share of an unknown that others could take over
+constexpr double kRounding = 1e-6;     // of the loads, left over by a balance
 
 using Wrench = Eigen::Matrix<double, 6, 1>;  // force, N, then moment about the axle's center, N m
 
@@ -60,7 +60,8 @@ struct LinkLoadSolver::Balance {
     Rows rows;
     Wrench applied = Wrench::Zero();
     Unknowns forces;
-    Unknowns settled;  // 1 where statics alone settles the unknown, below where others could take its load
+    Unknowns
+        determinate;  // 1 where statics alone determines the unknown, below where others could take its load
 
     Balance(const LinkLoadSolver& of, const AxlePose& pose)
         : solver(of), center(pose.x, pose.y, pose.z), rotation(pose.rotation()) {
@@ -160,7 +161,7 @@ double LinkLoadSolver::Balance::solve(double lever) {
     return (rows.transpose() * forces + applied).norm();
 }
 
-// Six unknowns that six equations settle: several times as fast as by singular values.
+// Six unknowns that six equations determine: several times as fast as by singular values.
 bool LinkLoadSolver::Balance::solveSquare() {
     if (solver.unknowns_ != 6) {
         return false;
@@ -170,7 +171,7 @@ bool LinkLoadSolver::Balance::solveSquare() {
         return false;
     }
     forces = -factors.solve(applied);
-    settled.setOnes(6);
+    determinate.setOnes(6);
     return true;
 }
 
@@ -178,23 +179,25 @@ void LinkLoadSolver::Balance::solveLeastNorm() {
     const Eigen::JacobiSVD<Rows> svd(rows, Eigen::ComputeThinU | Eigen::ComputeThinV);
     const auto& values = svd.singularValues();
     forces.setZero(solver.unknowns_);
-    settled.setZero(solver.unknowns_);
+    determinate.setZero(solver.unknowns_);
     for (Eigen::Index mode = 0; mode < values.size() && values[mode] > kSingular * values[0]; ++mode) {
         const auto share = svd.matrixU().col(mode);
         forces -= share * (svd.matrixV().col(mode).dot(applied) / values[mode]);
-        settled += share.cwiseAbs2();
+        determinate += share.cwiseAbs2();
     }
 }
 
 void LinkLoadSolver::Balance::report(LinkLoads& loads) const {
-    const auto isSettled = [this](Eigen::Index unknown) { return settled[unknown] > 1 - kSettled; };
+    const auto isDeterminate = [this](Eigen::Index unknown) {
+        return determinate[unknown] > 1 - kDeterminate;
+    };
     loads.count = 0;
     Eigen::Index row = 0;
     for (const Constraint& constraint : solver.linkage_.constraints) {
         JointLoad& joint = loads.joints[loads.count++];
         joint = {.link = constraint.link, .side = constraint.side};
         if (constraint.kind == LinkKind::rod) {
-            joint.settled = isSettled(row);
+            joint.determinate = isDeterminate(row);
             joint.axial = forces[row++];
             joint.force = joint.axial * rodUnit(constraint);
             continue;
@@ -202,14 +205,14 @@ void LinkLoadSolver::Balance::report(LinkLoads& loads) const {
         const std::array<bool, 3> held = heldAxes(constraint.kind);
         for (std::size_t axis = 0; axis < held.size(); ++axis) {
             if (held[axis]) {
-                joint.settled = joint.settled && isSettled(row);
+                joint.determinate = joint.determinate && isDeterminate(row);
                 joint.force[static_cast<Eigen::Index>(axis)] = forces[row++];
             }
         }
     }
     loads.leftSprings = forces[row];
     loads.rightSprings = forces[row + 1];
-    loads.springsSettled = isSettled(row) && isSettled(row + 1);
+    loads.springsDeterminate = isDeterminate(row) && isDeterminate(row + 1);
 }
 
 void LinkLoadSolver::solve(const AxlePose& pose, const GroundLine& ground, const AxleLoads& applied,
@@ -269,7 +272,7 @@ namespace {
 
 void takeWorst(WorstLoad& worst, const JointLoad& joint, double travel) {
     const double value = joint.value();
-    worst.settled = worst.settled && joint.settled;
+    worst.determinate = worst.determinate && joint.determinate;
     if (value > worst.tension) {
         worst.tension = value;
         worst.tensionAt = travel;

@@ -26,7 +26,7 @@ inline constexpr std::string_view kLinkLoadWarning =
     "Static loads, with no shock factor beyond the one entered. Welds and brackets belong to a qualified "
     "person.";
 
-/// To be shown beside every load that JointLoad does not call settled.
+/// To be shown beside every load that JointLoad does not call determinate.
 inline constexpr std::string_view kSharedLoadNote =
     "More links hold the axle than need to. How they share the load is not determined by statics: it depends "
     "on "
@@ -73,9 +73,9 @@ struct JointLoad {
     /// On the axle, car frame. Bracket hole and joint at either end of a rod carry the same, on the chassis
     /// turned around.
     Eigen::Vector3d force = Eigen::Vector3d::Zero();
-    /// Statics alone settles it. Else redundant links share the load by their stiffness and their fit, which
-    /// nobody knows: the figure is then the share that makes the sum of squares of all forces least.
-    bool settled = true;
+    /// Statics alone determines it. Else redundant links share the load by their stiffness and their fit,
+    /// which nobody knows: the figure is then the share that makes the sum of squares of all forces least.
+    bool determinate = true;
 
     /// Axial load of a rod, amount of the force at anything else, N.
     [[nodiscard]] double value() const { return std::isnan(axial) ? force.norm() : axial; }
@@ -90,7 +90,7 @@ struct LinkLoads {
     /// the axle falls away from the body until one of them is loose, and the figures do not hold.
     double leftSprings = 0;
     double rightSprings = 0;
-    bool springsSettled = true;
+    bool springsDeterminate = true;
     double unbalanced = 0;  ///< N: what nothing holds of the loads; above rounding the rest is of no use
 
     [[nodiscard]] std::span<const JointLoad> all() const { return std::span(joints).first(count); }
@@ -154,7 +154,7 @@ struct WorstLoad {
     double tensionAt = std::numeric_limits<double>::quiet_NaN();
     double compression = 0;  ///< 0 or more
     double compressionAt = std::numeric_limits<double>::quiet_NaN();
-    bool settled = true;  ///< at every travel, as JointLoad
+    bool determinate = true;  ///< at every travel, as JointLoad
 
     [[nodiscard]] double largest() const { return std::max(tension, compression); }
 };

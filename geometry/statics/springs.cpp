@@ -203,9 +203,9 @@ SpringBalance springBalance(const Car& car, double carried) {
     return balance;
 }
 
-bool SpringBalance::isDoubtful() const {
+bool SpringBalance::hasWarning() const {
     const std::optional<double> over = excess();
-    return carried > weighed || (over && std::abs(*over) > kDoubtedShare * (weighed - *axle));
+    return carried > weighed || (over && std::abs(*over) > kWarningShare * (weighed - *axle));
 }
 
 std::optional<WheelRates> springRates(const Car& car, std::span<const SuspensionPart> parts, double travel) {

@@ -77,13 +77,13 @@ struct SpringBalance {
     [[nodiscard]] std::optional<double> excess() const {
         return axle ? std::optional(carried - (weighed - *axle)) : std::nullopt;
     }
-    /// Whether something is entered wrong: more than the tires carry, or kDoubtedShare from what is left to
+    /// Whether something is entered wrong: more than the tires carry, or kWarningShare from what is left to
     /// them.
-    [[nodiscard]] bool isDoubtful() const;
+    [[nodiscard]] bool hasWarning() const;
 };
 /// Of the springs' load; rates and corner weights are seldom known better. A judgement, common practice, no
 /// source.
-inline constexpr double kDoubtedShare = 0.05;
+inline constexpr double kWarningShare = 0.05;
 [[nodiscard]] SpringBalance springBalance(const Car& car, double carried);
 
 /// What ends a travel.

@@ -65,7 +65,7 @@ struct LineState {
     [[nodiscard]] double shortening(const AxleMotion& motion) const { return -unit.dot(motion.at(arm)); }
     /// Second derivative of the length, with the axle mount's first and second derivative (m) by the same
     /// unit: how the line turns, and how its mount's path bends.
-    [[nodiscard]] double bend(const Eigen::Vector3d& velocity, const Eigen::Vector3d& change) const {
+    [[nodiscard]] double curvature(const Eigen::Vector3d& velocity, const Eigen::Vector3d& change) const {
         const double along = unit.dot(velocity);
         const double turning = isFixed ? 0 : (velocity.squaredNorm() - along * along) / length;
         return turning + unit.dot(change);

@@ -9,7 +9,7 @@
 #include "geometry/edits/edit.h"
 #include "geometry/uncertainty/uncertain_inputs.h"
 #include "geometry/uncertainty/varied_car.h"
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
 #include "geometry/weights/entered_figures.h"
 
 namespace bolthole {
@@ -56,7 +56,7 @@ double cgHeightUncertainty(const Car& car) {
     const Car varied = withOwnHeight(withoutKept(car));
     double variance = 0;
     for (const CarInput& input : uncertainInputs(car)) {
-        const double by = input.sureness.uncertainty;
+        const double by = input.numberUncertainty.uncertainty;
         const double change =
             heightWith(varied, input.id, input.value + by) - heightWith(varied, input.id, input.value - by);
         variance += change * change / 4;
@@ -69,9 +69,9 @@ namespace {
 /// The number's own standard uncertainty, as a part of it; `usual` where none is entered.
 double ownPart(const Car& car, Field field, double usual) {
     const FieldId id{.field = field};
-    const Sureness sureness = surenessOf(car, id);
+    const NumberUncertainty numberUncertainty = uncertaintyOf(car, id);
     const double value = numberAt(car, id).value_or(0);
-    return sureness.own && value > 0 ? sureness.uncertainty / value : usual;
+    return numberUncertainty.own && value > 0 ? numberUncertainty.uncertainty / value : usual;
 }
 
 double dampingPart(bool isEstimate) {
@@ -85,7 +85,7 @@ LaunchErrorSizes errorSizesOf(const Car& car) {
     sizes.friction = ownPart(car, Field::friction, kFrictionError);
     sizes.pitchInertia = ownPart(car, Field::pitchInertia, kInertiaError);
     sizes.turningInertia = ownPart(car, Field::wheelInertia, kInertiaError);
-    const Sureness stall = surenessOf(car, {.field = Field::stallSpeed});
+    const NumberUncertainty stall = uncertaintyOf(car, {.field = Field::stallSpeed});
     sizes.stallSpeed = stall.own ? stall.uncertainty : kStallError;
     sizes.frontDamping = dampingPart(car.launch.front.damping && car.launch.front.damping->isEstimate);
     sizes.rearDamping = dampingPart(std::ranges::any_of(

@@ -43,8 +43,8 @@ struct LaunchErrorSizes {
     double cgHeight = 0;              ///< m
 };
 /// Of a car's numbers: what the person entered for one, else the sizes above; forces that are an estimate may
-/// be off by half, 95 in 100. Of what turns the rear wheels' say how sure all of it is, as they are most of
-/// it. The car must have passed findFaults().
+/// be off by half, 95 in 100. Of what turns the rear wheels' say the uncertainty of all of it, as they are
+/// most of it. The car must have passed findFaults().
 [[nodiscard]] LaunchErrorSizes errorSizesOf(const Car& car);
 
 /// Standard uncertainty of the CG height in use, m: its own where entered, the estimate's, or what the lift's

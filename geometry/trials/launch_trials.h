@@ -1,4 +1,4 @@
-// What to try next: what each single change makes of the launch, and how sure that is.
+// What to try next: what each single change makes of the launch, and its uncertainty.
 #pragma once
 
 #include <functional>

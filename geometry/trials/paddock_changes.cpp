@@ -7,14 +7,14 @@
 #include "geometry/car/fields.h"
 #include "geometry/car/numbers.h"
 #include "geometry/car/tire_rate.h"
-#include "geometry/choices/choice_loads.h"
+#include "geometry/combinations/combination_loads.h"
 #include "geometry/units/units.h"
 
 namespace bolthole {
 
 namespace {
 
-constexpr std::size_t kMostHoleChoices = 100;  // nearest first
+constexpr std::size_t kMostHoleCombinations = 100;  // nearest first
 
 /// Collects the changes of one car.
 class Changes {
@@ -30,7 +30,7 @@ class Changes {
         addShock(car_.launch.front.damping, {.field = Field::frontBumpClick},
                  {.field = Field::frontReboundClick});
         addHoles();
-        addLoads();
+        addBallast();
         for (const double step : {-kLaunchSpeedStep, kLaunchSpeedStep}) {
             addStep({.field = Field::launchSpeed}, step * kRpm, ChangeKind::launchSpeed, kSpeedMinutes);
         }
@@ -85,21 +85,21 @@ class Changes {
         }
     }
     /// What was on the scales stays where it stood: they know it there. What fills a load moves by its level.
-    void addLoads() {
-        for (std::size_t number = 0; number < car_.loads.size(); ++number) {
-            const EnteredLoad& load = car_.loads[number];
+    void addBallast() {
+        for (std::size_t number = 0; number < car_.ballast.size(); ++number) {
+            const EnteredBallast& load = car_.ballast[number];
             const int item = static_cast<int>(number);
             const bool isFluid = load.volume && load.density;
             if (!load.at.whole() || !(isFluid || load.mass)) {
                 continue;
             }
             for (const double way : {-1.0, 1.0}) {
-                const FieldId at{.field = Field::loadAt, .axis = 0, .item = item};
-                const FieldId level{.field = Field::loadAboard, .item = item};
+                const FieldId at{.field = Field::ballastAt, .axis = 0, .item = item};
+                const FieldId level{.field = Field::ballastAboard, .item = item};
                 if (isFluid) {
                     addStep(level, way * kLevelStep, ChangeKind::level, kLevelMinutes);
                 } else if (load.aboard > 0 && load.weighed == 0) {
-                    addStep(at, way * kLoadStep, ChangeKind::load, kLoadMinutes);
+                    addStep(at, way * kBallastStep, ChangeKind::ballast, kBallastMinutes);
                 }
             }
         }
@@ -126,7 +126,7 @@ class Changes {
         return change;
     }
     void addHoles() {
-        for (const HoleUse& use : nearChoices(car_, kMostHoleChoices).uses) {
+        for (const HoleUse& use : nearCombinations(car_, kMostHoleCombinations).uses) {
             PaddockChange change = changeTo(use);
             if (change.bolts > 0 && change.bolts <= kMostBolts) {
                 changes_.push_back(std::move(change));

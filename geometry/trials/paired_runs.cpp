@@ -5,7 +5,7 @@
 #include <limits>
 
 #include "geometry/uncertainty/propagation.h"
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
 
 namespace bolthole {
 
@@ -60,8 +60,9 @@ bool canTellApart(const SetupRuns& one, const SetupRuns& other) {
     }
     const double change = *difference.change;
     const double nearest = change < 0 ? -difference.high.value_or(change) : difference.low.value_or(change);
-    const bool isBeyondItsSpread = std::abs(change) > kCoverage95 * difference.uncertainty.value_or(0);
-    return std::abs(change) > kSameTimes && (nearest > 0 || (isBeyondItsSpread && nearest > -kSameTimes));
+    const bool isBeyondItsUncertainty = std::abs(change) > kCoverage95 * difference.uncertainty.value_or(0);
+    return std::abs(change) > kSameTimes &&
+           (nearest > 0 || (isBeyondItsUncertainty && nearest > -kSameTimes));
 }
 
 void PairedLauncher::launchEntered(const LaunchInputs& inputs, SetupRuns& runs) {

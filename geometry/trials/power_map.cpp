@@ -5,7 +5,7 @@
 #include <numeric>
 #include <utility>
 
-#include "geometry/choices/choice_loads.h"
+#include "geometry/combinations/combination_loads.h"
 #include "geometry/edits/edit.h"
 #include "geometry/units/parallel.h"
 #include "geometry/units/text.h"
@@ -29,10 +29,10 @@ int boltsBetween(const HoleUse& one, const HoleUse& other, const Car& car) {
 }
 
 // Of too many to count: those that move the fewest bolts, whatever they are.
-std::vector<HoleUse> nearUses(const Car& car, const ChoiceScope& scope, std::size_t most) {
+std::vector<HoleUse> nearUses(const Car& car, const CombinationScope& scope, std::size_t most) {
     std::vector<HoleUse> uses;
-    const ChoiceSpace space(car, scope);
-    for (const HoleUse& use : nearChoices(car, kManyChoices / 4).uses) {
+    const CombinationSpace space(car, scope);
+    for (const HoleUse& use : nearCombinations(car, kManyCombinations / 4).uses) {
         if (uses.size() < most && space.indexOf(use)) {
             uses.push_back(use);
         }
@@ -41,11 +41,11 @@ std::vector<HoleUse> nearUses(const Car& car, const ChoiceScope& scope, std::siz
 }
 
 std::vector<PowerCombination> combinationsOf(const Car& car, std::size_t most, bool& isAll) {
-    const ChoiceScope scope{.tieSides = true, .crosswise = false};
-    const ChoiceSpace space(car, scope);
+    const CombinationScope scope{.tieSides = true, .crosswise = false};
+    const CombinationSpace space(car, scope);
     const HoleUse now = holesInUse(car);
     std::vector<HoleUse> uses;
-    if (space.count() > kManyChoices) {
+    if (space.count() > kManyCombinations) {
         uses = nearUses(car, scope, most);
     } else {
         for (std::uint64_t index = 0; index < space.count(); ++index) {
@@ -59,7 +59,7 @@ std::vector<PowerCombination> combinationsOf(const Car& car, std::size_t most, b
         }
     }
     std::ranges::stable_sort(combinations, {}, &PowerCombination::bolts);
-    isAll = space.count() <= kManyChoices && combinations.size() <= most;
+    isAll = space.count() <= kManyCombinations && combinations.size() <= most;
     combinations.resize(std::min(combinations.size(), most));
     return combinations;
 }

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "geometry/choices/hole_choice.h"
+#include "geometry/combinations/hole_combination.h"
 #include "geometry/trials/paired_runs.h"
 
 namespace bolthole {

@@ -39,10 +39,10 @@ CarModel::CarModel(const Car& car, LengthTreatment treatment, const HoleUse& use
 }
 
 bool CarModel::evaluate(std::span<const double> x, std::span<double> y) {
-    return varied_.set(x) && (settleNearby(y) || followAll(y, false));
+    return varied_.set(x) && (solveNearby(y) || followAll(y, false));
 }
 
-bool CarModel::settleNearby(std::span<double> y) {
+bool CarModel::solveNearby(std::span<double> y) {
     if (nominal_.empty()) {
         return false;
     }

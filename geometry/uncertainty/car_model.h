@@ -6,7 +6,7 @@
 #include <span>
 #include <vector>
 
-#include "geometry/choices/hole_choice.h"
+#include "geometry/combinations/hole_combination.h"
 #include "geometry/kinematics/trace.h"
 #include "geometry/uncertainty/propagation.h"
 #include "geometry/uncertainty/uncertain_inputs.h"
@@ -25,8 +25,8 @@ using ModelRow = std::array<double, kModelFigures>;
     return static_cast<Eigen::Index>(place * kModelFigures + figure);
 }
 
-/// The car bolted to one choice of holes. The estimates of its inputs are the numbers in the car; an input
-/// that is changed changes all that was set to fit it: unwritten lengths, and those `treatment` sets.
+/// The car bolted to one combination of holes. The estimates of its inputs are the numbers in the car; an
+/// input that is changed changes all that was set to fit it: unwritten lengths, and those `treatment` sets.
 class CarModel final : public MeasurementModel {
   public:
     /// `travels`: m, any order; steps between neighbours should be such as the solver follows (an inch or
@@ -45,7 +45,7 @@ class CarModel final : public MeasurementModel {
     [[nodiscard]] const Station& station() const { return station_; }
 
   private:
-    bool settleNearby(std::span<double> y);
+    bool solveNearby(std::span<double> y);
     bool followAll(std::span<double> y, bool isFirst);
     void follow(AxleSolver solver, const FigureReader& reader, std::size_t begin, std::size_t end,
                 std::span<double> y, bool isFirst);

@@ -5,7 +5,7 @@
 #include <limits>
 #include <span>
 
-#include "geometry/uncertainty/trace_spread.h"
+#include "geometry/uncertainty/trace_uncertainty.h"
 #include "geometry/weights/entered_figures.h"
 
 namespace bolthole {
@@ -80,7 +80,7 @@ IcCloud drawCloud(const Car& car, const SamplePlan& plan) {
     Sensitivity sensitivity;
     differentiate(model, all, sensitivity);
     IcCloud cloud;
-    if (!sensitivity.known || !unsureStarts(inputs).empty()) {
+    if (!sensitivity.known || !uncertainStarts(inputs).empty()) {
         return cloud;
     }
     const Samples samples = drawSamples([&] { return std::make_unique<CloudModel>(car, inputs); },

@@ -11,7 +11,7 @@
 #include <random>
 
 #include "geometry/units/parallel.h"
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
 #include "geometry/units/units.h"
 
 namespace bolthole {
@@ -66,9 +66,9 @@ double Sensitivity::share(Eigen::Index output, Eigen::Index input) const {
     return variance > 0 ? change(output, input) * change(output, input) / variance : kNaN;
 }
 
-double Sensitivity::bending(Eigen::Index output) const {
+double Sensitivity::nonlinearity(Eigen::Index output) const {
     const double variance = change.row(output).squaredNorm();
-    return variance == 0 ? 0.0 : 0.5 * bend.row(output).squaredNorm() / variance;
+    return variance == 0 ? 0.0 : 0.5 * curvature.row(output).squaredNorm() / variance;
 }
 
 void differentiate(MeasurementModel& model, std::span<const UncertainInput> inputs, Sensitivity& result) {
@@ -77,7 +77,7 @@ void differentiate(MeasurementModel& model, std::span<const UncertainInput> inpu
     Prober prober(model, inputs);
     result.known = prober.probe(result.value);
     result.change.setZero(rows, columns);
-    result.bend.setZero(rows, columns);
+    result.curvature.setZero(rows, columns);
     Eigen::VectorXd up;
     Eigen::VectorXd down;
     for (Eigen::Index column = 0; result.known && column < columns; ++column) {
@@ -91,7 +91,7 @@ void differentiate(MeasurementModel& model, std::span<const UncertainInput> inpu
         prober.probe(down);
         prober.shift(input, 0);
         result.change.col(column) = (up - down) / 2;
-        result.bend.col(column) = up + down - 2 * result.value;
+        result.curvature.col(column) = up + down - 2 * result.value;
     }
 }
 
@@ -118,7 +118,7 @@ Eigen::VectorXd nextOrderVariance(MeasurementModel& model, std::span<const Uncer
             Eigen::VectorXd second;
             Eigen::VectorXd third;
             if (i == j) {
-                second = first.bend.col(static_cast<Eigen::Index>(i));
+                second = first.curvature.col(static_cast<Eigen::Index>(i));
                 third = (corner - opposite) / 2 - 2 * slope;
             } else {
                 const Eigen::VectorXd plus = prober.at(i, 1, j, -1);
@@ -157,13 +157,13 @@ class Draw {
         return radius * std::cos(angle);
     }
     /// Of mean 0 and standard deviation 1 (half widths: JCGM 100, 4.3.7 and 4.3.9).
-    double standard(Spread spread) {
-        switch (spread) {
-            case Spread::rectangular:
+    double standard(Distribution distribution) {
+        switch (distribution) {
+            case Distribution::rectangular:
                 return std::numbers::sqrt3 * (2 * uniform() - 1);
-            case Spread::triangular:
+            case Distribution::triangular:
                 return std::numbers::sqrt2 * std::numbers::sqrt3 * (uniform() - uniform());
-            case Spread::normal:
+            case Distribution::normal:
                 break;
         }
         return normal();
@@ -212,7 +212,7 @@ class Sampler {
         if (isJoint()) {
             return draw.normal();
         }
-        return input.uncertainty > 0 ? draw.standard(input.spread) : 0.0;
+        return input.uncertainty > 0 ? draw.standard(input.distribution) : 0.0;
     }
 
     void drawBlock(std::size_t block, MeasurementModel& model) {

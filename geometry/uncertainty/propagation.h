@@ -13,7 +13,7 @@
 namespace bolthole {
 
 /// What an input's error is distributed like, its standard uncertainty given.
-enum class Spread {
+enum class Distribution {
     normal,
     rectangular,  ///< anything between two ends is as likely: a digital reading
     triangular    ///< the difference of two readings of one scale: a tape's two ends
@@ -23,7 +23,7 @@ enum class Spread {
 struct UncertainInput {
     double value = 0;
     double uncertainty = 0;  ///< >= 0
-    Spread spread = Spread::normal;
+    Distribution distribution = Distribution::normal;
 };
 
 /// Computes outputs from inputs. Keeps storage of its own, so each thread needs one of its own.
@@ -43,19 +43,19 @@ class MeasurementModel {
 /// What the outputs do when each input is off by its standard uncertainty, up and down. One row an output,
 /// one column an input. NaN where the output did not exist on both sides.
 struct Sensitivity {
-    Eigen::VectorXd value;   ///< outputs at the estimates
-    Eigen::MatrixXd change;  ///< half of f(x + u) - f(x - u): the sensitivity coefficient times u
-    Eigen::MatrixXd bend;    ///< f(x + u) + f(x - u) - 2 f(x): the second derivative times u squared
-    bool known = false;      ///< false: the model has no value at the estimates; the rest is then empty
+    Eigen::VectorXd value;      ///< outputs at the estimates
+    Eigen::MatrixXd change;     ///< half of f(x + u) - f(x - u): the sensitivity coefficient times u
+    Eigen::MatrixXd curvature;  ///< f(x + u) + f(x - u) - 2 f(x): the second derivative times u squared
+    bool known = false;         ///< false: the model has no value at the estimates; the rest is then empty
 
     /// Combined standard uncertainty of an output, inputs independent (JCGM 100, 5.1.2). NaN if not known.
     [[nodiscard]] double uncertainty(Eigen::Index output) const { return change.row(output).norm(); }
-    /// How much of the variance of an output stems from an input, 0 to 1; NaN where nothing spreads.
+    /// How much of the variance of an output stems from an input, 0 to 1; NaN where nothing is uncertain.
     [[nodiscard]] double share(Eigen::Index output, Eigen::Index input) const;
     /// What the second derivatives by one input alone add to the variance, over it: large where a straight
-    /// line does not do. From the terms of JCGM 100, 5.1.2, note. 0 where nothing spreads, NaN where
+    /// line does not do. From the terms of JCGM 100, 5.1.2, note. 0 where nothing is uncertain, NaN where
     /// uncertainty() is.
-    [[nodiscard]] double bending(Eigen::Index output) const;
+    [[nodiscard]] double nonlinearity(Eigen::Index output) const;
 };
 
 /// Differences with steps of the standard uncertainties themselves, as JCGM 100, 5.1.3, note 2, has it. Uses

@@ -15,9 +15,9 @@ namespace {
 
 // Of the height that stands where the CG height is: the estimate, or the number entered, which is in use too
 // where a lift was chosen and can't be had.
-double cgSpread(const Car& car) {
+double cgUncertainty(const Car& car) {
     return car.cgHeightFrom == CgHeightSource::estimate ? estimatedCgHeight().uncertainty.value_or(0)
-                                                        : kEnteredCgSpread;
+                                                        : kEnteredCgUncertainty;
 }
 
 }  // namespace
@@ -32,11 +32,11 @@ double uncertaintyOf(const Car& car, MeasuringTool tool) {
     const double scales = car.weighing.scaleUncertainty.value_or(kScaleUncertainty);
     switch (tool) {
         case MeasuringTool::tape:
-            return car.tools.tape.value_or(kTapeSpread);
+            return car.tools.tape.value_or(kTapeUncertainty);
         case MeasuringTool::calipers:
-            return car.tools.calipers.value_or(kCaliperSpread);
+            return car.tools.calipers.value_or(kCaliperUncertainty);
         case MeasuringTool::angleFinder:
-            return car.tools.angleFinder.value_or(kAngleFinderSpread);
+            return car.tools.angleFinder.value_or(kAngleFinderUncertainty);
         case MeasuringTool::scales:
             return scales;
         case MeasuringTool::otherScale:
@@ -47,31 +47,33 @@ double uncertaintyOf(const Car& car, MeasuringTool tool) {
     return 0;
 }
 
-Sureness surenessOf(const Car& car, const FieldId& id) {
+NumberUncertainty uncertaintyOf(const Car& car, const FieldId& id) {
     const FieldRule& rule = ruleOf(id.field);
-    Sureness sureness{.tool = rule.tool};
-    FieldId spread = id;
-    spread.spread = true;
-    if (const std::optional<double> own = numberAt(car, spread)) {
-        sureness.uncertainty = *own;
-        sureness.own = true;
+    NumberUncertainty numberUncertainty{.tool = rule.tool};
+    FieldId uncertainty = id;
+    uncertainty.uncertainty = true;
+    if (const std::optional<double> own = numberAt(car, uncertainty)) {
+        numberUncertainty.uncertainty = *own;
+        numberUncertainty.own = true;
     } else if (id.field == Field::cgHeight) {
-        sureness.uncertainty = cgSpread(car);
+        numberUncertainty.uncertainty = cgUncertainty(car);
     } else if (rule.uncertainty) {
-        sureness.tool = MeasuringTool::estimate;
-        sureness.uncertainty = *rule.uncertainty;
+        numberUncertainty.tool = MeasuringTool::estimate;
+        numberUncertainty.uncertainty = *rule.uncertainty;
     } else if (id.field == Field::liftHeight) {
-        sureness.uncertainty = LiftUncertainty{}.lift;
+        numberUncertainty.uncertainty = LiftUncertainty{}.lift;
     } else {
-        sureness.uncertainty = uncertaintyOf(car, sureness.tool);
-        const bool isTape = sureness.tool == MeasuringTool::tape && !car.tools.tape;
-        const bool isAngle = sureness.tool == MeasuringTool::angleFinder && !car.tools.angleFinder;
-        sureness.spread = isTape ? Spread::triangular : isAngle ? Spread::rectangular : Spread::normal;
+        numberUncertainty.uncertainty = uncertaintyOf(car, numberUncertainty.tool);
+        const bool isTape = numberUncertainty.tool == MeasuringTool::tape && !car.tools.tape;
+        const bool isAngle = numberUncertainty.tool == MeasuringTool::angleFinder && !car.tools.angleFinder;
+        numberUncertainty.distribution = isTape    ? Distribution::triangular
+                                         : isAngle ? Distribution::rectangular
+                                                   : Distribution::normal;
         if (id.field == Field::liftReading) {
-            sureness.uncertainty *= std::numbers::sqrt2;  // the sum of two tires' readings
+            numberUncertainty.uncertainty *= std::numbers::sqrt2;  // the sum of two tires' readings
         }
     }
-    return sureness;
+    return numberUncertainty;
 }
 
 namespace {
@@ -90,7 +92,7 @@ class Lister {
         }
         addWeights();
         addHeight();
-        addLoads();
+        addBallast();
         addDriveline();
         addDatums();
         return std::move(inputs_);
@@ -99,7 +101,7 @@ class Lister {
   private:
     void add(const FieldId& id) {
         if (const std::optional<double> value = numberAt(car_, id)) {
-            inputs_.push_back({id, *value, surenessOf(car_, id), isUnsureStart(car_, id)});
+            inputs_.push_back({id, *value, uncertaintyOf(car_, id), isUncertainStart(car_, id)});
         }
     }
     void addPoint(FieldId id) {
@@ -149,20 +151,21 @@ class Lister {
             add({.field = Field::driverAt, .axis = 2});
         }
     }
-    void addLoads() {
+    void addBallast() {
         if (car_.cornersAre == DriverSeat::out) {
             add({.field = Field::driverMass});
             addPoint({.field = Field::driverAt});
         }
-        for (std::size_t item = 0; item < car_.loads.size(); ++item) {
+        for (std::size_t item = 0; item < car_.ballast.size(); ++item) {
             const int index = static_cast<int>(item);
-            if (!missingOf(car_.loads[item]).empty() || car_.loads[item].weighed == car_.loads[item].aboard) {
+            if (!missingOf(car_.ballast[item]).empty() ||
+                car_.ballast[item].weighed == car_.ballast[item].aboard) {
                 continue;
             }
-            if (car_.loads[item].mass) {
-                add({.field = Field::loadMass, .item = index});
+            if (car_.ballast[item].mass) {
+                add({.field = Field::ballastMass, .item = index});
             }
-            addPoint({.field = Field::loadAt, .item = index});
+            addPoint({.field = Field::ballastAt, .item = index});
         }
     }
     void addDriveline() {
@@ -173,10 +176,11 @@ class Lister {
     }
 
     void addDatums() {
-        for (const Field field : {Field::originLineSpread, Field::centerPlaneSpread, Field::floorSpread}) {
+        for (const Field field :
+             {Field::originLineUncertainty, Field::centerPlaneUncertainty, Field::floorUncertainty}) {
             const FieldId id{.field = field};
-            if (const double spread = numberAt(car_, id).value_or(0); spread > 0) {
-                inputs_.push_back({id, 0, {.uncertainty = spread, .own = true}});
+            if (const double uncertainty = numberAt(car_, id).value_or(0); uncertainty > 0) {
+                inputs_.push_back({id, 0, {.uncertainty = uncertainty, .own = true}});
             }
         }
     }
@@ -189,11 +193,11 @@ class Lister {
 
 std::optional<std::size_t> datumAxis(Field field) {
     switch (field) {
-        case Field::originLineSpread:
+        case Field::originLineUncertainty:
             return 0;
-        case Field::centerPlaneSpread:
+        case Field::centerPlaneUncertainty:
             return 1;
-        case Field::floorSpread:
+        case Field::floorUncertainty:
             return 2;
         default:
             return std::nullopt;
@@ -202,7 +206,7 @@ std::optional<std::size_t> datumAxis(Field field) {
 
 bool isFromDatum(const FieldId& id) {
     const Scope scope = ruleOf(id.field).scope;
-    return id.axis >= 0 && !id.spread &&
+    return id.axis >= 0 && !id.uncertainty &&
            (scope == Scope::hole || scope == Scope::mount || scope == Scope::driveline);
 }
 
@@ -220,12 +224,12 @@ std::vector<CarInput> uncertainInputs(const Car& car) {
     return uncertainInputs(car, holesInUse(car));
 }
 
-bool isUnsureStart(const Car& car, const FieldId& id) {
+bool isUncertainStart(const Car& car, const FieldId& id) {
     const bool counts = id.field != Field::cgHeight || balanceOf(car).from.source == CgHeightSource::entered;
-    return counts && isStarting(car, id) && !surenessOf(car, id).own;
+    return counts && isStarting(car, id) && !uncertaintyOf(car, id).own;
 }
 
-std::vector<std::size_t> unsureStarts(std::span<const CarInput> inputs) {
+std::vector<std::size_t> uncertainStarts(std::span<const CarInput> inputs) {
     std::vector<std::size_t> places;
     for (std::size_t place = 0; place < inputs.size(); ++place) {
         if (inputs[place].starting) {
@@ -243,12 +247,12 @@ std::vector<std::size_t> startsBehind(const Sensitivity& sensitivity, Eigen::Ind
     }
     constexpr double kRounding = 1e-12;  // of the variance: a millionth of the uncertainty
     const double all =
-        sensitivity.change.row(output).squaredNorm() + sensitivity.bend.row(output).squaredNorm();
+        sensitivity.change.row(output).squaredNorm() + sensitivity.curvature.row(output).squaredNorm();
     for (const std::size_t place : starts) {
         const auto input = static_cast<Eigen::Index>(place);
         const double change = sensitivity.change(output, input);
-        const double bend = sensitivity.bend(output, input);
-        const double own = change * change + bend * bend;
+        const double curvature = sensitivity.curvature(output, input);
+        const double own = change * change + curvature * curvature;
         if (own > kRounding * all) {
             behind.push_back(place);
         }
@@ -305,7 +309,8 @@ std::vector<UncertainInput> asInputs(std::span<const CarInput> inputs) {
     std::vector<UncertainInput> result;
     result.reserve(inputs.size());
     for (const CarInput& input : inputs) {
-        result.push_back({input.value, input.sureness.uncertainty, input.sureness.spread});
+        result.push_back(
+            {input.value, input.numberUncertainty.uncertainty, input.numberUncertainty.distribution});
     }
     return result;
 }
@@ -318,8 +323,8 @@ std::string numberWords(const Car& car, const FieldId& id) {
         words = holeWords(car, id.link, id.end, id.hole);
     } else if (rule.scope == Scope::link) {
         words = linkWords(car, id.link) + " " + words;
-    } else if (rule.scope == Scope::load) {
-        words = loadWords(car, id.item) + (rule.hasAxis ? "" : ", " + words);
+    } else if (rule.scope == Scope::ballast) {
+        words = ballastWords(car, id.item) + (rule.hasAxis ? "" : ", " + words);
     } else if (rule.scope == Scope::spring) {
         words = springWords(car, id.item) + " " + words;
     } else if (rule.scope == Scope::mount) {

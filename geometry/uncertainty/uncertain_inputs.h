@@ -1,4 +1,4 @@
-// Which measured numbers of a car its figures rest on, and how sure each is.
+// Which measured numbers of a car its figures rest on, and the uncertainty of each.
 #pragma once
 
 #include <cstddef>
@@ -9,21 +9,21 @@
 #include <vector>
 
 #include "geometry/car/measuring_tool.h"
-#include "geometry/choices/hole_choice.h"
+#include "geometry/combinations/hole_combination.h"
 #include "geometry/uncertainty/propagation.h"
 
 namespace bolthole {
 
-/// How sure one number is.
-struct Sureness {
+/// The uncertainty of one number.
+struct NumberUncertainty {
     double uncertainty = 0;  ///< standard, SI
     MeasuringTool tool = MeasuringTool::tape;
     bool own = false;  ///< entered for this number, not the tool's
-    Spread spread = Spread::normal;
+    Distribution distribution = Distribution::normal;
 };
 /// Of the number that `id` names: its own, or that of the tool such numbers are taken with. What was built to
 /// a number (a written length) is taken with the tape too. The lift's reading is the sum of two tires'.
-[[nodiscard]] Sureness surenessOf(const Car& car, const FieldId& id);
+[[nodiscard]] NumberUncertainty uncertaintyOf(const Car& car, const FieldId& id);
 /// The standard uncertainty of a tool as entered for the car, or the one it has by default, SI. A ticket's
 /// scale without one: that of AxleTicket.
 [[nodiscard]] double uncertaintyOf(const Car& car, MeasuringTool tool);
@@ -32,7 +32,7 @@ struct Sureness {
 struct CarInput {
     FieldId id;
     double value = 0;  ///< SI
-    Sureness sureness;
+    NumberUncertainty numberUncertainty;
     /// A starting number without an uncertainty of its own: nobody can say how far it is off, and a figure
     /// that rests on it has no uncertainty.
     bool starting = false;
@@ -47,7 +47,7 @@ struct CarInput {
 
 /// Every measured number that the figures of the car, bolted to `use`, may rest on: holes in use (a mirrored
 /// pair's are one measurement), written lengths, wheelbase, radii, weights, what the CG height in use is made
-/// of, driver and loads where they count, driveline, and the datums whose uncertainty is entered: an input
+/// of, driver and ballast where they count, driveline, and the datums whose uncertainty is entered: an input
 /// named by that number, whose estimate is 0, that all points from the datum share. In the order a person
 /// walks around the car.
 [[nodiscard]] std::vector<CarInput> uncertainInputs(const Car& car, const HoleUse& use);
@@ -55,11 +55,11 @@ struct CarInput {
 [[nodiscard]] std::vector<CarInput> uncertainInputs(const Car& car);
 /// Whether the number is a starting number without an uncertainty of its own; of the CG height only while it
 /// is the entered one that counts, as a lift is measured and an estimate has an uncertainty of its own.
-[[nodiscard]] bool isUnsureStart(const Car& car, const FieldId& id);
+[[nodiscard]] bool isUncertainStart(const Car& car, const FieldId& id);
 /// The inputs' places that are such numbers.
-[[nodiscard]] std::vector<std::size_t> unsureStarts(std::span<const CarInput> inputs);
-/// Which of those an output moves with: the places whose change or bend is more than a rounding of the whole
-/// row's.
+[[nodiscard]] std::vector<std::size_t> uncertainStarts(std::span<const CarInput> inputs);
+/// Which of those an output moves with: the places whose change or second difference is more than a rounding
+/// of the whole row's.
 [[nodiscard]] std::vector<std::size_t> startsBehind(const Sensitivity& sensitivity, Eigen::Index output,
                                                     std::span<const std::size_t> starts);
 

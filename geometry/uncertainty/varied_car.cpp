@@ -33,25 +33,25 @@ Car withOwnHeight(const Car& car) {
 
 VariedCar::VariedCar(const Car& car, LengthTreatment treatment, const HoleUse& use,
                      std::span<const CarInput> inputs)
-    : rig_(withOwnHeight(car), treatment), use_(use), inputs_(inputs.begin(), inputs.end()) {
+    : bolted_(withOwnHeight(car), treatment), use_(use), inputs_(inputs.begin(), inputs.end()) {
     for (const CarInput& input : inputs_) {
-        places_.push_back(placeOf(car, input.id));
+        variedInputs_.push_back(variedInputOf(car, input.id));
         last_.push_back(input.value);
     }
-    isBolted_ = rig_.bolt(use_);
+    isBolted_ = bolted_.bolt(use_);
 }
 
-VariedCar::Place VariedCar::placeOf(const Car& car, const FieldId& id) const {
-    Place place{id, std::nullopt, 0, datumAxis(id.field), datumOf(id)};
+VariedCar::VariedInput VariedCar::variedInputOf(const Car& car, const FieldId& id) const {
+    VariedInput varied{id, std::nullopt, 0, datumAxis(id.field), datumOf(id)};
     const bool isHole = id.field == Field::holeAt && id.end == End::chassis;
     if (isHole && car.links[static_cast<std::size_t>(id.link)].kind != LinkKind::rod) {
         FieldId follower = id;
         follower.end = End::axle;
         follower.hole = use_.of(id.link, End::axle);
-        place.offset = numberAt(car, follower).value_or(0) - numberAt(car, id).value_or(0);
-        place.follower = follower;
+        varied.offset = numberAt(car, follower).value_or(0) - numberAt(car, id).value_or(0);
+        varied.follower = follower;
     }
-    return place;
+    return varied;
 }
 
 // The input that is the error of what the number is measured from.
@@ -66,7 +66,7 @@ std::optional<std::size_t> VariedCar::datumOf(const FieldId& id) const {
 
 const Link* VariedCar::linkOf(std::size_t input) const {
     const int link = inputs_[input].id.link;
-    return link < 0 ? nullptr : &rig_.car().links[static_cast<std::size_t>(link)];
+    return link < 0 ? nullptr : &bolted_.car().links[static_cast<std::size_t>(link)];
 }
 
 bool VariedCar::isAcross(std::size_t input, std::size_t other, double sign) const {
@@ -80,54 +80,54 @@ bool VariedCar::isAcross(std::size_t input, std::size_t other, double sign) cons
 void VariedCar::keepSymmetric() {
     for (std::size_t input = 0; input < inputs_.size(); ++input) {
         const Link* link = linkOf(input);
-        Place& place = places_[input];
-        place.sign = inputs_[input].id.axis == 1 ? -1 : 1;
-        if (place.datum) {
-            place.isFixed = place.datum == 1;
+        VariedInput& varied = variedInputs_[input];
+        varied.sign = inputs_[input].id.axis == 1 ? -1 : 1;
+        if (varied.datum) {
+            varied.isFixed = varied.datum == 1;
             continue;
         }
         if (link == nullptr || link->side == Side::both) {
             continue;
         }
         if (link->side == Side::center) {
-            place.isFixed = place.sign < 0;
+            varied.isFixed = varied.sign < 0;
             continue;
         }
-        for (std::size_t other = 0; other < inputs_.size() && !place.mirror; ++other) {
-            if (isAcross(input, other, place.sign)) {
-                place.mirror = other;
+        for (std::size_t other = 0; other < inputs_.size() && !varied.mirror; ++other) {
+            if (isAcross(input, other, varied.sign)) {
+                varied.mirror = other;
             }
         }
     }
 }
 
-double VariedCar::wanted(std::size_t input, std::span<const double> x) const {
-    const Place& place = places_[input];
+double VariedCar::valueOf(std::size_t input, std::span<const double> x) const {
+    const VariedInput& varied = variedInputs_[input];
     const double estimate = inputs_[input].value;
-    if (place.isFixed) {
+    if (varied.isFixed) {
         return estimate;
     }
-    if (!place.mirror) {
+    if (!varied.mirror) {
         return x[input];
     }
-    const double theirs = x[*place.mirror] - inputs_[*place.mirror].value;
-    return estimate + (x[input] - estimate + place.sign * theirs) / 2;
+    const double theirs = x[*varied.mirror] - inputs_[*varied.mirror].value;
+    return estimate + (x[input] - estimate + varied.sign * theirs) / 2;
 }
 
 bool VariedCar::set(std::span<const double> x) {
-    for (std::size_t input = 0; input < places_.size(); ++input) {
-        const Place& place = places_[input];
-        const double value = wanted(input, x) + (place.datumInput ? wanted(*place.datumInput, x) : 0);
-        if (value == last_[input] || place.datum) {
+    for (std::size_t input = 0; input < variedInputs_.size(); ++input) {
+        const VariedInput& varied = variedInputs_[input];
+        const double value = valueOf(input, x) + (varied.datumInput ? valueOf(*varied.datumInput, x) : 0);
+        if (value == last_[input] || varied.datum) {
             continue;
         }
         last_[input] = value;
-        rig_.setNumber(place.id, value);
-        if (place.follower) {
-            rig_.setNumber(*place.follower, value + place.offset);
+        bolted_.setNumber(varied.id, value);
+        if (varied.follower) {
+            bolted_.setNumber(*varied.follower, value + varied.offset);
         }
     }
-    isBolted_ = rig_.bolt(use_);
+    isBolted_ = bolted_.bolt(use_);
     return isBolted_;
 }
 

@@ -1,11 +1,11 @@
-// A car whose measured numbers are varied, bolted to one choice of holes.
+// A car whose measured numbers are varied, bolted to one combination of holes.
 #pragma once
 
 #include <optional>
 #include <span>
 #include <vector>
 
-#include "geometry/choices/hole_choice.h"
+#include "geometry/combinations/hole_combination.h"
 #include "geometry/uncertainty/uncertain_inputs.h"
 
 namespace bolthole {
@@ -29,17 +29,17 @@ class VariedCar {
     /// give the same in side view.
     void keepSymmetric();
 
-    /// Sets all inputs. False: the lengths of the treatment can't be had; see ChoiceRig::bolt().
+    /// Sets all inputs. False: the lengths of the treatment can't be had; see BoltedCar::bolt().
     bool set(std::span<const double> x);
     /// What the last set(), or the constructor with the estimates, came to.
     [[nodiscard]] bool isBolted() const { return isBolted_; }
 
-    [[nodiscard]] const Car& car() const { return rig_.car(); }
-    [[nodiscard]] const Linkage& linkage() const { return rig_.linkage(); }
+    [[nodiscard]] const Car& car() const { return bolted_.car(); }
+    [[nodiscard]] const Linkage& linkage() const { return bolted_.linkage(); }
 
   private:
     /// Where an input stands.
-    struct Place {
+    struct VariedInput {
         FieldId id;
         std::optional<FieldId> follower{};        ///< an arm's own point, moved along
         double offset = 0;                        ///< of the follower
@@ -50,17 +50,17 @@ class VariedCar {
         std::optional<std::size_t> mirror{};
         double sign = 1;
     };
-    [[nodiscard]] Place placeOf(const Car& car, const FieldId& id) const;
+    [[nodiscard]] VariedInput variedInputOf(const Car& car, const FieldId& id) const;
     [[nodiscard]] std::optional<std::size_t> datumOf(const FieldId& id) const;
     [[nodiscard]] const Link* linkOf(std::size_t input) const;
     [[nodiscard]] bool isAcross(std::size_t input, std::size_t other, double sign) const;
-    [[nodiscard]] double wanted(std::size_t input, std::span<const double> x) const;
+    [[nodiscard]] double valueOf(std::size_t input, std::span<const double> x) const;
 
-    ChoiceRig rig_;
+    BoltedCar bolted_;
     HoleUse use_;
     std::vector<CarInput> inputs_;
-    std::vector<Place> places_;
-    std::vector<double> last_;  // inputs as the rig has them
+    std::vector<VariedInput> variedInputs_;
+    std::vector<double> last_;  // inputs as the bolted car has them
     bool isBolted_ = false;
 };
 

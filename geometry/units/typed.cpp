@@ -155,7 +155,7 @@ bool TypedReader::readNumber(std::string_view& digits, double& value) {
     }
     if (digits.size() == points) {
         at_ = start;
-        return refuse(quoted(rest()) + " is not a number: type " + std::string(wantedWords(quantity_)));
+        return refuse(quoted(rest()) + " is not a number: type " + std::string(targetWords(quantity_)));
     }
     std::from_chars(digits.data(), digits.data() + digits.size(), value, std::chars_format::fixed);
     return true;
@@ -238,10 +238,10 @@ bool TypedReader::readUnit(const TypedUnit*& unit) {
     unit = findUnit(word, quantity_);
     if (unit == nullptr) {
         return refuse(quoted(word) + " is not a unit known here: type " +
-                      std::string(wantedWords(quantity_)));
+                      std::string(targetWords(quantity_)));
     }
     if (unit->quantity != quantity_) {
-        return refuse(quoted(word) + " does not fit here: type " + std::string(wantedWords(quantity_)));
+        return refuse(quoted(word) + " does not fit here: type " + std::string(targetWords(quantity_)));
     }
     if (isLetter(word.front())) {
         take('.');  // the period of an abbreviation: "12 in."
@@ -334,7 +334,7 @@ bool TypedReader::readSigned(double& value) {
 }
 
 bool TypedReader::refuseRest() {
-    return refuse(quoted(rest()) + " is left over: type " + std::string(wantedWords(quantity_)));
+    return refuse(quoted(rest()) + " is left over: type " + std::string(targetWords(quantity_)));
 }
 
 bool TypedReader::readAll(double& value) {
@@ -346,7 +346,7 @@ bool TypedReader::readAll(double& value) {
     }
     skipSpaces();
     if (rest().empty()) {
-        return refuse("type " + std::string(wantedWords(quantity_)));
+        return refuse("type " + std::string(targetWords(quantity_)));
     }
     if (!readSigned(value)) {
         return false;

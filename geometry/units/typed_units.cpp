@@ -165,7 +165,7 @@ const TypedUnit& shownTypedUnit(Quantity quantity, Units units) {
     return *std::ranges::find(kUnits, name, &TypedUnit::name);
 }
 
-std::string_view wantedWords(Quantity quantity) {
+std::string_view targetWords(Quantity quantity) {
     switch (quantity) {
         case Quantity::length:
             return "a length, such as 12 3/8 in or 314 mm";

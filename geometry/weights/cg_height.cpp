@@ -4,8 +4,8 @@
 #include <cmath>
 #include <limits>
 
-#include "geometry/units/sure_text.h"
 #include "geometry/units/text.h"
+#include "geometry/units/uncertainty_text.h"
 
 namespace bolthole {
 
@@ -171,7 +171,7 @@ CgHeightResult cgHeightFrom(CgHeightSource source, double entered, const std::op
     return cgHeightByLift(*test, car, uncertainty, units);
 }
 
-double cgHeightWithLoads(double height, double total, std::span<const MassAt> changes) {
+double cgHeightWithBallast(double height, double total, std::span<const MassAt> changes) {
     double moment = height * total;
     double mass = total;
     for (const MassAt& change : changes) {

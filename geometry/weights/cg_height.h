@@ -111,7 +111,7 @@ struct LiftParts {
 
 /// CG height, m, after loads came and went: the mean of the heights weighed by mass. `total`: mass the height
 /// holds for, kg. The car is taken to stay at its ride height.
-[[nodiscard]] double cgHeightWithLoads(double height, double total, std::span<const MassAt> changes);
+[[nodiscard]] double cgHeightWithBallast(double height, double total, std::span<const MassAt> changes);
 
 /// The height and where it comes from, in words: "CG height 21.5 in ± 0.8 in by the lift method". What stands
 /// after ± is kCoverage95 times the standard uncertainty.

@@ -39,8 +39,8 @@ std::optional<PadHeights> padsOf(const EnteredCorners& entered) {
 
 constexpr double kPercent = 0.01;
 
-Load loadOf(const EnteredLoad& entered) {
-    Load load{.id = entered.id, .name = entered.name, .at = *entered.at.whole()};
+Ballast ballastFrom(const EnteredBallast& entered) {
+    Ballast load{.id = entered.id, .name = entered.name, .at = *entered.at.whole()};
     load.mass = entered.mass.value_or(0);
     if (!entered.mass) {
         load.fill = Fill{*entered.volume, *entered.density};
@@ -60,26 +60,26 @@ Stance stanceOf(const Car& car) {
             .rear = ratesOf(car.wheelRates.rear)};
 }
 
-std::string missingOf(const EnteredLoad& load) {
+std::string missingOf(const EnteredBallast& load) {
     if (!load.mass && !(load.volume && load.density)) {
         return "no weight";
     }
     return load.at.whole() ? "" : "no place";
 }
 
-std::vector<Load> loadsOf(const Car& car) {
-    std::vector<Load> loads;
-    for (const EnteredLoad& entered : car.loads) {
+std::vector<Ballast> ballastOf(const Car& car) {
+    std::vector<Ballast> ballast;
+    for (const EnteredBallast& entered : car.ballast) {
         if (missingOf(entered).empty()) {
-            loads.push_back(loadOf(entered));
+            ballast.push_back(ballastFrom(entered));
         }
     }
     const EnteredDriver& driver = car.weighing.driver;
     const std::optional<Eigen::Vector3d> seat = driver.at.whole();
     if (car.cornersAre == DriverSeat::out && driver.mass && seat) {
-        loads.push_back({.name = "driver", .mass = *driver.mass, .at = *seat});
+        ballast.push_back({.name = "driver", .mass = *driver.mass, .at = *seat});
     }
-    return loads;
+    return ballast;
 }
 
 Weighing weighingOf(const Car& car) {
@@ -89,9 +89,9 @@ Weighing weighingOf(const Car& car) {
     weighing.driverMass = car.weighing.driver.mass;
     weighing.driverAt = car.weighing.driver.at.whole();
     weighing.ticket = ticketOf(car.weighing.ticket);
-    for (const EnteredLoad& entered : car.loads) {
+    for (const EnteredBallast& entered : car.ballast) {
         if (missingOf(entered).empty()) {
-            weighing.loads.push_back(loadOf(entered));
+            weighing.ballast.push_back(ballastFrom(entered));
         }
     }
     weighing.pads = padsOf(car.weighing.pads);
@@ -113,9 +113,9 @@ std::optional<LiftTest> liftOf(const Car& car) {
 
 LiftUncertainty liftUncertaintyOf(const Car& car) {
     LiftUncertainty uncertainty;
-    const auto own = [&car](Field field) { return numberAt(car, {.field = field, .spread = true}); };
+    const auto own = [&car](Field field) { return numberAt(car, {.field = field, .uncertainty = true}); };
     uncertainty.scale = car.weighing.scaleUncertainty.value_or(uncertainty.scale);
-    const double tape = car.tools.tape.value_or(kTapeSpread);
+    const double tape = car.tools.tape.value_or(kTapeUncertainty);
     uncertainty.lift = own(Field::liftHeight).value_or(uncertainty.lift);
     uncertainty.wheelbase = own(Field::wheelbase).value_or(tape);
     uncertainty.radius =
@@ -165,20 +165,21 @@ CarBalance balanceOf(const Car& car) {
     }
     // A lift's follows from its own readings.
     if (balance.from.source != CgHeightSource::lift) {
-        const auto own = numberAt(car, {.field = Field::cgHeight, .spread = true});
+        const auto own = numberAt(car, {.field = Field::cgHeight, .uncertainty = true});
         const bool isTyped = balance.from.source == CgHeightSource::entered;
-        const double usual = isTyped ? kEnteredCgSpread : balance.from.uncertainty.value_or(kEnteredCgSpread);
+        const double usual =
+            isTyped ? kEnteredCgUncertainty : balance.from.uncertainty.value_or(kEnteredCgUncertainty);
         balance.from.uncertainty = own.value_or(usual);
     }
     balance.height = balance.from.height;
-    if (car.loads.empty() && car.cornersAre == DriverSeat::aboard) {
+    if (car.ballast.empty() && car.cornersAre == DriverSeat::aboard) {
         return balance;
     }
-    const std::vector<MassAt> changes = changesSinceWeighed(loadsOf(car));
-    LoadedResult loaded = withLoads(car.cornerWeights, stanceOf(car), changes);
-    balance.loadRefusal = std::move(loaded.refusal);
+    const std::vector<MassAt> changes = changesSinceWeighed(ballastOf(car));
+    BallastResult loaded = withBallast(car.cornerWeights, stanceOf(car), changes);
+    balance.ballastRefusal = std::move(loaded.refusal);
     if (loaded.car) {
-        balance.height = cgHeightWithLoads(balance.height, balance.total, changes);
+        balance.height = cgHeightWithBallast(balance.height, balance.total, changes);
         balance.total = loaded.car->total;
         balance.front = loaded.car->front;
     }

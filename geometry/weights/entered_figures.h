@@ -8,7 +8,7 @@
 
 #include "geometry/car/car.h"
 #include "geometry/weights/cg_height.h"
-#include "geometry/weights/weight_doubts.h"
+#include "geometry/weights/weight_warnings.h"
 #include "geometry/weights/weights.h"
 #include "geometry/weights/wheel_rates.h"
 
@@ -18,12 +18,12 @@ namespace bolthole {
 [[nodiscard]] Stance stanceOf(const Car& car);
 
 /// Why a load is not counted: "no place", "no weight"; empty: it is.
-[[nodiscard]] std::string missingOf(const EnteredLoad& load);
+[[nodiscard]] std::string missingOf(const EnteredBallast& load);
 /// The loads that have a mass (or volume and density) and a place, the driver among them where the corner
 /// weights were read without and `Weighing` knows weight and seat.
-[[nodiscard]] std::vector<Load> loadsOf(const Car& car);
+[[nodiscard]] std::vector<Ballast> ballastOf(const Car& car);
 
-/// Everything that was weighed, as findWeightDoubts() takes it.
+/// Everything that was weighed, as findWeightWarnings() takes it.
 [[nodiscard]] Weighing weighingOf(const Car& car);
 
 /// The lift, where height and reading are there and the corner weights with the driver in or out as he was.
@@ -41,7 +41,7 @@ struct CarBalance {
     /// Why the height somebody chose can't be had; the one entered is in use then. Empty: it is in use.
     std::string refusal;
     /// Why loads that came or went are left out, in one sentence; empty: they are in.
-    std::string loadRefusal;
+    std::string ballastRefusal;
 
     /// CG ahead of the rear axle in the car frame, m.
     [[nodiscard]] double cgX(double wheelbase) const { return wheelbase * front / total; }

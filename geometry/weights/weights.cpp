@@ -47,7 +47,7 @@ bool isLifted(const CornerWeights& corners) {
     return !(std::min({corners.leftFront, corners.rightFront, corners.leftRear, corners.rightRear}) >= 0);
 }
 
-void addSideways(LadenCar& car, const CornerWeights& weighed, const Stance& stance, const Change& change,
+void addSideways(BallastedCar& car, const CornerWeights& weighed, const Stance& stance, const Change& change,
                  double frontGain) {
     const double frontTrack = *stance.frontTrack;
     const double rearTrack = *stance.rearTrack;
@@ -86,10 +86,10 @@ WeightFigures weightFigures(const CornerWeights& corners, const Stance& stance) 
     return figures;
 }
 
-std::vector<MassAt> changesSinceWeighed(std::span<const Load> loads) {
+std::vector<MassAt> changesSinceWeighed(std::span<const Ballast> ballast) {
     std::vector<MassAt> changes;
-    changes.reserve(loads.size());
-    for (const Load& load : loads) {
+    changes.reserve(ballast.size());
+    for (const Ballast& load : ballast) {
         if (load.aboard != load.weighed) {
             changes.push_back({(load.aboard - load.weighed) * load.full(), load.at});
         }
@@ -97,10 +97,11 @@ std::vector<MassAt> changesSinceWeighed(std::span<const Load> loads) {
     return changes;
 }
 
-LoadedResult withLoads(const CornerWeights& weighed, const Stance& stance, std::span<const MassAt> changes) {
+BallastResult withBallast(const CornerWeights& weighed, const Stance& stance,
+                          std::span<const MassAt> changes) {
     const Change change = sumOf(changes);
     const double frontGain = change.foreAft / stance.wheelbase;
-    LadenCar car;
+    BallastedCar car;
     car.total = weighed.total() + change.mass;
     car.front = weighed.front() + frontGain;
     car.rear = car.total - car.front;

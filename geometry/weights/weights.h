@@ -45,7 +45,7 @@ struct Fill {
 
 /// Something with a name that may stand on the car: driver, fuel, a bottle, tools. `id` as for Hole. Its
 /// place is entered and stays, whatever a tank's level does to it.
-struct Load {
+struct Ballast {
     int id = -1;
     std::string name;
     double mass = 0;                               ///< kg; not used where there is a fill
@@ -57,7 +57,7 @@ struct Load {
     /// kg, all of it.
     [[nodiscard]] double full() const { return fill ? fill->volume * fill->density : mass; }
 
-    bool operator==(const Load&) const = default;
+    bool operator==(const Ballast&) const = default;
 };
 
 /// A mass put on the car (+) or taken off it (-), kg, at a point of the car frame, m.
@@ -65,8 +65,8 @@ struct MassAt {
     double mass = 0;
     Eigen::Vector3d at = Eigen::Vector3d::Zero();
 };
-/// What came and went since the scales were read, loads that did not change left out.
-[[nodiscard]] std::vector<MassAt> changesSinceWeighed(std::span<const Load> loads);
+/// What came and went since the scales were read, ballast that did not change left out.
+[[nodiscard]] std::vector<MassAt> changesSinceWeighed(std::span<const Ballast> ballast);
 
 /// From `low` to `high`: known no closer.
 struct Bounds {
@@ -74,8 +74,8 @@ struct Bounds {
     double high = 0;
 };
 
-/// A car with other loads than it was weighed with.
-struct LadenCar {
+/// A car with other ballast than it was weighed with.
+struct BallastedCar {
     double total = 0;                                  ///< kg
     double front = 0;                                  ///< kg
     double rear = 0;                                   ///< kg
@@ -85,18 +85,18 @@ struct LadenCar {
     std::optional<Bounds> leftPercent = std::nullopt;  ///< of the total; nothing without both tracks
     std::optional<CornerWeights> corners = std::nullopt;  ///< kg; nothing without tracks and rates
 };
-struct LoadedResult {
-    std::optional<LadenCar> car;
+struct BallastResult {
+    std::optional<BallastedCar> car;
     std::string refusal;  ///< why there is none, in one sentence; empty if there is one
 };
-/// Redistributes loads that came and went over the wheels, by statics: the body is rigid and stays level, so
-/// that each mass m at (x, y) changes the front axle by m x/L and the tires' moments by m y. How the two
+/// Redistributes ballast that came and went over the wheels, by statics: the body is rigid and stays level,
+/// so that each mass m at (x, y) changes the front axle by m x/L and the tires' moments by m y. How the two
 /// axles share m y, no balance says. With rates they share it as their stiffness in roll, and the corners
 /// follow: each half its axle's change, and its share of m y over the track. Without rates one axle or the
 /// other may hold all of it, which is what bounds the left side's part; corners and diagonal are not known
 /// then. Refuses changes that leave an axle or corner less than nothing.
-[[nodiscard]] LoadedResult withLoads(const CornerWeights& weighed, const Stance& stance,
-                                     std::span<const MassAt> changes);
+[[nodiscard]] BallastResult withBallast(const CornerWeights& weighed, const Stance& stance,
+                                        std::span<const MassAt> changes);
 
 /// Heights of the four pads' tops over any common level, m.
 struct PadHeights {

@@ -1,6 +1,6 @@
 // How long a drag step takes: from a mouse event delivered to the window to its backing store flushed. Real
-// window, 1920 x 1080, with how sure the figures are shown and hidden. Prints median, 95th percentile and
-// worst of the steps, the platform, and resident memory.
+// window, 1920 x 1080, with the uncertainty of the figures shown and hidden. Prints median, 95th percentile
+// and worst of the steps, the platform, and resident memory.
 //
 // Run it by hand: .build/tests/tests/bench/drag_bench   (QT_QPA_PLATFORM=offscreen, or under a display with
 // xcb)
@@ -30,7 +30,7 @@ void deliver(QWidget& view, QEvent::Type type, QPointF at, Qt::MouseButtons held
 }
 
 // Everything that is due is painted and flushed: posted updates, then the window system's queue.
-void settle() {
+void waitUntilIdle() {
     QCoreApplication::sendPostedEvents();
     QCoreApplication::processEvents();
 }
@@ -60,12 +60,12 @@ StepTimes dragSteps(MainWindow& window, int steps) {
         QElapsedTimer timer;
         timer.start();
         deliver(view, QEvent::MouseMove, at, Qt::LeftButton);
-        settle();
+        waitUntilIdle();
         times.clock.push_back(static_cast<double>(timer.nsecsElapsed()) / 1e6);
         times.processor.push_back(processorMilliseconds() - processor);
     }
     deliver(view, QEvent::MouseButtonRelease, start, Qt::NoButton);
-    settle();
+    waitUntilIdle();
     std::ranges::sort(times.clock);
     std::ranges::sort(times.processor);
     return times;
@@ -76,22 +76,22 @@ void print(const char* what, const std::vector<double>& sorted) {
                 sorted[sorted.size() * 95 / 100], sorted.back());
 }
 
-void dragIn(const char* demo, bolthole::ViewDeck::Shown shown, bool showsSure) {
+void dragIn(const char* demo, bolthole::ViewDeck::Shown shown, bool showsUncertainty) {
     bolthole::Settings settings;
-    settings.showsSure = showsSure;
+    settings.showsUncertainty = showsUncertainty;
     MainWindow window{settings};
     window.openDemo(QString::fromLatin1(demo));
     window.resize(1920, 1080);
     window.show();
-    settle();
+    waitUntilIdle();
     window.views().choose(shown);
-    settle();
+    waitUntilIdle();
     dragSteps(window, 50);  // caches warm
     const StepTimes times = dragSteps(window, 1000);
     std::printf("%s, %s, %dx%d, %s, %s, drag step\n", demo, qPrintable(QGuiApplication::platformName()),
                 window.width(), window.height(),
                 shown == bolthole::ViewDeck::Shown::all ? "all three views" : "side view",
-                showsSure ? "how sure shown" : "how sure hidden");
+                showsUncertainty ? "how sure shown" : "how sure hidden");
     print("clock    ", times.clock);
     print("processor", times.processor);
     window.document().undoStack().setClean();

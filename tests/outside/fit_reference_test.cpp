@@ -49,7 +49,7 @@ class Growth : public FitModel {
     static double place(Eigen::Index row) { return 0.4 * static_cast<double>(row + 1); }
 };
 
-TEST(FitReference, ABentModelWithAMistakeEndsWhereCeresDoes) {
+TEST(FitReference, ANonlinearModelWithAMistakeEndsWhereCeresDoes) {
     constexpr double kDeviation = 0.03;
     SeasonRandom random(7);
     const Eigen::VectorXd truth = Eigen::Vector2d(1.4, -0.9);

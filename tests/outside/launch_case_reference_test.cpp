@@ -1,5 +1,5 @@
 // The figures of the launch page, from what is entered to what is shown, against textbooks; link loads of
-// hole choices against Simbody's constraint forces and a balance written out here.
+// hole combinations against Simbody's constraint forces and a balance written out here.
 #include <gtest/gtest.h>
 
 #include <Eigen/Geometry>
@@ -7,7 +7,7 @@
 #include <cmath>
 #include <vector>
 
-#include "geometry/choices/choice_loads.h"
+#include "geometry/combinations/combination_loads.h"
 #include "tests/outside/reference_axle.h"
 #include "tests/outside/simbody_reference.h"
 #include "tests/support/car_generator.h"
@@ -256,7 +256,7 @@ struct ReferenceWorst {
     double at = 0;
 };
 
-// The largest link force Simbody finds through the travel of a car bolted to a choice.
+// The largest link force Simbody finds through the travel of a car bolted to a combination.
 ReferenceWorst worstBySimbody(const Car& car, const LinkCase& with) {
     const Linkage linkage = buildLinkage(car);
     std::vector<PartLine> lines;
@@ -284,8 +284,8 @@ ReferenceWorst worstBySimbody(const Car& car, const LinkCase& with) {
 
 }  // namespace
 
-// Simbody is given the car bolted to each choice and everything that acts on its axle but the links.
-TEST(ChoiceLoadsAgainstSimbody, TheWorstOfEveryChoice) {
+// Simbody is given the car bolted to each combination and everything that acts on its axle but the links.
+TEST(CombinationLoadsAgainstSimbody, TheWorstOfEveryCombination) {
     int compared = 0;
     for (const Layout layout : {Layout::triangulated, Layout::threeLink, Layout::wattsThreeLink}) {
         CarGenerator generator(930 + static_cast<std::uint64_t>(layout));
@@ -294,10 +294,10 @@ TEST(ChoiceLoadsAgainstSimbody, TheWorstOfEveryChoice) {
             const Car car = drilledCar(generator, layout);
             const LaunchCase launch = caseOf(car);
             ASSERT_TRUE(launch.linkCase);
-            ChoiceLoadSolver solver(car, LengthTreatment::refit, *launch.linkCase);
-            for (const HoleUse& use : nearChoices(car, 6).uses) {
-                const ChoiceLoad load = solver.solve(use);
-                const CarResult bolted = carWithChoice(car, use, LengthTreatment::refit);
+            CombinationLoadSolver solver(car, LengthTreatment::refit, *launch.linkCase);
+            for (const HoleUse& use : nearCombinations(car, 6).uses) {
+                const CombinationLoad load = solver.solve(use);
+                const CarResult bolted = carWithCombination(car, use, LengthTreatment::refit);
                 ASSERT_TRUE(load.assembled && bolted.car);
                 const ReferenceWorst worst = worstBySimbody(*bolted.car, *launch.linkCase);
                 EXPECT_NEAR(load.load, worst.load, 1e-3);

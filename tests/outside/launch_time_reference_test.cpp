@@ -16,7 +16,7 @@ namespace bolthole {
 
 namespace {
 
-constexpr double kSure = 1e-7;  // agreement asked, of the scale of each number
+constexpr double kAgreed = 1e-7;  // agreement asked, of the scale of each number
 
 // What each number of the state is of the size of: m, rad; their rates; spin, tread, engine.
 const std::vector<double> kSize{20, 0.1, 0.1, 0.1, 0.1, 15, 1, 1, 1, 1, 50, 0.05, 500};
@@ -114,11 +114,11 @@ void expectTheSame(const LaunchInputs& inputs) {
     ASSERT_EQ(rows.size(), close.rows.size());
     const double weight = inputs.bodies.total * inputs.bodies.gravity;
     const Differences differ = differencesOf(close.rows, rows);
-    EXPECT_LE(differ.distance, 18 * kSure);
-    EXPECT_LE(differ.travel, 0.1 * kSure);
-    EXPECT_LE(differ.load, weight * kSure);
-    EXPECT_LE(differ.slip, kSure);
-    EXPECT_LE(differ.engine, 500 * kSure);
+    EXPECT_LE(differ.distance, 18 * kAgreed);
+    EXPECT_LE(differ.travel, 0.1 * kAgreed);
+    EXPECT_LE(differ.load, weight * kAgreed);
+    EXPECT_LE(differ.slip, kAgreed);
+    EXPECT_LE(differ.engine, 500 * kAgreed);
 
     // As the program runs it: what launches are asked to agree to is 0.1 mm and 0.2 % of the weight.
     const LaunchRun plain = simulateLaunch(inputs);

@@ -15,8 +15,8 @@
 #include "app/carfile/car_file.h"
 #include "geometry/uncertainty/ic_cloud.h"
 #include "geometry/uncertainty/propagation.h"
-#include "geometry/uncertainty/trace_spread.h"
-#include "geometry/units/sure_text.h"
+#include "geometry/uncertainty/trace_uncertainty.h"
+#include "geometry/units/uncertainty_text.h"
 #include "tests/support/demo_car.h"
 
 namespace bolthole {
@@ -199,15 +199,15 @@ TEST(UncertaintyReference, ImpedanceDrawnFromCorrelatedMeans) {
 
 namespace {
 
-std::vector<UncertainInput> fourOf(Spread spread) {
-    return std::vector<UncertainInput>(4, UncertainInput{0, 1, spread});
+std::vector<UncertainInput> fourOf(Distribution distribution) {
+    return std::vector<UncertainInput>(4, UncertainInput{0, 1, distribution});
 }
 void sumOfFour(std::span<const double> x, std::span<double> y) {
     y[0] = x[0] + x[1] + x[2] + x[3];
 }
-Coverage drawnSum(Spread spread) {
+Coverage drawnSum(Distribution distribution) {
     const Samples samples = drawSamples([] { return std::make_unique<Equations>(1, sumOfFour); },
-                                        fourOf(spread), {.samples = 1'000'000});
+                                        fourOf(distribution), {.samples = 1'000'000});
     std::vector<double> values = columnOf(samples, 0);
     return coverageOf(values);
 }
@@ -219,10 +219,10 @@ Coverage drawnSum(Spread spread) {
 TEST(UncertaintyReference, FourNormalInputs) {
     Equations model(1, sumOfFour);
     Sensitivity sensitivity;
-    differentiate(model, fourOf(Spread::normal), sensitivity);
+    differentiate(model, fourOf(Distribution::normal), sensitivity);
     EXPECT_NEAR(sensitivity.uncertainty(0), 2.0, 1e-12);
     EXPECT_NEAR(kCoverage95 * sensitivity.uncertainty(0), 3.92, 0.005);
-    const Coverage drawn = drawnSum(Spread::normal);
+    const Coverage drawn = drawnSum(Distribution::normal);
     EXPECT_NEAR(drawn.mean, 0, 0.01);
     EXPECT_NEAR(drawn.uncertainty, 2.0, 0.01);
     EXPECT_NEAR(drawn.low, -3.92, 0.02);
@@ -233,7 +233,7 @@ TEST(UncertaintyReference, FourNormalInputs) {
 // JCGM 101:2008, 9.2.3, the same of rectangular inputs: u 2.0, 95 % from -3.88 to 3.88 by drawing, where
 // first order says 3.92. Told apart when u is given with two digits, not with one.
 TEST(UncertaintyReference, FourRectangularInputs) {
-    const Coverage drawn = drawnSum(Spread::rectangular);
+    const Coverage drawn = drawnSum(Distribution::rectangular);
     EXPECT_NEAR(drawn.uncertainty, 2.0, 0.01);
     EXPECT_NEAR(drawn.low, -3.88, 0.015);
     EXPECT_NEAR(drawn.high, 3.88, 0.015);
@@ -258,16 +258,16 @@ class UncertaintyOfEachDemoCar : public testing::TestWithParam<const char*> {};
 // shorter than first order says, never longer.
 TEST_P(UncertaintyOfEachDemoCar, FirstOrderIsWhatIsDrawn) {
     const Car car = demoCar(GetParam());
-    const TraceSpread spread = computeSpread(car);
+    const TraceUncertainty uncertainty = computeUncertainty(car);
     const IcCloud cloud = drawCloud(car, {.samples = 40'000, .seed = 3});
-    ASSERT_TRUE(spread.known);
+    ASSERT_TRUE(uncertainty.known);
     ASSERT_GT(cloud.drawn, 39'900U);
     for (const std::size_t figure :
          {static_cast<std::size_t>(Figure::antiSquat), static_cast<std::size_t>(Figure::swingArmAngle),
           static_cast<std::size_t>(Figure::pinion), static_cast<std::size_t>(Figure::axleX),
           static_cast<std::size_t>(Figure::driveshaft), kInverseDistance}) {
-        const double value = spread.sensitivity.value[static_cast<Eigen::Index>(figure)];
-        const double first = spread.of(0, figure);
+        const double value = uncertainty.sensitivity.value[static_cast<Eigen::Index>(figure)];
+        const double first = uncertainty.of(0, figure);
         if (std::isnan(value) || first == 0) {
             continue;  // no driveline
         }
@@ -316,14 +316,14 @@ TEST(UncertaintyReference, FarCentersAreNotLeftToFirstOrder) {
         (inverseAt(middle).first > goal ? low : high) = middle;
     }
     car = inverseAt(low).second;
-    const TraceSpread spread = computeSpread(car);
+    const TraceUncertainty uncertainty = computeUncertainty(car);
     const IcCloud cloud = drawCloud(car, {.samples = 40'000});
-    EXPECT_TRUE(spread.bendsAtRide(Figure::icX));
+    EXPECT_TRUE(uncertainty.isNonlinearAtRide(Figure::icX));
     EXPECT_FALSE(cloud.holds(Figure::icX));
-    EXPECT_FALSE(spread.bendsAtRide(Figure::antiSquat));
-    EXPECT_NEAR(cloud.figures[kInverseDistance].uncertainty / spread.inverseAtRide(), 1, 0.03);
+    EXPECT_FALSE(uncertainty.isNonlinearAtRide(Figure::antiSquat));
+    EXPECT_NEAR(cloud.figures[kInverseDistance].uncertainty / uncertainty.inverseAtRide(), 1, 0.03);
     // The interval drawn is 1/s of that of 1/s; first order's reaches as far to either side.
-    const double reach = kCoverage95 * spread.inverseAtRide();
+    const double reach = kCoverage95 * uncertainty.inverseAtRide();
     EXPECT_NEAR(cloud.nearEnd, 1 / (goal + reach), 0.2);
     EXPECT_NEAR(cloud.farEnd, 1 / (goal - reach), 0.7);
 }

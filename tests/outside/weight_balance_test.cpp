@@ -92,7 +92,7 @@ std::vector<MassAt> drawCarMass(CarGenerator& generator, const Stance& stance) {
 
 }  // namespace
 
-TEST(WeightBalance, LoadsGoWhereFourSpringsPutThem) {
+TEST(WeightBalance, BallastGoesWhereFourSpringsPutIt) {
     CarGenerator generator(71);
     for (int number = 0; number < 300; ++number) {
         const SprungCar car = drawSprungCar(generator);
@@ -103,7 +103,7 @@ TEST(WeightBalance, LoadsGoWhereFourSpringsPutThem) {
             {generator.between(-20, 40), {generator.between(-0.8, 0.0), generator.between(-0.5, 0.5), 0.4}}};
         masses.insert(masses.end(), changes.begin(), changes.end());
         const Vector4d after = asVector(car.springs.weighed(masses));
-        const LoadedResult result = withLoads(before, car.stance, changes);
+        const BallastResult result = withBallast(before, car.stance, changes);
         ASSERT_TRUE(result.car && result.car->corners) << result.refusal;
         EXPECT_LT((asVector(*result.car->corners) - after).cwiseAbs().maxCoeff(), 1e-9);
         const WeightFigures figures = weightFigures(asCorners(after), car.stance);
@@ -113,7 +113,7 @@ TEST(WeightBalance, LoadsGoWhereFourSpringsPutThem) {
         // Without rates the same car's left side lies within what is said of it.
         Stance unknown = car.stance;
         unknown.rear.reset();
-        const LoadedResult open = withLoads(before, unknown, changes);
+        const BallastResult open = withBallast(before, unknown, changes);
         ASSERT_TRUE(open.car && open.car->leftPercent);
         EXPECT_FALSE(open.car->corners.has_value());
         EXPECT_LE(open.car->leftPercent->low, figures.leftPercent + 1e-9);

@@ -9,8 +9,8 @@
 #include <utility>
 #include <vector>
 
-#include "widgets/board/choice_map.h"
-#include "widgets/board/choice_table.h"
+#include "widgets/board/combination_map.h"
+#include "widgets/board/combination_table.h"
 #include "widgets/board/hole_board.h"
 #include "widgets/kit/theme.h"
 
@@ -73,28 +73,28 @@ inline Car coupeCar() {
     return car;
 }
 
-/// Every choice of the car, computed.
+/// Every combination of the car, computed.
 inline BoardState solvedBoard(const Car& car, LengthTreatment lengths = LengthTreatment::keep,
-                              const ChoiceScope& scope = {}) {
+                              const CombinationScope& scope = {}) {
     BoardState board;
     board.lengths = lengths;
     board.scope = scope;
-    const ChoiceSpace space(car, scope);
+    const CombinationSpace space(car, scope);
     board.total = space.count();
     board.present = space.present();
     board.car = std::make_shared<const Car>(car);
     board.complete = true;
-    ChoiceSolver solver(car, lengths);
-    board.choices.resize(static_cast<std::size_t>(space.count()));
+    CombinationSolver solver(car, lengths);
+    board.combinations.resize(static_cast<std::size_t>(space.count()));
     for (std::uint64_t index = 0; index < space.count(); ++index) {
-        HoleChoice& choice = board.choices[static_cast<std::size_t>(index)];
-        solver.solve(space.at(index), choice);
-        choice.index = index;
+        HoleCombination& combination = board.combinations[static_cast<std::size_t>(index)];
+        solver.solve(space.at(index), combination);
+        combination.index = index;
     }
     return board;
 }
 
-/// A board in a window of its own, with everything it says. Wanted windows are applied and shown; other edits
+/// A board in a window of its own, with everything it says. Target windows are applied and shown; other edits
 /// are only recorded.
 class BoardBench : public testing::Test {
   protected:
@@ -110,11 +110,11 @@ class BoardBench : public testing::Test {
 
     void take(const Edit& edit, EditPhase phase) {
         edits_.emplace_back(edit, phase);
-        if (const auto* set = edit.as<SetWanted>()) {
+        if (const auto* set = edit.as<SetTarget>()) {
             if (phase == EditPhase::dragging && !before_) {
-                before_ = bench_.car.wanted;
+                before_ = bench_.car.target;
             }
-            bench_.car.wanted = phase == EditPhase::abandoned ? *before_ : set->wanted;
+            bench_.car.target = phase == EditPhase::abandoned ? *before_ : set->target;
             if (phase != EditPhase::dragging) {
                 before_.reset();
             }
@@ -139,20 +139,20 @@ class BoardBench : public testing::Test {
     Kind* part(const char* name) {
         return board_->findChild<Kind*>(QString::fromLatin1(name));
     }
-    ChoiceTable& table() { return *part<ChoiceTable>("choiceTable"); }
-    ChoiceMap& map() { return static_cast<ChoiceMap&>(board_->map()); }
-    /// Where a choice is drawn; fails the test if it is not.
-    QPoint dot(std::uint64_t choice) {
-        const std::optional<QPointF> place = board_->placeOf(choice);
-        EXPECT_TRUE(place.has_value()) << choice;
+    CombinationTable& table() { return *part<CombinationTable>("combinationTable"); }
+    CombinationMap& map() { return static_cast<CombinationMap&>(board_->map()); }
+    /// Where a combination is drawn; fails the test if it is not.
+    QPoint dot(std::uint64_t combination) {
+        const std::optional<QPointF> place = board_->placeOf(combination);
+        EXPECT_TRUE(place.has_value()) << combination;
         return place.value_or(QPointF()).toPoint();
     }
     /// Text of a cell.
-    QString cell(int row, ChoiceColumn::Kind kind) {
-        return table().choices().index(row, columnOf(kind)).data().toString();
+    QString cell(int row, CombinationColumn::Kind kind) {
+        return table().combinations().index(row, columnOf(kind)).data().toString();
     }
-    int columnOf(ChoiceColumn::Kind kind) {
-        const auto& columns = table().choices().columns();
+    int columnOf(CombinationColumn::Kind kind) {
+        const auto& columns = table().combinations().columns();
         for (std::size_t column = 0; column < columns.size(); ++column) {
             if (columns[column].kind == kind) {
                 return static_cast<int>(column);
@@ -161,13 +161,13 @@ class BoardBench : public testing::Test {
         ADD_FAILURE() << "no such column";
         return -1;
     }
-    /// The choice in the selected row; nothing if none is.
+    /// The combination in the selected row; nothing if none is.
     std::optional<HoleUse> selectedUse() {
         const QModelIndexList rows = table().selectionModel()->selectedRows();
         if (rows.size() != 1) {
             return std::nullopt;
         }
-        return state_.choices[*table().choices().itemAt(rows[0].row())].use;
+        return state_.combinations[*table().combinations().itemAt(rows[0].row())].use;
     }
 
     BenchState bench_;
@@ -175,7 +175,7 @@ class BoardBench : public testing::Test {
     std::unique_ptr<HoleBoard> board_;
     std::vector<std::pair<Edit, EditPhase>> edits_;
     std::vector<std::optional<HoleUse>> pointed_;
-    std::optional<std::optional<WantedWindow>> before_;
+    std::optional<std::optional<TargetWindow>> before_;
 };
 
 }  // namespace bolthole::test

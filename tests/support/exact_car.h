@@ -9,7 +9,7 @@ namespace bolthole {
 inline Car exactCar(Car car) {
     for (const CarInput& input : uncertainInputs(car)) {
         FieldId id = input.id;
-        id.spread = true;
+        id.uncertainty = true;
         car = apply(car, SetNumber{id, 0.0}).car;
     }
     return car;

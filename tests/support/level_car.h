@@ -1,11 +1,11 @@
-// A car of level links, so that what a hole choice does to it can be worked out by hand.
+// A car of level links, so that what a hole combination does to it can be worked out by hand.
 #pragma once
 
 #include <array>
 #include <initializer_list>
 #include <vector>
 
-#include "geometry/choices/hole_choice.h"
+#include "geometry/combinations/hole_combination.h"
 #include "tests/support/car_generator.h"
 #include "tests/support/made_units.h"
 

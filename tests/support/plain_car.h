@@ -51,12 +51,12 @@ inline Car plainCar() {
     guide.axle.holes = {hole("middle", -5, 0, 13)};
     car.links = {lower, upper, guide};
     car.driveline = Driveline{0.026, {0.28, 0, 0.343}, 0.057, {1.5, 0, 0.387}};
-    EnteredLoad fuel;
+    EnteredBallast fuel;
     fuel.name = "fuel";
     fuel.mass = 40;
     fuel.at.at = {-0.4, 0, 0.4};
     fuel.weighed = 100;
-    car.loads = {fuel};
+    car.ballast = {fuel};
     SuspensionPart coil;
     coil.name = "coil";
     coil.chassis.holes = {hole("perch", 2, 17, 22)};
@@ -98,7 +98,7 @@ inline void addHoleIds(Scope scope, FieldId from, const Bracket& bracket, std::v
 /// The address of every number a car can have, absent ones included.
 inline std::vector<FieldId> allIds(const Car& car) {
     std::vector<FieldId> ids;
-    for (const Scope scope : {Scope::car, Scope::driveline, Scope::wanted}) {
+    for (const Scope scope : {Scope::car, Scope::driveline, Scope::target}) {
         addIds(scope, {}, ids);
     }
     for (int link = 0; link < static_cast<int>(car.links.size()); ++link) {
@@ -108,8 +108,8 @@ inline std::vector<FieldId> allIds(const Car& car) {
             addHoleIds(Scope::hole, {.link = link, .end = end}, bracket, ids);
         }
     }
-    for (int item = 0; item < static_cast<int>(car.loads.size()); ++item) {
-        addIds(Scope::load, {.item = item}, ids);
+    for (int item = 0; item < static_cast<int>(car.ballast.size()); ++item) {
+        addIds(Scope::ballast, {.item = item}, ids);
     }
     for (int item = 0; item < static_cast<int>(car.springs.size()); ++item) {
         addIds(Scope::spring, {.item = item}, ids);

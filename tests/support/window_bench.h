@@ -47,9 +47,9 @@ class WindowBench : public testing::Test {
         QCoreApplication::processEvents();
     }
     /// From wherever the keyboard is, by Tab alone.
-    static bool tabTo(const std::function<bool(QWidget*)>& isWanted) {
+    static bool tabTo(const std::function<bool(QWidget*)>& isSought) {
         for (int step = 0; step < 200; ++step) {
-            if (isWanted(QApplication::focusWidget())) {
+            if (isSought(QApplication::focusWidget())) {
                 return true;
             }
             QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);

@@ -2,7 +2,7 @@
 
 #include <QPainter>
 
-#include "widgets/board/choice_map.h"
+#include "widgets/board/combination_map.h"
 #include "widgets/board/hole_board_parts.h"
 #include "widgets/kit/theme.h"
 
@@ -24,8 +24,8 @@ void HoleBoard::abandonDrag() {
     parts_->map().abandonDrag();
 }
 
-std::optional<QPointF> HoleBoard::placeOf(std::uint64_t choice) const {
-    return parts_->placeOf(choice);
+std::optional<QPointF> HoleBoard::placeOf(std::uint64_t combination) const {
+    return parts_->placeOf(combination);
 }
 
 QWidget& HoleBoard::map() {

@@ -51,7 +51,7 @@ QString helpFor(LengthTreatment lengths) {
         "so that the pinion keeps the angle it was measured at.");
 }
 
-bool hasCrosswiseChoice(const Car& car) {
+bool hasCrosswiseCombination(const Car& car) {
     return std::ranges::any_of(car.links, [&](const Link& link) {
         return roleOf(link, car.rearTireRadius) == Role::crosswise &&
                (link.chassis.holes.size() > 1 || link.axle.holes.size() > 1);
@@ -134,7 +134,7 @@ HoleBoardHeader::HoleBoardHeader(QWidget* parent)
       lengths_(new CalmCombo(second_)),
       text_(new QLineEdit(second_)),
       noProblems_(new QCheckBox(tr("No problems"), second_)),
-      wantedOnly_(new QCheckBox(tr("In target only"), second_)) {
+      targetOnly_(new QCheckBox(tr("In target only"), second_)) {
     layout_->setContentsMargins(0, 0, 0, 0);
     layout_->setSpacing(6);
     layout_->addWidget(first_, 1);
@@ -187,7 +187,7 @@ void HoleBoardHeader::buildLengths() {
 }
 
 void HoleBoardHeader::buildFilter() {
-    text_->setObjectName(QStringLiteral("choiceFilter"));
+    text_->setObjectName(QStringLiteral("combinationFilter"));
     text_->setPlaceholderText(tr("Filter"));
     text_->setAccessibleName(tr("Filter combinations"));
     text_->setToolTip(wrappedToolTip(
@@ -196,28 +196,28 @@ void HoleBoardHeader::buildFilter() {
     text_->setMinimumWidth(90);
     text_->setMaximumWidth(150);
     noProblems_->setObjectName(QStringLiteral("noProblems"));
-    wantedOnly_->setObjectName(QStringLiteral("wantedOnly"));
+    targetOnly_->setObjectName(QStringLiteral("targetOnly"));
     noProblems_->setToolTip(wrappedToolTip(tr("Only combinations without a problem.")));
-    for (QWidget* part : std::initializer_list<QWidget*>{text_, noProblems_, wantedOnly_}) {
+    for (QWidget* part : std::initializer_list<QWidget*>{text_, noProblems_, targetOnly_}) {
         second_->layout()->addWidget(part);
     }
     connect(text_, &QLineEdit::textChanged, this, &HoleBoardHeader::filterChanged);
     connect(noProblems_, &QCheckBox::toggled, this, &HoleBoardHeader::filterChanged);
-    connect(wantedOnly_, &QCheckBox::toggled, this, &HoleBoardHeader::filterChanged);
+    connect(targetOnly_, &QCheckBox::toggled, this, &HoleBoardHeader::filterChanged);
 }
 
-ChoiceFilter HoleBoardHeader::filter() const {
+CombinationFilter HoleBoardHeader::filter() const {
     return {.text = text_->text().trimmed(),
             .noProblems = noProblems_->isChecked(),
-            .wantedOnly = wantedOnly_->isChecked()};
+            .targetOnly = targetOnly_->isChecked()};
 }
 
-void HoleBoardHeader::showBoard(const BoardState& board, bool hasWanted, std::size_t shown) {
+void HoleBoardHeader::showBoard(const BoardState& board, bool hasTarget, std::size_t shown) {
     showing_ = true;
     showLengths(board);
     showScope(board);
-    wantedOnly_->setEnabled(hasWanted);
-    wantedOnly_->setToolTip(wrappedToolTip(hasWanted
+    targetOnly_->setEnabled(hasTarget);
+    targetOnly_->setToolTip(wrappedToolTip(hasTarget
                                                ? tr("Only combinations inside the target window.")
                                                : tr("No target is set yet: drag a window on the map.")));
     showing_ = false;
@@ -250,7 +250,7 @@ void HoleBoardHeader::showScope(const BoardState& board) {
     }
     car_ = board.car;
     sides_->setVisible(hasMirrorPairs(*car_));
-    crosswise_->setVisible(hasCrosswiseChoice(*car_));
+    crosswise_->setVisible(hasCrosswiseCombination(*car_));
     crosswise_->setText(crosswiseLabel(*car_));
 }
 
@@ -262,10 +262,11 @@ void HoleBoardHeader::showCount(const BoardState& board, std::size_t shown) {
     const QString words = QString::fromUtf8(wordsFor(board.lengths).data());
     QString text = board.total == 1 ? tr("1 combination, %1").arg(words)
                                     : tr("%1 combinations, %2").arg(groupedNumber(board.total), words);
-    if (board.mayCompute && !board.complete && board.choices.size() < board.total) {
-        text = tr("%1 of %2, %3").arg(groupedNumber(board.choices.size()), groupedNumber(board.total), words);
+    if (board.mayCompute && !board.complete && board.combinations.size() < board.total) {
+        text = tr("%1 of %2, %3")
+                   .arg(groupedNumber(board.combinations.size()), groupedNumber(board.total), words);
     }
-    if (shown < board.choices.size()) {
+    if (shown < board.combinations.size()) {
         text = tr("%1 shown; ").arg(groupedNumber(shown)) + text;
     }
     counts_->showText(text);

@@ -1,9 +1,10 @@
-// The top of the hole board: how many choices there are, what is varied, how lengths are treated, the filter.
+// The top of the hole board: how many combinations there are, what is varied, how lengths are treated, the
+// filter.
 #pragma once
 
 #include <QWidget>
 
-#include "widgets/board/choice_list.h"
+#include "widgets/board/combination_list.h"
 
 class QBoxLayout;
 class QCheckBox;
@@ -21,17 +22,17 @@ class HoleBoardHeader : public QWidget {
   public:
     explicit HoleBoardHeader(QWidget* parent = nullptr);
 
-    /// Shows the board; `shown` choices pass the filter.
-    void showBoard(const BoardState& board, bool hasWanted, std::size_t shown);
+    /// Shows the board; `shown` combinations pass the filter.
+    void showBoard(const BoardState& board, bool hasTarget, std::size_t shown);
     /// How many pass the filter now.
     void showCount(const BoardState& board, std::size_t shown);
-    [[nodiscard]] ChoiceFilter filter() const;
+    [[nodiscard]] CombinationFilter filter() const;
 
     [[nodiscard]] QSize minimumSizeHint() const override;
 
   signals:
     void lengthsChosen(bolthole::LengthTreatment lengths);
-    void scopeChosen(const bolthole::ChoiceScope& scope);
+    void scopeChosen(const bolthole::CombinationScope& scope);
     void filterChanged();
 
   protected:
@@ -55,7 +56,7 @@ class HoleBoardHeader : public QWidget {
     CalmCombo* lengths_;
     QLineEdit* text_;
     QCheckBox* noProblems_;
-    QCheckBox* wantedOnly_;
+    QCheckBox* targetOnly_;
     std::shared_ptr<const Car> car_;  // the scope was worked out for
     bool showing_ = false;            // the board is shown, not changed
 };

@@ -12,14 +12,14 @@ namespace bolthole {
 
 namespace {
 
-// Choices kept in memory beyond this are not offered, bytes: a laptop in a shop must stay usable.
+// Combinations kept in memory beyond this are not offered, bytes: a laptop in a shop must stay usable.
 constexpr double kMostMemory = 2e9;
 constexpr std::uint64_t kTimed = 8;
 
-// With one choice in scope: nothing to choose at all, or only what was left out of the scope.
-QString singleChoice(const BoardState& board) {
-    const ChoiceScope widest{.tieSides = false, .crosswise = true};
-    if (ChoiceSpace(*board.car, widest).count() > 1) {
+// With one combination in scope: nothing to choose at all, or only what was left out of the scope.
+QString singleCombination(const BoardState& board) {
+    const CombinationScope widest{.tieSides = false, .crosswise = true};
+    if (CombinationSpace(*board.car, widest).count() > 1) {
         return tr(
             "Every bracket that takes part has one hole. Let the other links "
             "take part above to compare.");
@@ -29,12 +29,12 @@ QString singleChoice(const BoardState& board) {
 
 BoardMessage tooMany(const BoardState& board, const QString& computingTime) {
     const QString count = groupedNumber(board.total);
-    const double memory = static_cast<double>(board.total) * static_cast<double>(sizeof(HoleChoice));
+    const double memory = static_cast<double>(board.total) * static_cast<double>(sizeof(HoleCombination));
     if (memory > kMostMemory) {
         return {tr("This car has %1 combinations, more than can be compared at once. "
                    "Tie the sides, leave the track bar out, or take holes away in "
                    "the car sheet.")
-                    .arg(board.total >= ChoiceSpace::kCountLimit ? tr("over %1").arg(count) : count),
+                    .arg(board.total >= CombinationSpace::kCountLimit ? tr("over %1").arg(count) : count),
                 false};
     }
     return {tr("This car has %1 combinations; computing them takes %2 and %3 GB of memory.")
@@ -54,17 +54,17 @@ BoardMessage boardMessage(const BoardState& board, const QString& computingTime)
     if (!board.mayCompute) {
         return tooMany(board, computingTime);
     }
-    return board.total <= 1 ? BoardMessage{singleChoice(board), false} : BoardMessage{};
+    return board.total <= 1 ? BoardMessage{singleCombination(board), false} : BoardMessage{};
 }
 
 QString computingTimeInWords(const BoardState& board) {
-    const ChoiceSpace space(*board.car, board.scope);
-    ChoiceSolver solver(*board.car, board.lengths);
-    HoleChoice choice;
+    const CombinationSpace space(*board.car, board.scope);
+    CombinationSolver solver(*board.car, board.lengths);
+    HoleCombination combination;
     QElapsedTimer timer;
     timer.start();
     for (std::uint64_t one = 0; one < kTimed; ++one) {
-        solver.solve(space.at(space.count() / kTimed * one), choice);
+        solver.solve(space.at(space.count() / kTimed * one), combination);
     }
     const double each = static_cast<double>(timer.nsecsElapsed()) * 1e-9 / static_cast<double>(kTimed);
     return aboutSeconds(each * static_cast<double>(board.total) / std::max(1, QThread::idealThreadCount()));
@@ -87,16 +87,16 @@ QString aboutSeconds(double seconds) {
     return tr("about %1 h").arg(rounded(seconds / 3600));
 }
 
-QString orderInWords(bool hasWanted, bool hasDriveline, const QString& sortedBy) {
+QString orderInWords(bool hasTarget, bool hasDriveline, const QString& sortedBy) {
     const QString change =
         hasDriveline ? tr("least pinion change (to 0.1°)") : tr("least turn of the housing (to 0.1°)");
     const QString then = tr("%1, then fewest bolts moved; ties by fewest links adjusted, then by the "
                             "holes' own order. What can't be assembled comes last.")
                              .arg(change);
-    QString order = hasWanted ? tr("inside the target window first, then %1").arg(then) : then;
+    QString order = hasTarget ? tr("inside the target window first, then %1").arg(then) : then;
     order = sortedBy.isEmpty() ? tr("Order: %1").arg(order)
                                : tr("Sorted by %1; click # for the order: %2").arg(sortedBy, order);
-    return hasWanted ? order
+    return hasTarget ? order
                      : tr("Drag a window on the map to say what you want.") + QLatin1Char(' ') + order;
 }
 

@@ -8,12 +8,12 @@
 #include <QVBoxLayout>
 #include <cmath>
 
-#include "widgets/board/choice_map.h"
-#include "widgets/board/choice_sure.h"
-#include "widgets/board/choice_table.h"
+#include "widgets/board/combination_map.h"
+#include "widgets/board/combination_table.h"
+#include "widgets/board/combination_uncertainty.h"
 #include "widgets/board/hole_board_header.h"
 #include "widgets/board/hole_board_message.h"
-#include "widgets/board/hole_board_wanted.h"
+#include "widgets/board/hole_board_target.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/sheet_parts.h"
 
@@ -37,10 +37,10 @@ HoleBoardParts::~HoleBoardParts() {
 void HoleBoardParts::build() {
     header_ = new HoleBoardHeader(&board_);
     pages_ = new QStackedWidget(&board_);
-    choicesPage_ = buildChoices();
+    combinationsPage_ = buildCombinations();
     messagePage_ = buildMessage();
     pages_->addWidget(messagePage_);
-    pages_->addWidget(choicesPage_);
+    pages_->addWidget(combinationsPage_);
     auto* column = new QVBoxLayout(&board_);
     column->setContentsMargins(10, 6, 10, 6);
     column->setSpacing(4);
@@ -68,11 +68,11 @@ QWidget* HoleBoardParts::buildMessage() {
     return page;
 }
 
-QWidget* HoleBoardParts::buildChoices() {
+QWidget* HoleBoardParts::buildCombinations() {
     auto* page = new QWidget(pages_);
     auto* split = new QSplitter(Qt::Horizontal, page);
-    map_ = new ChoiceMap(list_, split);
-    table_ = new ChoiceTable(list_, split);
+    map_ = new CombinationMap(list_, split);
+    table_ = new CombinationTable(list_, split);
     split->addWidget(map_);
     split->addWidget(table_);
     split->setChildrenCollapsible(false);
@@ -81,44 +81,44 @@ QWidget* HoleBoardParts::buildChoices() {
     split->setStretchFactor(1, 3);
     split->setSizes({400, 580});
     split->setHandleWidth(8);
-    wantedRow_ = new QWidget(page);
-    wanted_ = new HoleBoardWanted(wantedRow_);
+    targetRow_ = new QWidget(page);
+    target_ = new HoleBoardTarget(targetRow_);
     orderRow_ = new QWidget(page);
     order_ = new ToneLabel(ToneLabel::Tone::muted, {}, orderRow_);
     order_->setObjectName(QStringLiteral("boardOrder"));
     order_->setWordWrap(true);
-    sure_ = new ToneLabel(ToneLabel::Tone::plain, {}, orderRow_);
-    sure_->setObjectName(QStringLiteral("boardSure"));
-    boltButton_ = new QPushButton(tr("Bolt to these holes"), wantedRow_);
-    boltButton_->setObjectName(QStringLiteral("boltChoice"));
+    uncertainty_ = new ToneLabel(ToneLabel::Tone::plain, {}, orderRow_);
+    uncertainty_->setObjectName(QStringLiteral("boardUncertainty"));
+    boltButton_ = new QPushButton(tr("Bolt to these holes"), targetRow_);
+    boltButton_->setObjectName(QStringLiteral("boltCombination"));
     auto* row = new QHBoxLayout(orderRow_);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(12);
     row->addWidget(order_, 1);
-    row->addWidget(sure_);
-    auto* wantedRow = new QHBoxLayout(wantedRow_);
-    wantedRow->setContentsMargins(0, 0, 0, 0);
-    wantedRow->setSpacing(12);
-    wantedRow->addWidget(wanted_, 1);
-    wantedRow->addWidget(boltButton_, 0, Qt::AlignTop);
+    row->addWidget(uncertainty_);
+    auto* targetRow = new QHBoxLayout(targetRow_);
+    targetRow->setContentsMargins(0, 0, 0, 0);
+    targetRow->setSpacing(12);
+    targetRow->addWidget(target_, 1);
+    targetRow->addWidget(boltButton_, 0, Qt::AlignTop);
     auto* column = new QVBoxLayout(page);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(4);
     column->addWidget(split, 1);
-    column->addWidget(wantedRow_);
+    column->addWidget(targetRow_);
     column->addWidget(orderRow_);
     return page;
 }
 
 namespace {
 
-std::optional<BeforeMark> beforeMark(const BenchState& bench) {
-    if (!bench.before || !bench.before->trace.ride.usable) {
+std::optional<BaselineMark> baselineMark(const BenchState& bench) {
+    if (!bench.baseline || !bench.baseline->trace.ride.usable) {
         return std::nullopt;
     }
-    const Station& ride = bench.before->trace.ride;
+    const Station& ride = bench.baseline->trace.ride;
     const double distance = ride[Figure::icX];
-    return BeforeMark{std::isnan(distance) ? 0.0 : 1.0 / distance, ride[Figure::antiSquat]};
+    return BaselineMark{std::isnan(distance) ? 0.0 : 1.0 / distance, ride[Figure::antiSquat]};
 }
 
 }  // namespace
@@ -127,18 +127,18 @@ void HoleBoardParts::connectParts() {
     connect(header_, &HoleBoardHeader::lengthsChosen, &board_, &HoleBoard::lengthsChosen);
     connect(header_, &HoleBoardHeader::scopeChosen, &board_, &HoleBoard::scopeChosen);
     connect(header_, &HoleBoardHeader::filterChanged, this, &HoleBoardParts::applyFilter);
-    connect(map_, &ChoiceMap::edited, &board_, &HoleBoard::edited);
-    connect(wanted_, &HoleBoardWanted::edited, &board_, &HoleBoard::edited);
-    connect(compute_, &QPushButton::clicked, &board_, &HoleBoard::computeWanted);
-    connect(map_, &ChoiceMap::pointed, this, &HoleBoardParts::hover);
-    connect(table_, &ChoiceTable::pointed, this, &HoleBoardParts::hover);
-    connect(map_, &ChoiceMap::picked, this,
+    connect(map_, &CombinationMap::edited, &board_, &HoleBoard::edited);
+    connect(target_, &HoleBoardTarget::edited, &board_, &HoleBoard::edited);
+    connect(compute_, &QPushButton::clicked, &board_, &HoleBoard::computeRequested);
+    connect(map_, &CombinationMap::pointed, this, &HoleBoardParts::hover);
+    connect(table_, &CombinationTable::pointed, this, &HoleBoardParts::hover);
+    connect(map_, &CombinationMap::picked, this,
             [this](const std::optional<std::size_t>& at) { select(at, true); });
-    connect(table_, &ChoiceTable::picked, this,
+    connect(table_, &CombinationTable::picked, this,
             [this](const std::optional<std::size_t>& at) { select(at, false); });
-    connect(map_, &ChoiceMap::bolted, this, &HoleBoardParts::bolt);
-    connect(table_, &ChoiceTable::bolted, this, &HoleBoardParts::bolt);
-    connect(&table_->choices(), &ChoiceTableModel::sorted, this, &HoleBoardParts::showOrder);
+    connect(map_, &CombinationMap::bolted, this, &HoleBoardParts::bolt);
+    connect(table_, &CombinationTable::bolted, this, &HoleBoardParts::bolt);
+    connect(&table_->combinations(), &CombinationTableModel::sorted, this, &HoleBoardParts::showOrder);
     connect(boltButton_, &QPushButton::clicked, this, [this] {
         if (const std::optional<std::size_t> at = selected_ ? list_.find(*selected_) : std::nullopt) {
             bolt(*at);
@@ -152,12 +152,12 @@ void HoleBoardParts::show(const BenchState& bench, const BoardState& state) {
     if (list_.take(bench, state)) {
         refreshViews();
     }
-    map_->showBefore(beforeMark(bench));
-    header_->showBoard(state, bench.car.wanted.has_value(), list_.shownCount());
+    map_->showBaseline(baselineMark(bench));
+    header_->showBoard(state, bench.car.target.has_value(), list_.shownCount());
     if (showMessage()) {
         map_->abandonDrag();
     }
-    wanted_->showWanted(bench, map_->wholeWindow());
+    target_->showTarget(bench, map_->wholeWindow());
     showOrder();
 }
 
@@ -179,7 +179,7 @@ void HoleBoardParts::applyFilter() {
 // Instead of map and table: why there are none.
 bool HoleBoardParts::showMessage() {
     const BoardMessage message = boardMessage(*state_, estimateFor(*state_));
-    pages_->setCurrentWidget(message.text.isEmpty() ? choicesPage_ : messagePage_);
+    pages_->setCurrentWidget(message.text.isEmpty() ? combinationsPage_ : messagePage_);
     message_->setText(message.text);
     compute_->setVisible(message.mayCompute);
     return !message.text.isEmpty();
@@ -198,12 +198,12 @@ const QString& HoleBoardParts::estimateFor(const BoardState& state) {
 
 void HoleBoardParts::showOrder() {
     if (list_.car() != nullptr) {
-        const ChoiceTableModel& model = table_->choices();
-        const ChoiceColumn& column = model.columns()[static_cast<std::size_t>(model.sortColumn())];
+        const CombinationTableModel& model = table_->combinations();
+        const CombinationColumn& column = model.columns()[static_cast<std::size_t>(model.sortColumn())];
         const QString sortedBy =
             model.isByRank() ? QString() : columnTitle(column, *list_.car(), list_.style().units);
         order_->showText(
-            orderInWords(list_.wanted().has_value(), list_.car()->driveline.has_value(), sortedBy));
+            orderInWords(list_.target().has_value(), list_.car()->driveline.has_value(), sortedBy));
     }
     showButton();
 }
@@ -218,16 +218,16 @@ void HoleBoardParts::showButton() {
                                                : refusal));
 }
 
-// Of the choice pointed at or selected, whether it can be told from the one in use.
-void HoleBoardParts::showSure() {
+// Of the combination pointed at or selected, whether it can be told from the one in use.
+void HoleBoardParts::showUncertainty() {
     const std::optional<HoleUse>& pointed = hovered_ ? hovered_ : selected_;
     const std::optional<std::size_t> at = pointed ? list_.find(*pointed) : std::nullopt;
-    sure_->showText(at ? toldApartInWords(list_, *at) : QString());
-    sure_->setVisible(!sure_->text().isEmpty());
+    uncertainty_->showText(at ? toldApartInWords(list_, *at) : QString());
+    uncertainty_->setVisible(!uncertainty_->text().isEmpty());
 }
 
 void HoleBoardParts::fitTo(int height) {
-    wantedRow_->setVisible(height >= kLowestBoard);
+    targetRow_->setVisible(height >= kLowestBoard);
     orderRow_->setVisible(height >= kLowBoard);
 }
 
@@ -242,8 +242,8 @@ void HoleBoardParts::select(const std::optional<std::size_t>& at, bool reveal) {
     showButton();
 }
 
-// A choice that is gone, or that the filter holds back, is selected no longer; one that was not computed yet
-// is.
+// A combination that is gone, or that the filter holds back, is selected no longer; one that was not computed
+// yet is.
 void HoleBoardParts::forgetHidden() {
     for (std::optional<HoleUse>* held : {&selected_, &hovered_}) {
         if (!*held) {
@@ -261,7 +261,7 @@ void HoleBoardParts::showMarks(bool reveal) {
     const std::optional<std::size_t> hovered = hovered_ ? list_.find(*hovered_) : std::nullopt;
     map_->showMarks(selected, hovered);
     table_->showMarks(selected, hovered, reveal);
-    showSure();
+    showUncertainty();
     const std::optional<HoleUse>& pointed = hovered_ ? hovered_ : selected_;
     if (pointed != told_) {
         told_ = pointed;
@@ -270,14 +270,14 @@ void HoleBoardParts::showMarks(bool reveal) {
 }
 
 QString HoleBoardParts::refuseBolt(const std::optional<std::size_t>& at) const {
-    const HoleChoice* choice = at ? list_.choice(*at) : nullptr;
-    if (choice == nullptr) {
+    const HoleCombination* combination = at ? list_.combination(*at) : nullptr;
+    if (combination == nullptr) {
         return tr("Pick a combination on the map or in the table first.");
     }
-    if (!choice->assembled) {
+    if (!combination->assembled) {
         return tr("The links can't be assembled in these holes.");
     }
-    if (list_.present() == at && choice->adjustersTurned == 0 && choice->newRods == 0) {
+    if (list_.present() == at && combination->adjustersTurned == 0 && combination->newRods == 0) {
         return tr("The car is bolted to these holes now.");
     }
     return {};
@@ -290,9 +290,9 @@ void HoleBoardParts::bolt(std::size_t at) {
     }
 }
 
-std::optional<QPointF> HoleBoardParts::placeOf(std::uint64_t choice) const {
+std::optional<QPointF> HoleBoardParts::placeOf(std::uint64_t combination) const {
     for (std::size_t at = 0; at < list_.items().size(); ++at) {
-        if (list_.items()[at].index == choice) {
+        if (list_.items()[at].index == combination) {
             return map_->placeOf(at);
         }
     }

@@ -4,7 +4,7 @@
 #include <QObject>
 #include <optional>
 
-#include "widgets/board/choice_list.h"
+#include "widgets/board/combination_list.h"
 #include "widgets/board/hole_board.h"
 
 class QPushButton;
@@ -12,10 +12,10 @@ class QStackedWidget;
 
 namespace bolthole {
 
-class ChoiceMap;
-class ChoiceTable;
+class CombinationMap;
+class CombinationTable;
 class HoleBoardHeader;
-class HoleBoardWanted;
+class HoleBoardTarget;
 class ToneLabel;
 
 /// Belongs to one board.
@@ -29,13 +29,13 @@ class HoleBoardParts : public QObject {
     void show(const BenchState& bench, const BoardState& state);
     /// A low board shows map and table alone.
     void fitTo(int height);
-    [[nodiscard]] std::optional<QPointF> placeOf(std::uint64_t choice) const;
-    [[nodiscard]] ChoiceMap& map() { return *map_; }
+    [[nodiscard]] std::optional<QPointF> placeOf(std::uint64_t combination) const;
+    [[nodiscard]] CombinationMap& map() { return *map_; }
 
   private:
     void build();
     [[nodiscard]] QWidget* buildMessage();
-    [[nodiscard]] QWidget* buildChoices();
+    [[nodiscard]] QWidget* buildCombinations();
     void connectParts();
 
     void refreshViews();
@@ -44,37 +44,37 @@ class HoleBoardParts : public QObject {
     [[nodiscard]] const QString& estimateFor(const BoardState& state);
     void showOrder();
     void showButton();
-    void showSure();
+    void showUncertainty();
 
     void hover(const std::optional<std::size_t>& at);
     void select(const std::optional<std::size_t>& at, bool reveal);
     void forgetHidden();
     void showMarks(bool reveal);
     void bolt(std::size_t at);
-    /// Why the choice can't be bolted to; empty: it can.
+    /// Why the combination can't be bolted to; empty: it can.
     [[nodiscard]] QString refuseBolt(const std::optional<std::size_t>& at) const;
 
     HoleBoard& board_;
     const BenchState* bench_ = nullptr;
     const BoardState* state_ = nullptr;
-    ChoiceList list_;
+    CombinationList list_;
     std::optional<HoleUse> selected_;
     std::optional<HoleUse> hovered_;
     std::optional<HoleUse> told_;  // last pointedAt()
 
     HoleBoardHeader* header_ = nullptr;
     QStackedWidget* pages_ = nullptr;
-    QWidget* choicesPage_ = nullptr;
+    QWidget* combinationsPage_ = nullptr;
     QWidget* messagePage_ = nullptr;
     ToneLabel* message_ = nullptr;
     QPushButton* compute_ = nullptr;
-    ChoiceMap* map_ = nullptr;
-    ChoiceTable* table_ = nullptr;
-    QWidget* wantedRow_ = nullptr;
-    HoleBoardWanted* wanted_ = nullptr;
+    CombinationMap* map_ = nullptr;
+    CombinationTable* table_ = nullptr;
+    QWidget* targetRow_ = nullptr;
+    HoleBoardTarget* target_ = nullptr;
     QWidget* orderRow_ = nullptr;
     ToneLabel* order_ = nullptr;
-    ToneLabel* sure_ = nullptr;
+    ToneLabel* uncertainty_ = nullptr;
     QPushButton* boltButton_ = nullptr;
     std::shared_ptr<const Car> estimatedFor_;
     QString estimate_;

@@ -14,11 +14,11 @@
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
-#include "widgets/readouts/sure_delegate.h"
-#include "widgets/scales/center_spread.h"
+#include "widgets/readouts/uncertainty_delegate.h"
+#include "widgets/scales/center_uncertainty.h"
 #include "widgets/words/change_words.h"
 #include "widgets/words/figure_words.h"
-#include "widgets/words/sure_words.h"
+#include "widgets/words/uncertainty_words.h"
 
 namespace bolthole {
 
@@ -65,7 +65,7 @@ bool anythingDiffers(const Comparison& comparison) {
         return true;
     }
     constexpr double kRounding = 1e-6;  // of a telling change
-    return std::ranges::any_of(kPlaces, [&](Place place) {
+    return std::ranges::any_of(kTravelPositions, [&](TravelPosition place) {
         const auto changes =
             changesAt(stationAt(comparison.before, place), stationAt(comparison.after, place));
         return std::ranges::any_of(changes, [](const FigureChange& change) {
@@ -77,8 +77,8 @@ bool anythingDiffers(const Comparison& comparison) {
 DifferenceTable::DifferenceTable(QWidget* parent)
     : QTableWidget(0, kColumnsInGroup * kGroups, parent),
       header_(new GroupHeader(kColumnsInGroup, this)),
-      sure_(new SureDelegate(*this)) {
-    setItemDelegate(sure_);
+      uncertainty_(new UncertaintyDelegate(*this)) {
+    setItemDelegate(uncertainty_);
     setObjectName(QStringLiteral("differences"));
     setAccessibleName(tr("Differences of the figures"));
     setAccessibleDescription(tr("Ctrl+C copies the selected cells, or everything, as a table."));
@@ -131,11 +131,11 @@ void DifferenceTable::showState(const BenchState& state, const Comparison& compa
         widths_.fill(0);
     }
     std::array<Ends, kGroups> places;
-    for (std::size_t group = 0; group < kPlaces.size(); ++group) {
-        places[group] = {stationAt(comparison.before, kPlaces[group]),
-                         stationAt(comparison.after, kPlaces[group])};
+    for (std::size_t group = 0; group < kTravelPositions.size(); ++group) {
+        places[group] = {stationAt(comparison.before, kTravelPositions[group]),
+                         stationAt(comparison.after, kTravelPositions[group])};
     }
-    places[kCursor] = {state.before ? &state.before->cursor : nullptr, &state.cursor};
+    places[kCursor] = {state.baseline ? &state.baseline->cursor : nullptr, &state.cursor};
     const std::vector<Mark> marks = selectedMarks();
     const std::vector<Figure> old = rows_;
     orderRows(places);
@@ -150,7 +150,7 @@ void DifferenceTable::showState(const BenchState& state, const Comparison& compa
     header_->setGroups(
         {tr("at ride"), tr("full bump"), tr("full droop"), cursorTitle(state.cursorTravel, style_.units)});
     findCannotTell();
-    sure_->measure();
+    uncertainty_->measure();
     if (rows_ != old) {
         select(marks);
     }
@@ -159,12 +159,12 @@ void DifferenceTable::showState(const BenchState& state, const Comparison& compa
 
 void DifferenceTable::showCursor(const BenchState& state) {
     for (int row = 0; row < rowCount(); ++row) {
-        fillGroup(row, kCursor, {state.before ? &state.before->cursor : nullptr, &state.cursor}, state);
+        fillGroup(row, kCursor, {state.baseline ? &state.baseline->cursor : nullptr, &state.cursor}, state);
         dressRow(row);
     }
     header_->setGroups(
         {tr("at ride"), tr("full bump"), tr("full droop"), cursorTitle(state.cursorTravel, style_.units)});
-    sure_->measure();
+    uncertainty_->measure();
     layOutColumns();
 }
 
@@ -206,35 +206,38 @@ void DifferenceTable::fillRow(int row) {
 }
 
 // NaN where it is not to be seen or not known.
-double DifferenceTable::spreadOfChange(const BenchState& state, int group, Figure figure) const {
-    if (!state.showsSure || !state.before || !state.before->spread.known || !state.spread.known) {
+double DifferenceTable::uncertaintyOfChange(const BenchState& state, int group, Figure figure) const {
+    if (!state.showsUncertainty || !state.baseline || !state.baseline->uncertainty.known ||
+        !state.uncertainty.known) {
         return std::numeric_limits<double>::quiet_NaN();
     }
     const auto index = static_cast<std::size_t>(figure);
     if (group == kCursor) {
-        return differenceSpreadAt(state.before->spread, state.spread, index, state.cursorTravel);
+        return differenceUncertaintyAt(state.baseline->uncertainty, state.uncertainty, index,
+                                       state.cursorTravel);
     }
-    const std::size_t place = group == kRide ? 0 : group == kBump ? kSpreadStations : 1;
-    return spreadOfDifference(state.before->spread, state.spread, place, index);
+    const std::size_t place = group == kRide ? 0 : group == kBump ? kUncertaintyStations : 1;
+    return uncertaintyOfDifference(state.baseline->uncertainty, state.uncertainty, place, index);
 }
 
 void DifferenceTable::setChange(int row, int group, const FigureChange& change, double uncertainty) {
     const int column = kColumnsInGroup * group + kChange;
     setCell(row, column, changeText(change, style_.units));
-    const QString sure = std::isnan(change.change()) ? QString()
-                                                     : sureWords(uncertainty, quantityOf(change.figure),
-                                                                 style_.units, Fineness::fine);
-    const bool isUntold = !sure.isEmpty() && cannotTellApart(change.change(), uncertainty);
+    const QString plusMinus =
+        std::isnan(change.change())
+            ? QString()
+            : uncertaintyWords(uncertainty, quantityOf(change.figure), style_.units, Fineness::fine);
+    const bool isUntold = !plusMinus.isEmpty() && cannotTellApart(change.change(), uncertainty);
     QTableWidgetItem& cell = *item(row, column);
-    SureDelegate::setSure(cell, isUntold ? tr("within %1").arg(sure) : sure);
+    UncertaintyDelegate::setPlusMinus(cell, isUntold ? tr("within %1").arg(plusMinus) : plusMinus);
     cell.setData(Qt::UserRole, change.tells() && !isUntold);
     cell.setData(kUntoldRole, isUntold);
     cell.setToolTip(
-        sure.isEmpty() ? QString()
-        : isUntold
-            ? wrappedToolTip(
-                  tr("%1 %2: %3, it is less than we can measure.").arg(cell.text(), sure, cannotTellWords()))
-            : wrappedToolTip(tr("%1 %2: more than the measurements may be off.").arg(cell.text(), sure)));
+        plusMinus.isEmpty() ? QString()
+        : isUntold          ? wrappedToolTip(tr("%1 %2: %3, it is less than we can measure.")
+                                                 .arg(cell.text(), plusMinus, cannotTellWords()))
+                            : wrappedToolTip(
+                                  tr("%1 %2: more than the measurements may be off.").arg(cell.text(), plusMinus)));
 }
 
 void DifferenceTable::findCannotTell() {
@@ -256,7 +259,7 @@ void DifferenceTable::fillGroup(int row, int group, const Ends& ends, const Benc
     const int first = kColumnsInGroup * group;
     setCell(row, first, text(change.before));
     setCell(row, first + 1, text(change.after));
-    setChange(row, group, change, spreadOfChange(state, group, figure));
+    setChange(row, group, change, uncertaintyOfChange(state, group, figure));
 }
 
 void DifferenceTable::setCell(int row, int column, const QString& text) {
@@ -272,7 +275,7 @@ void DifferenceTable::setUnfolded(bool unfolded) {
     }
 }
 
-int DifferenceTable::wantedWidth(int column) const {
+int DifferenceTable::targetWidth(int column) const {
     const QFontMetrics plain(textFont(TextSize::body));
     const QFontMetrics bold(textFont(TextSize::body, true));
     const QFontMetrics label(textFont(TextSize::small));
@@ -282,14 +285,14 @@ int DifferenceTable::wantedWidth(int column) const {
         const QFontMetrics& metrics = cell.data(Qt::UserRole).toBool() ? bold : plain;
         width = std::max(width, metrics.horizontalAdvance(cell.text()));
     }
-    return width + kCellMargin + sure_->roomFor(column);
+    return width + kCellMargin + uncertainty_->roomFor(column);
 }
 
 void DifferenceTable::layOutColumns() {
     int sum = 0;
     for (int column = 0; column < columnCount(); ++column) {
         int& width = widths_[static_cast<std::size_t>(column)];
-        width = std::max(width, wantedWidth(column));
+        width = std::max(width, targetWidth(column));
         sum += width;
     }
     const int spare = std::clamp((viewport()->width() - sum) / columnCount(), 0, kMostStretch);

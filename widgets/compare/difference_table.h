@@ -11,7 +11,7 @@
 namespace bolthole {
 
 class GroupHeader;
-class SureDelegate;
+class UncertaintyDelegate;
 
 /// Rows are figures: those whose change tells somewhere, the largest at ride on top, then the quiet ones,
 /// hidden unless unfolded. Beside
@@ -56,21 +56,21 @@ class DifferenceTable : public QTableWidget {
     void orderRows(const std::array<Ends, kGroups>& places);
     void fillRow(int row);
     void fillGroup(int row, int group, const Ends& ends, const BenchState& state);
-    [[nodiscard]] double spreadOfChange(const BenchState& state, int group, Figure figure) const;
+    [[nodiscard]] double uncertaintyOfChange(const BenchState& state, int group, Figure figure) const;
     void setChange(int row, int group, const FigureChange& change, double uncertainty);
     void findCannotTell();
     void setCell(int row, int column, const QString& text);
     void dressRow(int row);
     void dress();
     void layOutColumns();
-    [[nodiscard]] int wantedWidth(int column) const;
+    [[nodiscard]] int targetWidth(int column) const;
     [[nodiscard]] std::vector<Mark> selectedMarks() const;
     void select(const std::vector<Mark>& marks);
     [[nodiscard]] QString headingOf(int column) const;
     void copyCells() const;
 
     GroupHeader* header_;
-    SureDelegate* sure_;
+    UncertaintyDelegate* uncertainty_;
     std::vector<Figure> cannotTell_;
     std::vector<Figure> rows_;
     int telling_ = 0;

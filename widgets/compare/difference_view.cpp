@@ -14,7 +14,7 @@
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
 #include "widgets/words/figure_words.h"
-#include "widgets/words/sure_words.h"
+#include "widgets/words/uncertainty_words.h"
 
 namespace bolthole {
 
@@ -33,7 +33,7 @@ QString tellingWords(NumberStyle style) {
 }
 
 QString titleOf(const BenchState& state) {
-    const KeptState* before = state.car.beforeState();
+    const KeptSetup* before = state.car.baselineSetup();
     if (before == nullptr) {
         return {};
     }
@@ -113,7 +113,8 @@ void DifferenceView::showState(const BenchState& state, const Comparison* compar
 void DifferenceView::showTelling(const BenchState& state) {
     const QString telling = tellingWords(state.style);
     const QString judgement = telling + tr(" A judgement of what tape, angle finder and scales can show.");
-    if (!state.showsSure || !state.before || !state.before->spread.known || !state.spread.known) {
+    if (!state.showsUncertainty || !state.baseline || !state.baseline->uncertainty.known ||
+        !state.uncertainty.known) {
         telling_->showText(telling);
         telling_->setToolTip(wrappedToolTip(judgement));
         return;
@@ -127,8 +128,8 @@ void DifferenceView::showTelling(const BenchState& state) {
             ? tr("At ride every change big enough to matter is more than we may be off by.")
             : tr("At ride we %1 by: %2.").arg(cannotTellWords(), names.join(QStringLiteral("; "))));
     telling_->setToolTip(wrappedToolTip(telling_->text() + QLatin1Char(' ') +
-                                        sureMeaning(state.solvedCar, state.style.units) + QLatin1Char(' ') +
-                                        judgement));
+                                        uncertaintyMeaning(state.solvedCar, state.style.units) +
+                                        QLatin1Char(' ') + judgement));
 }
 
 void DifferenceView::showCursor(const BenchState& state, const Comparison* comparison) {

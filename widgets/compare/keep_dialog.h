@@ -1,4 +1,4 @@
-// Asks for the name and note of a kept state.
+// Asks for the name and note of a kept setup.
 #pragma once
 
 #include <QDialog>
@@ -11,7 +11,7 @@ class QPushButton;
 
 namespace bolthole {
 
-/// What a kept state is called, and what there is to say of it.
+/// What a kept setup is called, and what there is to say of it.
 struct KeptWords {
     std::string name;
     std::string date;  ///< shown, not asked

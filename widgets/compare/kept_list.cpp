@@ -12,7 +12,7 @@ namespace bolthole {
 
 namespace {
 
-enum Role { kName = Qt::UserRole, kDate, kNote, kIsBefore };
+enum Role { kName = Qt::UserRole, kDate, kNote, kIsBaseline };
 
 constexpr int kInset = 8;
 constexpr int kLineGap = 1;
@@ -67,7 +67,7 @@ class StateDelegate : public QStyledItemDelegate {
         painter.setPen(theme().muted);
         const int dateWidth = painter.fontMetrics().horizontalAdvance(date);
         painter.drawText(inner, Qt::AlignTop | Qt::AlignRight, date);
-        painter.setFont(textFont(TextSize::body, index.data(kIsBefore).toBool()));
+        painter.setFont(textFont(TextSize::body, index.data(kIsBaseline).toBool()));
         painter.setPen(theme().ink);
         const int room = inner.width() - dateWidth - kInset;
         painter.drawText(
@@ -75,10 +75,10 @@ class StateDelegate : public QStyledItemDelegate {
             painter.fontMetrics().elidedText(index.data(kName).toString(), Qt::ElideRight, room));
     }
 
-    // The before wears the dashed ring it is drawn with everywhere, and the word.
+    // The baseline wears the dashed ring it is drawn with everywhere, and the word.
     static void paintSecondLine(QPainter& painter, const QRect& inner, const QModelIndex& index) {
         QRect line = inner;
-        if (index.data(kIsBefore).toBool()) {
+        if (index.data(kIsBaseline).toBool()) {
             painter.setFont(textFont(TextSize::small, true));
             painter.setPen(theme().ink);
             const int height = painter.fontMetrics().height();
@@ -104,7 +104,7 @@ class StateDelegate : public QStyledItemDelegate {
 }  // namespace
 
 KeptList::KeptList(QWidget* parent) : QListWidget(parent) {
-    setObjectName(QStringLiteral("keptStates"));
+    setObjectName(QStringLiteral("keptSetups"));
     setAccessibleName(tr("Kept setups"));
     setAccessibleDescription(
         tr("Enter compares with the selected setup, F2 renames it, Delete deletes it; "
@@ -116,7 +116,7 @@ KeptList::KeptList(QWidget* parent) : QListWidget(parent) {
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
     connect(this, &QListWidget::itemDoubleClicked, this,
-            [this](const QListWidgetItem* item) { emit compareWanted(row(item)); });
+            [this](const QListWidgetItem* item) { emit compareRequested(row(item)); });
     connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &KeptList::dress);
 }
 
@@ -128,9 +128,9 @@ void KeptList::dress() {
 void KeptList::showStates(const Car& car) {
     std::vector<Shown> states;
     for (std::size_t i = 0; i < car.kept.size(); ++i) {
-        const KeptState& state = car.kept[i];
+        const KeptSetup& state = car.kept[i];
         states.push_back({QString::fromStdString(state.name), QString::fromStdString(state.date),
-                          QString::fromStdString(state.note), car.before == static_cast<int>(i)});
+                          QString::fromStdString(state.note), car.baseline == static_cast<int>(i)});
     }
     if (states != shown_) {
         fill(states);
@@ -153,7 +153,7 @@ void KeptList::fill(const std::vector<Shown>& states) {
         each.setData(kName, state.name);
         each.setData(kDate, state.date);
         each.setData(kNote, state.note.simplified());
-        each.setData(kIsBefore, state.isBefore);
+        each.setData(kIsBaseline, state.isBefore);
         QString spoken = state.name + QStringLiteral(", ") + state.date;
         spoken += state.isBefore ? tr(", the baseline") : QString();
         spoken += state.note.isEmpty() ? QString() : QStringLiteral(": ") + state.note.simplified();
@@ -191,13 +191,13 @@ void KeptList::keyPressEvent(QKeyEvent* event) {
     switch (event->key()) {
         case Qt::Key_Return:
         case Qt::Key_Enter:
-            emit compareWanted(*state);
+            emit compareRequested(*state);
             return;
         case Qt::Key_F2:
-            emit renameWanted(*state);
+            emit renameRequested(*state);
             return;
         case Qt::Key_Delete:
-            emit deleteWanted(*state);
+            emit deleteRequested(*state);
             return;
         default:
             QListWidget::keyPressEvent(event);

@@ -1,4 +1,4 @@
-// The kept states of a car as a list, the one that is the before marked.
+// The kept setups of a car as a list, the one that is the baseline marked.
 #pragma once
 
 #include <QListWidget>
@@ -9,8 +9,8 @@
 
 namespace bolthole {
 
-/// Two lines a state: name and date; the mark of the before, and the note cut to fit. Enter and double-click
-/// ask to compare with it, F2 to rename, Delete to delete.
+/// Two lines a state: name and date; the mark of the baseline, and the note cut to fit. Enter and
+/// double-click ask to compare with it, F2 to rename, Delete to delete.
 class KeptList : public QListWidget {
     Q_OBJECT
   public:
@@ -27,9 +27,9 @@ class KeptList : public QListWidget {
     [[nodiscard]] QSize minimumSizeHint() const override { return {120, 40}; }
 
   signals:
-    void compareWanted(int state);
-    void renameWanted(int state);
-    void deleteWanted(int state);
+    void compareRequested(int state);
+    void renameRequested(int state);
+    void deleteRequested(int state);
 
   protected:
     bool event(QEvent* event) override;

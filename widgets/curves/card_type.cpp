@@ -33,7 +33,7 @@ CardType::CardType()
       figureMetrics(figure) {}
 
 int CardType::header() const {
-    const double below = withBefore ? quietMetrics.height() : 0.0;
+    const double below = withBaseline ? quietMetrics.height() : 0.0;
     const double values = std::max(2.0 * (bodyMetrics.height() + below), figureMetrics.height() + below);
     return static_cast<int>(std::ceil(kTopPad + titleMetrics.height() + kRowGap + values + kPlotGap));
 }

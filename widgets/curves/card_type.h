@@ -30,7 +30,7 @@ struct CardType {
     QFontMetricsF smallBoldMetrics;
     QFontMetricsF figureMetrics;
 
-    bool withBefore = false;  ///< every value has a line below it for the before and the change
+    bool withBaseline = false;  ///< every value has a line below it for the baseline and the change
 
     /// Height above and below the plot, px.
     [[nodiscard]] int header() const;

@@ -167,7 +167,7 @@ class ChartCardOnScreen {
     [[nodiscard]] QRectF keyRow(const ChartScene& scene, double top) const;
     [[nodiscard]] bool hasSmallValues(const ChartScene& scene) const;
     void paintKeyBeside(QPainter& painter, const ChartScene& scene) const;
-    void paintBefore(QPainter& painter, const CardType& type, const QStringList& texts, double top) const;
+    void paintBaseline(QPainter& painter, const CardType& type, const QStringList& texts, double top) const;
 
     const ChartCard* card_ = nullptr;
     StableRange range_{1e-3};

@@ -171,11 +171,11 @@ void ChartCardOnScreen::paintFigure(QPainter& painter, const ChartScene& scene,
     painter.setPen(theme().muted);
     const double from = inner().left() + metrics.horizontalAdvance(value.text) + 3.0;
     painter.drawText(QPointF(from, baseline), unit);
-    const double sureFrom = from + unitWidth + 2.0;
-    if (sureFrom + type.quietMetrics.horizontalAdvance(value.sure) <= inner().right()) {
-        painter.drawText(QPointF(sureFrom, baseline), value.sure);
+    const double uncertaintyFrom = from + unitWidth + 2.0;
+    if (uncertaintyFrom + type.quietMetrics.horizontalAdvance(value.plusMinus) <= inner().right()) {
+        painter.drawText(QPointF(uncertaintyFrom, baseline), value.plusMinus);
     }
-    paintBefore(painter, type, value.before, top + type.figureMetrics.height());
+    paintBaseline(painter, type, value.baseline, top + type.figureMetrics.height());
 }
 
 void ChartCardOnScreen::paintKey(QPainter& painter, const ChartScene& scene,
@@ -186,15 +186,15 @@ void ChartCardOnScreen::paintKey(QPainter& painter, const ChartScene& scene,
         if (isKeyed(card_->series[i])) {
             paintKeyRow(painter, scene, card_->series[i], values[i], top);
             top += type.bodyMetrics.height() + (scene.keysInTwoLines ? type.quietMetrics.height() : 0.0);
-            paintBefore(painter, type, values[i].before, top);
-            top += type.withBefore ? type.quietMetrics.height() : 0.0;
+            paintBaseline(painter, type, values[i].baseline, top);
+            top += type.withBaseline ? type.quietMetrics.height() : 0.0;
         }
     }
 }
 
 // Under a value: what it was before and by how much it changed.
-void ChartCardOnScreen::paintBefore(QPainter& painter, const CardType& type, const QStringList& texts,
-                                    double top) const {
+void ChartCardOnScreen::paintBaseline(QPainter& painter, const CardType& type, const QStringList& texts,
+                                      double top) const {
     const QRectF row(inner().left(), top, inner().width(), type.quietMetrics.height());
     painter.setFont(type.quiet);
     painter.setPen(theme().muted);
@@ -296,10 +296,10 @@ void ChartCardOnScreen::paintKeyRow(QPainter& painter, const ChartScene& scene, 
     paintKeyValue(painter, scene, value, row);
     painter.setFont(type.quiet);
     painter.setPen(theme().muted);
-    const double sureFrom = row.right() + kKeySpace;
-    if (sureFrom + type.quietMetrics.horizontalAdvance(value.sure) <= inner().right()) {
-        painter.drawText(QRectF(sureFrom, row.top(), inner().right() - sureFrom, row.height()),
-                         Qt::AlignLeft | Qt::AlignVCenter, value.sure);
+    const double uncertaintyFrom = row.right() + kKeySpace;
+    if (uncertaintyFrom + type.quietMetrics.horizontalAdvance(value.plusMinus) <= inner().right()) {
+        painter.drawText(QRectF(uncertaintyFrom, row.top(), inner().right() - uncertaintyFrom, row.height()),
+                         Qt::AlignLeft | Qt::AlignVCenter, value.plusMinus);
     }
 }
 

@@ -84,14 +84,14 @@ void ChartCardOnScreen::paintRuleWords(QPainter& painter, const CardType& type, 
     const QSizeF flat(type.quietMetrics.horizontalAdvance(rule.words) + 6, type.quietMetrics.height());
     const bool isAlong = plot_.isUpright && flat.width() > 0.5 * area.width();
     const QSizeF size = isAlong ? flat.transposed() : flat;
-    const double before = plot_.isUpright ? line.x1() - size.width() - 3 : area.right() - size.width() - 2;
+    const double baseline = plot_.isUpright ? line.x1() - size.width() - 3 : area.right() - size.width() - 2;
     const double after = plot_.isUpright ? line.x1() + 3 : area.left() + 2;
     const double top = plot_.isUpright ? area.top() + 2 : line.y1() - size.height() - 2;
     const double bottom = plot_.isUpright ? area.bottom() - size.height() - 2 : line.y1() + 2;
     QRectF best;
     int fewest = std::numeric_limits<int>::max();
     for (const QPointF& corner :
-         {QPointF(after, bottom), QPointF(after, top), QPointF(before, top), QPointF(before, bottom)}) {
+         {QPointF(after, bottom), QPointF(after, top), QPointF(baseline, top), QPointF(baseline, bottom)}) {
         const QRectF place(corner, size);
         const bool isFree = area.contains(place) && std::ranges::none_of(taken, [&](const QRectF& other) {
                                 return other.intersects(place);
@@ -149,16 +149,16 @@ void ChartCardOnScreen::paintEvents(QPainter& painter, const CardType& type) con
 // The headings stand above the words of events; the line between two sections runs through both.
 void ChartCardOnScreen::paintSections(QPainter& painter, const CardType& type) const {
     const double top = plot_.area.top() - wordsAbove(*card_, type) - CardType::kRowGap;
-    const ChartSection* before = nullptr;
+    const ChartSection* baseline = nullptr;
     for (const ChartSection& section : card_->sections) {
         const double left = plot_.imposedPosition(section.from);
         const double width = plot_.imposedPosition(section.to) - left;
-        if (before != nullptr && section.divider != ChartLine::none) {
-            const double line = std::floor((plot_.imposedPosition(before->to) + left) / 2) + 0.5;
+        if (baseline != nullptr && section.divider != ChartLine::none) {
+            const double line = std::floor((plot_.imposedPosition(baseline->to) + left) / 2) + 0.5;
             painter.setPen(linePen(section.divider, 1.3, theme().border));
             painter.drawLine(QPointF(line, top), QPointF(line, plot_.area.bottom()));
         }
-        before = &section;
+        baseline = &section;
         if (type.figureMetrics.horizontalAdvance(section.title) <= width) {
             painter.setFont(type.figure);
             painter.setPen(theme().ink);

@@ -140,7 +140,7 @@ struct ChartCard {
     std::optional<Extent> extent;  ///< what the axis shows instead of what the series ask for
     bool isExtentExact = false;    ///< the axis ends where `extent` does, and keeps nothing of before
     double share = 1;              ///< of the room
-    bool hasBefore = false;        ///< every value has a line below it for what it was
+    bool hasBaseline = false;      ///< every value has a line below it for what it was
     QString absent;                ///< said where no series has a value
     bool restsOnStarts = false;    ///< on numbers that nobody measured, and says so
     QString subject;               ///< the value axis is taken afresh when this changes: a part's name
@@ -155,12 +155,12 @@ struct ChartCard {
 
 /// What stands at the cursor for one series.
 struct ChartValue {
-    double value = kNaN;      ///< where its marker is, in the card's own unit; NaN: nowhere
-    QString text = {};        ///< in the card's head
-    QString sure = {};        ///< "±0.3", quietly beside it where there is room
-    QString other = {};       ///< the same in another state, quietly beside it
-    QStringList before = {};  ///< what it was, on a line below; the longest that fits
-    QString spoken = {};      ///< for screen readers; empty: nothing is said
+    double value = kNaN;        ///< where its marker is, in the card's own unit; NaN: nowhere
+    QString text = {};          ///< in the card's head
+    QString plusMinus = {};     ///< "±0.3", quietly beside it where there is room
+    QString other = {};         ///< the same in another state, quietly beside it
+    QStringList baseline = {};  ///< what it was, on a line below; the longest that fits
+    QString spoken = {};        ///< for screen readers; empty: nothing is said
 };
 
 /// The cards, each saying whether it rests on numbers that nobody measured.

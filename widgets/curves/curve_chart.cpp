@@ -107,7 +107,7 @@ void CurveChart::describeInWords() {
             const ChartSeries& series = cards_[card].series[i];
             const QString& spoken = values_[card][i].spoken;
             if (!series.isGhost && !series.name.isEmpty() && !spoken.isEmpty()) {
-                parts << spoken << values_[card][i].before.mid(0, 1);
+                parts << spoken << values_[card][i].baseline.mid(0, 1);
             }
         }
     }
@@ -161,7 +161,7 @@ bool CurveChart::hasCurves() const {
 
 // As many rows in every card as the one with the longest key needs, so that all plots line up.
 double CurveChart::header() const {
-    const double below = type_->withBefore ? type_->quietMetrics.height() : 0.0;
+    const double below = type_->withBaseline ? type_->quietMetrics.height() : 0.0;
     const double name = keysInTwoLines_ ? type_->quietMetrics.height() : 0.0;
     double values = 0;
     for (const ChartCard& card : cards_) {
@@ -238,15 +238,15 @@ double CurveChart::gap() const {
 
 // Of the room of cards side by side, with their gaps.
 double CurveChart::cardEdge(std::size_t card) const {
-    double before = 0;
+    double baseline = 0;
     double all = 0;
     for (std::size_t each = 0; each < cards_.size(); ++each) {
-        before += each < card ? cards_[each].share : 0;
+        baseline += each < card ? cards_[each].share : 0;
         all += cards_[each].share;
     }
     const double from = std::ceil(gutter());
     const double room = width() - from - gap() * (static_cast<double>(cards_.size()) - 1);
-    return std::floor(room * before / all) + from + gap() * static_cast<double>(card);
+    return std::floor(room * baseline / all) + from + gap() * static_cast<double>(card);
 }
 
 // Names of curves that have no room beside their values stand above them.
@@ -292,7 +292,7 @@ void CurveChart::placeStacked() {
 }
 
 void CurveChart::layOut() {
-    type_->withBefore = std::ranges::any_of(cards_, &ChartCard::hasBefore);
+    type_->withBaseline = std::ranges::any_of(cards_, &ChartCard::hasBaseline);
     keysInTwoLines_ = needsTwoLines();
     look_.isStacked && !axis_.isUpright ? placeStacked() : placeSideBySide();
     ticks_.clear();

@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
-#include "widgets/scales/center_spread.h"
+#include "widgets/scales/center_uncertainty.h"
 #include "widgets/scales/distance_scale.h"
 
 namespace bolthole {
@@ -89,25 +89,26 @@ InfinityRow infinityRow(const Station& station) {
     return {station[Figure::travel], inverseDistance(station), std::tan(station[Figure::swingArmAngle])};
 }
 
-/// How sure a figure is along a trace, as the ends of the axis's value; NaN where that is not known.
+/// The uncertainty of a figure along a trace, as the ends of the axis's value; NaN where that is not known.
 class Ends {
   public:
-    Ends(const TraceSpread* spread, Figure figure, CurveScale scale)
-        : spread_(spread != nullptr && spread->known ? spread : nullptr),
+    Ends(const TraceUncertainty* uncertainty, Figure figure, CurveScale scale)
+        : uncertainty_(uncertainty != nullptr && uncertainty->known ? uncertainty : nullptr),
           index_(scale == CurveScale::inverseDistance ? kInverseDistance : static_cast<std::size_t>(figure)) {
     }
 
     /// A point of the figure itself, or of 1/distance.
     [[nodiscard]] ChartPoint at(double travel, double value) const {
-        return around(travel, value, spread_ == nullptr ? kNaN : spreadAt(*spread_, index_, travel));
+        return around(travel, value,
+                      uncertainty_ == nullptr ? kNaN : uncertaintyAt(*uncertainty_, index_, travel));
     }
     /// A point of the instant center's height.
     [[nodiscard]] ChartPoint atHeight(const InfinityRow& row) const {
         const double height = row.tangent / row.inverse;
-        if (spread_ == nullptr || std::isnan(row.inverse)) {
+        if (uncertainty_ == nullptr || std::isnan(row.inverse)) {
             return around(row.travel, height, kNaN);
         }
-        const std::optional<CenterSpread> center = centerSpreadAt(*spread_, row.travel);
+        const std::optional<CenterUncertainty> center = centerUncertaintyAt(*uncertainty_, row.travel);
         if (!center) {
             return around(row.travel, height, kNaN);
         }
@@ -123,7 +124,7 @@ class Ends {
         return {travel, value, value - half, value + half};
     }
 
-    const TraceSpread* spread_;
+    const TraceUncertainty* uncertainty_;
     std::size_t index_;
 };
 
@@ -208,9 +209,9 @@ double axisValue(const Station& station, Figure figure, CurveScale scale) {
     return scale == CurveScale::inverseDistance ? inverseDistance(station) : station[figure];
 }
 
-void curvePoints(const Trace& trace, Figure figure, CurveScale scale, const TraceSpread* spread,
+void curvePoints(const Trace& trace, Figure figure, CurveScale scale, const TraceUncertainty* uncertainty,
                  std::vector<ChartPoint>& points) {
-    const Ends ends(spread, figure, scale);
+    const Ends ends(uncertainty, figure, scale);
     points.clear();
     const Station* previous = nullptr;
     for (const Station& station : trace.stations) {

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "geometry/kinematics/trace.h"
-#include "geometry/uncertainty/trace_spread.h"
+#include "geometry/uncertainty/trace_uncertainty.h"
 #include "widgets/curves/chart_data.h"
 
 namespace bolthole {
@@ -51,10 +51,10 @@ struct CurveCardSpec {
 /// where the instant center passes infinity (its tangent and 1/distance are smooth there) and is broken at
 /// the pole; an `inverseDistance` line is broken where the instant center passes over the contact patch.
 ///
-/// With a `spread` that is known each point has the ends of its figure: value -+ kCoverage95 times the
-/// standard uncertainty. On an `inverseDistance` axis that is the spread of 1/distance; a `throughInfinity`
-/// figure can be anything where the instant center may be infinitely far.
-void curvePoints(const Trace& trace, Figure figure, CurveScale scale, const TraceSpread* spread,
+/// With an `uncertainty` that is known each point has the ends of its figure: value -+ kCoverage95 times the
+/// standard uncertainty. On an `inverseDistance` axis that is the uncertainty of 1/distance; a
+/// `throughInfinity` figure can be anything where the instant center may be infinitely far.
+void curvePoints(const Trace& trace, Figure figure, CurveScale scale, const TraceUncertainty* uncertainty,
                  std::vector<ChartPoint>& points);
 
 /// Extent over all lines of a card, within the ends the axis may show. For a line through infinity, only rows

@@ -5,7 +5,7 @@
 
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
-#include "widgets/words/sure_words.h"
+#include "widgets/words/uncertainty_words.h"
 
 namespace bolthole {
 
@@ -31,7 +31,7 @@ std::vector<ChartSeries> seriesOf(const CurveCardSpec& spec) {
     std::vector<ChartSeries> series;
     for (const CurveLine& line : spec.lines) {
         const bool isSecond = !series.empty();
-        series.push_back(ghostSeries(TravelCurves::tr("%1, before").arg(line.name), &Theme::before,
+        series.push_back(ghostSeries(TravelCurves::tr("%1, before").arg(line.name), &Theme::baseline,
                                      ChartLine::fineDashes, isSecond));
         series.push_back(ghostSeries(TravelCurves::tr("%1, pointed at").arg(line.name), &Theme::ink,
                                      ChartLine::longDashes, isSecond));
@@ -56,11 +56,11 @@ QString figureWords(const Station& at, const CurveLine& line, const CurveCardSpe
 }
 
 /// What it was and by how much it changed, the longest first.
-QStringList beforeWords(const BenchState& state, const CurveLine& line, const CurveCardSpec& spec) {
+QStringList baselineWords(const BenchState& state, const CurveLine& line, const CurveCardSpec& spec) {
     const Units units = state.style.units;
-    const Station& before = state.before->cursor;
-    const QString was = figureWords(before, line, spec, units);
-    const double change = state.cursor[line.figure] - before[line.figure];
+    const Station& baseline = state.baseline->cursor;
+    const QString was = figureWords(baseline, line, spec, units);
+    const double change = state.cursor[line.figure] - baseline[line.figure];
     if (std::isnan(change)) {
         return {TravelCurves::tr("before %1").arg(was), was};
     }
@@ -77,17 +77,18 @@ QString spokenWords(const ChartValue& there, const CurveLine& line, const CurveC
     if (std::isnan(there.value)) {
         return {};
     }
-    const QString sure = there.sure.isEmpty() ? QString() : QLatin1Char(' ') + there.sure;
+    const QString plusMinus = there.plusMinus.isEmpty() ? QString() : QLatin1Char(' ') + there.plusMinus;
     const QString gap = spec.quantity == Quantity::angle ? QString() : QStringLiteral(" ");
-    return line.name + QLatin1Char(' ') + there.text + sure + gap + fromView(unitMark(spec.quantity, units));
+    return line.name + QLatin1Char(' ') + there.text + plusMinus + gap +
+           fromView(unitMark(spec.quantity, units));
 }
 
 void takeValue(const BenchState& state, const CurveLine& line, const CurveCardSpec& spec, ChartValue& there) {
     const Units units = state.style.units;
     there.value = axisValue(state.cursor, line.figure, spec.scale);
     there.text = figureWords(state.cursor, line, spec, units);
-    there.sure = cursorSureWords(state, line.figure);
-    there.before = state.before ? beforeWords(state, line, spec) : QStringList();
+    there.plusMinus = cursorUncertaintyWords(state, line.figure);
+    there.baseline = state.baseline ? baselineWords(state, line, spec) : QStringList();
     there.spoken = spokenWords(there, line, spec, units);
 }
 
@@ -117,10 +118,10 @@ QSize TravelCurves::minimumSizeHint() const {
 void TravelCurves::takeCard(std::size_t index, const BenchState& state) {
     const CurveCardSpec& spec = curveCardSpecs()[index];
     ChartCard& card = made_[index];
-    const Trace* traces[kSeriesALine] = {state.before ? &state.before->trace : nullptr,
+    const Trace* traces[kSeriesALine] = {state.baseline ? &state.baseline->trace : nullptr,
                                          state.pointed ? &state.pointed->trace : nullptr,
                                          hasCurve(state) ? &state.trace : nullptr};
-    const TraceSpread* spread = state.showsSure ? &state.spread : nullptr;
+    const TraceUncertainty* uncertainty = state.showsUncertainty ? &state.uncertainty : nullptr;
     Extent extent;
     for (std::size_t each = 0; each < kSeriesALine; ++each) {
         const Trace* trace = traces[each];
@@ -133,15 +134,16 @@ void TravelCurves::takeCard(std::size_t index, const BenchState& state) {
             std::vector<ChartPoint>& points = card.series[kSeriesALine * line + each].points;
             points.clear();
             if (trace != nullptr) {
-                curvePoints(*trace, spec.lines[line].figure, spec.scale, each == kOwn ? spread : nullptr,
+                curvePoints(*trace, spec.lines[line].figure, spec.scale, each == kOwn ? uncertainty : nullptr,
                             points);
             }
         }
     }
     card.extent = extent;
-    card.hasBefore = state.before.has_value();
-    card.restsOnStarts = std::ranges::any_of(
-        spec.lines, [&](const CurveLine& line) { return !startsBehind(state.spread, line.figure).empty(); });
+    card.hasBaseline = state.baseline.has_value();
+    card.restsOnStarts = std::ranges::any_of(spec.lines, [&](const CurveLine& line) {
+        return !startsBehind(state.uncertainty, line.figure).empty();
+    });
     card.absent = hasCurve(state) ? spec.absent : QString();
     card.stretches.clear();
     for (const OutOfReach& stretch : outOfReach(state.trace)) {

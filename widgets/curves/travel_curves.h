@@ -10,7 +10,7 @@
 namespace bolthole {
 
 /// Cards for IC distance, IC height, anti-squat, pinion and joints, with a cursor through all of them and the
-/// ghosts of the before and of what is pointed at. A slider beside it labels the travel.
+/// ghosts of the baseline and of what is pointed at. A slider beside it labels the travel.
 class TravelCurves : public CurveChart {
     Q_OBJECT
   public:

@@ -36,12 +36,12 @@ CarSheet::CarSheet(QWidget* parent)
     column->addWidget(scroll_);
     scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     scroll_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
-    connect(measured_, &MeasuredBar::nextWanted, this, &CarSheet::goToNextStarting);
-    connect(measured_, &MeasuredBar::fieldWanted, this, &CarSheet::fieldWanted);
+    connect(measured_, &MeasuredBar::nextRequested, this, &CarSheet::goToNextStarting);
+    connect(measured_, &MeasuredBar::fieldRequested, this, &CarSheet::fieldRequested);
     connect(hub_, &SheetHub::edited, this, &CarSheet::edited);
-    connect(hub_, &SheetHub::sureWanted, this, &CarSheet::fieldWanted);
-    connect(hub_, &SheetHub::howToWanted, this, &CarSheet::howToWanted);
-    connect(measured_, &MeasuredBar::enteringWanted, this, &CarSheet::enteringWanted);
+    connect(hub_, &SheetHub::uncertaintyRequested, this, &CarSheet::fieldRequested);
+    connect(hub_, &SheetHub::howToRequested, this, &CarSheet::howToRequested);
+    connect(measured_, &MeasuredBar::enteringRequested, this, &CarSheet::enteringRequested);
     connect(hub_, &SheetHub::selected, this, &CarSheet::selected);
     connect(hub_, &SheetHub::datumChanged, this, &CarSheet::refresh);
 }
@@ -99,7 +99,7 @@ std::vector<Section*> CarSheet::sections() const {
 }
 
 void CarSheet::rebuild(const Shape& shape) {
-    const std::optional<FieldId> focused = hub_->wantedFocus() ? hub_->wantedFocus() : hub_->focused();
+    const std::optional<FieldId> focused = hub_->targetFocus() ? hub_->targetFocus() : hub_->focused();
     const int scrolled = scroll_->verticalScrollBar()->value();
     const bool was = built_;
     const std::map<QString, bool> unfolded = foldings();

@@ -44,7 +44,7 @@ class CarSheet : public QWidget {
     void discardTyping();
     /// Another car is shown: what was remembered about the last one's numbers is forgotten.
     void startAnew();
-    /// Goes to the next starting number, wherever its field stands: asks for it by fieldWanted().
+    /// Goes to the next starting number, wherever its field stands: asks for it by fieldRequested().
     void goToNextStarting();
 
     [[nodiscard]] HeightDatum heightDatum() const { return hub_->datum(); }
@@ -54,11 +54,11 @@ class CarSheet : public QWidget {
     [[nodiscard]] QSize sizeHint() const override { return {300, 720}; }
 
   signals:
-    void edited(const Edit& edit);        ///< a whole change
-    void selected(const PointId& point);  ///< a field of that hole or joint gained the focus
-    void fieldWanted(const FieldId& id);  ///< a number that stands elsewhere is to be entered
-    void howToWanted(const FieldId& id);  ///< how to measure it is asked for in its field
-    void enteringWanted();                ///< a filled measuring sheet is to be typed in
+    void edited(const Edit& edit);           ///< a whole change
+    void selected(const PointId& point);     ///< a field of that hole or joint gained the focus
+    void fieldRequested(const FieldId& id);  ///< a number that stands elsewhere is to be entered
+    void howToRequested(const FieldId& id);  ///< how to measure it is asked for in its field
+    void enteringRequested();                ///< a filled measuring sheet is to be typed in
 
   protected:
     void paintEvent(QPaintEvent* event) override;

@@ -176,14 +176,14 @@ void LengthPart::refreshQuestion() {
     const double length = link().length.value_or(distance);
     const SheetHub::AcceptedLength now{link_, length, distance};
     const auto& accepted = hub_.acceptedLengths;
-    const bool settled = std::find(accepted.begin(), accepted.end(), now) != accepted.end();
+    const bool isAccepted = std::find(accepted.begin(), accepted.end(), now) != accepted.end();
     QString words;
-    if (std::abs(length - distance) > kWorthAsking && !settled) {
-        const auto& doubts = hub_.state().doubts;
+    if (std::abs(length - distance) > kWorthAsking && !isAccepted) {
+        const auto& warnings = hub_.state().warnings;
         const FieldId id = linkField(Field::linkLength, link_);
-        const auto found =
-            std::find_if(doubts.begin(), doubts.end(), [&](const Doubt& doubt) { return doubt.id == id; });
-        if (found != doubts.end()) {
+        const auto found = std::find_if(warnings.begin(), warnings.end(),
+                                        [&](const Warning& warning) { return warning.id == id; });
+        if (found != warnings.end()) {
             words = tr("%1\nWhich is right?").arg(QString::fromStdString(sentence(found->finding)));
         }
     }

@@ -11,10 +11,10 @@ namespace bolthole {
 LinkSection::LinkSection(SheetHub& hub, int link, QWidget* parent)
     : Section(linkTitle(hub.state().car, link), parent), hub_(hub), link_(link) {
     header()->setToolTip(wrappedToolTip(kindWords(this->link().kind)));
-    doubts_ = new ToneLabel(ToneLabel::Tone::problem, QString(), this);
-    doubts_->setWordWrap(true);
-    doubts_->setContentsMargins(4, 0, 4, 0);
-    body()->addWidget(doubts_);
+    warnings_ = new ToneLabel(ToneLabel::Tone::problem, QString(), this);
+    warnings_->setWordWrap(true);
+    warnings_->setContentsMargins(4, 0, 4, 0);
+    body()->addWidget(warnings_);
     name_ = new NameField(this);
     name_->setAlignment(Qt::AlignRight);
     name_->setToolTip(wrappedToolTip(tr("The link's name in tables and papers.")));
@@ -54,9 +54,9 @@ QString LinkSection::summary() const {
              link().length ? QString() : tr(" (fitted)"));
 }
 
-// What is wrong or in doubt with this link; of the whole link, or also of its numbers, which say it
+// What is wrong or doubtful with this link; of the whole link, or also of its numbers, which say it
 // themselves.
-QString LinkSection::doubtWords(bool ofWholeLink) const {
+QString LinkSection::warningWords(bool ofWholeLink) const {
     QStringList words;
     const BenchState& state = hub_.state();
     const std::string place = linkPath(link_);
@@ -65,20 +65,20 @@ QString LinkSection::doubtWords(bool ofWholeLink) const {
             words << QString::fromStdString(fault.reason);
         }
     }
-    for (const Doubt& doubt : state.doubts) {
-        const bool whole = doubt.path == place || doubt.path == "links";
-        if ((doubt.id.link == link_ || doubt.path == place) && (!ofWholeLink || whole)) {
-            words << QString::fromStdString(sentence(doubt.finding));
+    for (const Warning& warning : state.warnings) {
+        const bool whole = warning.path == place || warning.path == "links";
+        if ((warning.id.link == link_ || warning.path == place) && (!ofWholeLink || whole)) {
+            words << QString::fromStdString(sentence(warning.finding));
         }
     }
     return words.join(QStringLiteral("; "));
 }
 
 void LinkSection::refreshWarnings() {
-    header()->showWarning(doubtWords(false));
-    const QString doubts = doubtWords(true);
-    doubts_->showText(doubts.isEmpty() ? QString() : QStringLiteral("▲ ") + capitalized(doubts) + u'.');
-    doubts_->setVisible(!doubts.isEmpty());
+    header()->showWarning(warningWords(false));
+    const QString warnings = warningWords(true);
+    warnings_->showText(warnings.isEmpty() ? QString() : QStringLiteral("▲ ") + capitalized(warnings) + u'.');
+    warnings_->setVisible(!warnings.isEmpty());
 }
 
 bool LinkSection::refresh() {

@@ -20,13 +20,13 @@ class LinkSection : public Section {
 
   private:
     [[nodiscard]] QString summary() const;
-    [[nodiscard]] QString doubtWords(bool ofWholeLink) const;
+    [[nodiscard]] QString warningWords(bool ofWholeLink) const;
     void refreshWarnings();
     [[nodiscard]] const Link& link() const;
 
     SheetHub& hub_;
     int link_;
-    ToneLabel* doubts_;
+    ToneLabel* warnings_;
     NameField* name_;
     LinkTools* tools_;
     BracketGrid* chassis_;

@@ -33,10 +33,10 @@ MeasuredBar::MeasuredBar(QWidget* parent)
                                             "Ctrl+Shift+M"),
                                          this);
     enter->setObjectName(QStringLiteral("enterMeasurements"));
-    connect(enter, &QAbstractButton::clicked, this, &MeasuredBar::enteringWanted);
+    connect(enter, &QAbstractButton::clicked, this, &MeasuredBar::enteringRequested);
     row->addWidget(enter);
     row->addWidget(next_);
-    connect(next_, &QAbstractButton::clicked, this, &MeasuredBar::nextWanted);
+    connect(next_, &QAbstractButton::clicked, this, &MeasuredBar::nextRequested);
     connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, [this] { update(); });
     hide();
 }
@@ -72,7 +72,7 @@ void MeasuredBar::goOn(const std::optional<FieldId>& from) {
         const FieldId& id = all[(first + step) % all.size()];
         if (isStarting(*car_, id)) {
             last_ = id;
-            emit fieldWanted(id);
+            emit fieldRequested(id);
             return;
         }
     }

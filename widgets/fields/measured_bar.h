@@ -27,9 +27,9 @@ class MeasuredBar : public QWidget {
     void goOn(const std::optional<FieldId>& from);
 
   signals:
-    void enteringWanted();                ///< a filled measuring sheet is to be typed in
-    void nextWanted();                    ///< the button: the owner knows which field is entered
-    void fieldWanted(const FieldId& id);  ///< its field is to be entered
+    void enteringRequested();                ///< a filled measuring sheet is to be typed in
+    void nextRequested();                    ///< the button: the owner knows which field is entered
+    void fieldRequested(const FieldId& id);  ///< its field is to be entered
 
   protected:
     void paintEvent(QPaintEvent* event) override;

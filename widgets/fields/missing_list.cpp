@@ -37,7 +37,7 @@ void MissingList::showMissing(const Car& car, const std::vector<FieldId>& missin
     while (buttons_.size() < missing.size()) {
         const std::size_t index = buttons_.size();
         auto* button = new QPushButton(this);
-        connect(button, &QPushButton::clicked, this, [this, index] { emit fieldWanted(shown_[index]); });
+        connect(button, &QPushButton::clicked, this, [this, index] { emit fieldRequested(shown_[index]); });
         grid_->addWidget(button, static_cast<int>(index) / kColumns, static_cast<int>(index) % kColumns);
         buttons_.push_back(button);
     }

@@ -21,7 +21,7 @@ class MissingList : public Card {
     void showMissing(const Car& car, const std::vector<FieldId>& missing);
 
   signals:
-    void fieldWanted(const FieldId& id);
+    void fieldRequested(const FieldId& id);
 
   private:
     QGridLayout* grid_;

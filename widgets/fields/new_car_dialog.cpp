@@ -165,7 +165,7 @@ QLayout* NewCarDialog::buildForm() {
                         radius, usual.frontTireRadius)};
     constexpr std::array kAsked{Field::wheelbase, Field::rearTireRadius, Field::frontTireRadius};
     for (std::size_t at = 0; at < fields_.size(); ++at) {
-        fields_[at]->setHowToCall([this, field = kAsked[at]] { emit howToWanted({.field = field}); });
+        fields_[at]->setHowToCall([this, field = kAsked[at]] { emit howToRequested({.field = field}); });
     }
     units_ = addCombo(column, tr("Units"), {tr("inch, pound"), tr("millimeter, kilogram")});
     units_->setCurrentIndex(style_.units == Units::inch ? 0 : 1);

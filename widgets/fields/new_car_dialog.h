@@ -31,7 +31,7 @@ class NewCarDialog : public QDialog {
     [[nodiscard]] std::optional<StartingCar> chosen() const;
 
   signals:
-    void howToWanted(const bolthole::FieldId& id);  ///< how to measure it is asked for in its field
+    void howToRequested(const bolthole::FieldId& id);  ///< how to measure it is asked for in its field
 
   private:
     void buildList();

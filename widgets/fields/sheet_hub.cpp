@@ -6,9 +6,9 @@
 #include "geometry/car/fields.h"
 #include "geometry/car/starting_numbers.h"
 #include "geometry/uncertainty/propagation.h"
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
+#include "widgets/words/accuracy_reading.h"
 #include "widgets/words/field_words.h"
-#include "widgets/words/sure_reading.h"
 
 namespace bolthole {
 
@@ -35,9 +35,9 @@ PointId pointOf(const FieldId& id) {
 }
 
 void SheetHub::request(const Edit& edit, const FieldId& next) {
-    wantedFocus_ = next;
+    targetFocus_ = next;
     emit edited(edit);
-    wantedFocus_.reset();
+    targetFocus_.reset();
 }
 
 NumberField* SheetHub::makeField(const FieldId& id, QWidget* parent) {
@@ -60,24 +60,25 @@ NumberField* SheetHub::makeField(const FieldId& id, QWidget* parent) {
         }
     });
     connect(field, &NumberField::entered, this, [this, id] { select(id); });
-    field->setHowToCall([this, id] { emit howToWanted(id); });
-    tieSureness(id, field);
+    field->setHowToCall([this, id] { emit howToRequested(id); });
+    tieNumberUncertainty(id, field);
     entries_.push_back({id, field, field});
     return field;
 }
 
-void SheetHub::tieSureness(const FieldId& id, NumberField* field) {
-    if (id.spread || !mayHaveSpread(id.field)) {
+void SheetHub::tieNumberUncertainty(const FieldId& id, NumberField* field) {
+    if (id.uncertainty || !mayHaveUncertainty(id.field)) {
         return;
     }
-    field->setSureWords([this, id] {
-        return numberAt(state_->car, id) ? surenessWords(state_->car, id, state_->style.units) : QString();
+    field->setUncertaintyWords([this, id] {
+        return numberAt(state_->car, id) ? numberUncertaintyWords(state_->car, id, state_->style.units)
+                                         : QString();
     });
-    connect(field, &NumberField::sureWanted, this, [this, id] {
-        FieldId spread = id;
-        spread.spread = true;
+    connect(field, &NumberField::uncertaintyRequested, this, [this, id] {
+        FieldId uncertainty = id;
+        uncertainty.uncertainty = true;
         if (numberAt(state_->car, id)) {
-            emit sureWanted(spread);
+            emit uncertaintyRequested(uncertainty);
         }
     });
 }
@@ -95,13 +96,13 @@ void SheetHub::clear() {
 }
 
 bool SheetHub::fromCenter(const FieldId& id) const {
-    return id.field == Field::holeAt && id.end == End::axle && id.axis == 2 && !id.spread;
+    return id.field == Field::holeAt && id.end == End::axle && id.axis == 2 && !id.uncertainty;
 }
 
 bool SheetHub::asHalfWidth(const FieldId& id) const {
     const bool isTool = ruleOf(id.field).scope == Scope::tool || id.field == Field::scaleUncertainty ||
                         id.field == Field::ticketUncertainty;
-    return id.spread || isTool;
+    return id.uncertainty || isTool;
 }
 
 double SheetHub::toShown(const FieldId& id, double value) const {
@@ -131,19 +132,20 @@ void SheetHub::showNumbers() {
         entry.field->setStarting(isStarting(state_->car, entry.id));
     }
     showFaults();
-    showDoubts();
+    showWarnings();
 }
 
 // Of the car's own numbers; what is doubtful about a link or a spring its section says.
-void SheetHub::showDoubts() {
+void SheetHub::showWarnings() {
     for (const Entry& entry : entries_) {
         if (entry.field == nullptr || entry.id.link >= 0 || entry.id.item >= 0) {
             continue;
         }
-        const auto found = std::ranges::find_if(
-            state_->doubts, [&](const Doubt& doubt) { return doubt.id == entry.id && !doubt.isOfWhole; });
-        entry.field->setDoubt(
-            found == state_->doubts.end() ? QString() : QString::fromStdString(sentence(found->finding)));
+        const auto found = std::ranges::find_if(state_->warnings, [&](const Warning& warning) {
+            return warning.id == entry.id && !warning.isOfWhole;
+        });
+        entry.field->setWarning(
+            found == state_->warnings.end() ? QString() : QString::fromStdString(sentence(found->finding)));
     }
 }
 

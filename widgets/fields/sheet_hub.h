@@ -54,7 +54,7 @@ class SheetHub : public QObject {
     /// Emits edited() for a change that brings or removes fields: if they are built anew, `next` is entered.
     void request(const Edit& edit, const FieldId& next);
     /// The field to enter after fields were built anew, where one was asked for.
-    [[nodiscard]] const std::optional<FieldId>& wantedFocus() const { return wantedFocus_; }
+    [[nodiscard]] const std::optional<FieldId>& targetFocus() const { return targetFocus_; }
     /// Emits selected() for the hole or joint `id` belongs to, unless it is selected already.
     void select(const FieldId& id);
 
@@ -79,9 +79,9 @@ class SheetHub : public QObject {
     void selected(const PointId& point);
     void datumChanged();
     void confirmed(const FieldId& id);  ///< Enter was pressed in the field
-    /// The person asks how sure a number is; `id` is that of its own uncertainty.
-    void sureWanted(const FieldId& id);
-    void howToWanted(const FieldId& id);  ///< how to measure it is asked for in its field
+    /// The person asks for the uncertainty of a number; `id` is that of its own uncertainty.
+    void uncertaintyRequested(const FieldId& id);
+    void howToRequested(const FieldId& id);  ///< how to measure it is asked for in its field
 
   private:
     struct Entry {
@@ -94,14 +94,14 @@ class SheetHub : public QObject {
     [[nodiscard]] double toShown(const FieldId& id, double value) const;
     [[nodiscard]] double fromShown(const FieldId& id, double shown) const;
     void showFaults();
-    void showDoubts();
-    void tieSureness(const FieldId& id, NumberField* field);
+    void showWarnings();
+    void tieNumberUncertainty(const FieldId& id, NumberField* field);
 
     const BenchState* state_ = nullptr;
     std::vector<Entry> entries_;
     HeightDatum datum_ = HeightDatum::ground;
     std::vector<Fault> shownFaults_;
-    std::optional<FieldId> wantedFocus_;
+    std::optional<FieldId> targetFocus_;
 };
 
 /// The hole or joint a number belongs to; kind none where it belongs to neither.

@@ -89,11 +89,11 @@ QWidget* FitCard::buildWait() {
         smallButton(tr("Cancel"), tr("Cancel the fit"),
                     tr("Give this fit up. What the passes taught before stays."), wait_);
     row->addWidget(cancel);
-    connect(cancel, &QAbstractButton::clicked, this, &FitCard::cancelWanted);
+    connect(cancel, &QAbstractButton::clicked, this, &FitCard::cancelRequested);
     again_ = new QPushButton(tr("Fit to the passes"), this);
     again_->hide();
     static_cast<QVBoxLayout*>(layout())->addWidget(again_, 0, Qt::AlignLeft);
-    connect(again_, &QPushButton::clicked, this, &FitCard::fitWanted);
+    connect(again_, &QPushButton::clicked, this, &FitCard::fitRequested);
     return wait_;
 }
 

@@ -22,7 +22,7 @@ class ShareBar;
 class ToneLabel;
 
 /// Rows before · after · told by the passes, each pass predicted without itself, and one button. Knows only
-/// what it is shown; whoever fits listens to seen(), fitWanted() and cancelWanted().
+/// what it is shown; whoever fits listens to seen(), fitRequested() and cancelRequested().
 class FitCard : public Card {
     Q_OBJECT
   public:
@@ -43,8 +43,8 @@ class FitCard : public Card {
   signals:
     void edited(const bolthole::Edit& edit);  ///< the fit is taken over
     void seen();                              ///< the card came into sight
-    void fitWanted();
-    void cancelWanted();
+    void fitRequested();
+    void cancelRequested();
 
   protected:
     void showEvent(QShowEvent* event) override;

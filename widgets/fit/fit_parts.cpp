@@ -3,7 +3,7 @@
 #include <QPainter>
 #include <algorithm>
 
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
 #include "widgets/kit/pens.h"
 #include "widgets/kit/theme.h"
 

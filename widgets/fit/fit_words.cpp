@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 
@@ -60,9 +60,10 @@ QString fittedWords(const FittedNumber& number, bool hasSurfaces) {
 QString fittedText(LaunchNumber number, double value, double uncertainty) {
     const Writing writing = writingOf(number);
     const std::string text = figureText(value * writing.factor, writing.quantity, Units::metric);
-    const std::string sure = sureText(uncertainty * writing.factor, writing.quantity, Units::metric);
+    const std::string plusMinus =
+        uncertaintyText(uncertainty * writing.factor, writing.quantity, Units::metric);
     return QString::fromStdString(
-        withUnit(sure.empty() ? text : text + " " + sure, writing.quantity, Units::metric));
+        withUnit(plusMinus.empty() ? text : text + " " + plusMinus, writing.quantity, Units::metric));
 }
 
 QString toldText(const FittedNumber& number) {

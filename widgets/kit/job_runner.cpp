@@ -68,8 +68,8 @@ void Job::answer(std::function<void()> take) const {
 }
 
 JobRunner::JobRunner(QObject* parent) : QObject(parent) {
-    settling_.setSingleShot(true);
-    connect(&settling_, &QTimer::timeout, this, &JobRunner::launch);
+    delay_.setSingleShot(true);
+    connect(&delay_, &QTimer::timeout, this, &JobRunner::launch);
 }
 
 JobRunner::~JobRunner() {
@@ -88,8 +88,8 @@ void JobRunner::start(Work work, const JobPlan& plan) {
     running_->runner = this;
     running_->work = std::move(work);
     plan_ = plan;
-    if (plan.settling > 0) {
-        settling_.start(plan.settling);
+    if (plan.delay > 0) {
+        delay_.start(plan.delay);
     } else {
         launch();
     }
@@ -105,7 +105,7 @@ void JobRunner::launch() {
 }
 
 void JobRunner::cancel() {
-    settling_.stop();
+    delay_.stop();
     if (running_) {
         running_->cancelled = true;
         drop();

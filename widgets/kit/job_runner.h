@@ -37,7 +37,7 @@ struct JobPlan {
     bool aside = false;
     /// ms in which nothing else must be asked of the runner before it begins: keys held down change a car
     /// faster than it is computed.
-    int settling = 0;
+    int delay = 0;
 };
 
 /// One job at a time; starting another, or cancel(), drops the one under way: nothing of it arrives any more.
@@ -74,7 +74,7 @@ class JobRunner : public QObject {
     std::shared_ptr<Job::Shared> running_;
     std::vector<std::weak_ptr<Job::Shared>> dropped_;  // cancelled, and perhaps still ending
     JobPlan plan_;
-    QTimer settling_;
+    QTimer delay_;
 };
 
 /// Where every failure of every job is told, on the window's thread, for whoever shows them to the person.

@@ -50,7 +50,7 @@ double shownStep(Quantity quantity, NumberStyle style, bool coarse) {
     }
 }
 
-bool isSureKey(const QKeyEvent& event) {
+bool isUncertaintyKey(const QKeyEvent& event) {
     return event.key() == Qt::Key_U && event.modifiers() == Qt::AltModifier;
 }
 
@@ -163,9 +163,9 @@ void NumberField::setFault(const QString& reason) {
     }
 }
 
-void NumberField::setDoubt(const QString& reason) {
-    if (doubt_ != reason) {
-        doubt_ = reason;
+void NumberField::setWarning(const QString& reason) {
+    if (warning_ != reason) {
+        warning_ = reason;
         refreshNote();
     }
 }
@@ -183,7 +183,7 @@ QString NumberField::note() const {
         return textUnits_ == Units::inch ? tr("begun before the units changed: still read in inch units")
                                          : tr("begun before the units changed: still read in metric units");
     }
-    return fault_.isEmpty() ? doubt_ : fault_;
+    return fault_.isEmpty() ? warning_ : fault_;
 }
 
 QString NumberField::unitText() const {
@@ -326,8 +326,9 @@ void NumberField::renewToolTip() {
     }
     if (starting_) {
         tip += wrappedToolTip(tr("Starting number, not measured: type what you measure."));
-    } else if (const QString sure = sureWords_ ? sureWords_() : QString(); !sure.isEmpty()) {
-        tip += wrappedToolTip(tr("Accuracy: %1").arg(sure));
+    } else if (const QString plusMinus = uncertaintyWords_ ? uncertaintyWords_() : QString();
+               !plusMinus.isEmpty()) {
+        tip += wrappedToolTip(tr("Accuracy: %1").arg(plusMinus));
     }
     setToolTip(tip);
 }
@@ -338,7 +339,7 @@ bool NumberField::event(QEvent* event) {
     }
     if (event->type() == QEvent::ShortcutOverride) {
         auto* key = static_cast<QKeyEvent*>(event);
-        if ((sureWords_ && isSureKey(*key)) || (!howTo_.isEmpty() && isHowToKey(*key))) {
+        if ((uncertaintyWords_ && isUncertaintyKey(*key)) || (!howTo_.isEmpty() && isHowToKey(*key))) {
             event->accept();
             return true;
         }
@@ -355,9 +356,9 @@ bool NumberField::event(QEvent* event) {
 }
 
 void NumberField::keyPressEvent(QKeyEvent* event) {
-    if (sureWords_ && isSureKey(*event)) {
+    if (uncertaintyWords_ && isUncertaintyKey(*event)) {
         if (commit()) {
-            emit sureWanted();
+            emit uncertaintyRequested();
         }
         return;
     }
@@ -465,11 +466,11 @@ void NumberField::contextMenuEvent(QContextMenuEvent* event) {
         menu->addSeparator();
         menu->addAction(tr("&How to measure this\tF1"), this, &NumberField::sayHowTo);
     }
-    if (sureWords_) {
+    if (uncertaintyWords_) {
         menu->addSeparator();
         menu->addAction(tr("&Accuracy of this number…\tAlt+U"), this, [this] {
             if (commit()) {
-                emit sureWanted();
+                emit uncertaintyRequested();
             }
         });
     }

@@ -35,10 +35,11 @@ class NumberField : public QLineEdit {
     void setStepStart(double start) { stepStart_ = start; }
     /// How the number is measured: tool tip, and accessible description while nothing is wrong.
     void setHowTo(const QString& words);
-    /// How sure the number is, asked for whenever the tool tip is shown: "± 0.05 in (tape)". With it the
-    /// field's menu and Alt+U ask for more: sureWanted(). Without it the number is not a measured one.
-    using SureWords = std::function<QString()>;
-    void setSureWords(SureWords words) { sureWords_ = std::move(words); }
+    /// The uncertainty of the number, asked for whenever the tool tip is shown: "± 0.05 in (tape)". With it
+    /// the field's menu and Alt+U ask for more: uncertaintyRequested(). Without it the number is not a
+    /// measured one.
+    using UncertaintyWords = std::function<QString()>;
+    void setUncertaintyWords(UncertaintyWords words) { uncertaintyWords_ = std::move(words); }
 
     /// Who shows how the number is measured when F1 or the field's menu asks for it; else its words stand
     /// beside the field.
@@ -57,7 +58,7 @@ class NumberField : public QLineEdit {
     /// What is wrong with the number the car holds; empty: nothing.
     void setFault(const QString& reason);
     /// What looks doubtful about it; empty: nothing. Said where nothing worse is, and no problem.
-    void setDoubt(const QString& reason);
+    void setWarning(const QString& reason);
 
     /// The number last shown, SI.
     [[nodiscard]] std::optional<double> number() const { return value_; }
@@ -66,7 +67,7 @@ class NumberField : public QLineEdit {
     /// Why the text as it now stands can't be taken; empty: it can.
     [[nodiscard]] QString refusalNow() const;
     /// What to say under the field: why the text was refused, that the text is still read in the units it was
-    /// begun in, the fault, or the doubt. Empty: nothing.
+    /// begun in, the fault, or the warning. Empty: nothing.
     [[nodiscard]] QString note() const;
     /// Whether the note is a complaint.
     [[nodiscard]] bool hasProblem() const { return !problem_.isEmpty() || !fault_.isEmpty(); }
@@ -91,7 +92,7 @@ class NumberField : public QLineEdit {
     void confirmed();              ///< Enter was pressed and nothing is pending
     void noteChanged();            ///< note() or unitText() may have changed
     void entered();                ///< the field gained the keyboard focus
-    void sureWanted();             ///< the person asks how sure the number is
+    void uncertaintyRequested();   ///< the person asks for the uncertainty of the number
 
   protected:
     bool event(QEvent* event) override;
@@ -121,7 +122,7 @@ class NumberField : public QLineEdit {
     double stepStart_ = 0;
     QString leastText_;
     QString howTo_;
-    SureWords sureWords_;
+    UncertaintyWords uncertaintyWords_;
     std::function<void()> howToCall_;
     std::optional<double> value_;
     NumberStyle style_;
@@ -133,7 +134,7 @@ class NumberField : public QLineEdit {
     bool clickedInto_ = false;  // the press that entered the field is not let go yet
     QString problem_;           // why the typed text was refused
     QString fault_;             // what is wrong with the number shown
-    QString doubt_;             // what looks doubtful about it
+    QString warning_;           // what looks doubtful about it
 };
 
 /// Which of the fields holds no number that may be taken, and why, in a sentence: "Wheelbase: expected a

@@ -35,8 +35,8 @@ struct Theme {
     QColor instantCenter;  ///< instant center, swing arm, curves: bluish green
     QColor reference;      ///< 100 % line, CG
     QColor focus;          ///< focus rings and selection
-    QColor problem;        ///< faults and doubts; text-safe against card
-    QColor before;         ///< the ghost of a kept state
+    QColor problem;        ///< faults and warnings; text-safe against card
+    QColor baseline;       ///< the ghost of a kept setup
     QColor starting;       ///< ground of a field whose number nobody measured; ink on it at least 4.5:1
     QColor startingMark;   ///< the dots below such a number; at least 3:1 against card and `starting`
 

@@ -104,7 +104,7 @@ void FactCard::showRow(const Row& row, const Fact& fact) {
     for (FigureLabel* label : {row.value, row.badValue}) {
         label->showStarting(fact.starting);
     }
-    QStringList parts{fact.sure, remark};
+    QStringList parts{fact.plusMinus, remark};
     parts.removeAll(QString());
     (bad ? row.badRemark : row.remark)->showText(parts.join(QStringLiteral("; ")));
     row.value->setAccessibleName(fact.label);

@@ -8,7 +8,7 @@
 #include <utility>
 #include <vector>
 
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
 #include "widgets/kit/card.h"
 #include "widgets/kit/sheet_parts.h"
 
@@ -17,7 +17,7 @@ class QVBoxLayout;
 
 namespace bolthole {
 
-/// A number a row shows, so that how sure it is can be computed and others can be told of it. Signed, where
+/// A number a row shows, so that its uncertainty can be computed and others can be told of it. Signed, where
 /// the row shows a size and says the sign in words.
 struct FactNumber {
     /// Which number of its page it is, whatever the row is called: "front_joint_ride". No two numbers of a
@@ -27,7 +27,7 @@ struct FactNumber {
     Quantity quantity = Quantity::length;
     Fineness fineness = Fineness::plain;  ///< how it is written
     QString unit{};                       ///< where its unit is not the quantity's: "g"
-    /// A size that can't be below nothing, as an angle between two shafts: near nothing how sure it is is
+    /// A size that can't be below nothing, as an angle between two shafts: near nothing its uncertainty is
     /// told by where it may be, "0.05 to 1.38°", as it lies on no middle.
     bool hasNoSign = false;
 };
@@ -59,7 +59,8 @@ struct Fact {
     QString remark;          ///< how it comes about or why it is not known; may be empty
     bool isProblem = false;  ///< value and remark say that something is wrong
     FactNumber number{};
-    QString sure{};  ///< "± 4 lb"; empty where it is not known, not to be seen, or the row shows no number
+    QString
+        plusMinus{};  ///< "± 4 lb"; empty where it is not known, not to be seen, or the row shows no number
     std::vector<FactNumber> others{};  ///< more numbers it shows, without a ± of their own on screen
     QString starting{};  ///< "starting numbers: CG height" where it rests on such, and so has no ±
 };

@@ -56,8 +56,8 @@ WorkPage::WorkPage(const QString& title, QWidget* parent)
         refreshIfSeen();
     });
     connect(hub_, &SheetHub::edited, this, &WorkPage::edited);
-    connect(hub_, &SheetHub::sureWanted, this, &WorkPage::fieldWanted);
-    connect(hub_, &SheetHub::howToWanted, this, &WorkPage::howToWanted);
+    connect(hub_, &SheetHub::uncertaintyRequested, this, &WorkPage::fieldRequested);
+    connect(hub_, &SheetHub::howToRequested, this, &WorkPage::howToRequested);
 }
 
 void WorkPage::showState(const BenchState& state) {
@@ -67,7 +67,7 @@ void WorkPage::showState(const BenchState& state) {
         rebuild(shape);
     }
     hub_->showNumbers();
-    showChoices();
+    showCombinations();
     stale_ = true;
     refreshIfSeen();
 }
@@ -91,7 +91,7 @@ void WorkPage::refreshIfSeen() {
 }
 
 void WorkPage::rebuild(const std::string& shape) {
-    const std::optional<FieldId> focused = hub_->wantedFocus() ? hub_->wantedFocus() : hub_->focused();
+    const std::optional<FieldId> focused = hub_->targetFocus() ? hub_->targetFocus() : hub_->focused();
     const int scrolled = scroll_->verticalScrollBar()->value();
     setUpdatesEnabled(false);
     retire();
@@ -144,13 +144,13 @@ QWidget* WorkPage::choiceRow(Choice choice, const QString& label, const QStringL
     box->setToolTip(wrappedToolTip(toolTip));
     connect(box, &QComboBox::activated, this, [this, choice](int option) {
         hub_->request(SetChoice{choice, option});
-        showChoices();
+        showCombinations();
     });
     choices_.push_back({choice, box});
     return new BoxRow(label, box, parent);
 }
 
-void WorkPage::showChoices() {
+void WorkPage::showCombinations() {
     for (const ChoiceBox& each : choices_) {
         each.box->setCurrentIndex(chosen(state().car, each.choice));
     }

@@ -41,9 +41,9 @@ class WorkPage : public QWidget {
     void discardTyping();
 
   signals:
-    void edited(const Edit& edit);        ///< a whole change
-    void fieldWanted(const FieldId& id);  ///< a number that stands on another page is to be entered
-    void howToWanted(const FieldId& id);  ///< how to measure it is asked for in its field
+    void edited(const Edit& edit);           ///< a whole change
+    void fieldRequested(const FieldId& id);  ///< a number that stands on another page is to be entered
+    void howToRequested(const FieldId& id);  ///< how to measure it is asked for in its field
 
   protected:
     [[nodiscard]] SheetHub& hub() const { return *hub_; }
@@ -79,7 +79,7 @@ class WorkPage : public QWidget {
         Choice choice;
         CalmCombo* box;
     };
-    void showChoices();
+    void showCombinations();
 
     QString title_;
     std::vector<ChoiceBox> choices_;

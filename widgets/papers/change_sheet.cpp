@@ -127,7 +127,7 @@ void LaidChange::addExpected() {
     if (!words_.figures.empty()) {
         add(make_.figures(words_.figures));
     }
-    for (const QString& sentence : words_.sure) {
+    for (const QString& sentence : words_.accuracy) {
         addWords(sentence);
     }
     if (!words_.quiet.isEmpty()) {

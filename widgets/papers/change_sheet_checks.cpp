@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "geometry/choices/choice_figures.h"
+#include "geometry/combinations/combination_figures.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/words/field_words.h"
 
@@ -203,11 +203,11 @@ QStringList problemsOf(const Comparison& comparison, Units units) {
     addAssembly(QStringLiteral("before"), comparison.before.assembly, comparison.beforeCar, units, problems);
     addAssembly(QStringLiteral("after"), comparison.after.assembly, comparison.afterCar, units, problems);
     if (comparison.after.assembly.usable()) {
-        ChoiceSolver solver(comparison.afterCar, LengthTreatment::keep);
-        HoleChoice choice;
-        solver.solve(holesInUse(comparison.afterCar), choice);
-        if (choice.problems != 0) {
-            problems << fromView(describeProblems(choice, comparison.afterCar, units));
+        CombinationSolver solver(comparison.afterCar, LengthTreatment::keep);
+        HoleCombination combination;
+        solver.solve(holesInUse(comparison.afterCar), combination);
+        if (combination.problems != 0) {
+            problems << fromView(describeProblems(combination, comparison.afterCar, units));
         }
     }
     return problems;

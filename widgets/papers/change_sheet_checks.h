@@ -13,7 +13,7 @@ namespace bolthole {
 /// common practice, no source.
 [[nodiscard]] std::vector<SheetCheck> checksOf(const Comparison& comparison, NumberStyle style);
 
-/// What is wrong with the after (see ChoiceProblem), and why a car can't be assembled; a sentence each.
+/// What is wrong with the after (see CombinationProblem), and why a car can't be assembled; a sentence each.
 [[nodiscard]] QStringList problemsOf(const Comparison& comparison, Units units);
 
 }  // namespace bolthole

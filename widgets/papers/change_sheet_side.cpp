@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "geometry/car/fields.h"
-#include "geometry/choices/hole_choice.h"
+#include "geometry/combinations/hole_combination.h"
 #include "widgets/papers/change_sheet_blocks.h"
 #include "widgets/papers/side_scales.h"
 #include "widgets/papers/wall_chart_leaders.h"
@@ -227,7 +227,7 @@ class SideDrawer {
         return {onPaper(one.inUse(link, End::axle)), onPaper(one.inUse(link, End::chassis))};
     }
 
-    // Whether some link of the after lies where this one of the before does.
+    // Whether some link of the after lies where this one of the baseline does.
     [[nodiscard]] bool isAlike(const QLineF& line) const {
         for (std::size_t link = 0; link < after_.car->links.size(); ++link) {
             const QLineF other = linkLine(after_, link);

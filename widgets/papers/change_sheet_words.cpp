@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "geometry/car/fields.h"
-#include "geometry/choices/choice_figures.h"
-#include "geometry/uncertainty/trace_spread.h"
+#include "geometry/combinations/combination_figures.h"
+#include "geometry/uncertainty/trace_uncertainty.h"
 #include "widgets/compare/difference_table.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/papers/change_sheet_checks.h"
@@ -13,7 +13,7 @@
 #include "widgets/words/change_words.h"
 #include "widgets/words/field_words.h"
 #include "widgets/words/figure_words.h"
-#include "widgets/words/sure_words.h"
+#include "widgets/words/uncertainty_words.h"
 
 namespace bolthole {
 
@@ -48,7 +48,7 @@ class Writer {
         writeNumbers();
         writeUnshared();
         writeFigures();
-        writeSure();
+        writeUncertainty();
         words_.problems = problemsOf(comparison_, style_.units);
         if (words_.differs) {
             words_.checks = checksOf(comparison_, style_);
@@ -248,8 +248,8 @@ class Writer {
     }
 
     void fillPlace(FigureLine& line, std::size_t place, Figure figure) {
-        const Station* before = stationAt(comparison_.before, kPlaces[place]);
-        const Station* after = stationAt(comparison_.after, kPlaces[place]);
+        const Station* before = stationAt(comparison_.before, kTravelPositions[place]);
+        const Station* after = stationAt(comparison_.after, kTravelPositions[place]);
         const std::vector<FigureChange> changes = changesAt(before, after);
         const FigureChange change = *std::ranges::find(changes, figure, &FigureChange::figure);
         const bool isFar = isFarAway(before, figure) || isFarAway(after, figure);
@@ -262,11 +262,11 @@ class Writer {
 
     void writeFigures() {
         QStringList quiet;
-        for (const FigureChange& change : changesAt(stationAt(comparison_.before, Place::ride),
-                                                    stationAt(comparison_.after, Place::ride))) {
+        for (const FigureChange& change : changesAt(stationAt(comparison_.before, TravelPosition::ride),
+                                                    stationAt(comparison_.after, TravelPosition::ride))) {
             FigureLine line{figureWords(change.figure, style_.units), {}, {}};
             bool exists = false;
-            for (std::size_t place = 0; place < kPlaces.size(); ++place) {
+            for (std::size_t place = 0; place < kTravelPositions.size(); ++place) {
                 fillPlace(line, place, change.figure);
                 exists |= line.cells[place][0] != kDash || line.cells[place][1] != kDash;
             }
@@ -285,20 +285,20 @@ class Writer {
     }
 
     // The changes at ride that tell, with ±, and what ± means.
-    void writeSure() {
+    void writeUncertainty() {
         if (!words_.differs || !comparison_.before.ride.usable || !comparison_.after.ride.usable) {
             return;
         }
-        const TraceSpread before = computeSpread(comparison_.beforeCar);
-        const TraceSpread after = computeSpread(comparison_.afterCar);
+        const TraceUncertainty before = computeUncertainty(comparison_.beforeCar);
+        const TraceUncertainty after = computeUncertainty(comparison_.afterCar);
         QStringList told;
         QStringList untold;
         for (const FigureChange& change : changesAt(&comparison_.before.ride, &comparison_.after.ride)) {
             const Quantity quantity = quantityOf(change.figure);
             const double uncertainty =
-                spreadOfDifference(before, after, 0, static_cast<std::size_t>(change.figure));
-            const QString sure = sureWords(uncertainty, quantity, style_.units, Fineness::fine);
-            if (!change.tells() || std::isnan(change.change()) || sure.isEmpty() ||
+                uncertaintyOfDifference(before, after, 0, static_cast<std::size_t>(change.figure));
+            const QString plusMinus = uncertaintyWords(uncertainty, quantity, style_.units, Fineness::fine);
+            if (!change.tells() || std::isnan(change.change()) || plusMinus.isEmpty() ||
                 isFarAway(&comparison_.before.ride, change.figure) ||
                 isFarAway(&comparison_.after.ride, change.figure)) {
                 continue;
@@ -306,20 +306,20 @@ class Writer {
             const bool isUntold = cannotTellApart(change.change(), uncertainty);
             (isUntold ? untold : told) << figureWords(change.figure).toLower() + ' ' +
                                               signedFigure(change.change(), quantity, style_.units) + ' ' +
-                                              sure + unit(quantity);
+                                              plusMinus + unit(quantity);
         }
-        addSure(QStringLiteral("Accuracy at ride: "), told);
-        addSure(QStringLiteral("Here we ") + cannotTellWords() +
-                    QStringLiteral(", the change is less than we can measure: "),
-                untold);
-        if (!words_.sure.isEmpty()) {
-            words_.sure << sureMeaning(comparison_.afterCar, style_.units);
+        addUncertainty(QStringLiteral("Accuracy at ride: "), told);
+        addUncertainty(QStringLiteral("Here we ") + cannotTellWords() +
+                           QStringLiteral(", the change is less than we can measure: "),
+                       untold);
+        if (!words_.accuracy.isEmpty()) {
+            words_.accuracy << uncertaintyMeaning(comparison_.afterCar, style_.units);
         }
     }
 
-    void addSure(const QString& head, const QStringList& changes) {
+    void addUncertainty(const QString& head, const QStringList& changes) {
         if (!changes.isEmpty()) {
-            words_.sure << head + changes.join(QStringLiteral("; ")) + '.';
+            words_.accuracy << head + changes.join(QStringLiteral("; ")) + '.';
         }
     }
 

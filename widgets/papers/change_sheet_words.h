@@ -39,7 +39,7 @@ struct SheetCheck {
     QString expected;
 };
 
-/// One figure at ride, bump and droop, in the order of kPlaces: before, after, change.
+/// One figure at ride, bump and droop, in the order of kTravelPositions: before, after, change.
 struct FigureLine {
     QString name;
     std::array<std::array<QString, 3>, 3> cells;
@@ -57,7 +57,7 @@ struct SheetWords {
     SheetTable unshared;   ///< links only one of the cars has
     std::vector<SheetCheck> checks;
     std::vector<FigureLine> figures;  ///< those that tell somewhere, the largest change at ride on top
-    QStringList sure;                 ///< how sure the changes at ride are, a sentence each
+    QStringList accuracy;             ///< the uncertainty of the changes at ride, a sentence each
     QString quiet;                    ///< the rest, named in one sentence; empty: there is no rest
     bool hasFarAway = false;          ///< whether some figure shows as infinitely far
     QString pinionExpected;           ///< at ride, with unit; empty without a driveline

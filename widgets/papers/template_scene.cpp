@@ -237,7 +237,7 @@ QString templateLength(double metres, NumberStyle style) {
     return QString::fromStdString(withUnit(text, Quantity::length, style.units));
 }
 
-QString bracketWords(const Car& car, const BracketPlace& place) {
+QString bracketWords(const Car& car, const BracketId& place) {
     return QStringLiteral("%1, %2 bracket")
         .arg(linkName(car, place.link),
              place.end == End::axle ? QStringLiteral("axle") : QStringLiteral("chassis"));

@@ -13,11 +13,11 @@
 namespace bolthole {
 
 /// Names a bracket of a car's links.
-struct BracketPlace {
+struct BracketId {
     int link = 0;
     End end = End::chassis;
 
-    bool operator==(const BracketPlace&) const = default;
+    bool operator==(const BracketId&) const = default;
 };
 
 /// The side of the car a face of the bracket is looked at from. From the left the car's front is at the left
@@ -27,7 +27,7 @@ enum class TemplateFace { left, right };
 /// What a template is made of. The link and the bracket's holes must be there.
 struct TemplateRequest {
     Car car;
-    BracketPlace place;
+    BracketId place;
     NumberStyle style;
 
     [[nodiscard]] const Link& link() const { return car.links[static_cast<std::size_t>(place.link)]; }
@@ -68,7 +68,7 @@ struct TemplateScene {
 [[nodiscard]] TemplateScene templateScene(const TemplateRequest& request, TemplateFace face);
 
 /// "lower, axle bracket"
-[[nodiscard]] QString bracketWords(const Car& car, const BracketPlace& place);
+[[nodiscard]] QString bracketWords(const Car& car, const BracketId& place);
 
 /// A length on a template, with its unit: a fraction of an inch where it is one and the style shows them,
 /// else to 0.001 in or 0.1 mm.

@@ -5,13 +5,14 @@
 
 namespace bolthole {
 
-std::uint64_t chartChoiceCount(const Car& car) {
+std::uint64_t chartCombinationCount(const Car& car) {
     const ChartAxes axes = chartAxes(car);
     std::uint64_t count = 1;
     for (const HoleAxis* axis : {&axes.down, &axes.across}) {
         for (const ChartBracket& bracket : axis->brackets) {
             const auto holes = static_cast<std::uint64_t>(bracket.holes);
-            count = count > ChoiceSpace::kCountLimit / holes ? ChoiceSpace::kCountLimit : count * holes;
+            count =
+                count > CombinationSpace::kCountLimit / holes ? CombinationSpace::kCountLimit : count * holes;
         }
     }
     return count;
@@ -22,24 +23,24 @@ namespace {
 struct LaidChart : public LaidOutPaper {
     LaidChart(const ChartRequest& asked, const QPageLayout& page)
         : request(asked),
-          choices(computeChart(request.car, request.lengths)),
-          words(request.car, choices, request.lengths, request.style, request.powers),
+          combinations(computeChart(request.car, request.lengths)),
+          words(request.car, combinations, request.lengths, request.style, request.powers),
           frame(frameOf(paintable(page), fonts, words, request.style.units)),
-          layout(layOut(frame, fonts, choices, words)) {}
+          layout(layOut(frame, fonts, combinations, words)) {}
 
     [[nodiscard]] int count() const override { return static_cast<int>(layout.sheets.size()); }
     void paint(QPainter& painter, int index) const override {
         const ChartSheet& sheet = layout.sheets[static_cast<std::size_t>(index)];
-        SheetPainter around(painter, frame, fonts, choices, words, layout);
+        SheetPainter around(painter, frame, fonts, combinations, words, layout);
         around.paintFrame(request.car, request.date, index);
         if (sheet.hasKey) {
             around.paintKey(request.car);
         }
-        CellPainter(painter, fonts, choices, words, layout).paint(sheet);
+        CellPainter(painter, fonts, combinations, words, layout).paint(sheet);
     }
 
     ChartRequest request;
-    ChartChoices choices;
+    ChartCombinations combinations;
     ChartWords words;
     PrintFonts fonts;
     SheetFrame frame;
@@ -52,7 +53,7 @@ WallChart::WallChart(const ChartRequest& request, const QPageLayout& page)
     : PrintedSheets(std::make_unique<const LaidChart>(request, page)) {}
 
 bool WallChart::anyAssembled() const {
-    return static_cast<const LaidChart&>(paper()).choices.any() != nullptr;
+    return static_cast<const LaidChart&>(paper()).combinations.any() != nullptr;
 }
 
 }  // namespace bolthole

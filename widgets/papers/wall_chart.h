@@ -7,7 +7,7 @@
 #include <QString>
 #include <cstdint>
 
-#include "geometry/choices/choice_figures.h"
+#include "geometry/combinations/combination_figures.h"
 #include "widgets/papers/kit/printed_sheets.h"
 #include "widgets/state/bench_state.h"
 
@@ -27,19 +27,19 @@ struct ChartRequest {
     QString powers{};  ///< which holes for how much power, see bandWords(); empty: not said
 };
 
-/// How many choices a chart of the car shows, and the most it is made for: beyond, nobody would paper that
-/// wall.
-[[nodiscard]] std::uint64_t chartChoiceCount(const Car& car);
-inline constexpr std::uint64_t kMostChartChoices = 4096;
+/// How many combinations a chart of the car shows, and the most it is made for: beyond, nobody would paper
+/// that wall.
+[[nodiscard]] std::uint64_t chartCombinationCount(const Car& car);
+inline constexpr std::uint64_t kMostChartCombinations = 4096;
 
 /// The chart, laid out for a page. Needs a QGuiApplication; no widgets.
 class WallChart : public PrintedSheets {
   public:
-    /// Computes every choice the chart shows. The car must have passed findFaults(), for `uppers` have an
-    /// upper rod, and have at most kMostChartChoices.
+    /// Computes every combination the chart shows. The car must have passed findFaults(), for `uppers` have
+    /// an upper rod, and have at most kMostChartCombinations.
     WallChart(const ChartRequest& request, const QPageLayout& page);
 
-    /// Whether any choice can be assembled; else the chart holds dashes only.
+    /// Whether any combination can be assembled; else the chart holds dashes only.
     [[nodiscard]] bool anyAssembled() const;
 };
 

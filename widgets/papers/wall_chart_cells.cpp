@@ -42,7 +42,7 @@ void drawHatching(QPainter& painter, const QRectF& box) {
     }
 }
 
-CellPainter::CellPainter(QPainter& painter, const PrintFonts& fonts, const ChartChoices& chart,
+CellPainter::CellPainter(QPainter& painter, const PrintFonts& fonts, const ChartCombinations& chart,
                          const ChartWords& words, const ChartLayout& layout)
     : painter_(painter),
       fonts_(fonts),
@@ -173,11 +173,11 @@ void CellPainter::paintNameLine(QPointF at, const std::vector<HoleWords>& names,
 }
 
 void CellPainter::paintCell(const QRectF& box, int row, int column) {
-    const HoleChoice& choice = chart_.at(row, column);
+    const HoleCombination& combination = chart_.at(row, column);
     const bool isNow = chart_.isNow(row, column);
     CellWords words = words_.cell(row, column);
     const QStringList below = CellMeasure::problemsBelow(words, isNow, fonts_, layout_.scale, box.width());
-    paintGround(box, choice, isNow);
+    paintGround(box, combination, isNow);
     const double left = isNow ? box.left() + paintNow(box) : box.left() + kFrame;
     if (!words.problems.isEmpty()) {
         const QString inStrip = below.size() < words.problems.size() ? words.problems.front() : QString();
@@ -192,8 +192,8 @@ void CellPainter::paintCell(const QRectF& box, int row, int column) {
                  chart_.axes.isMatrix() ? std::vector<HoleWords>() : words_.holes(chart_.axes.down, row));
 }
 
-void CellPainter::paintGround(const QRectF& box, const HoleChoice& choice, bool isNow) {
-    const int step = choice.assembled ? chart_.shades.stepOf(choice[Figure::antiSquat]) : 0;
+void CellPainter::paintGround(const QRectF& box, const HoleCombination& combination, bool isNow) {
+    const int step = combination.assembled ? chart_.shades.stepOf(combination[Figure::antiSquat]) : 0;
     painter_.fillRect(box, shadeColor(step, chart_.shades.steps));
     const double width = isNow ? kNowFrame : kFrame;
     painter_.setPen(kitPen(width));

@@ -15,7 +15,7 @@ void drawHatching(QPainter& painter, const QRectF& box);
 /// Paints cells; the painter's unit is 1 mm.
 class CellPainter {
   public:
-    CellPainter(QPainter& painter, const PrintFonts& fonts, const ChartChoices& chart,
+    CellPainter(QPainter& painter, const PrintFonts& fonts, const ChartCombinations& chart,
                 const ChartWords& words, const ChartLayout& layout);
 
     /// The cells of a sheet, and the headings of its rows and columns.
@@ -25,7 +25,7 @@ class CellPainter {
     void paintMatrix(const ChartSheet& sheet);
     void paintList(const ChartSheet& sheet);
     void paintCell(const QRectF& box, int row, int column);
-    void paintGround(const QRectF& box, const HoleChoice& choice, bool isNow);
+    void paintGround(const QRectF& box, const HoleCombination& combination, bool isNow);
     double paintNow(const QRectF& box);
     void paintProblem(const QRectF& strip, const QString& words);
     void paintFigures(const QRectF& box, const CellWords& words, const std::vector<HoleWords>& names);
@@ -42,7 +42,7 @@ class CellPainter {
 
     QPainter& painter_;
     const PrintFonts& fonts_;
-    const ChartChoices& chart_;
+    const ChartCombinations& chart_;
     const ChartWords& words_;
     const ChartLayout& layout_;
     PrintType small_;

@@ -30,7 +30,7 @@ struct Grid {
 
 class Arranger {
   public:
-    Arranger(const SheetFrame& frame, const PrintFonts& fonts, const ChartChoices& chart,
+    Arranger(const SheetFrame& frame, const PrintFonts& fonts, const ChartCombinations& chart,
              const ChartWords& words)
         : frame_(frame), fonts_(fonts), chart_(chart), words_(words), measure_(fonts, chart, words) {}
 
@@ -53,7 +53,7 @@ class Arranger {
 
     const SheetFrame& frame_;
     const PrintFonts& fonts_;
-    const ChartChoices& chart_;
+    const ChartCombinations& chart_;
     const ChartWords& words_;
     CellMeasure measure_;
     double gap_ = ChartLayout{}.gap;
@@ -213,7 +213,7 @@ QRectF ChartLayout::cellAt(int row, int column) const {
     return {first + QPointF(column * (cell.width() + gap), row * (cell.height() + gap)), cell};
 }
 
-ChartLayout layOut(const SheetFrame& frame, const PrintFonts& fonts, const ChartChoices& chart,
+ChartLayout layOut(const SheetFrame& frame, const PrintFonts& fonts, const ChartCombinations& chart,
                    const ChartWords& words) {
     return Arranger(frame, fonts, chart, words).arrange();
 }

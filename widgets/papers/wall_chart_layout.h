@@ -32,7 +32,7 @@ struct SheetFrame {
 /// lengths, problems.
 class CellMeasure {
   public:
-    CellMeasure(const PrintFonts& fonts, const ChartChoices& chart, const ChartWords& words);
+    CellMeasure(const PrintFonts& fonts, const ChartCombinations& chart, const ChartWords& words);
 
     /// The least cell at a scale. `stacked`: bump under droop, and the work at a rod under its length.
     [[nodiscard]] QSizeF cell(double scale, bool stacked) const;
@@ -54,7 +54,7 @@ class CellMeasure {
     /// The title over the rows' headings, at a scale and the width they have there.
     [[nodiscard]] static QStringList rowTitle(const QString& title, const PrintFonts& fonts, double scale,
                                               double headingWidth);
-    /// Width of the tag on the present choice.
+    /// Width of the tag on the present combination.
     [[nodiscard]] static double nowTag(const PrintFonts& fonts, double scale);
     /// The problems of a cell `width` wide that don't fit the strip atop it and stand below the figures: all
     /// but the first, or all.
@@ -78,8 +78,8 @@ class CellMeasure {
 
   private:
     void measureCell(const PrintFonts& fonts, const CellWords& cell);
-    void measureHeadings(const PrintFonts& fonts, const ChartChoices& chart, const ChartWords& words);
-    void measureProblems(const PrintFonts& fonts, const ChartChoices& chart, const ChartWords& words);
+    void measureHeadings(const PrintFonts& fonts, const ChartCombinations& chart, const ChartWords& words);
+    void measureProblems(const PrintFonts& fonts, const ChartCombinations& chart, const ChartWords& words);
 
     bool isMatrix_;
     bool hasStrip_ = false;
@@ -134,11 +134,11 @@ struct ChartLayout {
 
 /// Height of what is written beside the side view, at a width; mm.
 [[nodiscard]] double keyTextHeight(const SheetFrame& frame, const PrintFonts& fonts,
-                                   const ChartChoices& chart, const ChartWords& words, double width);
+                                   const ChartCombinations& chart, const ChartWords& words, double width);
 
 /// Chooses the arrangement: everything on one sheet if it fits at the least sizes, else a key sheet and as
 /// few sheets of cells as the least sizes allow; then as large as the room allows.
-[[nodiscard]] ChartLayout layOut(const SheetFrame& frame, const PrintFonts& fonts, const ChartChoices& chart,
-                                 const ChartWords& words);
+[[nodiscard]] ChartLayout layOut(const SheetFrame& frame, const PrintFonts& fonts,
+                                 const ChartCombinations& chart, const ChartWords& words);
 
 }  // namespace bolthole

@@ -70,7 +70,7 @@ PrintType CellMeasure::name(double scale) {
     return kName.scaled(std::min(scale, kNameGrowth));
 }
 
-CellMeasure::CellMeasure(const PrintFonts& fonts, const ChartChoices& chart, const ChartWords& words)
+CellMeasure::CellMeasure(const PrintFonts& fonts, const ChartCombinations& chart, const ChartWords& words)
     : isMatrix_(chart.axes.isMatrix()), hasStrip_(chart.now.has_value()) {
     percent_ = fonts.width(QStringLiteral(" %"), {digit_height::kAntiSquat, true});
     for (int row = 0; row < chart.rows; ++row) {
@@ -102,7 +102,7 @@ void CellMeasure::measureCell(const PrintFonts& fonts, const CellWords& cell) {
     lengthLines_ = std::max(lengthLines_, static_cast<int>(cell.lengths.size()));
 }
 
-void CellMeasure::measureHeadings(const PrintFonts& fonts, const ChartChoices& chart,
+void CellMeasure::measureHeadings(const PrintFonts& fonts, const ChartCombinations& chart,
                                   const ChartWords& words) {
     const auto widthOf = [&](const HoleWords& hole) { return nameWidth(hole, fonts, 1); };
     for (int row = 0; row < chart.rows; ++row) {
@@ -191,7 +191,7 @@ QStringList CellMeasure::problemsBelow(const CellWords& cell, bool isNow, const 
 }
 
 // Problems don't widen a cell: they break into as many lines as the rest of it allows.
-void CellMeasure::measureProblems(const PrintFonts& fonts, const ChartChoices& chart,
+void CellMeasure::measureProblems(const PrintFonts& fonts, const ChartCombinations& chart,
                                   const ChartWords& words) {
     for (const bool stacked : {false, true}) {
         const double width = cell(1, stacked).width();

@@ -4,11 +4,11 @@
 #include <cmath>
 
 #include "geometry/car/fields.h"
-#include "geometry/uncertainty/trace_spread.h"
+#include "geometry/uncertainty/trace_uncertainty.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/papers/wall_chart_words.h"
 #include "widgets/words/figure_words.h"
-#include "widgets/words/sure_words.h"
+#include "widgets/words/uncertainty_words.h"
 
 namespace bolthole {
 
@@ -82,24 +82,26 @@ QString ChartWords::treatment() const {
            QStringLiteral("In print: ") + roundingWords() + '.';
 }
 
-QString ChartWords::sure() const {
+QString ChartWords::accuracy() const {
     const Station ride = solveStation(car_, 0.0);
-    const TraceSpread spread = computeSpread(car_);
-    if (!ride.usable || !spread.known) {
+    const TraceUncertainty uncertainty = computeUncertainty(car_);
+    if (!ride.usable || !uncertainty.known) {
         return {};
     }
-    const auto words = [&](Figure figure) { return stationSureWords(spread, ride, figure, style_.units); };
-    if (words(Figure::antiSquat) == noSureWords()) {
+    const auto words = [&](Figure figure) {
+        return stationUncertaintyWords(uncertainty, ride, figure, style_.units);
+    };
+    if (words(Figure::antiSquat) == noUncertaintyWords()) {
         return QStringLiteral("Accuracy, current holes: not known, %1.").arg(startingWords(car_));
     }
     const QString unit = ' ' + fromView(unitMark(Quantity::length, style_.units));
-    const bool isCenterUnknown = words(Figure::icX) == noSureWords();
+    const bool isCenterUnknown = words(Figure::icX) == noUncertaintyWords();
     const QString height =
         isCenterUnknown || words(Figure::icZ).isEmpty() ? QString() : " \u00D7 " + words(Figure::icZ);
     return QStringLiteral("Accuracy, current holes: anti-squat %1 %, instant center %2. ")
                .arg(words(Figure::antiSquat),
                     words(Figure::icX) + (isCenterUnknown ? QString() : height + unit)) +
-           sureMeaning(car_, style_.units);
+           uncertaintyMeaning(car_, style_.units);
 }
 
 QStringList ChartWords::legend() const {
@@ -112,20 +114,20 @@ QStringList ChartWords::legend() const {
             .arg(lengthText(car_.travel.droop) + unit, lengthText(car_.travel.bump) + unit)};
     if (chart_.now) {
         lines << QStringLiteral("NOW, thick frame: the current holes.");
-        if (const QString words = sure(); !words.isEmpty()) {
+        if (const QString words = accuracy(); !words.isEmpty()) {
             lines << words;
         }
     } else {
         lines << QStringLiteral("Today left and right are bolted unlike: not on this chart.");
     }
-    const auto any = [&](auto test) { return std::ranges::any_of(chart_.choices, test); };
-    if (any([](const HoleChoice& choice) {
-            return choice.assembled && !(std::abs(choice[Figure::icX]) <= kFarAway);
+    const auto any = [&](auto test) { return std::ranges::any_of(chart_.combinations, test); };
+    if (any([](const HoleCombination& combination) {
+            return combination.assembled && !(std::abs(combination[Figure::icX]) <= kFarAway);
         })) {
         lines << QStringLiteral("\u221E: links parallel in side view, or the instant center over %1 away.")
                      .arg(lengthText(kFarAway) + unit);
     }
-    if (any([](const HoleChoice& choice) { return choice.problems != 0; })) {
+    if (any([](const HoleCombination& combination) { return combination.problems != 0; })) {
         lines << QStringLiteral("Hatched: the combination has the problem its cell names.");
     }
     if (!powers_.isEmpty()) {
@@ -142,15 +144,15 @@ QStringList ChartWords::rodLines() const {
         const Link& link = car_.links[static_cast<std::size_t>(rod.link)];
         QString line =
             linkName(rod.link) + ' ' + lengthText(builtLength(link)) + unit + QStringLiteral(" now");
-        const HoleChoice* any = chart_.any();
+        const HoleCombination* any = chart_.any();
         if (!rod.changes) {
             line += QStringLiteral(", stays");
-        } else if (rod.place == LengthPlace::once && any != nullptr) {
+        } else if (rod.place == LengthPosition::once && any != nullptr) {
             line += QStringLiteral("; for every combination ") + lengthOf(*any, rod.link).whole();
-        } else if (rod.place != LengthPlace::once) {
-            line += rod.place == LengthPlace::row      ? QStringLiteral("; each row says its length")
-                    : rod.place == LengthPlace::column ? QStringLiteral("; each column says its length")
-                                                       : QStringLiteral("; each cell says its length");
+        } else if (rod.place != LengthPosition::once) {
+            line += rod.place == LengthPosition::row      ? QStringLiteral("; each row says its length")
+                    : rod.place == LengthPosition::column ? QStringLiteral("; each column says its length")
+                                                          : QStringLiteral("; each cell says its length");
         }
         lines << line;
     }

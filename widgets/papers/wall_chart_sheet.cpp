@@ -14,7 +14,7 @@ namespace {
 constexpr double kNarrowKey = 0.34;  // of the sheet
 
 // The steps of gray with what they stand for, in as many lines as the width asks for.
-SheetBlock shadesBlock(const SheetFrame& frame, const PrintFonts& fonts, const ChartChoices& chart,
+SheetBlock shadesBlock(const SheetFrame& frame, const PrintFonts& fonts, const ChartCombinations& chart,
                        const ChartWords& words, double width) {
     const PrintType type = frame.text;
     const QSizeF sample(2 * type.digits, 1.3 * type.digits);
@@ -47,8 +47,8 @@ SheetBlock shadesBlock(const SheetFrame& frame, const PrintFonts& fonts, const C
 }
 
 // How to read the cells, the shades, the rods.
-std::vector<SheetBlock> keyBlocks(const SheetFrame& frame, const PrintFonts& fonts, const ChartChoices& chart,
-                                  const ChartWords& words, double width) {
+std::vector<SheetBlock> keyBlocks(const SheetFrame& frame, const PrintFonts& fonts,
+                                  const ChartCombinations& chart, const ChartWords& words, double width) {
     std::vector<SheetBlock> blocks;
     const auto add = [&](const QString& said, PrintType type, double above) {
         blocks.push_back(wordsBlock(said, type, width, fonts));
@@ -74,14 +74,14 @@ std::vector<SheetBlock> keyBlocks(const SheetFrame& frame, const PrintFonts& fon
 
 }  // namespace
 
-double keyTextHeight(const SheetFrame& frame, const PrintFonts& fonts, const ChartChoices& chart,
+double keyTextHeight(const SheetFrame& frame, const PrintFonts& fonts, const ChartCombinations& chart,
                      const ChartWords& words, double width) {
     const std::vector<SheetBlock> blocks = keyBlocks(frame, fonts, chart, words, width);
     return stacked(blocks, width).back().box.bottom() + 1.5 * frame.text.leading();
 }
 
 SheetPainter::SheetPainter(QPainter& painter, const SheetFrame& frame, const PrintFonts& fonts,
-                           const ChartChoices& chart, const ChartWords& words, const ChartLayout& layout)
+                           const ChartCombinations& chart, const ChartWords& words, const ChartLayout& layout)
     : painter_(painter), frame_(frame), fonts_(fonts), chart_(chart), words_(words), layout_(layout) {}
 
 void SheetPainter::paintFrame(const Car& car, QDate date, int index) {

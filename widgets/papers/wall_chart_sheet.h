@@ -12,7 +12,7 @@ namespace bolthole {
 class SheetPainter {
   public:
     SheetPainter(QPainter& painter, const SheetFrame& frame, const PrintFonts& fonts,
-                 const ChartChoices& chart, const ChartWords& words, const ChartLayout& layout);
+                 const ChartCombinations& chart, const ChartWords& words, const ChartLayout& layout);
 
     /// Title line, figures and foot of sheet `index`.
     void paintFrame(const Car& car, QDate date, int index);
@@ -29,7 +29,7 @@ class SheetPainter {
     QPainter& painter_;
     const SheetFrame& frame_;
     const PrintFonts& fonts_;
-    const ChartChoices& chart_;
+    const ChartCombinations& chart_;
     const ChartWords& words_;
     const ChartLayout& layout_;
 };

@@ -39,8 +39,8 @@ QString turnWords(double turns) {
     return parts.join(' ');
 }
 
-ChartWords::ChartWords(const Car& car, const ChartChoices& chart, LengthTreatment lengths, NumberStyle style,
-                       QString powers)
+ChartWords::ChartWords(const Car& car, const ChartCombinations& chart, LengthTreatment lengths,
+                       NumberStyle style, QString powers)
     : car_(car), chart_(chart), lengths_(lengths), style_(style), powers_(std::move(powers)) {}
 
 QString ChartWords::linkName(int link) const {
@@ -70,11 +70,11 @@ QString ChartWords::lengthText(double metres) const {
     return fromView(fieldText(rounded * kMetresPerInch, Quantity::length, style_));
 }
 
-LengthWords ChartWords::lengthOf(const HoleChoice& choice, int link) const {
+LengthWords ChartWords::lengthOf(const HoleCombination& combination, int link) const {
     const auto index = static_cast<std::size_t>(link);
     const QString unit = fromView(unitMark(Quantity::length, style_.units));
-    LengthWords words{linkName(link) + ' ' + lengthText(choice.length[index]) + ' ' + unit, {}};
-    const double change = choice.lengthChange[index];
+    LengthWords words{linkName(link) + ' ' + lengthText(combination.length[index]) + ' ' + unit, {}};
+    const double change = combination.lengthChange[index];
     const std::optional<Adjuster>& adjuster = car_.links[index].adjuster;
     if (adjuster) {
         // A single threaded end goes by half turns, which adjusterTurns() minds.
@@ -87,32 +87,33 @@ LengthWords ChartWords::lengthOf(const HoleChoice& choice, int link) const {
     return words;
 }
 
-std::vector<LengthWords> ChartWords::lengthsAt(const HoleChoice* choice, LengthPlace place) const {
+std::vector<LengthWords> ChartWords::lengthsAt(const HoleCombination* combination,
+                                               LengthPosition place) const {
     std::vector<LengthWords> words;
     for (const ChartRod& rod : chart_.rods) {
-        if (choice != nullptr && rod.place == place) {
-            words.push_back(lengthOf(*choice, rod.link));
+        if (combination != nullptr && rod.place == place) {
+            words.push_back(lengthOf(*combination, rod.link));
         }
     }
     return words;
 }
 
 std::vector<LengthWords> ChartWords::rowLengths(int row) const {
-    return lengthsAt(chart_.inRow(row), LengthPlace::row);
+    return lengthsAt(chart_.inRow(row), LengthPosition::row);
 }
 
 std::vector<LengthWords> ChartWords::columnLengths(int column) const {
-    return lengthsAt(chart_.inColumn(column), LengthPlace::column);
+    return lengthsAt(chart_.inColumn(column), LengthPosition::column);
 }
 
-std::vector<TextRun> ChartWords::instantCenter(const HoleChoice& choice) const {
-    const double ahead = choice[Figure::icX];
+std::vector<TextRun> ChartWords::instantCenter(const HoleCombination& combination) const {
+    const double ahead = combination[Figure::icX];
     if (!(std::abs(ahead) <= kFarAway)) {
         return {{kInfinity, digit_height::kInstantCenter}};
     }
     const double unit = shownUnit(Quantity::length, style_.units);
     const QString mark = ' ' + fromView(unitMark(Quantity::length, style_.units));
-    const QString high = ' ' + QString(kTimes) + ' ' + wholeText(choice[Figure::icZ] / unit);
+    const QString high = ' ' + QString(kTimes) + ' ' + wholeText(combination[Figure::icZ] / unit);
     const QString distance = wholeText(std::abs(ahead) / unit);
     if (ahead < 0) {
         return {{distance, digit_height::kInstantCenter},
@@ -123,59 +124,59 @@ std::vector<TextRun> ChartWords::instantCenter(const HoleChoice& choice) const {
 }
 
 CellWords ChartWords::cell(int row, int column) const {
-    const HoleChoice& choice = chart_.at(row, column);
+    const HoleCombination& combination = chart_.at(row, column);
     CellWords words;
-    words.assembled = choice.assembled;
-    words.problems = problems(choice);
-    words.antiSquat = wholeText(choice[Figure::antiSquat]);
-    if (!choice.assembled) {
+    words.assembled = combination.assembled;
+    words.problems = problems(combination);
+    words.antiSquat = wholeText(combination[Figure::antiSquat]);
+    if (!combination.assembled) {
         return words;
     }
-    words.instantCenter = instantCenter(choice);
-    words.droop = QStringLiteral("droop ") + wholeText(choice.antiSquatDroop);
-    words.bump = QStringLiteral("bump ") + wholeText(choice.antiSquatBump);
-    words.lengths = lengthsAt(&choice, LengthPlace::cell);
+    words.instantCenter = instantCenter(combination);
+    words.droop = QStringLiteral("droop ") + wholeText(combination.antiSquatDroop);
+    words.bump = QStringLiteral("bump ") + wholeText(combination.antiSquatBump);
+    words.lengths = lengthsAt(&combination, LengthPosition::cell);
     return words;
 }
 
-QString ChartWords::problem(const HoleChoice& choice, ChoiceProblem which) const {
-    const HoleChoice::Detail& detail = choice.details[static_cast<std::size_t>(which)];
+QString ChartWords::problem(const HoleCombination& combination, CombinationProblem which) const {
+    const HoleCombination::Detail& detail = combination.details[static_cast<std::size_t>(which)];
     const QString link = detail.link < 0 ? QString() : linkName(detail.link);
     const QString length = measure(std::abs(static_cast<double>(detail.value)), Quantity::length);
     const QString angle = measure(static_cast<double>(detail.value), Quantity::angle);
     switch (which) {
-        case ChoiceProblem::notAssembled:
+        case CombinationProblem::notAssembled:
             return QStringLiteral("can't be assembled") +
                    (link.isEmpty() ? "" : ": " + link + " won't reach");
-        case ChoiceProblem::droopRunsOut:
+        case CombinationProblem::droopRunsOut:
             return link + QStringLiteral(" stops travel at ") + length + QStringLiteral(" droop");
-        case ChoiceProblem::bumpRunsOut:
+        case CombinationProblem::bumpRunsOut:
             return link + QStringLiteral(" stops travel at ") + length + QStringLiteral(" bump");
-        case ChoiceProblem::frontJoint:
+        case CombinationProblem::frontJoint:
             return QStringLiteral("front joint angle ") + angle;
-        case ChoiceProblem::rearJoint:
+        case CombinationProblem::rearJoint:
             return QStringLiteral("rear joint angle ") + angle;
-        case ChoiceProblem::rodEnd:
+        case CombinationProblem::rodEnd:
             return link + QStringLiteral(" rod-end misalignment ") + angle;
-        case ChoiceProblem::tooShort:
+        case CombinationProblem::tooShort:
             return link + QStringLiteral(" can't be set so short");
-        case ChoiceProblem::tooLong:
+        case CombinationProblem::tooLong:
             return link + QStringLiteral(" can't be set so long");
-        case ChoiceProblem::thread:
+        case CombinationProblem::thread:
             return link + QStringLiteral(" holds only ") + length + QStringLiteral(" of thread");
-        case ChoiceProblem::crossing:
+        case CombinationProblem::crossing:
             return link + QStringLiteral(" and ") + linkName(detail.other) + QStringLiteral(" cross");
-        case ChoiceProblem::count:
+        case CombinationProblem::count:
             break;
     }
     return {};
 }
 
-QStringList ChartWords::problems(const HoleChoice& choice) const {
+QStringList ChartWords::problems(const HoleCombination& combination) const {
     QStringList words;
-    for (std::size_t which = 0; which < kChoiceProblems; ++which) {
-        if (choice.has(static_cast<ChoiceProblem>(which))) {
-            words << problem(choice, static_cast<ChoiceProblem>(which)).trimmed();
+    for (std::size_t which = 0; which < kCombinationProblems; ++which) {
+        if (combination.has(static_cast<CombinationProblem>(which))) {
+            words << problem(combination, static_cast<CombinationProblem>(which)).trimmed();
         }
     }
     return words;

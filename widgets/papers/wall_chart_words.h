@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "geometry/units/text.h"
-#include "widgets/papers/wall_chart_choices.h"
+#include "widgets/papers/wall_chart_combinations.h"
 #include "widgets/words/starting_words.h"
 
 namespace bolthole {
@@ -36,8 +36,8 @@ struct TextRun {
 /// One cell.
 struct CellWords {
     bool assembled = false;
-    QString antiSquat;  ///< without the percent sign; a dash where the choice can't be assembled
-    std::vector<TextRun> instantCenter;  ///< "58 × 14 in"; empty where the choice can't be assembled
+    QString antiSquat;  ///< without the percent sign; a dash where the combination can't be assembled
+    std::vector<TextRun> instantCenter;  ///< "58 × 14 in"; empty where the combination can't be assembled
     QString droop;                       ///< "droop 131"
     QString bump;
     std::vector<LengthWords> lengths;
@@ -56,11 +56,11 @@ struct HoleWords {
     QString hole;
 };
 
-/// Makes the words of one chart. Keeps references to the car and the choices.
+/// Makes the words of one chart. Keeps references to the car and the combinations.
 class ChartWords {
   public:
     /// `powers`: which holes for how much power; empty: not said.
-    ChartWords(const Car& car, const ChartChoices& chart, LengthTreatment lengths, NumberStyle style,
+    ChartWords(const Car& car, const ChartCombinations& chart, LengthTreatment lengths, NumberStyle style,
                QString powers);
 
     [[nodiscard]] CellWords cell(int row, int column) const;
@@ -78,11 +78,11 @@ class ChartWords {
     [[nodiscard]] std::vector<FactWords> facts() const;
     /// How lengths are treated and rounded, and what stays as bolted.
     [[nodiscard]] QString treatment() const;
-    /// How sure the figures are as bolted today, and what ± rests on; empty where that is not known.
-    [[nodiscard]] QString sure() const;
+    /// The uncertainty of the figures as bolted today, and what ± rests on; empty where that is not known.
+    [[nodiscard]] QString accuracy() const;
     /// How to read a cell, a sentence each.
     [[nodiscard]] QStringList legend() const;
-    /// What every rod is built to now, and what holds for all choices; a line each.
+    /// What every rod is built to now, and what holds for all combinations; a line each.
     [[nodiscard]] QStringList rodLines() const;
     /// "100 to 119", "to 79", "from 160".
     [[nodiscard]] QString shade(int step) const;
@@ -93,18 +93,19 @@ class ChartWords {
 
   private:
     [[nodiscard]] QString lengthText(double metres) const;
-    [[nodiscard]] LengthWords lengthOf(const HoleChoice& choice, int link) const;
-    [[nodiscard]] std::vector<LengthWords> lengthsAt(const HoleChoice* choice, LengthPlace place) const;
+    [[nodiscard]] LengthWords lengthOf(const HoleCombination& combination, int link) const;
+    [[nodiscard]] std::vector<LengthWords> lengthsAt(const HoleCombination* combination,
+                                                     LengthPosition place) const;
     [[nodiscard]] QString roundingWords() const;
     [[nodiscard]] QString heldWords() const;
     [[nodiscard]] QString bracketWords(const ChartBracket& bracket) const;
-    [[nodiscard]] std::vector<TextRun> instantCenter(const HoleChoice& choice) const;
-    [[nodiscard]] QStringList problems(const HoleChoice& choice) const;
-    [[nodiscard]] QString problem(const HoleChoice& choice, ChoiceProblem which) const;
+    [[nodiscard]] std::vector<TextRun> instantCenter(const HoleCombination& combination) const;
+    [[nodiscard]] QStringList problems(const HoleCombination& combination) const;
+    [[nodiscard]] QString problem(const HoleCombination& combination, CombinationProblem which) const;
     [[nodiscard]] QString measure(double value, Quantity quantity) const;
 
     const Car& car_;
-    const ChartChoices& chart_;
+    const ChartCombinations& chart_;
     LengthTreatment lengths_;
     NumberStyle style_;
     QString powers_;

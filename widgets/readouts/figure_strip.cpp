@@ -11,7 +11,7 @@
 #include "widgets/kit/unit_text.h"
 #include "widgets/words/figure_words.h"
 #include "widgets/words/starting_words.h"
-#include "widgets/words/sure_words.h"
+#include "widgets/words/uncertainty_words.h"
 
 namespace bolthole {
 
@@ -97,8 +97,8 @@ FigureStrip::FigureStrip(QWidget* parent) : QWidget(parent), note_(new NoteLine(
         stack->setSpacing(0);
         stack->addWidget(cell.title);
         stack->addWidget(cell.value);
-        stack->addWidget(cell.sure);
-        stack->addWidget(cell.before);
+        stack->addWidget(cell.plusMinus);
+        stack->addWidget(cell.baseline);
         row->addLayout(stack);
         return cell;
     };
@@ -127,11 +127,11 @@ FigureStrip::FigureStrip(QWidget* parent) : QWidget(parent), note_(new NoteLine(
 
 FigureStrip::Cell FigureStrip::addCell(const QString& title, const char* objectName, const QString& tip) {
     Cell cell{new QLabel(title, this), new QLabel(this), new QLabel(this), new QLabel(this), tip};
-    cell.sure->setObjectName(QLatin1String(objectName) + QStringLiteral("Sure"));
-    cell.sure->setAccessibleName(tr("%1, ±").arg(title));
-    cell.before->setObjectName(QLatin1String(objectName) + QStringLiteral("Before"));
-    cell.before->setAccessibleName(tr("%1 before").arg(title));
-    cell.before->hide();
+    cell.plusMinus->setObjectName(QLatin1String(objectName) + QStringLiteral("Uncertainty"));
+    cell.plusMinus->setAccessibleName(tr("%1, ±").arg(title));
+    cell.baseline->setObjectName(QLatin1String(objectName) + QStringLiteral("Baseline"));
+    cell.baseline->setAccessibleName(tr("%1 before").arg(title));
+    cell.baseline->hide();
     cell.value->setObjectName(QLatin1String(objectName));
     cell.value->setAccessibleName(title);
     cell.title->setToolTip(tip);
@@ -143,7 +143,7 @@ void FigureStrip::dress() {
     QPalette quiet = palette();
     quiet.setColor(QPalette::WindowText, theme().muted);
     for (const Cell& cell : cells()) {
-        for (QLabel* label : {cell.title, cell.sure, cell.before}) {
+        for (QLabel* label : {cell.title, cell.plusMinus, cell.baseline}) {
             label->setFont(textFont(TextSize::small));
             label->setPalette(quiet);
         }
@@ -177,23 +177,23 @@ void FigureStrip::resizeEvent(QResizeEvent* event) {
                                      pinion_.value->width();
     swingArm_.title->setVisible(room);
     swingArm_.value->setVisible(room);
-    swingArm_.sure->setVisible(room && !pinion_.sure->isHidden());
-    swingArm_.before->setVisible(room && !pinion_.before->isHidden());
+    swingArm_.plusMinus->setVisible(room && !pinion_.plusMinus->isHidden());
+    swingArm_.baseline->setVisible(room && !pinion_.baseline->isHidden());
 }
 
-void FigureStrip::showSure(const BenchState& state) {
+void FigureStrip::showUncertainty(const BenchState& state) {
     constexpr std::array kFigures{Figure::antiSquat, Figure::icX, Figure::swingArmAngle,
                                   Figure::pinionToDriveshaft};
     for (std::size_t i = 0; i < kFigures.size(); ++i) {
         const Cell cell = cells()[i];
-        setChanged(cell.sure,
-                   kFigures[i] == Figure::icX ? centerSureWords(state) : cursorSureWords(state, kFigures[i]));
-        cell.sure->setVisible(state.showsSure && !cell.value->isHidden());
-        const QString meaning = sureTip(state, kFigures[i]);
+        setChanged(cell.plusMinus, kFigures[i] == Figure::icX ? centerUncertaintyWords(state)
+                                                              : cursorUncertaintyWords(state, kFigures[i]));
+        cell.plusMinus->setVisible(state.showsUncertainty && !cell.value->isHidden());
+        const QString meaning = uncertaintyTip(state, kFigures[i]);
         const QString tip =
             meaning.isEmpty() ? cell.tip : wrappedToolTip(cell.tip + QLatin1Char(' ') + meaning);
         if (cell.value->toolTip() != tip) {
-            for (QLabel* label : {cell.title, cell.value, cell.sure}) {
+            for (QLabel* label : {cell.title, cell.value, cell.plusMinus}) {
                 label->setToolTip(tip);
             }
         }
@@ -203,15 +203,15 @@ void FigureStrip::showSure(const BenchState& state) {
 void FigureStrip::showState(const BenchState& state) {
     const Station& station = state.cursor;
     const std::array<QString, 4> values = cellTexts(station, state.style.units);
-    const std::array<QString, 4> before =
-        state.before ? cellTexts(state.before->cursor, state.style.units) : std::array<QString, 4>{};
+    const std::array<QString, 4> baseline =
+        state.baseline ? cellTexts(state.baseline->cursor, state.style.units) : std::array<QString, 4>{};
     for (std::size_t i = 0; i < values.size(); ++i) {
         const Cell cell = cells()[i];
         setChanged(cell.value, values[i]);
-        setChanged(cell.before, before[i].isEmpty() ? QString() : tr("before %1").arg(before[i]));
-        cell.before->setVisible(state.before && !cell.value->isHidden());
+        setChanged(cell.baseline, baseline[i].isEmpty() ? QString() : tr("before %1").arg(baseline[i]));
+        cell.baseline->setVisible(state.baseline && !cell.value->isHidden());
     }
-    showSure(state);
+    showUncertainty(state);
     QString note = tr("%1 · CG height %2").arg(whereText(state), cgHeightWords(state.solvedCar, state.style));
     if (const QString starts = startingWords(state.solvedCar); !starts.isEmpty()) {
         note += QStringLiteral(" · ") + starts;

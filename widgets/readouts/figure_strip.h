@@ -25,13 +25,13 @@ class FigureStrip : public QWidget {
     struct Cell {
         QLabel* title = nullptr;
         QLabel* value = nullptr;
-        QLabel* sure = nullptr;  // ±
-        QLabel* before = nullptr;
+        QLabel* plusMinus = nullptr;  // ±
+        QLabel* baseline = nullptr;
         QString tip;
     };
     Cell addCell(const QString& title, const char* objectName, const QString& tip);
     void dress();
-    void showSure(const BenchState& state);
+    void showUncertainty(const BenchState& state);
     [[nodiscard]] std::array<Cell, 4> cells() const {
         return {antiSquat_, instantCenter_, swingArm_, pinion_};
     }

@@ -8,9 +8,9 @@
 
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/theme.h"
-#include "widgets/readouts/sure_delegate.h"
+#include "widgets/readouts/uncertainty_delegate.h"
 #include "widgets/words/figure_words.h"
-#include "widgets/words/sure_words.h"
+#include "widgets/words/uncertainty_words.h"
 
 namespace bolthole {
 
@@ -26,8 +26,9 @@ enum Column { kDroop, kRide, kBump, kCursor, kColumns };
 }  // namespace
 
 FigureTable::FigureTable(QWidget* parent)
-    : QTableWidget(static_cast<int>(kRows.size()), kColumns, parent), sure_(new SureDelegate(*this)) {
-    setItemDelegate(sure_);
+    : QTableWidget(static_cast<int>(kRows.size()), kColumns, parent),
+      uncertainty_(new UncertaintyDelegate(*this)) {
+    setItemDelegate(uncertainty_);
     setObjectName(QStringLiteral("figureTable"));
     setAccessibleName(tr("Figures through travel"));
     setHorizontalHeaderLabels({tr("full droop"), tr("ride"), tr("full bump"), tr("at cursor")});
@@ -78,11 +79,11 @@ void FigureTable::showState(const BenchState& state) {
     for (int column = kDroop; column <= kBump; ++column) {
         const Station* station = ends[static_cast<std::size_t>(column)];
         showColumn(column, station, units);
-        showSure(column, state, station);
+        showUncertainty(column, state, station);
     }
     showCursor(state);
-    const QString tip = state.showsSure && state.spread.known
-                            ? wrappedToolTip(sureMeaning(state.solvedCar, units))
+    const QString tip = state.showsUncertainty && state.uncertainty.known
+                            ? wrappedToolTip(uncertaintyMeaning(state.solvedCar, units))
                             : QString();
     if (toolTip() != tip) {
         setToolTip(tip);
@@ -91,8 +92,8 @@ void FigureTable::showState(const BenchState& state) {
 
 void FigureTable::showCursor(const BenchState& state) {
     showColumn(kCursor, &state.cursor, state.style.units);
-    showSure(kCursor, state, &state.cursor);
-    sure_->measure();
+    showUncertainty(kCursor, state, &state.cursor);
+    uncertainty_->measure();
     viewport()->update();
 }
 
@@ -107,13 +108,14 @@ void FigureTable::showColumn(int column, const Station* station, Units units) {
     }
 }
 
-void FigureTable::showSure(int column, const BenchState& state, const Station* station) {
+void FigureTable::showUncertainty(int column, const BenchState& state, const Station* station) {
     for (int row = 0; row < rowCount(); ++row) {
         const Figure figure = kRows[static_cast<std::size_t>(row)];
-        SureDelegate::setSure(*item(row, column), state.showsSure && station != nullptr
-                                                      ? stationSureWords(state.spread, *station, figure,
-                                                                         state.style.units, Fineness::fine)
-                                                      : QString());
+        UncertaintyDelegate::setPlusMinus(*item(row, column),
+                                          state.showsUncertainty && station != nullptr
+                                              ? stationUncertaintyWords(state.uncertainty, *station, figure,
+                                                                        state.style.units, Fineness::fine)
+                                              : QString());
     }
 }
 

@@ -7,7 +7,7 @@
 
 namespace bolthole {
 
-class SureDelegate;
+class UncertaintyDelegate;
 
 /// A table of the trace's figures. Rows are figures, columns places in the travel. Can be copied with Ctrl+C
 /// as tab-separated text.
@@ -27,10 +27,10 @@ class FigureTable : public QTableWidget {
 
   private:
     void showColumn(int column, const Station* station, Units units);
-    void showSure(int column, const BenchState& state, const Station* station);
+    void showUncertainty(int column, const BenchState& state, const Station* station);
     void dress();
 
-    SureDelegate* sure_;
+    UncertaintyDelegate* uncertainty_;
 };
 
 }  // namespace bolthole

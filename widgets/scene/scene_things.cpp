@@ -239,12 +239,12 @@ void ThingPainter::eyes(const SceneLink& link, const QPen& pen) {
     painter_.setBrush(Qt::NoBrush);
 }
 
-// Color is never the only sign here either: the before has short dashes, another ghost long ones.
+// Color is never the only sign here either: the baseline has short dashes, another ghost long ones.
 void ThingPainter::ghostLink(const SceneLink& link, SceneInk ink) {
     const QPointF chassis = view_.place(link.chassis);
     const QPointF axle = view_.place(link.axle);
     const double wide = style_.isPrint ? style_.width(SceneWeight::strong) : kGhostLink;
-    const QList<double> dashes = ink == &Theme::before ? QList<double>{1.6, 1.6} : QList<double>{4.0, 2.0};
+    const QList<double> dashes = ink == &Theme::baseline ? QList<double>{1.6, 1.6} : QList<double>{4.0, 2.0};
     painter_.setPen(dashedPen(style_.color(ink, 0.75), wide, dashes));
     clippedLine(axle, chassis);
     if (!link.eyes) {

@@ -13,7 +13,7 @@
 #include "geometry/edits/edit.h"
 #include "geometry/kinematics/trace.h"
 #include "geometry/uncertainty/ic_cloud.h"
-#include "geometry/uncertainty/trace_spread.h"
+#include "geometry/uncertainty/trace_uncertainty.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -34,17 +34,17 @@ struct PointId {
 struct Ghost {
     Car car;
     Trace trace;
-    Station cursor;        ///< at the bench's cursor travel; unusable where its links do not reach
-    QString name;          ///< what it is: "top / high"
-    TraceSpread spread{};  ///< how sure its figures are
+    Station cursor;                  ///< at the bench's cursor travel; unusable where its links do not reach
+    QString name;                    ///< what it is: "top / high"
+    TraceUncertainty uncertainty{};  ///< the uncertainty of its figures
 };
 
 /// Everything the views draw. Owned by the window; views read it in place and keep no copy of the car.
 struct BenchState {
-    Car car;                    ///< as edited, faults included
-    std::vector<Fault> faults;  ///< not empty: the car cannot be computed as it stands
-    std::vector<Doubt> doubts;  ///< computed when no drag is under way
-    Car solvedCar;              ///< the car `trace` belongs to: `car` unless that has faults
+    Car car;                        ///< as edited, faults included
+    std::vector<Fault> faults;      ///< not empty: the car cannot be computed as it stands
+    std::vector<Warning> warnings;  ///< computed when no drag is under way
+    Car solvedCar;                  ///< the car `trace` belongs to: `car` unless that has faults
     Trace trace;
     bool traceIsCurrent = false;  ///< false: `trace` has no figures, `problem` says why
     std::string problem;          ///< one sentence, empty when all is well
@@ -52,16 +52,16 @@ struct BenchState {
     Station cursor;               ///< the axle there; unusable where the links do not reach
     NumberStyle style;
     PointId selection;
-    std::optional<Ghost> pointed;  ///< the hole choice pointed at on the board
-    std::optional<Ghost> before;   ///< the state kept as the before
-    bool showsSure = true;         ///< how sure the figures are is to be seen: bands, cloud, ±
-    TraceSpread spread{};          ///< how sure the figures of `trace` are, in a drag too
+    std::optional<Ghost> pointed;    ///< the hole combination pointed at on the board
+    std::optional<Ghost> baseline;   ///< the setup kept as the baseline
+    bool showsUncertainty = true;    ///< the uncertainty of the figures is to be seen: bands, cloud, ±
+    TraceUncertainty uncertainty{};  ///< the uncertainty of the figures of `trace`, in a drag too
     /// The instant center's cloud, drawn for `solvedCar` since it last settled; null while it is not there
     /// yet.
     std::shared_ptr<const IcCloud> cloud{};
-    /// The wanted instant center while it is being dragged or set in the side view, car frame, m: forward,
+    /// The target instant center while it is being dragged or set in the side view, car frame, m: forward,
     /// up.
-    std::optional<Eigen::Vector2d> wantedCenter{};
+    std::optional<Eigen::Vector2d> targetCenter{};
 };
 
 /// A change of the car comes whole, or as a drag: any number of `dragging`, then `dragged` or `abandoned`. A

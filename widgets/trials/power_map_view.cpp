@@ -78,7 +78,7 @@ PowerMapView::PowerMapView(QWidget* parent)
     connect(table_, &QTableWidget::currentCellChanged, this, [this](int row, int to) { tell(row, to); });
     connect(table_, &QTableWidget::cellDoubleClicked, this, &PowerMapView::bolt);
     connect(cancel_, &QPushButton::clicked, this,
-            [this] { progress_->isHidden() ? emit wanted() : emit cancelled(); });
+            [this] { progress_->isHidden() ? emit requested() : emit cancelled(); });
     showMessage({});
 }
 
@@ -262,7 +262,7 @@ void PowerMapView::bolt(int row) {
     if (map_ && row >= 0 && static_cast<std::size_t>(row) < order_.size()) {
         const HoleUse use = map_->combinations[order_[static_cast<std::size_t>(row)]].use;
         if (use != holesInUse(*car_)) {
-            emit boltWanted(ChooseHoles{use, defaultTreatment(*car_)});
+            emit boltRequested(ChooseHoles{use, defaultTreatment(*car_)});
         }
     }
 }

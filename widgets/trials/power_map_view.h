@@ -42,10 +42,11 @@ class PowerMapView : public QWidget {
     [[nodiscard]] QPushButton* cancelButton() const { return cancel_; }
 
   signals:
-    void boltWanted(const bolthole::Edit& edit);  ///< Enter or a double click: bolt to the row's combination
+    void boltRequested(
+        const bolthole::Edit& edit);  ///< Enter or a double click: bolt to the row's combination
     void seen(bool isSeen);
     void cancelled();
-    void wanted();  ///< "Try again"
+    void requested();  ///< "Try again"
 
   protected:
     void showEvent(QShowEvent* event) override;

@@ -53,8 +53,8 @@ TrialCard::TrialCard(QWidget* parent)
     launch_->setObjectName(QStringLiteral("showTrial"));
     set_->setToolTip(tr("Changes the car in one step that can be undone"));
     launch_->setToolTip(tr("Shows its launch beside the car's own; changes nothing"));
-    connect(set_, &QPushButton::clicked, this, &TrialCard::setWanted);
-    connect(launch_, &QPushButton::clicked, this, &TrialCard::launchWanted);
+    connect(set_, &QPushButton::clicked, this, &TrialCard::setRequested);
+    connect(launch_, &QPushButton::clicked, this, &TrialCard::launchRequested);
     dress();
 }
 

@@ -27,8 +27,8 @@ class TrialCard : public Card {
     [[nodiscard]] QPushButton* launchButton() const { return launch_; }
 
   signals:
-    void setWanted();     ///< "Set it"
-    void launchWanted();  ///< "Show its launch"
+    void setRequested();     ///< "Set it"
+    void launchRequested();  ///< "Show its launch"
 
   protected:
     void paintEvent(QPaintEvent* event) override;

@@ -88,12 +88,12 @@ TrialsPanel::TrialsPanel(QWidget* parent)
     column->addWidget(card_);
     column->addWidget(listCard_);
     column->addStretch(1);
-    connect(card_, &TrialCard::setWanted, this, [this] { take(shown_); });
-    connect(card_, &TrialCard::launchWanted, this, &TrialsPanel::showLaunch);
+    connect(card_, &TrialCard::setRequested, this, [this] { take(shown_); });
+    connect(card_, &TrialCard::launchRequested, this, &TrialsPanel::showLaunch);
     connect(list_, &TrialList::trialChosen, this, &TrialsPanel::showChosen);
     connect(list_, &TrialList::trialTaken, this, &TrialsPanel::take);
     connect(cancel_, &QPushButton::clicked, this,
-            [this] { progress_->isHidden() ? emit wanted() : emit cancelled(); });
+            [this] { progress_->isHidden() ? emit requested() : emit cancelled(); });
     showMessage({});
 }
 
@@ -177,8 +177,8 @@ void TrialsPanel::showLaunch() {
     const PaddockChange& change = trials_->trials[static_cast<std::size_t>(shown_)].change;
     EditResult changed = bolthole::apply(*car_, change.edit);
     if (changed.refusal.empty()) {
-        emit launchWanted(std::make_shared<const Car>(std::move(changed.car)),
-                          trialName(change, *car_, units_));
+        emit launchRequested(std::make_shared<const Car>(std::move(changed.car)),
+                             trialName(change, *car_, units_));
     }
 }
 

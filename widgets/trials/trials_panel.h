@@ -43,10 +43,10 @@ class TrialsPanel : public QWidget {
   signals:
     void edited(const bolthole::Edit& edit);  ///< "Set it": one change that can be undone
     /// "Show its launch": the changed car, and what it is called.
-    void launchWanted(const std::shared_ptr<const bolthole::Car>& car, const QString& name);
+    void launchRequested(const std::shared_ptr<const bolthole::Car>& car, const QString& name);
     void seen(bool isSeen);  ///< shown or hidden
     void cancelled();        ///< "Cancel"
-    void wanted();           ///< "Try again"
+    void requested();        ///< "Try again"
 
   protected:
     void showEvent(QShowEvent* event) override;

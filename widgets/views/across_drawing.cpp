@@ -89,8 +89,8 @@ void AcrossDrawing::draw() {
         drawCar();
     }
     // A ghost stands at the same travel as the car on the bench; out of its reach there is nothing to draw.
-    if (state_.before && state_.before->cursor.usable) {
-        drawGhostLinks(*state_.before, &Theme::before);
+    if (state_.baseline && state_.baseline->cursor.usable) {
+        drawGhostLinks(*state_.baseline, &Theme::baseline);
     }
     if (state_.pointed && state_.pointed->cursor.usable) {
         drawGhostLinks(*state_.pointed, &Theme::ink);

@@ -5,7 +5,7 @@
 
 #include "widgets/kit/pens.h"
 #include "widgets/kit/theme.h"
-#include "widgets/scales/center_spread.h"
+#include "widgets/scales/center_uncertainty.h"
 
 namespace bolthole {
 
@@ -16,7 +16,7 @@ constexpr double kPointSize = 2.0;  // px
 constexpr double kFar = 1e6;        // px; farther, an outline's point is as good as at infinity
 
 bool hasCenter(const BenchState& state) {
-    return state.showsSure && state.cursor.usable && state.trace.assembly.usable();
+    return state.showsUncertainty && state.cursor.usable && state.trace.assembly.usable();
 }
 
 // Unsmoothed squares of one pen: two thousand of them cost less than a link's label.
@@ -38,12 +38,13 @@ void drawPoints(QPainter& painter, const IcCloud& cloud, const SideCamera& camer
 }
 
 void drawOutline(QPainter& painter, const BenchState& state, const SideCamera& camera) {
-    const std::optional<CenterSpread> spread = centerSpreadAt(state.spread, state.cursorTravel);
-    if (!spread) {
+    const std::optional<CenterUncertainty> uncertainty =
+        centerUncertaintyAt(state.uncertainty, state.cursorTravel);
+    if (!uncertainty) {
         return;
     }
     QPainterPath path;
-    for (const std::vector<QPointF>& piece : centerRegion(*spread, state.cursor)) {
+    for (const std::vector<QPointF>& piece : centerRegion(*uncertainty, state.cursor)) {
         bool started = false;
         for (const QPointF& point : piece) {
             const QPointF at = camera.toPicture(point);
@@ -71,12 +72,12 @@ bool showsCloud(const BenchState& state) {
 }
 
 bool showsOutline(const BenchState& state) {
-    return hasCenter(state) && state.spread.known &&
+    return hasCenter(state) && state.uncertainty.known &&
            (!showsCloud(state) || (state.cloud->holds(Figure::icX) && state.cloud->holds(Figure::icZ)));
 }
 
-void drawCenterSpread(QPainter& painter, const BenchState& state, const SideCamera& camera,
-                      const QRectF& picture) {
+void drawCenterUncertainty(QPainter& painter, const BenchState& state, const SideCamera& camera,
+                           const QRectF& picture) {
     painter.save();
     painter.setClipRect(picture);
     if (showsCloud(state)) {

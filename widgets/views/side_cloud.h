@@ -1,4 +1,4 @@
-// How sure the instant center is, drawn in the side view: the drawn cloud and the first-order outline.
+// The uncertainty of the instant center, drawn in the side view: the drawn cloud and the first-order outline.
 #pragma once
 
 #include <QPainter>
@@ -14,7 +14,7 @@ namespace bolthole {
 [[nodiscard]] bool showsOutline(const BenchState& state);
 
 /// Draws both as they are to be seen, in the painter's logical pixels; nothing outside `picture`.
-void drawCenterSpread(QPainter& painter, const BenchState& state, const SideCamera& camera,
-                      const QRectF& picture);
+void drawCenterUncertainty(QPainter& painter, const BenchState& state, const SideCamera& camera,
+                           const QRectF& picture);
 
 }  // namespace bolthole

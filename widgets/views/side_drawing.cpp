@@ -31,13 +31,13 @@ void SideDrawing::draw(StillPicture* still) {
     if (station_ != nullptr) {
         drawCar();
     }
-    if (state_.before) {
-        drawGhost(*state_.before, &Theme::before);
+    if (state_.baseline) {
+        drawGhost(*state_.baseline, &Theme::baseline);
     }
     if (state_.pointed) {
         drawGhost(*state_.pointed, &Theme::ink);
     }
-    drawCenterSpread(painter_, state_, camera_, picture_);
+    drawCenterUncertainty(painter_, state_, camera_, picture_);
     drawLinks();
     if (station_ != nullptr) {
         markInstantCenter();  // under the holes: a ladder bar's lie in it
@@ -49,8 +49,8 @@ void SideDrawing::draw(StillPicture* still) {
     }
     drawLinkNames();
     nameRollAxis();
-    if (state_.before) {
-        drawGhostCenter(*state_.before, &Theme::before);
+    if (state_.baseline) {
+        drawGhostCenter(*state_.baseline, &Theme::baseline);
     }
     if (state_.pointed) {
         drawGhostCenter(*state_.pointed, &Theme::ink);

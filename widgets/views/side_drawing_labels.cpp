@@ -8,7 +8,7 @@
 #include "widgets/kit/pens.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/views/side_drawing.h"
-#include "widgets/words/sure_words.h"
+#include "widgets/words/uncertainty_words.h"
 
 namespace bolthole {
 
@@ -52,9 +52,9 @@ void SideDrawing::drawInstantCenter() {
     const QString text =
         QStringLiteral("%1 × %2 %3")
             .arg(distanceText(station[Figure::icX]), distanceText(station[Figure::icZ]), mark);
-    const QString sure = centerSureWords(state_);
+    const QString plusMinus = centerUncertaintyWords(state_);
     if (!inPicture(at, 12)) {
-        const QString far = sure.isEmpty() ? QString() : QStringLiteral(", %1").arg(sure);
+        const QString far = plusMinus.isEmpty() ? QString() : QStringLiteral(", %1").arg(plusMinus);
         drawEdgeMarker(QStringLiteral("IC %1%2").arg(text, far), {station.icCarX, station.icCarZ},
                        theme_.instantCenter);
         return;

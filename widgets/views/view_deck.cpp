@@ -35,10 +35,10 @@ ViewDeck::ViewDeck(QWidget* parent)
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(0);
     switch_->setAccessibleName(tr("View"));
-    addChoice(Shown::side, tr("S&ide view"), tr("Side"), tr("The car from its left"));
-    addChoice(Shown::rear, tr("R&ear view"), tr("Rear"), tr("The axle from behind the car"));
-    addChoice(Shown::top, tr("&Top view"), tr("Top"), tr("The car from above"));
-    addChoice(Shown::all, tr("All t&hree views"), tr("All"), tr("Side, rear and top view together"));
+    addCombination(Shown::side, tr("S&ide view"), tr("Side"), tr("The car from its left"));
+    addCombination(Shown::rear, tr("R&ear view"), tr("Rear"), tr("The axle from behind the car"));
+    addCombination(Shown::top, tr("&Top view"), tr("Top"), tr("The car from above"));
+    addCombination(Shown::all, tr("All t&hree views"), tr("All"), tr("Side, rear and top view together"));
     for (BenchPicture* view : views_) {
         connect(view, &BenchPicture::edited, this, &ViewDeck::edited);
         connect(view, &BenchPicture::selected, this, &ViewDeck::selected);
@@ -60,7 +60,7 @@ void ViewDeck::dressSwitch() {
             .arg(now.canvas.name(), now.muted.name(), now.ink.name(), now.focus.name()));
 }
 
-void ViewDeck::addChoice(Shown shown, const QString& entry, const QString& name, const QString& tip) {
+void ViewDeck::addCombination(Shown shown, const QString& entry, const QString& name, const QString& tip) {
     auto* action = new QAction(entry, this);
     const int key = 3 + static_cast<int>(choices_->actions().size());
     action->setIconText(name);
@@ -92,7 +92,7 @@ void ViewDeck::showState(const BenchState& state) {
 }
 
 void ViewDeck::choose(Shown shown) {
-    wanted_ = shown;
+    chosen_ = shown;
     abandonDrag();
     lay(shown);
     lookForRoom();
@@ -144,7 +144,7 @@ void ViewDeck::lookForRoom() {
     const bool room = window()->width() >= kRoomForAll;
     choices_->actions().at(static_cast<int>(Shown::all))->setEnabled(room);
     allButton_->setVisible(room);
-    const Shown fitting = wanted_ == Shown::all && !room ? Shown::side : wanted_;
+    const Shown fitting = chosen_ == Shown::all && !room ? Shown::side : chosen_;
     if (fitting != shown_) {
         abandonDrag();
         lay(fitting);

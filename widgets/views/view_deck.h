@@ -33,7 +33,7 @@ class ViewDeck : public QWidget {
     void choose(Shown shown);
     [[nodiscard]] Shown shown() const { return shown_; }
     /// What was chosen, though the window may be too narrow for it.
-    [[nodiscard]] Shown wanted() const { return wanted_; }
+    [[nodiscard]] Shown chosen() const { return chosen_; }
     /// Fits what every view shows: also of those not seen.
     void showLinks();
     void showAll();
@@ -55,7 +55,7 @@ class ViewDeck : public QWidget {
     void showEvent(QShowEvent* event) override;
 
   private:
-    void addChoice(Shown shown, const QString& entry, const QString& name, const QString& tip);
+    void addCombination(Shown shown, const QString& entry, const QString& name, const QString& tip);
     void dressSwitch();
     void lookForRoom();
     void lay(Shown shown);
@@ -64,7 +64,7 @@ class ViewDeck : public QWidget {
 
     const BenchState* state_ = nullptr;
     Shown shown_ = Shown::side;
-    Shown wanted_ = Shown::side;
+    Shown chosen_ = Shown::side;
     SideView* side_;
     AcrossView* rear_;
     AcrossView* top_;

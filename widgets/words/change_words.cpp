@@ -18,7 +18,7 @@ QString figure(double value, Quantity quantity, Units units) {
     return QString::fromStdString(fineFigureText(value, quantity, units));
 }
 
-QString endWords(End end) {
+QString endName(End end) {
     return end == End::chassis ? tr("chassis") : tr("axle");
 }
 
@@ -46,7 +46,7 @@ class LineWriter {
                 const QString bolts = move.bolts == 1 ? tr("1 bolt") : tr("%1 bolts").arg(move.bolts);
                 lines_.push_back(
                     {tr("%1, %2: bolt from %3 to %4, %5")
-                         .arg(capitalized(nameOf(move.link)), endWords(move.end),
+                         .arg(capitalized(nameOf(move.link)), endName(move.end),
                               QString::fromStdString(move.from), QString::fromStdString(move.to), bolts),
                      {}});
             }
@@ -169,7 +169,7 @@ class LineWriter {
         for (const BoltMove& move : comparison_.bolts) {
             if (move.from == move.to) {
                 holes << tr("%1, %2: hole %3 stands %4 of where it was")
-                             .arg(capitalized(nameOf(move.link)), endWords(move.end),
+                             .arg(capitalized(nameOf(move.link)), endName(move.end),
                                   QString::fromStdString(move.to), shift(move.by));
             }
         }

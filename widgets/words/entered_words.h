@@ -11,7 +11,7 @@ namespace bolthole {
 [[nodiscard]] std::optional<FieldWords> otherReadingWords(const Car& car, const FieldId& id);
 /// A mount, or a number of a spring that is measured another way on each kind; of any other number nothing.
 [[nodiscard]] std::optional<FieldWords> springFieldWords(const Car& car, const FieldId& id);
-/// How sure a number is: ids whose `spread` is set.
-[[nodiscard]] FieldWords spreadWords(const Car& car, const FieldId& id);
+/// The uncertainty of a number: ids whose `uncertainty` is set.
+[[nodiscard]] FieldWords fieldUncertaintyWords(const Car& car, const FieldId& id);
 
 }  // namespace bolthole

@@ -86,8 +86,8 @@ QString partName(const Car& car, const FieldId& id) {
     switch (ruleOf(id.field).scope) {
         case Scope::link:
             return linkName(car, id.link);
-        case Scope::load:
-            return QString::fromStdString(loadWords(car, id.item));
+        case Scope::ballast:
+            return QString::fromStdString(ballastWords(car, id.item));
         case Scope::spring:
             return QString::fromStdString(springWords(car, id.item));
         default:
@@ -168,7 +168,7 @@ std::string limitWords(const Limits& limits, Quantity quantity, Units units) {
 std::string refusalIn(const FieldId& id, double value, Units units) {
     std::string expected = refusal(id, value);
     const FieldRule& rule = ruleOf(id.field);
-    const Limits& limits = id.spread ? spreadLimits(id.field) : *rule.limits;
+    const Limits& limits = id.uncertainty ? uncertaintyLimits(id.field) : *rule.limits;
     if (expected.empty() || unitMark(rule.quantity, units).empty() || rule.quantity == Quantity::percent ||
         limits.expected.find(" of 0 or more") != std::string_view::npos) {
         return expected;  // allowed, or without a unit
@@ -177,8 +177,8 @@ std::string refusalIn(const FieldId& id, double value, Units units) {
 }
 
 FieldWords wordsFor(const Car& car, const FieldId& id) {
-    if (id.spread) {
-        return spreadWords(car, id);
+    if (id.uncertainty) {
+        return fieldUncertaintyWords(car, id);
     }
     const FieldRule& rule = ruleOf(id.field);
     FieldWords words = numberFieldWords(car, id);

@@ -4,7 +4,7 @@
 #include <array>
 
 #include "geometry/car/starting_numbers.h"
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
 #include "geometry/weights/entered_figures.h"
 #include "widgets/kit/unit_text.h"
 
@@ -66,12 +66,12 @@ QString cgHeightWords(const Car& car, NumberStyle style) {
         balance.from.source == CgHeightSource::entered && isStarting(car, {.field = Field::cgHeight});
     QString text = words(isStart ? "%1, a starting number" : "%1, as entered").arg(height);
     if (balance.from.uncertainty && !isStart) {
-        const QString spread = QString::fromStdString(
+        const QString uncertainty = QString::fromStdString(
             fineFigureText(kCoverage95 * *balance.from.uncertainty, Quantity::length, style.units));
         constexpr std::array kSources{QT_TRANSLATE_NOOP("FigureWords", "%1 ± %2, as entered"),
                                       QT_TRANSLATE_NOOP("FigureWords", "%1 ± %2, by the lift method"),
                                       QT_TRANSLATE_NOOP("FigureWords", "%1 ± %2, an estimate")};
-        text = words(kSources[static_cast<std::size_t>(balance.from.source)]).arg(height, spread);
+        text = words(kSources[static_cast<std::size_t>(balance.from.source)]).arg(height, uncertainty);
     }
     const bool loaded = balance.total != car.cornerWeights.total();
     return loaded ? words("%1, with what is aboard now").arg(text) : text;

@@ -30,7 +30,7 @@ bool restsOnStarts(const Car& car, std::initializer_list<Scope> scopes) {
     });
 }
 
-QString noSureWords() {
+QString noUncertaintyWords() {
     return tr("no ±");
 }
 

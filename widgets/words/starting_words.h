@@ -26,6 +26,6 @@ namespace bolthole {
 [[nodiscard]] bool restsOnStarts(const Car& car, std::initializer_list<Scope> scopes);
 
 /// What stands where a ± would: a starting number has none.
-[[nodiscard]] QString noSureWords();
+[[nodiscard]] QString noUncertaintyWords();
 
 }  // namespace bolthole

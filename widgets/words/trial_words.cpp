@@ -4,10 +4,10 @@
 #include <cmath>
 
 #include "geometry/car/fields.h"
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
-#include "widgets/words/sure_words.h"
+#include "widgets/words/uncertainty_words.h"
 
 namespace bolthole {
 
@@ -28,13 +28,14 @@ QString loadText(double force, Units units) {
     return fromView(withUnit(figureText(force, Quantity::force, units), Quantity::force, units));
 }
 // A size with its ±, without the sign: "180 ± 40 lbf".
-QString loadWithSure(double force, const std::optional<double>& uncertainty, Units units) {
-    const QString sure = sureWords(uncertainty.value_or(0), Quantity::force, units);
+QString loadWithUncertainty(double force, const std::optional<double>& uncertainty, Units units) {
+    const QString plusMinus = uncertaintyWords(uncertainty.value_or(0), Quantity::force, units);
     const QString number = fromView(figureText(force, Quantity::force, units));
-    return number + (sure.isEmpty() ? QString() : u' ' + sure) + u' ' + unitText(Quantity::force, units);
+    return number + (plusMinus.isEmpty() ? QString() : u' ' + plusMinus) + u' ' +
+           unitText(Quantity::force, units);
 }
 // What stands after ±, s: never shown as nothing.
-QString timeSure(double uncertainty) {
+QString timeUncertainty(double uncertainty) {
     return timeText(std::max(std::ceil(kCoverage95 * uncertainty * 1000) / 1000, 0.001), 3);
 }
 
@@ -137,15 +138,15 @@ QString trialTitle(const PaddockChange& change, const Car& car, Units units) {
             return (set->id.field == Field::rearPressure ? tr("Rear tires at %1, before %2")
                                                          : tr("Front tires at %1, before %2"))
                 .arg(to, from);
-        case ChangeKind::load: {
+        case ChangeKind::ballast: {
             const double by = set->value - *change.from;
             return (by > 0 ? tr("Move %1 %2 forward") : tr("Move %1 %2 back"))
-                .arg(QString::fromStdString(loadWords(car, set->id.item)),
+                .arg(QString::fromStdString(ballastWords(car, set->id.item)),
                      lengthSetting(std::abs(by), units));
         }
         case ChangeKind::level:
             return tr("%1: %2 full, before %3")
-                .arg(capitalized(QString::fromStdString(loadWords(car, set->id.item))), to, from);
+                .arg(capitalized(QString::fromStdString(ballastWords(car, set->id.item))), to, from);
         case ChangeKind::holes:
             break;
     }
@@ -194,7 +195,7 @@ QString trialGain(const LaunchTrial& trial) {
         return tr("%1, from %2 to %3")
             .arg(signedTime(*gain.change), signedTime(*gain.low), signedTime(*gain.high));
     }
-    return signedTime(*gain.change) + QStringLiteral(" ± ") + timeSure(*gain.uncertainty);
+    return signedTime(*gain.change) + QStringLiteral(" ± ") + timeUncertainty(*gain.uncertainty);
 }
 
 QString trialExpected(const LaunchTrial& trial, Units units) {
@@ -203,7 +204,7 @@ QString trialExpected(const LaunchTrial& trial, Units units) {
     }
     QString words = tr("Expect 60 ft %1 s").arg(trialGain(trial));
     if (const std::optional<double>& load = trial.leastRearLoad.change) {
-        const QString size = loadWithSure(std::abs(*load), trial.leastRearLoad.uncertainty, units);
+        const QString size = loadWithUncertainty(std::abs(*load), trial.leastRearLoad.uncertainty, units);
         words += (*load < 0 ? tr("; at the least %1 less on the rear tires")
                             : tr("; at the least %1 more on the rear tires"))
                      .arg(size);
@@ -251,7 +252,7 @@ QString trialUndo(const PaddockChange& change, const Car& car, Units units) {
             return tr("The way back: %1 to click %2.")
                 .arg(shockName(set->id, car), setting(set->id, *change.from, units));
         case ChangeKind::frontDroop:
-        case ChangeKind::load:
+        case ChangeKind::ballast:
             return tr("The way back: %1.").arg(lengthSetting(*change.from, units));
         default:
             return tr("The way back: %1.").arg(setting(set->id, *change.from, units));

@@ -1,4 +1,4 @@
-// The car file's optional limits and wishes: adjusters' ranges, angle limits, the wanted window.
+// The car file's optional limits and wishes: adjusters' ranges, angle limits, the target window.
 #include <gmock/gmock.h>
 
 #include <string>
@@ -73,11 +73,11 @@ TEST(CarFileLimits, AreReadInSiUnits) {
     EXPECT_EQ(adjuster.leastEngagement, 0.01905);
     EXPECT_EQ(car.links[0].rodEndLimit, 14 * kRadiansPerDegree);
     EXPECT_EQ(car.driveline->jointLimit, 7.5 * kRadiansPerDegree);
-    const WantedWindow& wanted = car.wanted.value();
-    EXPECT_EQ(wanted.icNear, 1.143);
-    EXPECT_EQ(wanted.icFar, -5.08);
-    EXPECT_EQ(wanted.antiSquatLow, 95);
-    EXPECT_EQ(wanted.antiSquatHigh, 130);
+    const TargetWindow& target = car.target.value();
+    EXPECT_EQ(target.icNear, 1.143);
+    EXPECT_EQ(target.icFar, -5.08);
+    EXPECT_EQ(target.antiSquatLow, 95);
+    EXPECT_EQ(target.antiSquatHigh, 130);
 }
 
 TEST(CarFileLimits, AreAbsentWhereNotGiven) {
@@ -92,14 +92,14 @@ TEST(CarFileLimits, AreAbsentWhereNotGiven) {
     EXPECT_EQ(read.car.links[0].adjuster, Adjuster{.pitch = 0.0015875});
     EXPECT_EQ(read.car.links[0].rodEndLimit, std::nullopt);
     EXPECT_EQ(read.car.driveline->jointLimit, std::nullopt);
-    EXPECT_EQ(read.car.wanted, std::nullopt);
+    EXPECT_EQ(read.car.target, std::nullopt);
     EXPECT_EQ(Json::parse(writeCar(read.car, read.source)), file) << "and stay so";
 }
 
 TEST(CarFileLimits, AWindowMayBeOpenTowardInfinity) {
     const Car car = loaded(replaced(kLimited, ", \"ic_far\": -5080", "")).car;
-    EXPECT_EQ(car.wanted->icFar, std::nullopt);
-    EXPECT_EQ(car.wanted->icNear, 1.143);
+    EXPECT_EQ(car.target->icFar, std::nullopt);
+    EXPECT_EQ(car.target->icNear, 1.143);
 }
 
 TEST(CarFileLimits, EveryByteOfATidyFileIsKept) {
@@ -115,7 +115,7 @@ TEST(CarFileLimits, UnknownKeysStayBesideThem) {
     text = replaced(text, "\"ic_near\"", "\"why\": {\"tires\": 1}, \"ic_near\"");
     LoadedCar read = loaded(text);
     read.car.links[0].adjuster->longest = 0.54;
-    read.car.wanted->antiSquatLow = 100;
+    read.car.target->antiSquatLow = 100;
     Json expected = Json::parse(text);
     expected["links"][0]["adjuster"]["longest"] = 540;
     expected["wanted"]["anti_squat_low"] = 100;
@@ -127,7 +127,7 @@ TEST(CarFileLimits, RemovedOnesGoAway) {
     read.car.links[0].adjuster = Adjuster{.pitch = 0.0015875};
     read.car.links[0].rodEndLimit.reset();
     read.car.driveline->jointLimit.reset();
-    read.car.wanted.reset();
+    read.car.target.reset();
     const Json written = Json::parse(writeCar(read.car, read.source));
     for (const std::string& key : kAdjusterKeys) {
         EXPECT_FALSE(written["links"][0]["adjuster"].contains(key)) << key;

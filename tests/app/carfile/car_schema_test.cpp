@@ -121,7 +121,7 @@ Json expectedNumber(const FieldRule& rule) {
                 {limits.highIsOpen ? "exclusiveMaximum" : "maximum", shownBound(limits.high, rule.quantity)}};
 }
 
-Json expectedSpread(const FieldRule& rule) {
+Json expectedUncertainty(const FieldRule& rule) {
     std::string words = "Of " + std::string(rule.path);
     std::ranges::replace(words, '_', ' ');
     for (std::size_t dot = words.find('.'); dot != std::string::npos; dot = words.find('.')) {
@@ -129,7 +129,7 @@ Json expectedSpread(const FieldRule& rule) {
     }
     Json node{
         {"description", described(std::move(words), rule.quantity)}, {"type", "number"}, {"minimum", 0}};
-    const double high = spreadLimits(rule.field).high;
+    const double high = uncertaintyLimits(rule.field).high;
     const bool isKnown = rule.quantity == Quantity::length || rule.quantity == Quantity::angle ||
                          rule.quantity == Quantity::mass;
     if (isKnown) {
@@ -161,9 +161,9 @@ class Schema {
             case Scope::driveline:
                 name = "driveline";
                 break;
-            case Scope::wanted:
+            case Scope::target:
                 return &schema_["properties"]["wanted"];
-            case Scope::load:
+            case Scope::ballast:
                 name = "load";
                 break;
             case Scope::spring:
@@ -245,7 +245,7 @@ TEST(CarSchema, HasEveryNumberAsTheTableHasIt) {
         if (rule.hasAxis) {
             expectPoint(own, "point_uncertainty", path + ", u");
         } else {
-            expectNode(own, expectedSpread(rule), path + ", u");
+            expectNode(own, expectedUncertainty(rule), path + ", u");
         }
     }
     if (isWriting()) {

@@ -12,8 +12,8 @@
 #include "app/carfile/car_file.h"
 #include "geometry/car/faults.h"
 #include "geometry/car/numbers.h"
-#include "geometry/checks/doubts.h"
-#include "geometry/choices/choice_figures.h"
+#include "geometry/checks/warnings.h"
+#include "geometry/combinations/combination_figures.h"
 #include "geometry/dynamics/launch_run.h"
 #include "geometry/edits/edit.h"
 #include "geometry/kinematics/trace.h"
@@ -109,14 +109,14 @@ TEST_P(DemoCar, IsDescribedByTheSchema) {
     expectDescribed(loaded.source, schema(), "");
 }
 
-TEST_P(DemoCar, ReachesItsWholeTravelWithoutDoubts) {
+TEST_P(DemoCar, ReachesItsWholeTravelWithoutWarnings) {
     ASSERT_TRUE(trace.assembly.usable());
     EXPECT_TRUE(trace.droopEnd.usable());
     EXPECT_TRUE(trace.bumpEnd.usable());
     EXPECT_DOUBLE_EQ(loaded.car.travel.bump, 4 * kMetresPerInch);
     EXPECT_DOUBLE_EQ(loaded.car.travel.droop, 4 * kMetresPerInch);
-    for (const Doubt& doubt : findDoubts(loaded.car)) {
-        ADD_FAILURE() << doubt.path << ": " << sentence(doubt.finding);
+    for (const Warning& warning : findWarnings(loaded.car)) {
+        ADD_FAILURE() << warning.path << ": " << sentence(warning.finding);
     }
 }
 
@@ -136,10 +136,10 @@ TEST_P(DemoCar, RunsItsLaunch) {
     EXPECT_LT(run.figures.largestSlip, 1);
 }
 
-TEST_P(DemoCar, EveryHoleChoiceCanBeAssembled) {
+TEST_P(DemoCar, EveryHoleCombinationCanBeAssembled) {
     Car car = loaded.car;
     for (Link& link : car.links) {
-        link.length.reset();  // each choice set to fit
+        link.length.reset();  // each combination set to fit
     }
     for (Link& link : car.links) {
         for (const End end : {End::chassis, End::axle}) {
@@ -153,23 +153,23 @@ TEST_P(DemoCar, EveryHoleChoiceCanBeAssembled) {
     }
 }
 
-// The demo's entered limits: none is passed as the car is bolted, some are by other choices.
-TEST_P(DemoCar, LimitsArePassedByOtherChoicesOnly) {
-    const ChoiceSpace space(loaded.car, {});
+// The demo's entered limits: none is passed as the car is bolted, some are by other combinations.
+TEST_P(DemoCar, LimitsArePassedByOtherCombinationsOnly) {
+    const CombinationSpace space(loaded.car, {});
     for (const LengthTreatment lengths :
          {LengthTreatment::keep, LengthTreatment::refit, LengthTreatment::uppers}) {
         if (lengths == LengthTreatment::uppers && !hasUpperRod(loaded.car)) {
             continue;
         }
-        ChoiceSolver solver(loaded.car, lengths);
-        HoleChoice choice;
+        CombinationSolver solver(loaded.car, lengths);
+        HoleCombination combination;
         std::uint64_t passed = 0;
         for (std::uint64_t index = 0; index < space.count(); ++index) {
-            solver.solve(space.at(index), choice);
-            EXPECT_TRUE(choice.assembled);
-            passed += choice.problems == 0 ? 0U : 1U;
+            solver.solve(space.at(index), combination);
+            EXPECT_TRUE(combination.assembled);
+            passed += combination.problems == 0 ? 0U : 1U;
             if (index == space.present()) {
-                EXPECT_EQ(describeProblems(choice, loaded.car, Units::inch), "");
+                EXPECT_EQ(describeProblems(combination, loaded.car, Units::inch), "");
             }
         }
         // Arms set anew leave the housing where it was: no limit is nearer than before.
@@ -358,8 +358,8 @@ TEST(Schema, DescribesEveryKeyTheWriterWrites) {
     car.links[0].rodEndLimit = 0.2;
     car.driveline = Driveline{};
     car.driveline->jointLimit = 0.1;
-    car.wanted = WantedWindow{.icNear = 1.0, .icFar = 2.0, .antiSquatLow = 90, .antiSquatHigh = 130};
-    car = apply(car, KeepState{"Monday", "2026-11-02", "dry", nullptr}).car;
+    car.target = TargetWindow{.icNear = 1.0, .icFar = 2.0, .antiSquatLow = 90, .antiSquatHigh = 130};
+    car = apply(car, KeepSetup{"Monday", "2026-11-02", "dry", nullptr}).car;
     expectDescribed(Json::parse(writeCar(car, Json())), schema(), "");
 }
 
@@ -391,10 +391,10 @@ TEST(Schema, LimitsAreTheProgramsOwn) {
         {Field::adjusterLeastEngagement, link["adjuster"]["properties"]["least_engagement"]},
         {Field::rodEndLimit, link["rod_end_limit"]},
         {Field::jointLimit, driveline["joint_limit"]},
-        {Field::wantedIcNear, properties["wanted"]["properties"]["ic_near"]},
-        {Field::wantedIcFar, properties["wanted"]["properties"]["ic_far"]},
-        {Field::wantedLow, properties["wanted"]["properties"]["anti_squat_low"]},
-        {Field::wantedHigh, properties["wanted"]["properties"]["anti_squat_high"]},
+        {Field::targetIcNear, properties["wanted"]["properties"]["ic_near"]},
+        {Field::targetIcFar, properties["wanted"]["properties"]["ic_far"]},
+        {Field::targetLow, properties["wanted"]["properties"]["anti_squat_low"]},
+        {Field::targetHigh, properties["wanted"]["properties"]["anti_squat_high"]},
         {Field::pinionAngle, driveline["pinion_angle"]},
         {Field::outputAngle, driveline["output_angle"]}};
     for (const auto& [field, node] : fields) {

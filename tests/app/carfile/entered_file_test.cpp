@@ -1,4 +1,4 @@
-// The car file's keys beside the links: weighing, loads, rates, springs, driveshaft, launch, brakes.
+// The car file's keys beside the links: weighing, ballast, rates, springs, driveshaft, launch, brakes.
 #include <gmock/gmock.h>
 
 #include <random>
@@ -32,16 +32,16 @@ double allowedValue(const FieldId& id, std::mt19937_64& random) {
 
 Car carWithEverything(std::mt19937_64& random) {
     Car car = plainCar();
-    EnteredLoad tank;
+    EnteredBallast tank;
     tank.name = "tank";
-    car.loads.push_back(tank);
+    car.ballast.push_back(tank);
     SuspensionPart strap = car.springs.front();
     strap.name = "strap";
     strap.kind = PartKind::strap;
     strap.side = Side::left;
     strap.axle.use = 1;
     car.springs.push_back(strap);
-    car.wanted = WantedWindow{};
+    car.target = TargetWindow{};
     for (const FieldId& id : allIds(car)) {
         const EditResult set = apply(car, SetNumber{id, allowedValue(id, random)});
         if (set.refusal.empty()) {
@@ -73,7 +73,7 @@ Car withoutPlaces(Car car) {
         forget(part.chassis);
         forget(part.axle);
     }
-    for (EnteredLoad& load : car.loads) {
+    for (EnteredBallast& load : car.ballast) {
         load.id = -1;
     }
     return car;
@@ -97,7 +97,7 @@ TEST(EnteredFile, EverythingComesBack) {
 
 TEST(EnteredFile, WhatWasNotEnteredIsNotWritten) {
     Car car = plainCar();
-    car.loads.clear();
+    car.ballast.clear();
     car.springs.clear();
     const Json file = Json::parse(writeCar(car, Json()));
     for (const char* key : {"front_track", "corner_weights_are", "cg_height_from", "lift", "weighing",
@@ -118,7 +118,7 @@ TEST(EnteredFile, UnknownKeysStayWithTheirParts) {
     file["launch"]["tree"] = Json::array({1, 2});
     ReadResult read = readCar(file.dump());
     ASSERT_TRUE(read.loaded) << read.problem.line();
-    Car car = apply(read.loaded->car, RemoveLoad{0}).car;
+    Car car = apply(read.loaded->car, RemoveBallast{0}).car;
     car = apply(car, RemoveSpring{0}).car;
     const Json saved = Json::parse(writeCar(car, read.loaded->source));
     EXPECT_EQ(saved["weighing"]["color"], "red");

@@ -1,4 +1,4 @@
-// Kept states in the car file: what is read, what a save keeps, what is refused and where.
+// Kept setups in the car file: what is read, what a save keeps, what is refused and where.
 #include <gmock/gmock.h>
 
 #include "app/carfile/car_file.h"
@@ -55,10 +55,10 @@ void expectRefused(const Json& json, const std::string& line) {
 TEST(KeptInFile, IsReadInSiUnits) {
     const Car car = loaded(example()).car;
     ASSERT_EQ(car.kept.size(), 2U);
-    EXPECT_EQ(car.before, 1);
+    EXPECT_EQ(car.baseline, 1);
     EXPECT_EQ(car.stateName, "Tuesday");
     EXPECT_EQ(car.stateNote, "dry");
-    const KeptState& first = car.kept[0];
+    const KeptSetup& first = car.kept[0];
     EXPECT_EQ(first.name, "Monday");
     EXPECT_EQ(first.date, "2026-11-02");
     EXPECT_EQ(first.note, "dry");
@@ -83,7 +83,7 @@ TEST(KeptInFile, AbsentIsNoneAndStaysAbsent) {
     }
     const LoadedCar car = loaded(json);
     EXPECT_TRUE(car.car.kept.empty());
-    EXPECT_FALSE(car.car.before);
+    EXPECT_FALSE(car.car.baseline);
     EXPECT_EQ(car.car.stateName, "");
     EXPECT_EQ(savedAs(car.car, car.source), json);
     const Json fresh = savedAs(car.car, Json());
@@ -97,10 +97,10 @@ TEST(KeptInFile, WhatIsKeptReadsBackTheSame) {
     json.erase("kept");
     json.erase("before");
     const LoadedCar car = loaded(json);
-    const Car kept = apply(car.car, KeepState{"Friday", "2026-11-06", "two\nlines", nullptr}).car;
+    const Car kept = apply(car.car, KeepSetup{"Friday", "2026-11-06", "two\nlines", nullptr}).car;
     const Car again = loaded(savedAs(kept, car.source)).car;
     ASSERT_EQ(again.kept.size(), 1U);
-    EXPECT_EQ(again.before, 0);
+    EXPECT_EQ(again.baseline, 0);
     EXPECT_EQ(again.kept[0].name, "Friday");
     EXPECT_EQ(again.kept[0].note, "two\nlines");
     EXPECT_EQ(again.stateName, "Friday");
@@ -128,12 +128,12 @@ TEST(KeptInFile, TheLastDeletedTakesTheKeyAway) {
     EXPECT_FALSE(json.contains("before"));
 }
 
-// What the file says of the bench's parts stays with the bench, of the kept state's parts with that.
+// What the file says of the bench's parts stays with the bench, of the kept setup's parts with that.
 TEST(KeptInFile, UnknownKeysStayInPlaceThroughASwap) {
     Json json = example();
     json["links"][0]["maker"] = "shop";
     const LoadedCar car = loaded(json);
-    const Car swapped = apply(car.car, SwapBefore{"2026-11-09"}).car;
+    const Car swapped = apply(car.car, SwapBaseline{"2026-11-09"}).car;
     const Json saved = savedAs(swapped, car.source);
     EXPECT_EQ(saved["wheelbase"], 2785);
     EXPECT_EQ(saved["links"][0]["maker"], "shop");

@@ -56,7 +56,7 @@ TEST(StartingFile, NamesNumbersAsTheFileDoes) {
 }
 
 TEST(StartingFile, StaysWithKeptSetups) {
-    Car car = apply(startingCar({}), KeepState{"as bought", "2026-11-28", "", nullptr}).car;
+    Car car = apply(startingCar({}), KeepSetup{"as bought", "2026-11-28", "", nullptr}).car;
     car = apply(car, SetNumber{{.field = Field::cgHeight}, 0.5}).car;
     const ReadResult read = readBack(writtenAs(car));
     ASSERT_TRUE(read.loaded) << read.problem.line();

@@ -1,4 +1,4 @@
-// The car file's keys of uncertainties, tools, plates, planned holes and what more is wanted.
+// The car file's keys of uncertainties, tools, plates, planned holes and more of the target.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -23,10 +23,10 @@ Car withEveryUncertainty() {
     Car car = plainCar();
     double size = 0;
     for (FieldId id : allIds(car)) {
-        if (!mayHaveSpread(id.field)) {
+        if (!mayHaveUncertainty(id.field)) {
             continue;
         }
-        id.spread = true;
+        id.uncertainty = true;
         size += 0.0125;
         EditResult result = apply(car, SetNumber{id, size * fileUnit(quantityOf(id.field))});
         EXPECT_EQ(result.refusal, "") << jsonPath(id);
@@ -48,7 +48,7 @@ Car withEverythingNew() {
                                     .edgeDistance = 0.02,
                                     .holeSpacing = 2};
     car.links[0].axle.holes[1].planned = true;
-    car.wanted = WantedWindow{.icNear = 1,
+    car.target = TargetWindow{.icNear = 1,
                               .icFar = 2,
                               .antiSquatLow = 100,
                               .antiSquatHigh = 120,
@@ -68,8 +68,8 @@ Json jsonOf(const Car& car) {
 // Numbers within a rounding of the file's units, everything else exact.
 void expectSameNumbers(const Car& one, const Car& other) {
     for (FieldId id : allIds(one)) {
-        for (const bool spread : {false, true}) {
-            id.spread = spread;
+        for (const bool uncertainty : {false, true}) {
+            id.uncertainty = uncertainty;
             const std::optional<double> mine = numberAt(one, id);
             const std::optional<double> theirs = numberAt(other, id);
             ASSERT_EQ(mine.has_value(), theirs.has_value()) << jsonPath(id);
@@ -114,7 +114,7 @@ TEST(UncertaintyFile, NothingEnteredLeavesNoKey) {
 TEST(UncertaintyFile, StandsUnderTheNumbersOwnNameInTheFilesUnits) {
     Car car = plainCar();
     const auto enter = [&car](FieldId id, double value) {
-        id.spread = true;
+        id.uncertainty = true;
         car = apply(car, SetNumber{id, value}).car;
     };
     enter({.field = Field::wheelbase}, 0.002);

@@ -81,7 +81,7 @@ TEST_F(ChartCommand, RefusesUppersOnACarWithoutAnUpperRod) {
     EXPECT_EQ(run({car, "-o", pdf()}), ExitCode::done) << err_;
 }
 
-TEST_F(ChartCommand, EndsWithOneWhereNoChoiceCanBeAssembled) {
+TEST_F(ChartCommand, EndsWithOneWhereNoCombinationCanBeAssembled) {
     const std::string car = changed(R"("length": 539.56)", R"("length": 2539.56)");
     EXPECT_EQ(run({car, "-o", pdf(), "--lengths", "keep"}), ExitCode::cannotAssemble);
     EXPECT_EQ(out_, "");

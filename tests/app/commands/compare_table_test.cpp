@@ -14,7 +14,7 @@
 
 #include "app/carfile/car_file.h"
 #include "app/commands/command_line.h"
-#include "geometry/choices/choice_figures.h"
+#include "geometry/combinations/combination_figures.h"
 #include "tests/support/run_command.h"
 
 namespace bolthole {

@@ -13,7 +13,7 @@
 #include <utility>
 
 #include "app/carfile/car_file.h"
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
 #include "tests/support/csv.h"
 #include "tests/support/plain_car.h"
 #include "tests/support/run_command.h"
@@ -70,7 +70,7 @@ std::vector<std::string> demoCars() {
 /// plainCar() as it was weighed, on scales good to 0.5 kg a pad, launched at 1 g.
 Car weighedCar() {
     Car car = plainCar();
-    car.loads.clear();
+    car.ballast.clear();
     car.weighing.scaleUncertainty = 0.5;
     car.launch.acceleration = 1.0;
     car.units = Units::metric;
@@ -185,7 +185,7 @@ TEST(FiguresCommand, HasEveryNumberAndUncertaintyOfTheCards) {
         const FigureMap figures = figuresOf(figuresTable(car));
         const auto expectAll = [&](const std::string& page, const ReadCards& cardsOf) {
             CardFacts cards = cardsOf(car);
-            FactSpread().addTo(cards, car, car.units, cardsOf);
+            FactUncertainty().addTo(cards, car, car.units, cardsOf);
             for (const std::vector<Fact>& card : cards) {
                 for (const Fact& fact : card) {
                     if (fact.number.id.empty()) {
@@ -197,8 +197,8 @@ TEST(FiguresCommand, HasEveryNumberAndUncertaintyOfTheCards) {
                     const double u = cells.uncertainty.empty() ? kNaN : std::stod(cells.uncertainty) * unit;
                     const std::string half =
                         halfWidthText(u, fact.number.quantity, car.units, fact.number.fineness);
-                    EXPECT_EQ(fact.sure.isEmpty(), half.empty()) << fact.number.id;
-                    EXPECT_THAT(fact.sure.toStdString(), HasSubstr(half)) << fact.number.id;
+                    EXPECT_EQ(fact.plusMinus.isEmpty(), half.empty()) << fact.number.id;
+                    EXPECT_THAT(fact.plusMinus.toStdString(), HasSubstr(half)) << fact.number.id;
                 }
             }
         };

@@ -105,7 +105,7 @@ class HolesCommand : public testing::Test {
 
 }  // namespace
 
-TEST_F(HolesCommand, GivesARowAChoiceAndNothingElse) {
+TEST_F(HolesCommand, GivesARowACombinationAndNothingElse) {
     const Outcome wagon = runHoles({test::kWagonFile});
     EXPECT_EQ(wagon.code, ExitCode::done);
     EXPECT_EQ(wagon.err, "");
@@ -131,7 +131,7 @@ TEST_F(HolesCommand, SaysHowTheLengthsWereTreatedInEveryRow) {
 }
 
 // In every treatment but reset the present choice is the car as it stands.
-TEST_F(HolesCommand, ThePresentChoiceIsTheSweepsRide) {
+TEST_F(HolesCommand, ThePresentCombinationIsTheSweepsRide) {
     testing::internal::CaptureStdout();
     ASSERT_EQ(runCommand({"sweep", test::kWagonFile}), ExitCode::done);
     const std::string sweep = testing::internal::GetCapturedStdout();

@@ -1,4 +1,4 @@
-// The table of hole choices: app/commands/holes_table.h.
+// The table of hole combinations: app/commands/holes_table.h.
 #include "app/commands/holes_table.h"
 
 #include <gmock/gmock.h>
@@ -9,7 +9,7 @@
 #include <string>
 #include <vector>
 
-#include "geometry/choices/choice_figures.h"
+#include "geometry/combinations/combination_figures.h"
 #include "tests/support/csv.h"
 #include "tests/support/level_car.h"
 
@@ -19,7 +19,7 @@ namespace {
 using testing::ElementsAre;
 using testing::StartsWith;
 
-std::string tableOf(const Car& car, LengthTreatment lengths, const ChoiceScope& scope = {}) {
+std::string tableOf(const Car& car, LengthTreatment lengths, const CombinationScope& scope = {}) {
     std::string text;
     const HolesTable table{std::make_shared<const Car>(car), lengths, scope};
     EXPECT_TRUE(writeHolesTable(table, [&text](std::string_view bytes) {
@@ -52,7 +52,7 @@ double number(const Row& row, const std::string& column) {
 }
 
 /// The level car with two holes at the lowers' axle end alone, and a driveline.
-Car twoChoices() {
+Car twoCombinations() {
     Car car = levelCar();
     for (Bracket* bracket : {&car.links[0].chassis, &car.links[1].chassis, &car.links[1].axle}) {
         bracket->holes.resize(1);
@@ -64,7 +64,7 @@ Car twoChoices() {
 }  // namespace
 
 TEST(HolesTable, HasTheContractsColumns) {
-    Car car = twoChoices();
+    Car car = twoCombinations();
     EXPECT_THAT(tableOf(car, LengthTreatment::keep),
                 StartsWith("lower chassis,lower axle,upper chassis,upper axle,track bar chassis,"
                            "track bar axle,in_use,ic_x_in,ic_z_in,svsa_angle_deg,anti_squat_pct,"
@@ -101,14 +101,14 @@ TEST(HolesTable, OrderIsFirstLinkSlowestChassisBeforeAxle) {
 
 // Each row is what the car bolted that way comes to.
 TEST(HolesTable, FiguresAreThoseOfTheCarBoltedThatWay) {
-    const Car car = twoChoices();
+    const Car car = twoCombinations();
     for (const LengthTreatment lengths :
          {LengthTreatment::keep, LengthTreatment::refit, LengthTreatment::uppers}) {
         const std::vector<Row> rows = rowsOf(tableOf(car, lengths));
         ASSERT_EQ(rows.size(), 2U);
         for (int hole = 0; hole < 2; ++hole) {
             const Row& row = rows[static_cast<std::size_t>(hole)];
-            const Car chosen = carWithChoice(car, useOf({{0, hole}}), lengths).car.value();
+            const Car chosen = carWithCombination(car, useOf({{0, hole}}), lengths).car.value();
             const Trace trace = computeTrace(chosen);
             EXPECT_NEAR(number(row, "svsa_angle_deg"), trace.ride[Figure::swingArmAngle] / kRadiansPerDegree,
                         1e-8);
@@ -130,7 +130,7 @@ TEST(HolesTable, FiguresAreThoseOfTheCarBoltedThatWay) {
 
 // The level car's links are parallel: no instant center, and all the same an anti-squat of nothing.
 TEST(HolesTable, AFigureThatDoesNotExistIsEmpty) {
-    Car car = twoChoices();
+    Car car = twoCombinations();
     car.driveline.reset();
     const Row row = rowsOf(tableOf(car, LengthTreatment::refit)).at(0);
     EXPECT_EQ(row.at("ic_x_in"), "");
@@ -140,7 +140,7 @@ TEST(HolesTable, AFigureThatDoesNotExistIsEmpty) {
 }
 
 TEST(HolesTable, WhatCannotBeAssembledKeepsItsRow) {
-    Car car = twoChoices();
+    Car car = twoCombinations();
     car.links[0].chassis.holes.push_back({-1, "far", in(20, 18, 40)});
     const std::vector<Row> rows = rowsOf(tableOf(car, LengthTreatment::keep));
     ASSERT_EQ(rows.size(), 4U);
@@ -156,7 +156,7 @@ TEST(HolesTable, WhatCannotBeAssembledKeepsItsRow) {
 }
 
 TEST(HolesTable, ProblemsAreInTheCarsUnits) {
-    Car car = twoChoices();
+    Car car = twoCombinations();
     car.links[0].adjuster->longest = 20.05 * kInch;
     EXPECT_EQ(rowsOf(tableOf(car, LengthTreatment::refit)).at(1).at("problem"),
               "lower can't be set as long as 20.10 in");
@@ -166,7 +166,7 @@ TEST(HolesTable, ProblemsAreInTheCarsUnits) {
 }
 
 TEST(HolesTable, NamesMayHoldAnything) {
-    Car car = twoChoices();
+    Car car = twoCombinations();
     car.links[0].name = "lower, \"long\"";
     car.links[0].axle.holes[0].name = "5/8\"";
     car.links[0].axle.holes[1].name = "a,b\r\nc";
@@ -199,21 +199,21 @@ TEST(HolesTable, TiedSidesHaveFewerRows) {
 
 // More rows than any number of threads takes at once: all there, once, in order.
 TEST(HolesTable, LongTablesAreWholeAndInOrder) {
-    Car car = twoChoices();
+    Car car = twoCombinations();
     car.travel.steps = 2;
     drillHoles(car, 4, 0.01);
-    const ChoiceSpace space(car, {});
+    const CombinationSpace space(car, {});
     ASSERT_EQ(space.count(), 4096U);
     const std::vector<Row> rows = rowsOf(tableOf(car, LengthTreatment::refit));
     ASSERT_EQ(rows.size(), space.count());
-    ChoiceSolver solver(car, LengthTreatment::refit);
-    HoleChoice choice;
+    CombinationSolver solver(car, LengthTreatment::refit);
+    HoleCombination combination;
     for (std::uint64_t index = 0; index < space.count(); index += 7) {
         const HoleUse use = space.at(index);
         ASSERT_EQ(rows[index].at("lower chassis"), "hole " + std::to_string(use.of(0, End::chassis) + 1));
         ASSERT_EQ(rows[index].at("track bar axle"), "hole " + std::to_string(use.of(2, End::axle) + 1));
-        solver.solve(use, choice);
-        ASSERT_NEAR(number(rows[index], "anti_squat_pct"), choice[Figure::antiSquat], 1e-9);
+        solver.solve(use, combination);
+        ASSERT_NEAR(number(rows[index], "anti_squat_pct"), combination[Figure::antiSquat], 1e-9);
     }
 }
 
@@ -228,7 +228,7 @@ TEST(HolesTable, StopsWhereItCannotBeWritten) {
 }
 
 TEST(AnyAssembled, LooksForOne) {
-    Car car = twoChoices();
+    Car car = twoCombinations();
     const auto any = [&car](LengthTreatment lengths) {
         return anyAssembled({std::make_shared<const Car>(car), lengths, {}});
     };

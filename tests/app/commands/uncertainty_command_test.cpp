@@ -8,9 +8,9 @@
 #include <nlohmann/json.hpp>
 
 #include "app/carfile/car_file.h"
-#include "geometry/uncertainty/roll_spread.h"
-#include "geometry/uncertainty/trace_spread.h"
-#include "geometry/units/sure_text.h"
+#include "geometry/uncertainty/roll_uncertainty.h"
+#include "geometry/uncertainty/trace_uncertainty.h"
+#include "geometry/units/uncertainty_text.h"
 #include "tests/support/csv.h"
 #include "tests/support/run_command.h"
 
@@ -89,19 +89,19 @@ TEST(UncertaintyOption, SweepHasAColumnForEveryFigureButTheImposedTravels) {
                                    "pinion_to_driveshaft_deg_u", "front_joint_deg_u", "rear_joint_deg_u",
                                    "plunge_in_u"));
     const Car car = readCarFile(test::kWagonFile).loaded->car;
-    const TraceSpread spread = computeSpread(car);
+    const TraceUncertainty uncertainty = computeUncertainty(car);
     const std::size_t antiSquat = columnOf(cells, "anti_squat_pct_u");
     for (std::size_t row = 1; row < cells.size(); ++row) {
         const double travel = std::stod(cells[row][0]) * kMetresPerInch;
         EXPECT_NEAR(std::stod(cells[row][antiSquat]),
-                    spread.at(static_cast<std::size_t>(Figure::antiSquat), travel), 1e-9);
+                    uncertainty.at(static_cast<std::size_t>(Figure::antiSquat), travel), 1e-9);
     }
     const Cells metric = tableOf(with({"sweep", test::kWagonFile, "--units=metric"}));
     EXPECT_NEAR(std::stod(metric[41][columnOf(metric, "ic_x_mm_u")]),
                 25.4 * std::stod(cells[41][columnOf(cells, "ic_x_in_u")]), 1e-6);
 }
 
-TEST(UncertaintyOption, HolesSayHowSureEachChoiceIs) {
+TEST(UncertaintyOption, HolesSayTheUncertaintyOfEachCombination) {
     const Cells cells = tableOf(with({"holes", test::kWagonFile}));
     std::vector<std::string> added(cells[0].end() - 8, cells[0].end());
     EXPECT_THAT(
@@ -111,20 +111,20 @@ TEST(UncertaintyOption, HolesSayHowSureEachChoiceIs) {
     const auto now = std::ranges::find_if(cells, [&](const auto& row) { return row[inUse] == "yes"; });
     ASSERT_NE(now, cells.end());
     const Car car = readCarFile(test::kWagonFile).loaded->car;
-    const TraceSpread spread = computeSpread(car, defaultTreatment(car), holesInUse(car));
-    EXPECT_NEAR(std::stod((*now)[columnOf(cells, "anti_squat_pct_u")]), spread.atRide(Figure::antiSquat),
+    const TraceUncertainty uncertainty = computeUncertainty(car, defaultTreatment(car), holesInUse(car));
+    EXPECT_NEAR(std::stod((*now)[columnOf(cells, "anti_squat_pct_u")]), uncertainty.atRide(Figure::antiSquat),
                 1e-9);
     EXPECT_NEAR(std::stod((*now)[columnOf(cells, "anti_squat_bump_pct_u")]),
-                spread.of(2, static_cast<std::size_t>(Figure::antiSquat)), 1e-9);
+                uncertainty.of(2, static_cast<std::size_t>(Figure::antiSquat)), 1e-9);
 }
 
-TEST(UncertaintyOption, RollSaysHowSureEachRowIs) {
+TEST(UncertaintyOption, RollSaysTheUncertaintyOfEachRow) {
     const Cells cells = tableOf(with({"roll", test::kWagonFile}));
     std::vector<std::string> added(cells[0].end() - 4, cells[0].end());
     EXPECT_THAT(added, ElementsAre("yaw_deg_u", "axle_y_in_u", "roll_center_in_u", "roll_steer_u"));
-    const RollSpread spread = computeRollSpread(readCarFile(test::kWagonFile).loaded->car);
+    const RollUncertainty uncertainty = computeRollUncertainty(readCarFile(test::kWagonFile).loaded->car);
     EXPECT_NEAR(std::stod(cells[1][columnOf(cells, "roll_center_in_u")]),
-                spread.of(0, RollFigure::center) / kMetresPerInch, 1e-9);
+                uncertainty.of(0, RollFigure::center) / kMetresPerInch, 1e-9);
     EXPECT_GT(std::stod(cells[7][columnOf(cells, "roll_center_in_u")]), 0);
 }
 
@@ -158,7 +158,7 @@ TEST(UncertaintyOption, ACarIsNotToldApartFromItself) {
     }
 }
 
-TEST(UncertaintyOption, CheckTellsHowSureEachFigureIsAndWhatToMeasureAgain) {
+TEST(UncertaintyOption, CheckTellsTheUncertaintyOfEachFigureAndWhatToMeasureAgain) {
     const test::Outcome plain = runWords({"check", test::kWagonFile});
     const test::Outcome more = runWords({"check", test::kWagonFile, "--uncertainty"});
     EXPECT_EQ(more.code, ExitCode::done);
@@ -188,8 +188,8 @@ TEST(UncertaintyOption, CheckDrawsWhereFirstOrderFails) {
     const LoadedCar loaded = *readCarFile(file).loaded;
     const test::Outcome outcome = runWords({"check", file, "--uncertainty"});
     std::filesystem::remove(file);
-    const bool bends = computeSpread(loaded.car).bendsAtRide(Figure::icX);
-    ASSERT_TRUE(bends) << computeTrace(loaded.car).ride[Figure::icX];
+    const bool isNonlinear = computeUncertainty(loaded.car).isNonlinearAtRide(Figure::icX);
+    ASSERT_TRUE(isNonlinear) << computeTrace(loaded.car).ride[Figure::icX];
     EXPECT_THAT(outcome.out, HasSubstr("(95 in 100, drawn)"));
     EXPECT_THAT(outcome.out, HasSubstr("(95 in 100, first order)")) << "anti-squat does not bend";
 }

@@ -164,9 +164,9 @@ TEST_F(Saving, WhatWasRecoveredIsEditedAndKnowsWhetherItsFileChanged) {
     EXPECT_EQ(next.save(file_).outcome, SaveResult::Outcome::changedElsewhere);
 }
 
-TEST_F(Saving, EveryStepIsSettledInWords) {
+TEST_F(Saving, EveryStepIsSaidInWords) {
     QStringList told;
-    QObject::connect(&document_, &Document::settled, [&](const QString& what) {
+    QObject::connect(&document_, &Document::stepDone, [&](const QString& what) {
         told.append(what + (document_.isEdited() ? QStringLiteral(" *") : QString()));
     });
     setWheelbase(3.2);

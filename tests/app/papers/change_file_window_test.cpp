@@ -15,7 +15,7 @@
 
 #include "app/papers/change_dialogs.h"
 #include "app/papers/pdf_file.h"
-#include "geometry/choices/hole_choice.h"
+#include "geometry/combinations/hole_combination.h"
 #include "tests/support/paper_tools.h"
 #include "tests/support/pdf_page.h"
 
@@ -42,7 +42,7 @@ ChangeRequest requestFor(const char* name, Units units, const std::vector<Boltin
         use.set(bolting.link, bolting.end, bolting.hole);
     }
     const CarResult after =
-        boltings.empty() ? CarResult{before, {}} : carWithChoice(before, use, LengthTreatment::refit);
+        boltings.empty() ? CarResult{before, {}} : carWithCombination(before, use, LengthTreatment::refit);
     EXPECT_TRUE(after.car) << after.refusal;
     return {before,           after.car.value_or(before), "Monday", "as on the bench", NumberStyle{units},
             QDate(2026, 3, 9)};

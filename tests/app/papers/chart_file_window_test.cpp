@@ -18,7 +18,7 @@
 #include "app/papers/pdf_file.h"
 #include "tests/support/paper_tools.h"
 #include "tests/support/pdf_page.h"
-#include "widgets/papers/wall_chart_choices.h"
+#include "widgets/papers/wall_chart_combinations.h"
 
 namespace bolthole {
 namespace {
@@ -117,11 +117,11 @@ TEST_F(ChartFile, EmbedsItsFontsAndKeepsTextAsText) {
             << qPrintable(line);
     }
     const QString text = output("pdftotext", {"-layout", file, "-"});
-    const ChartChoices chart = computeChart(request.car, request.lengths);
-    for (const HoleChoice& choice : chart.choices) {
-        EXPECT_TRUE(text.contains(whole(choice[Figure::antiSquat])));
-        EXPECT_TRUE(text.contains("droop " + whole(choice.antiSquatDroop)));
-        EXPECT_TRUE(text.contains("bump " + whole(choice.antiSquatBump)));
+    const ChartCombinations chart = computeChart(request.car, request.lengths);
+    for (const HoleCombination& combination : chart.combinations) {
+        EXPECT_TRUE(text.contains(whole(combination[Figure::antiSquat])));
+        EXPECT_TRUE(text.contains("droop " + whole(combination.antiSquatDroop)));
+        EXPECT_TRUE(text.contains("bump " + whole(combination.antiSquatBump)));
     }
 }
 
@@ -149,25 +149,26 @@ TEST_F(ChartFile, ShowsTheSolversFigures) {
             const ChartRequest request = requestFor(name, units);
             std::multiset<QString> expected;
             const ChartAxes axes = chartAxes(request.car);
-            ChoiceSolver solver(request.car, request.lengths);
+            CombinationSolver solver(request.car, request.lengths);
             const double unit = units == Units::inch ? 0.0254 : 0.001;
             for (int row = 0; row < axes.down.count(); ++row) {
                 for (int column = 0; column < axes.across.count(); ++column) {
                     HoleUse use = holesInUse(request.car);
                     axes.down.apply(row, use);
                     axes.across.apply(column, use);
-                    HoleChoice choice;
-                    solver.solve(use, choice);
-                    ASSERT_TRUE(choice.assembled);
-                    expected.insert("big " + whole(choice[Figure::antiSquat]));
-                    expected.insert("droop " + whole(choice.antiSquatDroop));
-                    expected.insert("bump " + whole(choice.antiSquatBump));
-                    const double ahead = choice[Figure::icX];
+                    HoleCombination combination;
+                    solver.solve(use, combination);
+                    ASSERT_TRUE(combination.assembled);
+                    expected.insert("big " + whole(combination[Figure::antiSquat]));
+                    expected.insert("droop " + whole(combination.antiSquatDroop));
+                    expected.insert("bump " + whole(combination.antiSquatBump));
+                    const double ahead = combination[Figure::icX];
                     if (!(std::abs(ahead) <= 25.4)) {
                         expected.insert(QString::fromUtf8("\u221E"));
                         continue;  // An instant center out there has no height.
                     }
-                    const QString high = QString::fromUtf8(" \u00D7 ") + whole(choice[Figure::icZ] / unit);
+                    const QString high =
+                        QString::fromUtf8(" \u00D7 ") + whole(combination[Figure::icZ] / unit);
                     if (ahead > 0) {
                         expected.insert(whole(ahead / unit) + high);
                     } else {
@@ -191,7 +192,7 @@ TEST_F(ChartFile, SetsEveryFigureHighEnough) {
     for (const char* name : {kWagon, kCoupe}) {
         for (const Units units : {Units::inch, Units::metric}) {
             const ChartRequest request = requestFor(name, units);
-            const std::size_t choices = chartChoiceCount(request.car);
+            const std::size_t combinations = chartCombinationCount(request.car);
             for (const Paper& paper : kPapers) {
                 std::size_t big = 0;
                 std::size_t ends = 0;
@@ -210,8 +211,8 @@ TEST_F(ChartFile, SetsEveryFigureHighEnough) {
                         }
                     }
                 }
-                EXPECT_EQ(big, choices) << paper.name;
-                EXPECT_EQ(ends, 2 * choices) << paper.name;
+                EXPECT_EQ(big, combinations) << paper.name;
+                EXPECT_EQ(ends, 2 * combinations) << paper.name;
             }
         }
     }
@@ -303,7 +304,7 @@ TEST_F(ChartFile, RepeatsTitleFactsAndHeadingsOnEverySheet) {
 }
 
 // The frame is thick and the tag white on black: no color is asked for.
-TEST_F(ChartFile, MarksThePresentChoiceWithoutColor) {
+TEST_F(ChartFile, MarksThePresentCombinationWithoutColor) {
     std::size_t tags = 0;
     for (const PdfPage& page : pagesOf(requestFor(kCoupe, Units::inch), PaperSize::letter)) {
         const auto tag = std::ranges::find(page.texts, QStringLiteral("NOW"), &PdfText::text);

@@ -8,7 +8,7 @@
 #include <string>
 
 #include "tests/support/window_bench.h"
-#include "widgets/board/choice_map.h"
+#include "widgets/board/combination_map.h"
 #include "widgets/board/hole_board.h"
 #include "widgets/curves/travel_curves.h"
 #include "widgets/fields/car_sheet.h"
@@ -31,12 +31,12 @@ TEST_P(BenchRoom, TheSideViewIsTheLargestThing) {
     ASSERT_TRUE(curves->isVisible());
     ASSERT_TRUE(window_->holeBoard().isVisible());
     EXPECT_GT(area(side), area(*curves));
-    const auto* map = window_->holeBoard().findChild<ChoiceMap*>();
+    const auto* map = window_->holeBoard().findChild<CombinationMap*>();
     ASSERT_TRUE(QTest::qWaitFor([map] { return map->isVisible(); })) << "the combinations are computed";
     QCoreApplication::processEvents();
     EXPECT_GT(area(side), area(*map));
     EXPECT_GT(area(side), area(window_->holeBoard()));
-    EXPECT_TRUE(window_->holeBoard().findChild<QPushButton*>(QStringLiteral("boltChoice"))->isVisible());
+    EXPECT_TRUE(window_->holeBoard().findChild<QPushButton*>(QStringLiteral("boltCombination"))->isVisible());
     EXPECT_GT(map->height(), 60) << "and the map can still be read";
 }
 

@@ -1,7 +1,7 @@
 // A bolt that goes to another hole is seen to go there, and is nowhere but there afterwards.
 #include <gmock/gmock.h>
 
-#include "app/desks/bolt_motion.h"
+#include "app/controllers/bolt_motion.h"
 #include "tests/support/window_bench.h"
 #include "widgets/views/side_view.h"
 

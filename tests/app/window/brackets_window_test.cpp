@@ -40,7 +40,7 @@ class BracketsInTheWindow : public test::WindowBench {
 
     [[nodiscard]] BracketPage& page() { return *window_->findChild<BracketPage*>(); }
     [[nodiscard]] const std::optional<Plate>& plate() {
-        const BracketPlace at = page().place().value();
+        const BracketId at = page().place().value();
         return window_->state().car.links[static_cast<std::size_t>(at.link)].bracket(at.end).plate;
     }
     [[nodiscard]] int steps() { return window_->document().undoStack().count(); }

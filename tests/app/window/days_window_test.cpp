@@ -12,7 +12,7 @@
 #include <QTimer>
 
 #include "app/window/main_window.h"
-#include "app/window/pass_desk.h"
+#include "app/window/pass_controller.h"
 #include "geometry/compare/setup_changes.h"
 #include "tests/support/window_bench.h"
 #include "widgets/kit/notice_bar.h"
@@ -37,7 +37,7 @@ class TestDaysInTheWindow : public test::WindowBench {
     }
 
     [[nodiscard]] TestDaysPage& page() { return *window_->findChild<TestDaysPage*>(); }
-    [[nodiscard]] PassDesk& desk() { return *window_->findChild<PassDesk*>(); }
+    [[nodiscard]] PassController& controller() { return *window_->findChild<PassController*>(); }
     [[nodiscard]] const Car& car() const { return window_->state().car; }
     [[nodiscard]] QString said() { return window_->findChild<NoticeBar*>()->text(); }
     static void keys(const QString& text) { QTest::keyClicks(QApplication::focusWidget(), text); }
@@ -148,8 +148,8 @@ TEST_F(TestDaysInTheWindow, ABadRowChangesNothing) {
     const int steps = window_->document().undoStack().count();
     QString words;
     answerPreview(true, &words);
-    desk().takeTable("number,date,sixty_foot_s,wind\n2,2026-11-20,2.30,3\n3,2026-11-20,fast,3\n",
-                     QStringLiteral("bad.csv"));
+    controller().takeTable("number,date,sixty_foot_s,wind\n2,2026-11-20,2.30,3\n3,2026-11-20,fast,3\n",
+                           QStringLiteral("bad.csv"));
     EXPECT_THAT(words.toStdString(), HasSubstr("Nothing is taken in: one thing can't be read"));
     EXPECT_THAT(words.toStdString(), HasSubstr("Columns passed over: wind"));
     EXPECT_EQ(car(), before);
@@ -161,10 +161,10 @@ TEST_F(TestDaysInTheWindow, AGoodTableIsOneStepAndCanBeLeft) {
         "number,date,time,sixty_foot_s\n1,2026-11-20,13:00,2.30\n2,2026-11-20,13:20,2.31\n";
     const Car before = car();
     answerPreview(false);
-    desk().takeTable(table, QStringLiteral("good.csv"));
+    controller().takeTable(table, QStringLiteral("good.csv"));
     EXPECT_EQ(car(), before);
     answerPreview(true);
-    desk().takeTable(table, QStringLiteral("good.csv"));
+    controller().takeTable(table, QStringLiteral("good.csv"));
     ASSERT_EQ(car().passes.size(), 2U);
     EXPECT_EQ(window_->document().undoStack().count(), 1);
     EXPECT_EQ(window_->document().undoStack().undoText(), QStringLiteral("Take in 2 passes"));
@@ -188,11 +188,11 @@ TEST_F(TestDaysInTheWindow, TheClipboardOfASpreadsheetIsATable) {
     QApplication::clipboard()->setText(
         QStringLiteral("number\tdate\tsixty_foot_s\tnote\r\n1\t2026-11-20\t2.30\twind, from left\r\n"));
     answerPreview(true);
-    emit page().pasteWanted();
+    emit page().pasteRequested();
     ASSERT_EQ(car().passes.size(), 1U);
     EXPECT_EQ(car().passes[0].note, "wind, from left");
     QApplication::clipboard()->clear();
-    emit page().pasteWanted();
+    emit page().pasteRequested();
     EXPECT_THAT(said().toStdString(), HasSubstr("no table on the clipboard"));
 }
 

@@ -8,8 +8,8 @@
 #include <QTest>
 #include <array>
 
-#include "app/desks/fit_desk.h"
-#include "app/desks/trial_desk.h"
+#include "app/controllers/fit_controller.h"
+#include "app/controllers/trial_controller.h"
 #include "app/window/main_window.h"
 #include "geometry/compare/setup_changes.h"
 #include "tests/support/paper_tools.h"
@@ -35,8 +35,8 @@ class Evening : public test::WindowBench {
     }
     [[nodiscard]] TestDaysPage& page() const { return *window_->findChild<TestDaysPage*>(); }
     [[nodiscard]] const Car& car() const { return window_->state().car; }
-    [[nodiscard]] const FitDesk& fits() const { return *window_->findChild<FitDesk*>(); }
-    [[nodiscard]] const TrialDesk& trials() const { return *window_->findChild<TrialDesk*>(); }
+    [[nodiscard]] const FitController& fits() const { return *window_->findChild<FitController*>(); }
+    [[nodiscard]] const TrialController& trials() const { return *window_->findChild<TrialController*>(); }
     [[nodiscard]] std::string fared() const {
         return window_->findChild<QLabel*>(QStringLiteral("faredWords"))->text().toStdString();
     }

@@ -191,7 +191,7 @@ std::set<std::string> cutIn(const MainWindow& window, int& seen) {
 
 // In a window as small as a laptop's. Run at other scales too, see tests/CMakeLists.txt.
 TEST(Everybody, NoWordIsCut) {
-    constexpr int kSettling = 2000;  // ms in which rows find their place after the window has its size
+    constexpr int kDelay = 2000;  // ms in which rows find their place after the window has its size
     MainWindow window{Settings{}};
     int seen = 0;
     onEveryPage(window, [&](const std::string& page) {
@@ -202,7 +202,7 @@ TEST(Everybody, NoWordIsCut) {
                 cut = cutIn(window, seen);
                 return cut.empty();
             },
-            kSettling))
+            kDelay))
             << page << ": " << testing::PrintToString(cut);
     });
     EXPECT_GT(seen, 200);

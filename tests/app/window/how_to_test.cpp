@@ -91,7 +91,7 @@ TEST_F(HowToInTheWindow, ANumberOfAPassInItsForm) {
         isAsked = true;
         form->reject();
     });
-    emit page.entry().detailsWanted(page.entry().pass());
+    emit page.entry().detailsRequested(page.entry().pass());
     EXPECT_TRUE(isAsked);
 }
 

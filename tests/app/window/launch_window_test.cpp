@@ -109,13 +109,13 @@ TEST_F(LaunchInTheWindow, DraggingTheTrackMovesPictureAndCurves) {
 }
 
 TEST_F(LaunchInTheWindow, WhatWasKeptIsTheGhost) {
-    window_->document().apply(KeepState{"as it came", "2031-05-04", {}, {}}, EditPhase::whole, {});
+    window_->document().apply(KeepSetup{"as it came", "2031-05-04", {}, {}}, EditPhase::whole, {});
     EXPECT_EQ(click(1).was(), "");
     for (int press = 0; press < 4; ++press) {
         QTest::mouseClick(&click(1).more(), Qt::LeftButton);
     }
-    ASSERT_TRUE(page().before());
-    EXPECT_GT(page().film()->run.figures.toppedOut, page().before()->run.figures.toppedOut);
+    ASSERT_TRUE(page().baseline());
+    EXPECT_GT(page().film()->run.figures.toppedOut, page().baseline()->run.figures.toppedOut);
     EXPECT_EQ(click(1).was(), "was 1");
     ASSERT_TRUE(QTest::qWaitFor([this] { return !page().isDrawing(); }, 30'000));
     EXPECT_FALSE(shown(LaunchFigure::toppedOut).difference.isEmpty());  // with its ±, or that nobody can tell

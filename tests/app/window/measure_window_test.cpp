@@ -12,8 +12,8 @@
 
 #include "app/window/main_window.h"
 #include "geometry/car/starting_numbers.h"
-#include "geometry/units/sure_text.h"
-#include "tests/support/doubt_lines.h"
+#include "geometry/units/uncertainty_text.h"
+#include "tests/support/warning_lines.h"
 #include "tests/support/window_bench.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/sheet_parts.h"
@@ -62,8 +62,8 @@ class Measuring : public test::WindowBench {
         return nullptr;
     }
     [[nodiscard]] const Car& car() const { return window_->document().car(); }
-    [[nodiscard]] static FieldId spreadOf(FieldId id) {
-        id.spread = true;
+    [[nodiscard]] static FieldId uncertaintiesOf(FieldId id) {
+        id.uncertainty = true;
         return id;
     }
 
@@ -77,7 +77,7 @@ TEST_F(Measuring, TwoReadingsBecomeTheirMeanAndTheirDifferenceItsHalfWidthInOneS
     answer(QStringLiteral("115 1/4"));
     answer(QStringLiteral("115 3/4"));
     EXPECT_NEAR(car().wheelbase, 115.5 * 0.0254, 1e-9);
-    const std::optional<double> own = numberAt(car(), spreadOf(kWheelbase));
+    const std::optional<double> own = numberAt(car(), uncertaintiesOf(kWheelbase));
     ASSERT_TRUE(own);
     EXPECT_NEAR(kCoverage95 * *own, 0.5 * 0.0254, 1e-9);
     EXPECT_EQ(window_->document().undoStack().index(), steps + 1);
@@ -99,8 +99,8 @@ TEST_F(Measuring, ReadingsInchesApartAskForAThirdAndTheTwoThatLieClosestAreTaken
     answer(QStringLiteral("116 3/4"));
     EXPECT_NE(dialog_->asked(), kWheelbase);
     EXPECT_NEAR(car().wheelbase, 116.875 * 0.0254, 1e-9);
-    EXPECT_NEAR(kCoverage95 * numberAt(car(), spreadOf(kWheelbase)).value_or(0), 0.25 * 0.0254, 1e-9);
-    EXPECT_THAT(doubtLines(car()), testing::Not(testing::Contains(testing::HasSubstr("known only to"))));
+    EXPECT_NEAR(kCoverage95 * numberAt(car(), uncertaintiesOf(kWheelbase)).value_or(0), 0.25 * 0.0254, 1e-9);
+    EXPECT_THAT(warningLines(car()), testing::Not(testing::Contains(testing::HasSubstr("known only to"))));
     EXPECT_FALSE(third()->isVisible()) << "the next number begins with two";
 }
 
@@ -110,21 +110,21 @@ TEST_F(Measuring, ReadingsInchesApartWithoutAThirdAreTakenAndWarnedOf) {
     answer(QStringLiteral("117"));
     QTest::keyClick(focused(), Qt::Key_Return);
     EXPECT_NE(dialog_->asked(), kWheelbase) << "taken when Enter says so again";
-    EXPECT_THAT(doubtLines(car()), testing::Contains(testing::HasSubstr("wheelbase is known only to ±")));
+    EXPECT_THAT(warningLines(car()), testing::Contains(testing::HasSubstr("wheelbase is known only to ±")));
     dialog_->begin(kWheelbase);
     answer(QStringLiteral("115"));
     QTest::keyClick(focused(), Qt::Key_Return);
-    EXPECT_THAT(doubtLines(car()), testing::Not(testing::Contains(testing::HasSubstr("known only to"))))
+    EXPECT_THAT(warningLines(car()), testing::Not(testing::Contains(testing::HasSubstr("known only to"))))
         << "one reading takes the place of two";
 }
 
 TEST_F(Measuring, OneReadingIsEnoughAndNothingTypedLeavesTheNumberAlone) {
     open();
-    const std::optional<double> own = numberAt(car(), spreadOf(kWheelbase));
+    const std::optional<double> own = numberAt(car(), uncertaintiesOf(kWheelbase));
     answer(QStringLiteral("2900 mm"));
     QTest::keyClick(focused(), Qt::Key_Return);
     EXPECT_NEAR(car().wheelbase, 2.9, 1e-9);
-    EXPECT_EQ(numberAt(car(), spreadOf(kWheelbase)), own);
+    EXPECT_EQ(numberAt(car(), uncertaintiesOf(kWheelbase)), own);
     const int steps = window_->document().undoStack().index();
     const std::optional<FieldId> asked = dialog_->asked();
     QTest::keyClick(focused(), Qt::Key_Return);

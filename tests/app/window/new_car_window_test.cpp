@@ -367,7 +367,7 @@ TEST_F(NewCarWindow, CanceledNothingChanges) {
     EXPECT_EQ(car(), before);
 }
 
-// Its numbers are marked where they stand and counted, and the doubts say it.
+// Its numbers are marked where they stand and counted, and the warnings say it.
 TEST_F(NewCarWindow, SaysThatNothingWasMeasured) {
     inDialog([](NewCarDialog& dialog) { dialog.accept(); });
     const std::size_t all = measurableNumbers(car()).size();
@@ -378,8 +378,8 @@ TEST_F(NewCarWindow, SaysThatNothingWasMeasured) {
     };
     EXPECT_TRUE(counts(0)) << count->text().toStdString();
     EXPECT_TRUE(named<NumberField>(QStringLiteral("height of the center of gravity"))->isStarting());
-    ASSERT_EQ(window_->state().doubts.size(), 1U);
-    EXPECT_THAT(window_->state().doubts[0].finding.cause, testing::HasSubstr("not measured"));
+    ASSERT_EQ(window_->state().warnings.size(), 1U);
+    EXPECT_THAT(window_->state().warnings[0].finding.cause, testing::HasSubstr("not measured"));
     const auto* note = window_->findChild<QLabel*>(QStringLiteral("figureNote"));
     EXPECT_THAT(note->text().toStdString(), testing::HasSubstr("in, a starting number"));
     EXPECT_THAT(note->text().toStdString(), testing::HasSubstr("starting numbers: wheelbase"));
@@ -427,7 +427,7 @@ TEST_F(NewCarWindow, UndoBringsARemovedLinkBack) {
 TEST_F(NewCarWindow, EveryDemoOpens) {
     for (const char* demo : {"short-pickup", "gully-roadster", "notch-sedan"}) {
         window_->openDemo(QString::fromLatin1(demo) + QStringLiteral(".bolt.json"));
-        EXPECT_TRUE(window_->state().doubts.empty()) << demo;
+        EXPECT_TRUE(window_->state().warnings.empty()) << demo;
         EXPECT_TRUE(window_->state().trace.ride.usable) << demo;
     }
 }

@@ -58,7 +58,7 @@ TEST_F(FirstHour, EnterGoesOnToTheNextNumber) {
     EXPECT_EQ(next->selectedText(), next->text());
 }
 
-TEST_F(FirstHour, ARadiusNoTireHasIsDoubtedUnderItsField) {
+TEST_F(FirstHour, ARadiusNoTireHasIsWarnedOfUnderItsField) {
     type(QStringLiteral("rear tire radius, loaded"), QStringLiteral("1000"));
     const NumberField* radius = field(QStringLiteral("rear tire radius, loaded"));
     ASSERT_NE(radius, nullptr);

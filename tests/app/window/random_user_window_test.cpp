@@ -29,7 +29,7 @@ class AnyUser : public testing::Test {
         ThemeKeeper::instance().choose(Appearance::light);
         window_ = std::make_unique<MainWindow>(Settings{});
         QObject::connect(&document(), &Document::fileChanged, [this] { noteOpening(); });
-        QObject::connect(&document(), &Document::settled, [this](const QString& what) {
+        QObject::connect(&document(), &Document::stepDone, [this](const QString& what) {
             if (what == QStringLiteral("Save")) {
                 clean_ = bytesOf(document());
             }

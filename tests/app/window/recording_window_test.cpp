@@ -13,8 +13,8 @@
 #include <atomic>
 #include <cmath>
 
-#include "app/desks/fit_desk.h"
-#include "app/window/recording_desk.h"
+#include "app/controllers/fit_controller.h"
+#include "app/window/recording_controller.h"
 #include "tests/support/window_bench.h"
 #include "widgets/curves/curve_chart.h"
 #include "widgets/kit/job_runner.h"
@@ -71,7 +71,7 @@ class RecordingInTheWindow : public WindowBench {
             }
         });
         asks.start(1);
-        window_->findChild<RecordingDesk*>()->addFile(3, file);
+        window_->findChild<RecordingController*>()->addFile(3, file);
         EXPECT_TRUE(QTest::qWaitFor([this] { return pass().recording.has_value(); }, 60'000));
         asks.stop();
         window_->activateWindow();  // as a window manager does when a dialog goes
@@ -151,9 +151,10 @@ TEST_F(RecordingInTheWindow, ALongOneIsReadAside) {
 
 TEST_F(RecordingInTheWindow, WithAFitItsResidualsAreShownSampleBySample) {
     addTable();
-    const FitDesk* desk = window_->findChild<FitDesk*>();
-    ASSERT_TRUE(QTest::qWaitFor([desk] { return desk->fit() != nullptr && !desk->isRunning(); }, 120'000));
-    ASSERT_EQ(desk->fit()->end, FitEnd::done);
+    const FitController* controller = window_->findChild<FitController*>();
+    ASSERT_TRUE(QTest::qWaitFor(
+        [controller] { return controller->fit() != nullptr && !controller->isRunning(); }, 120'000));
+    ASSERT_EQ(controller->fit()->end, FitEnd::done);
     const CurveChart* chart = page().recording().findChild<CurveChart*>();
     ASSERT_EQ(chart->cards().size(), 2U);
     EXPECT_EQ(chart->cards()[0].series[2].name, "fitted");
@@ -179,8 +180,9 @@ TEST_F(RecordingInTheWindow, TheReleaseIsMovedByHandAndUndone) {
 
 TEST_F(RecordingInTheWindow, WhatDoesNotConcernItLeavesItsCursorAlone) {
     addTable();
-    const FitDesk* desk = window_->findChild<FitDesk*>();
-    ASSERT_TRUE(QTest::qWaitFor([desk] { return desk->fit() != nullptr && !desk->isRunning(); }, 120'000));
+    const FitController* controller = window_->findChild<FitController*>();
+    ASSERT_TRUE(QTest::qWaitFor(
+        [controller] { return controller->fit() != nullptr && !controller->isRunning(); }, 120'000));
     CurveChart* chart = page().recording().findChild<CurveChart*>();
     chart->setFocus();
     QTest::keyClick(chart, Qt::Key_Right);
@@ -230,7 +232,7 @@ TEST_F(RecordingInTheWindow, ColumnsSaidOnceAreProposedAgain) {
         }
         dialog->accept();
     });
-    window_->findChild<RecordingDesk*>()->addFile(3, file);
+    window_->findChild<RecordingController*>()->addFile(3, file);
     ASSERT_TRUE(pass().recording);
     EXPECT_EQ(pass().recording->columns[1].unit, "mph");
     undo();

@@ -86,9 +86,9 @@ TEST_F(ShocksInTheWindow, AnEstimateSaysThatItIsOne) {
     });
     ASSERT_TRUE(front());
     EXPECT_TRUE(front()->isEstimate);
-    const std::vector<Doubt>& doubts = window_->state().doubts;
-    EXPECT_TRUE(std::ranges::any_of(doubts, [](const Doubt& doubt) {
-        return doubt.finding.cause.find("front shocks are an estimate") != std::string::npos;
+    const std::vector<Warning>& warnings = window_->state().warnings;
+    EXPECT_TRUE(std::ranges::any_of(warnings, [](const Warning& warning) {
+        return warning.finding.cause.find("front shocks are an estimate") != std::string::npos;
     }));
 }
 
@@ -131,11 +131,11 @@ TEST_F(ShocksInTheWindow, ReadingsGiveATiresRateWithItsPlusMinusInOneStep) {
     ASSERT_TRUE(QTest::qWaitForWindowActive(window_.get()));
     const Car& car = window_->state().car;
     const FieldId id{.field = Field::rearTireRate};
-    FieldId spread = id;
-    spread.spread = true;
+    FieldId uncertainty = id;
+    uncertainty.uncertainty = true;
     // 200 lb over an eighth of an inch: 1600 lb/in; 1 lb/in is 175.126835 N/m (NIST SP 811, from memory).
     EXPECT_NEAR(numberAt(car, id).value_or(0), 1600 * 175.126835, 1e-2);
-    EXPECT_GT(numberAt(car, spread).value_or(0), 0);
+    EXPECT_GT(numberAt(car, uncertainty).value_or(0), 0);
     undo();
     EXPECT_EQ(window_->state().car, before);
 }

@@ -82,11 +82,11 @@ class UndoInTheWindow : public testing::Test {
         const auto link = static_cast<int>(car().links.size()) - 1;
         return {PointId::Kind::hole, link, End::axle, car().links.back().axle.use == 0 ? 1 : 0};
     }
-    // The demo with fewer links is the before.
+    // The demo with fewer links is the baseline.
     void compareWithTwoLinks() {
         window_->compareWithFile(QStringLiteral(BOLTHOLE_DEMO_DIR "/long-roof-wagon.bolt.json"));
-        ASSERT_TRUE(window_->state().before.has_value());
-        ASSERT_LT(window_->state().before->car.links.size(), car().links.size());
+        ASSERT_TRUE(window_->state().baseline.has_value());
+        ASSERT_LT(window_->state().baseline->car.links.size(), car().links.size());
     }
 
     std::unique_ptr<MainWindow> window_;
@@ -202,9 +202,9 @@ TEST_F(UndoInTheWindow, SwappingTakesHalfTypedTextFirst) {
     QTest::keyClicks(wheelbase, QStringLiteral("103"));
     choose(QStringLiteral("Swap before and after"));
     ASSERT_EQ(history().count(), 3);
-    EXPECT_NEAR(car().wheelbase, window_->state().before->car.wheelbase, 1.0);
+    EXPECT_NEAR(car().wheelbase, window_->state().baseline->car.wheelbase, 1.0);
     EXPECT_NE(car().wheelbase, 103 * 0.0254);
-    EXPECT_NEAR(window_->state().before->car.wheelbase, 103 * 0.0254, 1e-9);
+    EXPECT_NEAR(window_->state().baseline->car.wheelbase, 103 * 0.0254, 1e-9);
 }
 
 // A release that went elsewhere, to a dialog that opened or another program, ends the drag.
@@ -331,7 +331,7 @@ TEST_F(UndoInTheWindow, ASelectionThatTheCarDoesNotHaveIsDropped) {
     // In side view the track bar's holes on axle and chassis lie on each other: the one found is as good.
     const PointId gone = window_->state().selection;
     ASSERT_EQ(gone.kind, PointId::Kind::hole);
-    ASSERT_GE(gone.link, static_cast<int>(window_->state().before->car.links.size()));
+    ASSERT_GE(gone.link, static_cast<int>(window_->state().baseline->car.links.size()));
     choose(QStringLiteral("Swap before and after"));
     EXPECT_EQ(window_->state().selection, PointId{});
     const Car swapped = car();

@@ -1,11 +1,11 @@
-// The list of warnings by keyboard and mouse: gravest first, Enter to the field, the sure fix in one step.
+// The list of warnings by keyboard and mouse: gravest first, Enter to the field, the certain fix in one step.
 #include <gmock/gmock.h>
 
 #include <QPushButton>
 
 #include "tests/support/window_bench.h"
 #include "widgets/kit/number_field.h"
-#include "widgets/readouts/doubt_list.h"
+#include "widgets/readouts/warning_list.h"
 
 namespace bolthole::test {
 namespace {
@@ -22,7 +22,7 @@ class Warnings : public WindowBench {
         QCoreApplication::processEvents();
     }
     /// Writes a length a quarter inch too long for the holes of the first rod; its index.
-    int doubtALength() {
+    int warnOfLength() {
         const Car& car = window_->document().car();
         const auto rod = std::ranges::find(car.links, LinkKind::rod, &Link::kind);
         const int index = static_cast<int>(rod - car.links.begin());
@@ -30,14 +30,14 @@ class Warnings : public WindowBench {
         return index;
     }
     /// Opens the list by its key; its rows from the top.
-    [[nodiscard]] QList<DoubtRow*> rows() const {
+    [[nodiscard]] QList<WarningRow*> rows() const {
         QTest::keyClick(window_.get(), Qt::Key_F9);
         QCoreApplication::processEvents();
-        const auto* list = window_->findChild<DoubtList*>();
-        return list->findChildren<DoubtRow*>();
+        const auto* list = window_->findChild<WarningList*>();
+        return list->findChildren<WarningRow*>();
     }
-    [[nodiscard]] DoubtRow* rowWith(const char* words) const {
-        for (DoubtRow* row : rows()) {
+    [[nodiscard]] WarningRow* rowWith(const char* words) const {
+        for (WarningRow* row : rows()) {
             if (row->accessibleName().contains(QLatin1String(words))) {
                 return row;
             }
@@ -47,21 +47,21 @@ class Warnings : public WindowBench {
 };
 
 TEST_F(Warnings, SayCauseAndWhatFollowsTheGravestFirst) {
-    doubtALength();
+    warnOfLength();
     change(SetNumber{{.field = Field::jointLimit}, 0.001});
-    const QList<DoubtRow*> all = rows();
+    const QList<WarningRow*> all = rows();
     ASSERT_GE(all.size(), 2);
     EXPECT_THAT(all[0]->accessibleName().toStdString(), StartsWith("Danger: "));
     EXPECT_THAT(all[0]->accessibleName().toStdString(), HasSubstr("The joint can bind and break"));
-    const DoubtRow* length = rowWith(": written length");
+    const WarningRow* length = rowWith(": written length");
     ASSERT_NE(length, nullptr);
     EXPECT_THAT(length->accessibleName().toStdString(), HasSubstr("apart. As written"));
     EXPECT_TRUE(all[0]->hasFocus());
 }
 
 TEST_F(Warnings, EnterGoesToTheField) {
-    doubtALength();
-    DoubtRow* row = rowWith(": written length");
+    warnOfLength();
+    WarningRow* row = rowWith(": written length");
     ASSERT_NE(row, nullptr);
     row->setFocus();
     QTest::keyClick(row, Qt::Key_Return);
@@ -71,10 +71,10 @@ TEST_F(Warnings, EnterGoesToTheField) {
     EXPECT_THAT(field->accessibleName().toStdString(), HasSubstr("length"));
 }
 
-TEST_F(Warnings, TheSureFixIsOneStepThatCanBeUndone) {
-    const int index = doubtALength();
+TEST_F(Warnings, TheCertainFixIsOneStepThatCanBeUndone) {
+    const int index = warnOfLength();
     const double written = *window_->document().car().links[static_cast<std::size_t>(index)].length;
-    DoubtRow* row = rowWith(": written length");
+    WarningRow* row = rowWith(": written length");
     ASSERT_NE(row, nullptr);
     auto* fix = row->findChild<QPushButton*>();
     ASSERT_NE(fix, nullptr);

@@ -12,7 +12,7 @@
 #include <nlohmann/json.hpp>
 
 #include "app/window/main_window.h"
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
 #include "widgets/pages/fact_card.h"
 #include "widgets/pages/weights/weights_page.h"
 
@@ -145,7 +145,7 @@ class WeightsInTheWindow : public testing::Test {
         }
         key(Qt::Key_Tab);
     }
-    void typeLoads() {
+    void typeBallast() {
         addLoad(0, QStringLiteral("Tank"));
         type("Tank, volume when full", 60, "L");
         type("Tank, density", 0.74, "kg/L");
@@ -214,7 +214,7 @@ TEST_F(WeightsInTheWindow, EverythingTypedByKeyboardComesToTheHandFiguresAndUndo
     typeCar();
     typeScales();
     typeRates();
-    typeLoads();
+    typeBallast();
     typeTicketAndLift();
     if (testing::Test::HasFatalFailure()) {
         return;

@@ -85,7 +85,7 @@ TEST(Damping, AClickIsANumberLikeAnyOther) {
     EXPECT_EQ(set.car.springs[0].damping->bump.at, 9);
     EXPECT_EQ(describe(SetNumber{bump, 9}, car), "Set coil bump click to 9");
     EXPECT_EQ(apply(car, ClearNumber{bump}).car.springs[0].damping->bump.at, std::nullopt);
-    EXPECT_FALSE(mayHaveSpread(Field::bumpClick));
+    EXPECT_FALSE(mayHaveUncertainty(Field::bumpClick));
 }
 
 // It acts as the end click does; a shop may count further than it had the shock tested.

@@ -45,7 +45,7 @@ TEST(Fields, LimitsAndWishesStandWhereTheCarKeepsThem) {
                                      .leastEngagement = 0.02};
     car.links[0].rodEndLimit = 0.2;
     car.driveline->jointLimit = 0.1;
-    car.wanted = WantedWindow{.icNear = 1.0, .icFar = -3.0, .antiSquatLow = 90, .antiSquatHigh = 120};
+    car.target = TargetWindow{.icNear = 1.0, .icFar = -3.0, .antiSquatLow = 90, .antiSquatHigh = 120};
     EXPECT_EQ(numberAt(car, {.field = Field::adjusterShortest, .link = 1}), 0.25);
     EXPECT_EQ(numberAt(car, {.field = Field::adjusterLongest, .link = 1}), 0.35);
     EXPECT_EQ(numberAt(car, {.field = Field::adjusterEngagement, .link = 1}), 0.03);
@@ -53,12 +53,12 @@ TEST(Fields, LimitsAndWishesStandWhereTheCarKeepsThem) {
     EXPECT_EQ(numberAt(car, {.field = Field::adjusterLeastEngagement, .link = 1}), 0.02);
     EXPECT_EQ(numberAt(car, {.field = Field::rodEndLimit, .link = 0}), 0.2);
     EXPECT_EQ(numberAt(car, {.field = Field::jointLimit}), 0.1);
-    EXPECT_EQ(numberAt(car, {.field = Field::wantedIcNear}), 1.0);
-    EXPECT_EQ(numberAt(car, {.field = Field::wantedIcFar}), -3.0);
-    EXPECT_EQ(numberAt(car, {.field = Field::wantedLow}), 90);
-    EXPECT_EQ(numberAt(car, {.field = Field::wantedHigh}), 120);
+    EXPECT_EQ(numberAt(car, {.field = Field::targetIcNear}), 1.0);
+    EXPECT_EQ(numberAt(car, {.field = Field::targetIcFar}), -3.0);
+    EXPECT_EQ(numberAt(car, {.field = Field::targetLow}), 90);
+    EXPECT_EQ(numberAt(car, {.field = Field::targetHigh}), 120);
     car = plainCar();
-    EXPECT_EQ(numberAt(car, {.field = Field::wantedLow}), std::nullopt);
+    EXPECT_EQ(numberAt(car, {.field = Field::targetLow}), std::nullopt);
     EXPECT_EQ(numberAt(car, {.field = Field::adjusterShortest, .link = 0}), std::nullopt);
 }
 
@@ -111,10 +111,10 @@ TEST(Fields, PathsFollowTheCarFile) {
         {{.field = Field::outputAngle}, "driveline.output_angle"},
         {{.field = Field::outputJoint, .axis = 2}, "driveline.output_joint[2]"},
         {{.field = Field::jointLimit}, "driveline.joint_limit"},
-        {{.field = Field::wantedIcNear}, "wanted.ic_near"},
-        {{.field = Field::wantedIcFar}, "wanted.ic_far"},
-        {{.field = Field::wantedLow}, "wanted.anti_squat_low"},
-        {{.field = Field::wantedHigh}, "wanted.anti_squat_high"},
+        {{.field = Field::targetIcNear}, "wanted.ic_near"},
+        {{.field = Field::targetIcFar}, "wanted.ic_far"},
+        {{.field = Field::targetLow}, "wanted.anti_squat_low"},
+        {{.field = Field::targetHigh}, "wanted.anti_squat_high"},
     };
     for (const auto& [id, path] : table) {
         EXPECT_EQ(jsonPath(id), path);
@@ -142,8 +142,8 @@ TEST(Fields, QuantitiesAreWhatTheNumbersAre) {
     EXPECT_EQ(quantityOf(Field::adjusterLeastEngagement), Quantity::length);
     EXPECT_EQ(quantityOf(Field::rodEndLimit), Quantity::angle);
     EXPECT_EQ(quantityOf(Field::jointLimit), Quantity::angle);
-    EXPECT_EQ(quantityOf(Field::wantedIcFar), Quantity::length);
-    EXPECT_EQ(quantityOf(Field::wantedLow), Quantity::percent);
+    EXPECT_EQ(quantityOf(Field::targetIcFar), Quantity::length);
+    EXPECT_EQ(quantityOf(Field::targetLow), Quantity::percent);
 }
 
 TEST(Refusal, KeepsToTheLimitsOfTheCarFile) {
@@ -180,10 +180,10 @@ TEST(Refusal, KeepsToTheLimitsOfTheCarFile) {
         {Field::adjusterLeastEngagement, {0, 0.02, 1}, {-0.001, 1.1}},
         {Field::rodEndLimit, {0.01, 1.5}, {0, -0.1, right}},
         {Field::jointLimit, {0.01, 1.5}, {0, -0.1, right}},
-        {Field::wantedIcNear, {-100, -1, 1, 100}, {101, -101}},
-        {Field::wantedIcFar, {-100, -1, 1, 100}, {101, -101}},
-        {Field::wantedLow, {-10'000, 0, 10'000}, {10'001, -10'001}},
-        {Field::wantedHigh, {-10'000, 0, 10'000}, {10'001, -10'001}},
+        {Field::targetIcNear, {-100, -1, 1, 100}, {101, -101}},
+        {Field::targetIcFar, {-100, -1, 1, 100}, {101, -101}},
+        {Field::targetLow, {-10'000, 0, 10'000}, {10'001, -10'001}},
+        {Field::targetHigh, {-10'000, 0, 10'000}, {10'001, -10'001}},
     };
     for (const Row& row : table) {
         for (const double value : row.allowed) {

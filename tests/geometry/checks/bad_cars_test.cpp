@@ -8,7 +8,7 @@
 #include <functional>
 
 #include "geometry/car/faults.h"
-#include "geometry/checks/doubts.h"
+#include "geometry/checks/warnings.h"
 #include "geometry/edits/edit.h"
 #include "geometry/kinematics/trace.h"
 #include "tests/support/car_generator.h"
@@ -97,9 +97,9 @@ void expectSense(const Car& car) {
     }
     EXPECT_TRUE(!droopShort || !describe(trace.droopEnd, car, Units::inch).empty());
     EXPECT_TRUE(!bumpShort || !describe(trace.bumpEnd, car, Units::inch).empty());
-    for (const Doubt& doubt : findDoubts(car)) {
-        EXPECT_FALSE(sentence(doubt.finding).empty());
-        EXPECT_THAT(sentence(doubt.finding), testing::Not(HasSubstr("nan")));
+    for (const Warning& warning : findWarnings(car)) {
+        EXPECT_FALSE(sentence(warning.finding).empty());
+        EXPECT_THAT(sentence(warning.finding), testing::Not(HasSubstr("nan")));
     }
 }
 

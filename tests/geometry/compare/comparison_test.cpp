@@ -5,7 +5,7 @@
 
 #include <cmath>
 
-#include "geometry/choices/choice_figures.h"
+#include "geometry/combinations/combination_figures.h"
 #include "tests/support/car_generator.h"
 #include "tests/support/plain_car.h"
 
@@ -24,7 +24,7 @@ TEST(Comparison, OfACarWithItselfIsEmpty) {
         EXPECT_TRUE(comparison.numbers.empty());
         EXPECT_TRUE(comparison.unshared.empty());
         EXPECT_EQ(comparison.shared.size(), car.links.size());
-        for (const Place place : kPlaces) {
+        for (const TravelPosition place : kTravelPositions) {
             for (const FigureChange& change :
                  changesAt(stationAt(comparison.before, place), stationAt(comparison.after, place))) {
                 EXPECT_FALSE(change.tells());
@@ -153,22 +153,24 @@ TEST(Comparison, FiguresAreThoseOfEachCarsOwnTrace) {
     after.links[0].axle.use = 1;
     after.travel.bump = 0.07;
     const Comparison comparison = compareCars(plainCar(), after);
-    EXPECT_EQ(stationAt(comparison.before, Place::bump)->figures,
+    EXPECT_EQ(stationAt(comparison.before, TravelPosition::bump)->figures,
               computeTrace(plainCar()).stations.back().figures);
-    EXPECT_EQ(stationAt(comparison.after, Place::bump)->figures, computeTrace(after).stations.back().figures);
-    EXPECT_EQ((*stationAt(comparison.after, Place::bump))[Figure::travel], 0.07);
-    EXPECT_EQ((*stationAt(comparison.after, Place::droop))[Figure::travel], -0.1016);
-    EXPECT_EQ((*stationAt(comparison.after, Place::ride))[Figure::travel], 0.0);
+    EXPECT_EQ(stationAt(comparison.after, TravelPosition::bump)->figures,
+              computeTrace(after).stations.back().figures);
+    EXPECT_EQ((*stationAt(comparison.after, TravelPosition::bump))[Figure::travel], 0.07);
+    EXPECT_EQ((*stationAt(comparison.after, TravelPosition::droop))[Figure::travel], -0.1016);
+    EXPECT_EQ((*stationAt(comparison.after, TravelPosition::ride))[Figure::travel], 0.0);
 }
 
 TEST(Comparison, ACarThatCannotBeAssembledHasNoStations) {
     Car after = plainCar();
     after.links[0].length = 5.0;
     const Comparison comparison = compareCars(plainCar(), after);
-    for (const Place place : kPlaces) {
+    for (const TravelPosition place : kTravelPositions) {
         EXPECT_EQ(stationAt(comparison.after, place), nullptr);
     }
-    for (const FigureChange& change : changesAt(stationAt(comparison.before, Place::ride), nullptr)) {
+    for (const FigureChange& change :
+         changesAt(stationAt(comparison.before, TravelPosition::ride), nullptr)) {
         EXPECT_TRUE(std::isnan(change.after));
         EXPECT_TRUE(change.tells()) << "it is there before and gone after";
     }

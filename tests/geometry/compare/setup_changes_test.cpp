@@ -35,8 +35,8 @@ TEST(SetupChanges, EachInItsWords) {
                 ElementsAre("CG height +1 in"));
     EXPECT_THAT(changed(SetNumber{{.field = Field::cgHeight}, 21 * kMetresPerInch}, Units::metric),
                 ElementsAre("CG height -25.4 mm"));
-    EXPECT_THAT(changed(RemoveLoad{0}), ElementsAre("fuel removed"));
-    EXPECT_THAT(changed(SetNumber{{.field = Field::loadAboard, .item = 0}, 50}),
+    EXPECT_THAT(changed(RemoveBallast{0}), ElementsAre("fuel removed"));
+    EXPECT_THAT(changed(SetNumber{{.field = Field::ballastAboard, .item = 0}, 50}),
                 ElementsAre("fuel part aboard now -50 %"));
     EXPECT_THAT(changed(SetNumber{{.field = Field::springRate, .item = 0}, 30000}, Units::metric),
                 ElementsAre("coil rate entered"));
@@ -62,18 +62,18 @@ TEST(SetupChanges, AMountOfASpringIsToldByItsHole) {
 }
 
 TEST(SetupName, ThreeOfMoreAndUnlikeTheOthers) {
-    Car car = applied(plainCar(), KeepState{"base", "2026-11-01", "", nullptr});
+    Car car = applied(plainCar(), KeepSetup{"base", "2026-11-01", "", nullptr});
     car = applied(car, UseHole{0, End::axle, 1});
     EXPECT_EQ(nameForSetup(car), "lower axle hole 'top'");
     car = applied(car, SetNumber{{.field = Field::cgHeight}, 23 * kMetresPerInch});
     car = applied(car, SetNumber{{.field = Field::leftFrontWeight}, 480});
     car = applied(car, SetNumber{{.field = Field::rightFrontWeight}, 460});
-    car = applied(car, RemoveLoad{0});
+    car = applied(car, RemoveBallast{0});
     EXPECT_EQ(nameForSetup(car), "lower axle hole 'top', fuel removed, left front weight +22 lb and 2 more");
-    Car same = applied(plainCar(), KeepState{"lower axle hole 'top'", "2026-11-01", "", nullptr});
+    Car same = applied(plainCar(), KeepSetup{"lower axle hole 'top'", "2026-11-01", "", nullptr});
     same = applied(same, UseHole{0, End::axle, 1});
     EXPECT_EQ(nameForSetup(same), "lower axle hole 'top' (2)");
-    Car renamed = applied(plainCar(), KeepState{"base", "2026-11-01", "", nullptr});
+    Car renamed = applied(plainCar(), KeepSetup{"base", "2026-11-01", "", nullptr});
     renamed = applied(renamed, RenameHole{0, End::axle, 1, "upper"});
     EXPECT_EQ(nameForSetup(renamed), "other entries");
 }

@@ -20,11 +20,11 @@ Car launchable() {
 
 /// With a setup that has other clicks, and one with another converter.
 Car withSetups() {
-    Car car = applied(launchable(), KeepState{"base", "2026-11-20", "", nullptr});
+    Car car = applied(launchable(), KeepSetup{"base", "2026-11-20", "", nullptr});
     Car other = applied(launchable(), SetNumber{{.field = Field::frontReboundClick}, 8});
-    car = applied(car, KeepState{"rebound", "2026-11-20", "", std::make_shared<const Car>(other)});
+    car = applied(car, KeepSetup{"rebound", "2026-11-20", "", std::make_shared<const Car>(other)});
     other = applied(launchable(), SetNumber{{.field = Field::stallSpeed}, 2800 * kRpm});
-    return applied(car, KeepState{"converter", "2026-11-20", "", std::make_shared<const Car>(other)});
+    return applied(car, KeepSetup{"converter", "2026-11-20", "", std::make_shared<const Car>(other)});
 }
 
 CorrectLaunch whole() {

@@ -141,7 +141,7 @@ TEST(Apply, OnlyOptionalNumbersCanBeCleared) {
     const std::set<Field> adjusterLimits{Field::adjusterShortest, Field::adjusterLongest,
                                          Field::adjusterEngagement, Field::adjusterEngagementAt,
                                          Field::adjusterLeastEngagement};
-    const std::set<Field> always{Field::loadWeighed, Field::loadAboard, Field::springPush};
+    const std::set<Field> always{Field::ballastWeighed, Field::ballastAboard, Field::springPush};
     const std::set<Field> bench{Field::wheelbase,      Field::rearTireRadius,  Field::frontTireRadius,
                                 Field::rearTrack,      Field::leftFrontWeight, Field::rightFrontWeight,
                                 Field::leftRearWeight, Field::rightRearWeight, Field::cgHeight,
@@ -154,7 +154,7 @@ TEST(Apply, OnlyOptionalNumbersCanBeCleared) {
             id.field == Field::rodEndLimit || id.field == Field::linkRating;
         const Scope scope = ruleOf(id.field).scope;
         const bool isEntered =
-            scope == Scope::load || scope == Scope::spring
+            scope == Scope::ballast || scope == Scope::spring
                 ? !always.contains(id.field)
                 : (scope == Scope::car || scope == Scope::driveline) && !bench.contains(id.field);
         const bool optional =

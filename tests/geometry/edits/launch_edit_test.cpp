@@ -11,14 +11,14 @@ namespace bolthole {
 namespace {
 
 constexpr FieldId kInertia{.field = Field::pitchInertia};
-constexpr FieldId kInertiaSpread{.field = Field::pitchInertia, .spread = true};
+constexpr FieldId kInertiaUncertainty{.field = Field::pitchInertia, .uncertainty = true};
 
 TEST(LaunchEdits, AnEstimateComesWithItsUncertaintyInOneStep) {
     const Car car = plainCar();
-    const SetNumbers estimate{{{kInertia, 2100}, {kInertiaSpread, 200}}};
+    const SetNumbers estimate{{{kInertia, 2100}, {kInertiaUncertainty, 200}}};
     const Car after = applied(car, estimate);
     EXPECT_EQ(after.launch.pitchInertia, 2100);
-    EXPECT_EQ(after.spreads.of(Field::pitchInertia), 200);
+    EXPECT_EQ(after.uncertainties.of(Field::pitchInertia), 200);
     EXPECT_THAT(describe(estimate, car), testing::AllOf(testing::HasSubstr("Set pitch inertia to "),
                                                         testing::HasSubstr(", with its ±")));
 }

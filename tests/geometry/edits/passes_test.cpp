@@ -47,7 +47,7 @@ TEST(AddPass, KeepsTheCarAsItStandsOnce) {
     EXPECT_EQ(one.kept[0].date, "2026-11-20");
     EXPECT_TRUE(*one.kept[0].car == plainCar());
     EXPECT_EQ(one.passes[0].setup, 0);
-    EXPECT_FALSE(one.before) << "a pass is no comparison";
+    EXPECT_FALSE(one.baseline) << "a pass is no comparison";
     const Car two = applied(one, AddPass{pass(2)});
     EXPECT_EQ(two.kept.size(), 1U);
     EXPECT_EQ(two.passes[1].setup, 0);
@@ -75,13 +75,13 @@ TEST(AddPass, ASetupOfItsOwnIsTaken) {
     EXPECT_EQ(car.kept.size(), 2U);
 }
 
-// What is wished, noted or guessed of how sure a number is makes no other setup.
+// What is wished, noted or guessed of the uncertainty of a number makes no other setup.
 TEST(AddPass, WordsAndWishesMakeNoSetup) {
     Car car = applied(plainCar(), AddPass{pass(1)});
     car.notes = "windy";
     car.title = "Other";
     car.units = Units::metric;
-    car.wanted = WantedWindow{1.0, 2.0, 100, 150};
+    car.target = TargetWindow{1.0, 2.0, 100, 150};
     car.tools.tape = 0.002;
     car.travel.steps = 11;
     car = applied(car, AddHole{0, End::axle, [] {
@@ -184,7 +184,7 @@ TEST(RemoveKept, IsRefusedWhileAPassStandsOnIt) {
 }
 
 TEST(RemoveKept, PassesFollowTheirSetups) {
-    Car car = applied(plainCar(), KeepState{"unused", "2026-11-01", "", nullptr});
+    Car car = applied(plainCar(), KeepSetup{"unused", "2026-11-01", "", nullptr});
     car = applied(otherHole(car), AddPass{pass(1)});
     ASSERT_EQ(car.passes[0].setup, 1);
     const Car fewer = applied(car, RemoveKept{0});
@@ -203,25 +203,25 @@ TEST(RestoreKept, IsTheWayBackToAPassAndKeepsThePasses) {
 }
 
 // A setup somebody ran is history: the swap keeps it and puts the bench beside it.
-TEST(SwapBefore, LeavesTheSetupOfAPassAlone) {
+TEST(SwapBaseline, LeavesTheSetupOfAPassAlone) {
     Car car = applied(plainCar(), AddPass{pass(1)});
-    car = otherHole(applied(car, SetBefore{0}));
-    const Car swapped = applied(car, SwapBefore{"2026-11-21"});
+    car = otherHole(applied(car, SetBaseline{0}));
+    const Car swapped = applied(car, SwapBaseline{"2026-11-21"});
     ASSERT_EQ(swapped.kept.size(), 2U);
     EXPECT_TRUE(swapped.kept[0] == car.kept[0]);
     EXPECT_EQ(swapped.passes, car.passes);
-    EXPECT_EQ(swapped.before, 1);
+    EXPECT_EQ(swapped.baseline, 1);
     EXPECT_EQ(swapped.kept[1].car->links[0].axle.use, 1);
     EXPECT_EQ(swapped.links[0].axle.use, 0);
-    const Car again = applied(swapped, SwapBefore{"2026-11-22"});
+    const Car again = applied(swapped, SwapBaseline{"2026-11-22"});
     EXPECT_EQ(again.kept.size(), 2U) << "no pass stands on that one";
     EXPECT_EQ(again.links[0].axle.use, 1);
     EXPECT_EQ(again.passes, car.passes);
 }
 
-TEST(Passes, AKeptStateHoldsNone) {
+TEST(Passes, AKeptSetupHoldsNone) {
     Car car = applied(plainCar(), AddPass{pass(1)});
-    car = applied(car, KeepState{"later", "2026-11-21", "", nullptr});
+    car = applied(car, KeepSetup{"later", "2026-11-21", "", nullptr});
     EXPECT_TRUE(car.kept[1].car->passes.empty());
     EXPECT_EQ(car.passes.size(), 1U);
     EXPECT_TRUE(withoutKept(car).passes.empty());

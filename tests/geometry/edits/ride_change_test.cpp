@@ -264,16 +264,16 @@ TEST(RideChange, TheStopsStayWhereTheyAre) {
 }
 
 TEST(RideChange, IsOneEditAndKeepsTheRest) {
-    Car car = apply(plainCar(), KeepState{"Monday", "2026-11-02", "", nullptr}).car;
-    car.wanted = WantedWindow{1.0, 2.0, 100, 150};
+    Car car = apply(plainCar(), KeepSetup{"Monday", "2026-11-02", "", nullptr}).car;
+    car.target = TargetWindow{1.0, 2.0, 100, 150};
     RideChange change = noChange(car);
     change.rearTireRadius = 14 * kMetresPerInch;
     change.frontLower = -0.5 * kMetresPerInch;
     const EditResult result = apply(car, ChangeRide{change});
     EXPECT_EQ(result.refusal, "");
     EXPECT_EQ(result.car.kept, car.kept);
-    EXPECT_EQ(result.car.before, car.before);
-    EXPECT_EQ(result.car.wanted, car.wanted);
+    EXPECT_EQ(result.car.baseline, car.baseline);
+    EXPECT_EQ(result.car.target, car.target);
     EXPECT_EQ(result.car.rearTireRadius, 14 * kMetresPerInch);
     EXPECT_EQ(describe(ChangeRide{change}, car),
               "Change ride: rear tires to radius 14 in, front lower by -1/2 in");

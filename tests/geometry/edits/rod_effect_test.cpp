@@ -18,7 +18,7 @@ using testing::ElementsAre;
 // Level lowers 18 in out and 6 in under the axle's center, a level third link 6 in over it, a guide.
 Car levelCar() {
     Car car = plainCar();
-    car.loads.clear();
+    car.ballast.clear();
     car.springs.clear();
     car.rearTireRadius = car.frontTireRadius = 13 * kMetresPerInch;
     Link lower;

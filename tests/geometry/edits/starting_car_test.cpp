@@ -10,7 +10,7 @@
 #include "geometry/car/faults.h"
 #include "geometry/car/numbers.h"
 #include "geometry/car/starting_numbers.h"
-#include "geometry/checks/doubts.h"
+#include "geometry/checks/warnings.h"
 #include "geometry/edits/edit.h"
 #include "geometry/edits/starting_link.h"
 #include "geometry/kinematics/trace.h"
@@ -48,8 +48,8 @@ void expectWhole(const Car& car) {
     EXPECT_TRUE(trace.droopEnd.usable());
     EXPECT_EQ(trace.heldBySymmetry, Freedom::none);
     EXPECT_TRUE(std::isfinite(trace.ride[Figure::antiSquat]));
-    for (const Doubt& doubt : findDoubts(car)) {
-        EXPECT_THAT(sentence(doubt.finding), HasSubstr("not measured"));
+    for (const Warning& warning : findWarnings(car)) {
+        EXPECT_THAT(sentence(warning.finding), HasSubstr("not measured"));
     }
 }
 
@@ -68,7 +68,7 @@ TEST(StartingCars, AreWholeAndReachTheirTravel) {
             const double travel = units == Units::inch ? 4 * kInch : 0.1;
             EXPECT_DOUBLE_EQ(car.travel.bump, travel);
             EXPECT_DOUBLE_EQ(car.travel.droop, travel);
-            EXPECT_EQ(findDoubts(car).size(), 1U) << "the remark that nothing was measured";
+            EXPECT_EQ(findWarnings(car).size(), 1U) << "the remark that nothing was measured";
         }
     }
 }
@@ -105,13 +105,13 @@ TEST(StartingCars, SayThatNobodyMeasuredThemUntilTheLastIsTyped) {
     EXPECT_EQ(car.notes, "");
     std::vector<FieldId> left = startingNumbers(car);
     for (; !left.empty(); left = startingNumbers(car)) {
-        const std::vector<Doubt> doubts = findDoubts(car);
-        ASSERT_EQ(doubts.size(), 1U);
-        EXPECT_EQ(doubts[0].id, left.front());
-        EXPECT_THAT(sentence(doubts[0].finding), HasSubstr(std::to_string(left.size()) + " number"));
+        const std::vector<Warning> warnings = findWarnings(car);
+        ASSERT_EQ(warnings.size(), 1U);
+        EXPECT_EQ(warnings[0].id, left.front());
+        EXPECT_THAT(sentence(warnings[0].finding), HasSubstr(std::to_string(left.size()) + " number"));
         car = apply(car, SetNumber{left.front(), *numberAt(car, left.front())}).car;
     }
-    EXPECT_TRUE(findDoubts(car).empty());
+    EXPECT_TRUE(findWarnings(car).empty());
 }
 
 // An arm rigid with the axle and pinned to the body turns about its pin: that is the instant center.
@@ -221,34 +221,34 @@ TEST(StartingLinks, MoveToOtherSides) {
 }
 
 // What is under-held or held more than once leads to a link.
-TEST(HeldDoubts, LeadToALink) {
+TEST(HeldWarnings, LeadToALink) {
     Car car = startingCar({});
     measureAll(car);
     car.links.pop_back();
-    std::vector<Doubt> doubts = findDoubts(car);
-    ASSERT_EQ(doubts.size(), 1U);
-    EXPECT_THAT(sentence(doubts[0].finding), HasSubstr("turning over"));
-    EXPECT_EQ(doubts[0].id.field, Field::holeAt);
-    EXPECT_EQ(doubts[0].id.link, 0);
+    std::vector<Warning> warnings = findWarnings(car);
+    ASSERT_EQ(warnings.size(), 1U);
+    EXPECT_THAT(sentence(warnings[0].finding), HasSubstr("turning over"));
+    EXPECT_EQ(warnings[0].id.field, Field::holeAt);
+    EXPECT_EQ(warnings[0].id.link, 0);
 
     car = startingCar({.layout = LinkLayout::ladderBars});
     measureAll(car);
     car.links.pop_back();
-    doubts = findDoubts(car);
-    ASSERT_EQ(doubts.size(), 1U);
-    EXPECT_THAT(sentence(doubts[0].finding), HasSubstr("laterally"));
-    EXPECT_EQ(doubts[0].id.link, 0);
+    warnings = findWarnings(car);
+    ASSERT_EQ(warnings.size(), 1U);
+    EXPECT_THAT(sentence(warnings[0].finding), HasSubstr("laterally"));
+    EXPECT_EQ(warnings[0].id.link, 0);
 
     car = startingCar({.layout = LinkLayout::parallelFourLink, .sideways = SidewaysHold::watts});
     measureAll(car);
     car.links.push_back(startingLink(car, LinkPattern::torqueArm));
     measureAll(car);
-    doubts = findDoubts(car);
-    ASSERT_FALSE(doubts.empty());
-    EXPECT_THAT(sentence(doubts.back().finding), HasSubstr("hold the axle more than once"));
-    EXPECT_EQ(doubts.back().id.field, Field::holeAt);
-    EXPECT_GE(doubts.back().id.link, 0);
-    EXPECT_EQ(doubts.back().path, "links[" + std::to_string(doubts.back().id.link) + "]");
+    warnings = findWarnings(car);
+    ASSERT_FALSE(warnings.empty());
+    EXPECT_THAT(sentence(warnings.back().finding), HasSubstr("hold the axle more than once"));
+    EXPECT_EQ(warnings.back().id.field, Field::holeAt);
+    EXPECT_GE(warnings.back().id.link, 0);
+    EXPECT_EQ(warnings.back().path, "links[" + std::to_string(warnings.back().id.link) + "]");
 }
 
 // A car that can't be computed can be saved and not opened again: it is never started.

@@ -61,9 +61,9 @@ TEST(StartingNumbers, TypingTheSameNumberMeasuresItAndAStepDoesNot) {
     EXPECT_TRUE(
         isStarting(applied(car, MoveHole{0, End::axle, 0, {0.01, 0.4, 0.2}}), holeField(0, End::axle, 0, 2)))
         << "a drag measures nothing";
-    const FieldId spread{.field = Field::cgHeight, .spread = true};
-    EXPECT_TRUE(isStarting(applied(car, SetNumber{spread, 0.02}), kCgHeight));
-    EXPECT_FALSE(isStarting(applied(car, SetNumber{spread, 0.02}), spread));
+    const FieldId uncertainty{.field = Field::cgHeight, .uncertainty = true};
+    EXPECT_TRUE(isStarting(applied(car, SetNumber{uncertainty, 0.02}), kCgHeight));
+    EXPECT_FALSE(isStarting(applied(car, SetNumber{uncertainty, 0.02}), uncertainty));
     EXPECT_EQ(startsOfCar(typedThrough(car)), 0U);
 }
 
@@ -93,11 +93,11 @@ TEST(StartingNumbers, StayWithBothHalvesOfAPair) {
 }
 
 TEST(StartingNumbers, AreKeptAndComeBackWithTheirSetup) {
-    const Car car = applied(startingCar({}), KeepState{"as bought", "2026-11-28", "", nullptr});
+    const Car car = applied(startingCar({}), KeepSetup{"as bought", "2026-11-28", "", nullptr});
     const Car typed = typedThrough(car);
     EXPECT_EQ(startsOfCar(typed), 0U);
     EXPECT_EQ(startsOfCar(applied(typed, RestoreKept{0})), startsOfCar(car));
-    const Car swapped = applied(typed, SwapBefore{"2026-11-28"});
+    const Car swapped = applied(typed, SwapBaseline{"2026-11-28"});
     EXPECT_EQ(startsOfCar(swapped), startsOfCar(car));
     EXPECT_EQ(startsOfCar(*swapped.kept[0].car), 0U);
 }

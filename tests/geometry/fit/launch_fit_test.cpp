@@ -80,7 +80,7 @@ double truthOf(const SeasonTruth& truth, const FittedNumber& number, const Launc
     return 0;
 }
 
-std::size_t seasonsWanted(std::size_t usually) {
+std::size_t seasonsAsked(std::size_t usually) {
     const char* wanted = std::getenv("BOLTHOLE_SEASONS");
     return wanted == nullptr ? usually : static_cast<std::size_t>(std::atoi(wanted));
 }
@@ -105,8 +105,8 @@ TEST(LaunchFit, FindsWhatTheCarIsInTruth) {
 TEST(LaunchFit, BeforeIsWhatWasEntered) {
     Car season = knownSeason(3);
     season = applied(season, SetNumber{{.field = Field::tirePeakSlip}, 12});
-    season = applied(season, SetNumber{{.field = Field::stallSpeed, .spread = true}, 50 * kRpm});
-    season = applied(season, SetNumber{{.field = Field::friction, .spread = true}, 0.05});
+    season = applied(season, SetNumber{{.field = Field::stallSpeed, .uncertainty = true}, 50 * kRpm});
+    season = applied(season, SetNumber{{.field = Field::friction, .uncertainty = true}, 0.05});
     const LaunchFit fit = fitLaunch(season);
     ASSERT_EQ(fit.end, FitEnd::done);
     EXPECT_EQ(numberOf(fit, LaunchNumber::friction).before, 1.25);
@@ -122,7 +122,7 @@ TEST(LaunchFit, BeforeIsWhatWasEntered) {
 // A number entered as exact is not fitted.
 TEST(LaunchFit, WhatIsKnownStays) {
     Car season = knownSeason(4);
-    season = applied(season, SetNumber{{.field = Field::stallSpeed, .spread = true}, 0});
+    season = applied(season, SetNumber{{.field = Field::stallSpeed, .uncertainty = true}, 0});
     const LaunchFit fit = fitLaunch(season);
     ASSERT_EQ(fit.end, FitEnd::done);
     EXPECT_EQ(fit.find(LaunchNumber::stallSpeed), nullptr);
@@ -230,7 +230,7 @@ TEST(LaunchFit, IntervalsHoldTheTruth) {
 #else
     constexpr std::size_t kUsual = 12;
 #endif
-    const std::size_t seasons = seasonsWanted(kUsual);
+    const std::size_t seasons = seasonsAsked(kUsual);
     std::map<LaunchNumber, int> held;
     std::map<LaunchNumber, int> asked;
     int inside = 0;

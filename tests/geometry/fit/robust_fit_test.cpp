@@ -15,19 +15,19 @@ namespace {
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-/// predicted = start + slopes * unknowns, bent by `bend` of the square of each.
+/// predicted = start + slopes * unknowns, bent by `curvature` of the square of each.
 class TestModel : public FitModel {
   public:
-    TestModel(VectorXd start, MatrixXd slopes, double bend = 0)
-        : start_(std::move(start)), slopes_(std::move(slopes)), bend_(bend) {}
+    TestModel(VectorXd start, MatrixXd slopes, double curvature = 0)
+        : start_(std::move(start)), slopes_(std::move(slopes)), curvature_(curvature) {}
 
     [[nodiscard]] Eigen::Index unknowns() const override { return slopes_.cols(); }
     bool predict(const VectorXd& unknowns, VectorXd& predicted) override {
-        predicted = start_ + slopes_ * (unknowns + bend_ * unknowns.cwiseAbs2());
+        predicted = start_ + slopes_ * (unknowns + curvature_ * unknowns.cwiseAbs2());
         return --left_ != 0;
     }
     bool slopes(const VectorXd& unknowns, MatrixXd& slopes) override {
-        slopes = slopes_ * (VectorXd::Ones(unknowns.size()) + 2 * bend_ * unknowns).asDiagonal();
+        slopes = slopes_ * (VectorXd::Ones(unknowns.size()) + 2 * curvature_ * unknowns).asDiagonal();
         return true;
     }
     void giveUpAfter(int predictions) { left_ = predictions; }
@@ -35,7 +35,7 @@ class TestModel : public FitModel {
   private:
     VectorXd start_;
     MatrixXd slopes_;
-    double bend_;
+    double curvature_;
     int left_ = -1;
 };
 
@@ -165,8 +165,8 @@ TEST(RobustFit, ScatterOfManyRepeatsIsTheirDeviation) {
     EXPECT_NEAR(std::hypot(fit.scatter[0], 0.05), deviation, 0.002 * deviation);
 }
 
-// Of few repeats scatter is hardly known, and everything less sure for it: with nothing known before, the
-// mean square is S/(n - 3), S the sum of squares about the mean (a scaled inverse chi-square of n - 1
+// Of few repeats scatter is hardly known, and everything more uncertain for it: with nothing known before,
+// the mean square is S/(n - 3), S the sum of squares about the mean (a scaled inverse chi-square of n - 1
 // degrees; A. Gelman et al., "Bayesian Data Analysis", 3rd ed., sec. 3.2 and app. A; from memory). Of many as
 // well.
 TEST(RobustFit, ScatterCountsByItsMeanSquare) {

@@ -3,7 +3,7 @@
 
 #include <memory>
 
-#include "geometry/choices/choice_figures.h"
+#include "geometry/combinations/combination_figures.h"
 #include "geometry/kinematics/axle_solver.h"
 #include "geometry/kinematics/trace.h"
 #include "tests/support/car_generator.h"
@@ -60,25 +60,25 @@ TEST_F(Allocation, TraceAllocatesNothingPerPose) {
     }
 }
 
-// A table of choices costs nothing but its rows. Reset moves the points of pivots and sliders too.
-TEST_F(Allocation, ChoicesAllocateNothingAfterTheFirst) {
+// A table of combinations costs nothing but its rows. Reset moves the points of pivots and sliders too.
+TEST_F(Allocation, CombinationsAllocateNothingAfterTheFirst) {
     CarGenerator generator(33);
     for (const Layout layout : kLayouts) {
         Car car = generator.draw(layout);
         drillHoles(car, 2, 0.02);
-        const ChoiceSpace space(car, {});
+        const CombinationSpace space(car, {});
         ASSERT_GE(space.count(), 4U);
         for (const LengthTreatment treatment :
              {LengthTreatment::keep, LengthTreatment::refit, LengthTreatment::uppers}) {
             if (treatment == LengthTreatment::uppers && !hasUpperRod(car)) {
                 continue;
             }
-            ChoiceSolver solver(car, treatment);
-            HoleChoice choice;
-            solver.solve(space.at(0), choice);
+            CombinationSolver solver(car, treatment);
+            HoleCombination combination;
+            solver.solve(space.at(0), combination);
             const long before = allocations;
             for (std::uint64_t index = 0; index < space.count(); ++index) {
-                solver.solve(space.at(index), choice);
+                solver.solve(space.at(index), combination);
             }
             EXPECT_EQ(allocations - before, 0) << "layout " << static_cast<int>(layout);
         }

@@ -9,7 +9,7 @@
 #include <numbers>
 #include <random>
 
-#include "geometry/checks/doubts.h"
+#include "geometry/checks/warnings.h"
 #include "tests/support/plain_car.h"
 
 namespace bolthole {
@@ -49,11 +49,11 @@ Bracket plateWith(std::vector<Eigen::Vector2d> holesInMm) {
 }
 
 std::vector<std::string> reasons(const Car& car) {
-    std::vector<Doubt> doubts;
-    addPlateDoubts(car, doubts);
+    std::vector<Warning> warnings;
+    addPlateWarnings(car, warnings);
     std::vector<std::string> said;
-    for (const Doubt& doubt : doubts) {
-        said.push_back(sentence(doubt.finding));
+    for (const Warning& warning : warnings) {
+        said.push_back(sentence(warning.finding));
     }
     return said;
 }
@@ -212,28 +212,28 @@ TEST(PlateRoom, TheProposedRectangleHoldsItsOwnRules) {
     }
 }
 
-TEST(PlateDoubts, NameTheHoleAndLeadToIt) {
+TEST(PlateWarnings, NameTheHoleAndLeadToIt) {
     Car car = plainCar();
     car.units = Units::metric;
     car.links[0].axle = plateWith({{20, 20}, {68, 20}});
-    std::vector<Doubt> doubts;
-    addPlateDoubts(car, doubts);
-    ASSERT_EQ(doubts.size(), 1U);
-    EXPECT_EQ(sentence(doubts[0].finding),
+    std::vector<Warning> warnings;
+    addPlateWarnings(car, warnings);
+    ASSERT_EQ(warnings.size(), 1U);
+    EXPECT_EQ(sentence(warnings[0].finding),
               "lower axle hole 'b': 12.0 mm to the plate's edge, 15.0 mm wanted");
-    EXPECT_EQ(doubts[0].path, "links[0].axle.holes[1].at[0]");
-    EXPECT_EQ(doubts[0].id,
+    EXPECT_EQ(warnings[0].path, "links[0].axle.holes[1].at[0]");
+    EXPECT_EQ(warnings[0].id,
               (FieldId{.field = Field::holeAt, .link = 0, .end = End::axle, .hole = 1, .axis = 0}));
 }
 
-TEST(PlateDoubts, APairTooNearIsToldOnceAtTheLaterHole) {
+TEST(PlateWarnings, APairTooNearIsToldOnceAtTheLaterHole) {
     Car car = plainCar();
     car.links[1].chassis = plateWith({{20, 20}, {35, 20}});
     EXPECT_THAT(reasons(car),
                 ElementsAre(AllOf(HasSubstr("hole 'b'"), HasSubstr("1.50 diameters from 'a'"))));
 }
 
-TEST(PlateDoubts, APairTooNearIsToldAtThePlannedHole) {
+TEST(PlateWarnings, APairTooNearIsToldAtThePlannedHole) {
     Car car = plainCar();
     car.links[1].chassis = plateWith({{20, 20}, {35, 20}});
     car.links[1].chassis.holes[0].planned = true;
@@ -241,15 +241,15 @@ TEST(PlateDoubts, APairTooNearIsToldAtThePlannedHole) {
                 ElementsAre(AllOf(HasSubstr("planned upper chassis hole 'a'"), HasSubstr("from 'b'"))));
 }
 
-TEST(PlateDoubts, AreAmongTheCarsDoubts) {
+TEST(PlateWarnings, AreAmongTheCarsWarnings) {
     Car car = plainCar();
-    const std::size_t before = findDoubts(car).size();
+    const std::size_t before = findWarnings(car).size();
     car.links[0].axle.plate = plateWith({}).plate;  // far from those holes
-    const std::vector<Doubt> after = findDoubts(car);
+    const std::vector<Warning> after = findWarnings(car);
     EXPECT_EQ(after.size(), before + 2 + 0) << "both holes stand outside the outline";
 }
 
-TEST(PlateDoubts, APlateThatIsKeptToRaisesNone) {
+TEST(PlateWarnings, APlateThatIsKeptToRaisesNone) {
     Car car = plainCar();
     car.links[0].axle = plateWith({{20, 20}, {50, 20}});
     EXPECT_THAT(reasons(car), IsEmpty());

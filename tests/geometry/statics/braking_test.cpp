@@ -58,12 +58,12 @@ TEST(Braking, AClimbBrakesToo) {
     EXPECT_DOUBLE_EQ(brakeLoads(uphill, 0.5, 0.3, 0.2).rearBrake, 0) << "the grade alone slows it more";
 }
 
-TEST(Braking, DoubtsOnlyWhatIsDoubtful) {
-    EXPECT_FALSE(antiLiftDoubt(0));
-    EXPECT_FALSE(antiLiftDoubt(100));
-    EXPECT_NE(antiLiftDoubt(130).value_or(Finding{}).cause.find("130 % pulls the rear down"),
+TEST(Braking, WarnsOnlyOfWhatIsDoubtful) {
+    EXPECT_FALSE(antiLiftWarning(0));
+    EXPECT_FALSE(antiLiftWarning(100));
+    EXPECT_NE(antiLiftWarning(130).value_or(Finding{}).cause.find("130 % pulls the rear down"),
               std::string::npos);
-    EXPECT_NE(antiLiftDoubt(-12).value_or(Finding{}).cause.find("lifts the rear"), std::string::npos);
+    EXPECT_NE(antiLiftWarning(-12).value_or(Finding{}).cause.find("lifts the rear"), std::string::npos);
 }
 
 }  // namespace bolthole

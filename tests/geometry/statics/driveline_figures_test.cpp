@@ -51,7 +51,7 @@ Station rideStation() {
     return ride;
 }
 
-std::vector<DrivelineDoubt> doubtsOf(const Driveline& line, const ShaftSetup& setup, double travel = 0) {
+std::vector<DrivelineWarning> warningsOf(const Driveline& line, const ShaftSetup& setup, double travel = 0) {
     const DrivelineReader reader = readerOf(line, setup);
     Trace trace;
     for (const double at : {-travel, 0.0, travel}) {
@@ -60,13 +60,13 @@ std::vector<DrivelineDoubt> doubtsOf(const Driveline& line, const ShaftSetup& se
         station.figures[static_cast<std::size_t>(Figure::travel)] = at;
         trace.stations.push_back(station);
     }
-    return findDrivelineDoubts(line, setup, reader.read(measuredPose()), sweepDriveline(reader, trace, 0),
-                               Units::inch);
+    return findDrivelineWarnings(line, setup, reader.read(measuredPose()), sweepDriveline(reader, trace, 0),
+                                 Units::inch);
 }
 
-auto doubt(DrivelinePart part, const std::string& words) {
-    return AllOf(testing::Field(&DrivelineDoubt::part, part),
-                 testing::Field(&DrivelineDoubt::finding, testing::ResultOf(sentence, HasSubstr(words))));
+auto warning(DrivelinePart part, const std::string& words) {
+    return AllOf(testing::Field(&DrivelineWarning::part, part),
+                 testing::Field(&DrivelineWarning::finding, testing::ResultOf(sentence, HasSubstr(words))));
 }
 
 }  // namespace
@@ -249,43 +249,44 @@ TEST(DrivelineSweepTest, FindsTheWorstOfTheTrace) {
     EXPECT_TRUE(std::isnan(sweepDriveline(reader, Trace{}, 0).mostPlunge.value));
 }
 
-TEST(DrivelineDoubts, AGoodShaftHasNone) {
+TEST(DrivelineWarnings, AGoodShaftHasNone) {
     ShaftSetup setup;
     setup.engineSpeed = 6000 * kRpm;
     setup.gear = 1.5;
     setup.slip = SlipYoke{.engagement = 0.09, .leastEngagement = 0.06, .inward = 0.02};
-    EXPECT_THAT(doubtsOf(levelShaft(2, 2), setup, 0.05), IsEmpty());
+    EXPECT_THAT(warningsOf(levelShaft(2, 2), setup, 0.05), IsEmpty());
 }
 
-TEST(DrivelineDoubts, EachHasItsReason) {
+TEST(DrivelineWarnings, EachHasItsReason) {
     ShaftSetup setup;
     setup.yokeOffset[0] = std::numbers::pi / 2;
-    EXPECT_THAT(doubtsOf(levelShaft(3, 3), setup),
-                ElementsAre(doubt(DrivelinePart::yokeOffset, "add instead of canceling")));
-    EXPECT_THAT(doubtsOf(levelShaft(1, 5), {}),
-                ElementsAre(doubt(DrivelinePart::pinionAngle, "as unevenly as with one joint at 4.9")));
-    EXPECT_THAT(doubtsOf(levelShaft(0.2, 0.6), {}),
-                ElementsAre(doubt(DrivelinePart::pinionAngle, "rear joint 0.20° at ride: its needles")));
+    EXPECT_THAT(warningsOf(levelShaft(3, 3), setup),
+                ElementsAre(warning(DrivelinePart::yokeOffset, "add instead of canceling")));
+    EXPECT_THAT(warningsOf(levelShaft(1, 5), {}),
+                ElementsAre(warning(DrivelinePart::pinionAngle, "as unevenly as with one joint at 4.9")));
+    EXPECT_THAT(warningsOf(levelShaft(0.2, 0.6), {}),
+                ElementsAre(warning(DrivelinePart::pinionAngle, "rear joint 0.20° at ride: its needles")));
     Driveline limited = levelShaft(2, 2);
     limited.jointLimit = 4 * kDegree;
-    EXPECT_THAT(doubtsOf(limited, {}, 0.06),
-                Contains(doubt(DrivelinePart::jointLimit, "front joint bends to 4.86° at 2.36 in of bump")));
+    EXPECT_THAT(
+        warningsOf(limited, {}, 0.06),
+        Contains(warning(DrivelinePart::jointLimit, "front joint bends to 4.86° at 2.36 in of bump")));
 }
 
-TEST(DrivelineDoubts, SpeedAndSlip) {
+TEST(DrivelineWarnings, SpeedAndSlip) {
     ShaftSetup setup;
     setup.engineSpeed = 6000 * kRpm;
     EXPECT_FALSE(setup.speed().has_value()) << "no gear";
     setup.gear = 1.0;
-    EXPECT_THAT(doubtsOf(levelShaft(4, 4), setup),
-                Contains(doubt(DrivelinePart::speed, "at 6000 rpm of the shaft less than 3.20°")));
+    EXPECT_THAT(warningsOf(levelShaft(4, 4), setup),
+                Contains(warning(DrivelinePart::speed, "at 6000 rpm of the shaft less than 3.20°")));
     setup.gear = 2.0;
-    EXPECT_THAT(doubtsOf(levelShaft(6.5, 6.5), setup),
-                Contains(doubt(DrivelinePart::speed, "at 3000 rpm of the shaft 5.80°")));
+    EXPECT_THAT(warningsOf(levelShaft(6.5, 6.5), setup),
+                Contains(warning(DrivelinePart::speed, "at 3000 rpm of the shaft 5.80°")));
     setup = {};
     setup.slip = SlipYoke{.engagement = 0.05, .leastEngagement = 0.05, .inward = 0};
-    EXPECT_THAT(doubtsOf(levelShaft(2, 2), setup, 0.05),
-                ElementsAre(doubt(DrivelinePart::slip, "it can come out")));
+    EXPECT_THAT(warningsOf(levelShaft(2, 2), setup, 0.05),
+                ElementsAre(warning(DrivelinePart::slip, "it can come out")));
 }
 
 TEST(ShaftSetupTest, RefusesWhatCanNotBe) {

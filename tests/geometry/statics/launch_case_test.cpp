@@ -1,4 +1,5 @@
-// What a launch case takes from what was entered, what it refuses and why, and the choices it goes through.
+// What a launch case takes from what was entered, what it refuses and why, and the combinations it goes
+// through.
 #include "geometry/statics/launch_case.h"
 
 #include <gmock/gmock.h>
@@ -7,7 +8,7 @@
 #include <cmath>
 #include <set>
 
-#include "geometry/choices/choice_loads.h"
+#include "geometry/combinations/combination_loads.h"
 #include "tests/support/car_generator.h"
 #include "tests/support/level_car.h"
 #include "tests/support/made_parts.h"
@@ -279,40 +280,40 @@ TEST(LaunchCase, ACarThatCannotBeAssembledHasAProblemAndNothingElse) {
     EXPECT_FALSE(launch.thrust || launch.links);
 }
 
-TEST(NearChoices, AreAllOfThemByBoltsMovedThePresentFirst) {
+TEST(NearCombinations, AreAllOfThemByBoltsMovedThePresentFirst) {
     const Car car = levelCar();
-    const NearChoices near = nearChoices(car, 1000);
-    const ChoiceSpace space(car, {});
+    const NearCombinations near = nearCombinations(car, 1000);
+    const CombinationSpace space(car, {});
     ASSERT_EQ(near.uses.size(), space.count());
     EXPECT_TRUE(near.isAll());
     EXPECT_EQ(near.uses.front(), holesInUse(car));
     std::set<std::uint64_t> indices;
-    ChoiceSolver solver(car, LengthTreatment::refit);
+    CombinationSolver solver(car, LengthTreatment::refit);
     int last = 0;
     for (const HoleUse& use : near.uses) {
         indices.insert(space.indexOf(use).value());
-        HoleChoice choice;
-        solver.solve(use, choice);
-        EXPECT_GE(choice.boltsMoved, last);
-        last = choice.boltsMoved;
+        HoleCombination combination;
+        solver.solve(use, combination);
+        EXPECT_GE(combination.boltsMoved, last);
+        last = combination.boltsMoved;
     }
     EXPECT_EQ(indices.size(), space.count()) << "each once";
 }
 
-TEST(NearChoices, OfVeryManyAreTheNearestAndQuick) {
+TEST(NearCombinations, OfVeryManyAreTheNearestAndQuick) {
     Car car = levelCar();
     drillHoles(car, 40, 0.001);
-    const NearChoices near = nearChoices(car, 500);
+    const NearCombinations near = nearCombinations(car, 500);
     EXPECT_EQ(near.uses.size(), 500U);
     EXPECT_FALSE(near.isAll());
-    EXPECT_EQ(near.total, ChoiceSpace(car, {}).count());
+    EXPECT_EQ(near.total, CombinationSpace(car, {}).count());
 }
 
-TEST(ChoiceLoads, ThePresentChoiceIsTheCarsOwnWorst) {
+TEST(CombinationLoads, ThePresentCombinationIsTheCarsOwnWorst) {
     const Car car = launchingCar();
     const LaunchCase launch = caseOf(car);
-    ChoiceLoadSolver solver(car, LengthTreatment::keep, *launch.linkCase);
-    const ChoiceLoad load = solver.solve(holesInUse(car));
+    CombinationLoadSolver solver(car, LengthTreatment::keep, *launch.linkCase);
+    const CombinationLoad load = solver.solve(holesInUse(car));
     const JointLoads& largest = *largestOf(launch.links->joints);
     EXPECT_TRUE(load.assembled && load.balanced);
     EXPECT_EQ(load.boltsMoved, 0);
@@ -322,13 +323,13 @@ TEST(ChoiceLoads, ThePresentChoiceIsTheCarsOwnWorst) {
     EXPECT_FALSE(load.ratingUse.has_value());
 }
 
-TEST(ChoiceLoads, AChoiceThatCannotBeAssembledHasNoFigureAndComesLast) {
+TEST(CombinationLoads, ACombinationThatCannotBeAssembledHasNoFigureAndComesLast) {
     Car car = launchingCar();
     Hole far = car.links[0].axle.holes[0];
     far.at.x() -= 2.5;
     car.links[0].axle.holes.push_back(far);
-    ChoiceLoadSolver solver(car, LengthTreatment::keep, *caseOf(car).linkCase);
-    std::vector<ChoiceLoad> loads;
+    CombinationLoadSolver solver(car, LengthTreatment::keep, *caseOf(car).linkCase);
+    std::vector<CombinationLoad> loads;
     HoleUse use = holesInUse(car);
     use.set(0, End::axle, 1);
     loads.push_back(solver.solve(use));

@@ -42,7 +42,7 @@ TEST(LinkLoadSweepTest, KeepsTheWorst) {
         EXPECT_EQ(sweep.worst[joint].tension, most);
         EXPECT_EQ(sweep.worst[joint].compression, -least);
         EXPECT_EQ(sweep.worst[joint].largest(), std::max(most, -least));
-        EXPECT_TRUE(sweep.worst[joint].settled);
+        EXPECT_TRUE(sweep.worst[joint].determinate);
     }
     EXPECT_GT(sweep.worst[0].compression, 3000) << "lowers push the car";
     EXPECT_NE(sweep.worst[0].compressionAt, trace.stations[0][Figure::travel]);

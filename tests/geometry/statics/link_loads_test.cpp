@@ -1,4 +1,4 @@
-// What the links carry: by hand, in balance whatever the car, and what no statics settles.
+// What the links carry: by hand, in balance whatever the car, and what no statics determines.
 #include "geometry/statics/link_loads.h"
 
 #include <gmock/gmock.h>
@@ -171,13 +171,13 @@ TEST(LinkLoads, EverythingOnTheAxleBalances) {
     forEachStation(kOverHeld, 20, law);
 }
 
-TEST(LinkLoads, AnExactlyHeldAxleIsSettled) {
+TEST(LinkLoads, AnExactlyHeldAxleIsDeterminate) {
     forEachStation(kExactlyHeld, 10, [](const Bench& bench, const Station& station, CarGenerator& generator) {
         const LinkLoads loads = bench.solve(station, drawLoads(generator));
         for (const JointLoad& joint : loads.all()) {
-            EXPECT_TRUE(joint.settled);
+            EXPECT_TRUE(joint.determinate);
         }
-        EXPECT_TRUE(loads.springsSettled);
+        EXPECT_TRUE(loads.springsDeterminate);
     });
 }
 
@@ -273,11 +273,11 @@ TEST(LinkLoads, LadderBarByHand) {
         EXPECT_NEAR(loads.joints[bar].value(), std::hypot(3000, 990), 1e-8);
         EXPECT_TRUE(std::isnan(loads.joints[bar].axial));
         // Two arms rigid with the axle hold it in roll beside the springs: who holds how much, nobody knows.
-        EXPECT_FALSE(loads.joints[bar].settled);
+        EXPECT_FALSE(loads.joints[bar].determinate);
     }
     EXPECT_NEAR(loads.leftSprings, 4000 - 990, 1e-8);
-    EXPECT_FALSE(loads.springsSettled);
-    EXPECT_TRUE(loads.joints[2].settled);
+    EXPECT_FALSE(loads.springsDeterminate);
+    EXPECT_TRUE(loads.joints[2].determinate);
 }
 
 // Anti-squat is the part of the load transfer the springs do not see: here the springs stand over the axle's
@@ -365,7 +365,7 @@ TEST(LinkLoads, RedundantLinksShareByTheLeastSquaresAndAreMarked) {
     const Station ride = computeTrace(bench.car).ride;
     const LinkLoads loads = bench.solve(ride, applied);
     for (const JointLoad& joint : loads.all()) {
-        EXPECT_FALSE(joint.settled);
+        EXPECT_FALSE(joint.determinate);
     }
     // The track bar as a part that pushes by 1 N, nothing else on the axle.
     SuspensionPart bar = makePart("bar", PartKind::shock, Side::center,
@@ -375,7 +375,7 @@ TEST(LinkLoads, RedundantLinksShareByTheLeastSquaresAndAreMarked) {
     const LinkLoads moved = Bench(car, {uprightSprings(1.0, height), bar}).solve(ride, {.track = 1.5});
     double product = -loads.joints[4].axial;  // a push is a negative tension
     for (std::size_t joint = 0; joint < 4; ++joint) {
-        EXPECT_TRUE(moved.joints[joint].settled);
+        EXPECT_TRUE(moved.joints[joint].determinate);
         product += loads.joints[joint].axial * moved.joints[joint].axial;
     }
     product += loads.leftSprings * moved.leftSprings + loads.rightSprings * moved.rightSprings;
@@ -393,8 +393,8 @@ TEST(LinkLoads, OnlyWhatIsHeldTwiceIsMarked) {
     applied.leftTire = applied.rightTire = 4000;
     applied.track = 1.5;
     const LinkLoads loads = bench.solve(computeTrace(bench.car).ride, applied);
-    EXPECT_TRUE(loads.joints[4].settled);
-    EXPECT_FALSE(loads.joints[0].settled);
+    EXPECT_TRUE(loads.joints[4].determinate);
+    EXPECT_FALSE(loads.joints[0].determinate);
     EXPECT_NEAR(loads.joints[0].axial, loads.joints[1].axial, 1e-7);
     EXPECT_NEAR(loads.joints[2].axial, loads.joints[3].axial, 1e-7);
 }

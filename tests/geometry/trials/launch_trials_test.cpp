@@ -26,7 +26,7 @@ const PaddockChange* changeOf(const std::vector<PaddockChange>& changes, Field f
 
 TEST(PaddockChanges, AreWhatCanBeTurnedInThePaddock) {
     Car car = launchCar(Layout::triangulated, 21);
-    car.loads = {
+    car.ballast = {
         {.id = 1, .name = "fuel", .volume = 0.06, .density = 745, .at = {{-0.7, 0, 0.5}}, .aboard = 60},
         {.id = 2, .name = "ballast", .mass = 20, .at = {{-0.9, 0, 0.5}}, .aboard = 100},
         {.id = 3, .name = "weighed", .mass = 20, .at = {{-0.9, 0, 0.5}}, .weighed = 100, .aboard = 100},
@@ -40,10 +40,10 @@ TEST(PaddockChanges, AreWhatCanBeTurnedInThePaddock) {
     EXPECT_GT(softer->minutes, 0);
     ASSERT_NE(changeOf(changes, Field::frontBumpClick, 7), nullptr);
     EXPECT_TRUE(changeOf(changes, Field::frontBumpClick, 7)->isFirmer);
-    EXPECT_NE(changeOf(changes, Field::loadAboard, 85), nullptr);
-    EXPECT_NE(changeOf(changes, Field::loadAboard, 35), nullptr);
-    EXPECT_NE(changeOf(changes, Field::loadAt, -0.9 + kLoadStep), nullptr);
-    const auto moved = [](const PaddockChange& change) { return change.kind == ChangeKind::load; };
+    EXPECT_NE(changeOf(changes, Field::ballastAboard, 85), nullptr);
+    EXPECT_NE(changeOf(changes, Field::ballastAboard, 35), nullptr);
+    EXPECT_NE(changeOf(changes, Field::ballastAt, -0.9 + kBallastStep), nullptr);
+    const auto moved = [](const PaddockChange& change) { return change.kind == ChangeKind::ballast; };
     EXPECT_EQ(std::ranges::count_if(changes, moved), 2);  // of the one that was not on the scales
     EXPECT_NE(changeOf(changes, Field::launchSpeed, *car.launch.engine.launchSpeed + 200 * kRpm), nullptr);
     EXPECT_NE(changeOf(changes, Field::frontDroop, kDroopLeft * *car.launch.front.droop), nullptr);

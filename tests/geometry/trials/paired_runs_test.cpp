@@ -9,7 +9,7 @@
 
 #include "geometry/trials/launch_reason.h"
 #include "geometry/units/parallel.h"
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
 
 namespace bolthole {
 
@@ -31,7 +31,7 @@ SetupRuns runsOf(double entered, const std::vector<double>& drawn) {
 
 // Hours of sleep gained by ten patients under two drugs: the differences have a mean of 1.58 and a standard
 // deviation of 1.23 (Student, "The Probable Error of a Mean", Biometrika 6, 1908, sec. IX; from memory).
-TEST(PairedRuns, SpreadOfADifferenceIsThatOfItsPairs) {
+TEST(PairedRuns, UncertaintyOfADifferenceIsThatOfItsPairs) {
     const SetupRuns first = runsOf(0.75, {0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0, 2.0});
     const SetupRuns second = runsOf(2.33, {1.9, 0.8, 1.1, 0.1, -0.1, 4.4, 5.5, 1.6, 4.6, 3.4});
     const TrialFigure gained = compared(first, second, &LaunchFigures::sixtyFoot);

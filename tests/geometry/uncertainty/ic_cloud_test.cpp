@@ -7,7 +7,7 @@
 #include <cmath>
 
 #include "geometry/edits/edit.h"
-#include "geometry/uncertainty/trace_spread.h"
+#include "geometry/uncertainty/trace_uncertainty.h"
 #include "tests/support/car_generator.h"
 #include "tests/support/level_car.h"
 #include "tests/support/plain_car.h"
@@ -80,7 +80,7 @@ TEST(IcCloud, OfAnExactCarIsOnePoint) {
     Car car = plainCar();
     for (const CarInput& input : uncertainInputs(car)) {
         FieldId id = input.id;
-        id.spread = true;
+        id.uncertainty = true;
         car = apply(car, SetNumber{id, 0.0}).car;
     }
     const IcCloud cloud = drawCloud(car, {.samples = 100});
@@ -115,7 +115,8 @@ TEST(IcCloud, OfACarHeldBySymmetryIsWhatFirstOrderSays) {
     ASSERT_NE(computeTrace(car).heldBySymmetry, Freedom::none);
     const IcCloud cloud = drawCloud(car, {.samples = 20'000});
     EXPECT_EQ(cloud.drawn, 20'000U);
-    EXPECT_NEAR(cloud.figures[kInverseDistance].uncertainty / computeSpread(car).inverseAtRide(), 1, 0.03);
+    EXPECT_NEAR(cloud.figures[kInverseDistance].uncertainty / computeUncertainty(car).inverseAtRide(), 1,
+                0.03);
 }
 
 }  // namespace bolthole

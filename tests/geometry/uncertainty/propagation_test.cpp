@@ -11,7 +11,7 @@
 #include <limits>
 #include <utility>
 
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
 #include "geometry/units/units.h"
 
 namespace bolthole {
@@ -83,7 +83,7 @@ TEST(Propagation, ChangesAreSlopesTimesUncertainties) {
     EXPECT_NEAR(result.uncertainty(0), std::hypot(1.5, 1.0), 1e-12);
     EXPECT_NEAR(result.share(0, 0), 2.25 / 3.25, 1e-12);
     EXPECT_NEAR(result.share(0, 1), 1 / 3.25, 1e-12);
-    EXPECT_NEAR(result.bending(0), 0, 1e-20);
+    EXPECT_NEAR(result.nonlinearity(0), 0, 1e-20);
     const Eigen::MatrixXd covariance = covarianceOf(result);
     EXPECT_NEAR(covariance(0, 1), -0.25, 1e-12);
     EXPECT_NEAR(covariance(1, 1), 0.0625, 1e-12);
@@ -108,15 +108,15 @@ TEST(Propagation, ExactInputsChangeNothing) {
     EXPECT_EQ(evaluations, 1);
     EXPECT_EQ(result.uncertainty(0), 0);
     EXPECT_TRUE(std::isnan(result.share(0, 0)));
-    EXPECT_EQ(result.bending(0), 0);
+    EXPECT_EQ(result.nonlinearity(0), 0);
 }
 
-TEST(Propagation, BendingOfAParabolaIsWhatItAdds) {
-    // y = x^2 at x = 10, u = 1: 20 of slope, 2 of bend; half of 2^2 over 20^2.
+TEST(Propagation, NonlinearityOfAParabolaIsWhatItAdds) {
+    // y = x^2 at x = 10, u = 1: 20 of slope, 2 of second difference; half of 2^2 over 20^2.
     const Sensitivity result = differentiated(square, {{10, 1}});
     EXPECT_NEAR(result.change(0, 0), 20, 1e-12);
-    EXPECT_NEAR(result.bend(0, 0), 2, 1e-12);
-    EXPECT_NEAR(result.bending(0), 2.0 / 400, 1e-12);
+    EXPECT_NEAR(result.curvature(0, 0), 2, 1e-12);
+    EXPECT_NEAR(result.nonlinearity(0), 2.0 / 400, 1e-12);
 }
 
 // y = x^2 with x normal has the variance 4 m^2 u^2 + 2 u^4, y = x1 x2 of independent inputs m1^2 u2^2 + m2^2
@@ -158,7 +158,7 @@ TEST(Propagation, WhatDoesNotExistIsNotMadeUp) {
     EXPECT_TRUE(result.known);
     EXPECT_EQ(result.value[0], 1);
     EXPECT_TRUE(std::isnan(result.uncertainty(0)));
-    EXPECT_TRUE(std::isnan(result.bending(0)));
+    EXPECT_TRUE(std::isnan(result.nonlinearity(0)));
     EXPECT_NEAR(result.uncertainty(1), 0.5, 1e-12);
     const Sensitivity none =
         differentiated([](std::span<const double>, std::span<double>) { return false; }, {{1, 0.5}});
@@ -176,8 +176,10 @@ TEST(Propagation, StorageIsUsedAgain) {
 }
 
 TEST(Draws, AreTheSameOnAnyNumberOfThreads) {
-    const std::vector<UncertainInput> inputs{
-        {1, 1}, {2, 0.5, Spread::rectangular}, {3, 0, Spread::normal}, {4, 2, Spread::triangular}};
+    const std::vector<UncertainInput> inputs{{1, 1},
+                                             {2, 0.5, Distribution::rectangular},
+                                             {3, 0, Distribution::normal},
+                                             {4, 2, Distribution::triangular}};
     const Samples one = drawn(same, inputs, {.samples = 5000, .seed = 9, .threads = 1}, 4);
     EXPECT_EQ(one, drawn(same, inputs, {.samples = 5000, .seed = 9, .threads = 2}, 4));
     EXPECT_EQ(one, drawn(same, inputs, {.samples = 5000, .seed = 9, .threads = 7}, 4));
@@ -191,7 +193,8 @@ TEST(Draws, AreTheSameOnAnyNumberOfThreads) {
 // By the definitions: a rectangular distribution ends at sqrt 3 standard deviations, a triangular one at sqrt
 // 6; 95 % lie within 0.95 sqrt 3 of the first and sqrt 6 (1 - sqrt 0.05) of the second.
 TEST(Draws, FollowTheirDistributions) {
-    const std::vector<UncertainInput> inputs{{0, 1}, {0, 1, Spread::rectangular}, {0, 1, Spread::triangular}};
+    const std::vector<UncertainInput> inputs{
+        {0, 1}, {0, 1, Distribution::rectangular}, {0, 1, Distribution::triangular}};
     const Samples samples = drawn(same, inputs, {.samples = 200'000}, 3);
     const std::vector<double> ends{kCoverage95, 0.95 * std::sqrt(3.0),
                                    std::sqrt(6.0) * (1 - std::sqrt(0.05))};
@@ -209,7 +212,7 @@ TEST(Draws, FollowTheirDistributions) {
 }
 
 TEST(Draws, JointlyNormalInputsHaveTheirCorrelationEvenBesideAnExactOne) {
-    const std::vector<UncertainInput> inputs{{0, 2}, {5, 0}, {0, 3, Spread::rectangular}};
+    const std::vector<UncertainInput> inputs{{0, 2}, {5, 0}, {0, 3, Distribution::rectangular}};
     Eigen::Matrix3d correlation = Eigen::Matrix3d::Identity();
     correlation(0, 2) = correlation(2, 0) = 0.8;
     const Samples samples = drawn(same, inputs, {.samples = 100'000}, 3, correlation);

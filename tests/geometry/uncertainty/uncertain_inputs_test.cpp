@@ -1,4 +1,4 @@
-// Which numbers count as measured, and how sure each is by its own entry or by its tool.
+// Which numbers count as measured, and the uncertainty of each by its own entry or by its tool.
 #include "geometry/uncertainty/uncertain_inputs.h"
 
 #include <gmock/gmock.h>
@@ -31,8 +31,8 @@ FieldId idOf(bolthole::Field field, int axis = -1) {
 std::vector<FieldId> inputsOf(const Car& car) {
     return idsOf(uncertainInputs(car));
 }
-Car setSpread(Car car, FieldId id, double value) {
-    id.spread = true;
+Car setUncertainty(Car car, FieldId id, double value) {
+    id.uncertainty = true;
     EditResult result = apply(car, SetNumber{id, value});
     EXPECT_EQ(result.refusal, "");
     return std::move(result.car);
@@ -41,7 +41,7 @@ Car setSpread(Car car, FieldId id, double value) {
 /// The plain car, weighed level and lifted.
 Car liftedCar() {
     Car car = plainCar();
-    car.loads.clear();
+    car.ballast.clear();
     car.cgHeightFrom = CgHeightSource::lift;
     car.lift.height = 0.6;
     // A CG at 0.55 m of h = rr + (b - L F'/W) cot a, solved for F' roughly; any reading that lifts weight
@@ -54,47 +54,48 @@ Car liftedCar() {
 
 // JCGM 100:2008, 4.3.9, note 1: the difference of two readings, each within a sixteenth's half: triangular of
 // half width 1/16 in, u = a / sqrt 6; 4.3.7: rectangular, u = a / sqrt 3. 1/16 in is 1.5875 mm, exactly.
-TEST(Sureness, OfTheToolsIsWhatTheirScalesSay) {
+TEST(NumberUncertainty, OfTheToolsIsWhatTheirScalesSay) {
     const Car car = plainCar();
-    const Sureness tape = surenessOf(car, holeField(0, End::axle, 0, 2));
+    const NumberUncertainty tape = uncertaintyOf(car, holeField(0, End::axle, 0, 2));
     EXPECT_EQ(tape.tool, MeasuringTool::tape);
-    EXPECT_EQ(tape.spread, Spread::triangular);
+    EXPECT_EQ(tape.distribution, Distribution::triangular);
     EXPECT_FALSE(tape.own);
     EXPECT_NEAR(tape.uncertainty, 1.5875e-3 / std::sqrt(6.0), 1e-12);
-    const Sureness angle = surenessOf(car, idOf(bolthole::Field::pinionAngle));
+    const NumberUncertainty angle = uncertaintyOf(car, idOf(bolthole::Field::pinionAngle));
     EXPECT_EQ(angle.tool, MeasuringTool::angleFinder);
-    EXPECT_EQ(angle.spread, Spread::rectangular);
+    EXPECT_EQ(angle.distribution, Distribution::rectangular);
     EXPECT_NEAR(angle.uncertainty, 0.5 * std::acos(-1.0) / 180 / std::sqrt(3.0), 1e-12);
-    const Sureness pad = surenessOf(car, idOf(bolthole::Field::leftRearWeight));
+    const NumberUncertainty pad = uncertaintyOf(car, idOf(bolthole::Field::leftRearWeight));
     EXPECT_EQ(pad.tool, MeasuringTool::scales);
     EXPECT_EQ(pad.uncertainty, kScaleUncertainty);
-    EXPECT_EQ(surenessOf(car, idOf(bolthole::Field::cgHeight)).uncertainty, 0.0127);
-    EXPECT_EQ(surenessOf(car, {.field = bolthole::Field::loadAt, .axis = 0, .item = 0}).uncertainty, 0.0254);
+    EXPECT_EQ(uncertaintyOf(car, idOf(bolthole::Field::cgHeight)).uncertainty, 0.0127);
+    EXPECT_EQ(uncertaintyOf(car, {.field = bolthole::Field::ballastAt, .axis = 0, .item = 0}).uncertainty,
+              0.0254);
 }
 
-TEST(Sureness, ComesFromTheToolsEnteredThenFromTheNumberItself) {
+TEST(NumberUncertainty, ComesFromTheToolsEnteredThenFromTheNumberItself) {
     Car car = plainCar();
     car.tools.tape = 0.001;
     car.weighing.scaleUncertainty = 2;
     const FieldId height = holeField(0, End::axle, 0, 2);
-    EXPECT_EQ(surenessOf(car, height).uncertainty, 0.001);
-    EXPECT_EQ(surenessOf(car, height).spread, Spread::normal);
-    EXPECT_EQ(surenessOf(car, idOf(bolthole::Field::leftRearWeight)).uncertainty, 2);
-    EXPECT_EQ(surenessOf(car, idOf(bolthole::Field::ticketRear)).uncertainty, 10)
+    EXPECT_EQ(uncertaintyOf(car, height).uncertainty, 0.001);
+    EXPECT_EQ(uncertaintyOf(car, height).distribution, Distribution::normal);
+    EXPECT_EQ(uncertaintyOf(car, idOf(bolthole::Field::leftRearWeight)).uncertainty, 2);
+    EXPECT_EQ(uncertaintyOf(car, idOf(bolthole::Field::ticketRear)).uncertainty, 10)
         << "as its field says, not the pads'";
     car.weighing.ticket.uncertainty = 4;
-    EXPECT_EQ(surenessOf(car, idOf(bolthole::Field::ticketRear)).uncertainty, 4);
-    car = setSpread(car, height, 0.0);
-    EXPECT_TRUE(surenessOf(car, height).own);
-    EXPECT_EQ(surenessOf(car, height).uncertainty, 0.0);
-    EXPECT_EQ(surenessOf(car, holeField(0, End::axle, 0, 1)).uncertainty, 0.001) << "another axis";
-    car = setSpread(car, idOf(bolthole::Field::cgHeight), 0.02);
-    EXPECT_EQ(surenessOf(car, idOf(bolthole::Field::cgHeight)).uncertainty, 0.02);
+    EXPECT_EQ(uncertaintyOf(car, idOf(bolthole::Field::ticketRear)).uncertainty, 4);
+    car = setUncertainty(car, height, 0.0);
+    EXPECT_TRUE(uncertaintyOf(car, height).own);
+    EXPECT_EQ(uncertaintyOf(car, height).uncertainty, 0.0);
+    EXPECT_EQ(uncertaintyOf(car, holeField(0, End::axle, 0, 1)).uncertainty, 0.001) << "another axis";
+    car = setUncertainty(car, idOf(bolthole::Field::cgHeight), 0.02);
+    EXPECT_EQ(uncertaintyOf(car, idOf(bolthole::Field::cgHeight)).uncertainty, 0.02);
 }
 
 // The lift's reading is an axle's: the sum of two pads, sqrt 2 of one (JCGM 100:2008, 5.1.2).
-TEST(Sureness, OfAnAxlesReadingIsThatOfTwoPads) {
-    EXPECT_NEAR(surenessOf(liftedCar(), idOf(bolthole::Field::liftReading)).uncertainty,
+TEST(NumberUncertainty, OfAnAxlesReadingIsThatOfTwoPads) {
+    EXPECT_NEAR(uncertaintyOf(liftedCar(), idOf(bolthole::Field::liftReading)).uncertainty,
                 std::sqrt(2.0) * kScaleUncertainty, 1e-12);
 }
 
@@ -149,10 +150,10 @@ TEST(UncertainInputs, OfTheCgHeightAreThoseOfTheOneInUse) {
         return found == inputs.end() ? std::nullopt : std::optional(*found);
     };
     EXPECT_EQ(height(car)->value, 22 * kMetresPerInch);
-    EXPECT_EQ(height(car)->sureness.uncertainty, kEnteredCgSpread);
+    EXPECT_EQ(height(car)->numberUncertainty.uncertainty, kEnteredCgUncertainty);
     car.cgHeightFrom = CgHeightSource::estimate;
     EXPECT_EQ(height(car)->value, estimatedCgHeight().height);
-    EXPECT_EQ(height(car)->sureness.uncertainty, *estimatedCgHeight().uncertainty);
+    EXPECT_EQ(height(car)->numberUncertainty.uncertainty, *estimatedCgHeight().uncertainty);
     const Car lifted = liftedCar();
     ASSERT_EQ(balanceOf(lifted).refusal, "");
     EXPECT_EQ(height(lifted), std::nullopt);
@@ -166,7 +167,7 @@ TEST(UncertainInputs, OfALiftThatIsRefusedAreTheEnteredHeights) {
     ASSERT_NE(balanceOf(car).refusal, "");
     EXPECT_THAT(inputsOf(car), AllOf(Contains(idOf(bolthole::Field::cgHeight)),
                                      Not(Contains(idOf(bolthole::Field::liftHeight)))));
-    EXPECT_EQ(surenessOf(car, idOf(bolthole::Field::cgHeight)).uncertainty, kEnteredCgSpread);
+    EXPECT_EQ(uncertaintyOf(car, idOf(bolthole::Field::cgHeight)).uncertainty, kEnteredCgUncertainty);
 }
 
 TEST(UncertainInputs, OfALiftWithTheDriverTheOtherWayAreHisReadingsToo) {
@@ -181,14 +182,14 @@ TEST(UncertainInputs, OfALiftWithTheDriverTheOtherWayAreHisReadingsToo) {
                                      Not(Contains(idOf(bolthole::Field::driverAt, 0)))));
 }
 
-TEST(UncertainInputs, LoadsCountWhereTheyCameOrWent) {
+TEST(UncertainInputs, BallastCountsWhereItCameOrWent) {
     Car car = plainCar();
-    const FieldId mass{.field = bolthole::Field::loadMass, .item = 0};
-    ASSERT_EQ(car.loads[0].weighed, car.loads[0].aboard);
+    const FieldId mass{.field = bolthole::Field::ballastMass, .item = 0};
+    ASSERT_EQ(car.ballast[0].weighed, car.ballast[0].aboard);
     EXPECT_THAT(inputsOf(car), Not(Contains(mass)));
-    car.loads[0].aboard = 25;
+    car.ballast[0].aboard = 25;
     EXPECT_THAT(inputsOf(car), Contains(mass));
-    car.loads[0].at.at[1].reset();
+    car.ballast[0].at.at[1].reset();
     EXPECT_THAT(inputsOf(car), Not(Contains(mass))) << "without a place it is not counted";
 }
 

@@ -1,4 +1,4 @@
-// CG height: how sure a lift is, what is refused, and which source speaks.
+// CG height: the uncertainty of a lift, what is refused, and which source speaks.
 #include "geometry/weights/cg_height.h"
 
 #include <gmock/gmock.h>
@@ -165,11 +165,11 @@ TEST(CgHeight, SaysWhereItComesFrom) {
     EXPECT_THAT(none.refusal, HasSubstr("no lift is entered"));
 }
 
-TEST(CgHeight, LoadsMoveIt) {
+TEST(CgHeight, BallastMovesIt) {
     const std::vector<MassAt> changes{{100, {1, 0, 0.75}}, {-60, {-0.5, 0, 0.35}}};
-    const double height = cgHeightWithLoads(0.55, 1500, changes);
+    const double height = cgHeightWithBallast(0.55, 1500, changes);
     EXPECT_NEAR(height, (1500 * 0.55 + 75 - 21) / 1540, 1e-12);
-    EXPECT_DOUBLE_EQ(cgHeightWithLoads(0.55, 1500, {}), 0.55);
+    EXPECT_DOUBLE_EQ(cgHeightWithBallast(0.55, 1500, {}), 0.55);
 }
 
 }  // namespace bolthole

@@ -20,13 +20,13 @@ using testing::HasSubstr;
 
 Car bareCar() {
     Car car = plainCar();
-    car.loads.clear();
+    car.ballast.clear();
     car.springs.clear();
     return car;
 }
 
-EnteredLoad ballast(double mass, double x, double z) {
-    EnteredLoad load;
+EnteredBallast ballast(double mass, double x, double z) {
+    EnteredBallast load;
     load.name = "ballast";
     load.mass = mass;
     load.at.at = {x, 0, z};
@@ -40,15 +40,15 @@ TEST(BalanceOf, IsWhatWasWeighedWhereNothingElseWasEntered) {
     EXPECT_EQ(balance.front, car.cornerWeights.front());
     EXPECT_EQ(balance.height, car.cgHeight);
     EXPECT_EQ(balance.from.source, CgHeightSource::entered);
-    EXPECT_EQ(balance.from.uncertainty, kEnteredCgSpread) << "a height that was typed has the ± of one";
+    EXPECT_EQ(balance.from.uncertainty, kEnteredCgUncertainty) << "a height that was typed has the ± of one";
 }
 
 // Moments about the rear axle and the ground: R. N. Jazar, Vehicle Dynamics, 1st ed., ch. 2. The car of 1630
 // kg, 920 in front, takes 100 kg aboard 0.5 m behind the rear axle and 0.9 m up.
-TEST(BalanceOf, TakesLoadsByMoments) {
+TEST(BalanceOf, TakesBallastByMoments) {
     Car car = bareCar();
     const double wheelbase = 116 * kMetresPerInch;
-    car.loads = {ballast(100, -0.5, 0.9)};
+    car.ballast = {ballast(100, -0.5, 0.9)};
     const CarBalance balance = balanceOf(car);
     EXPECT_DOUBLE_EQ(balance.total, 1730);
     EXPECT_NEAR(balance.front, 920 - 100 * 0.5 / wheelbase, 1e-9);
@@ -56,25 +56,25 @@ TEST(BalanceOf, TakesLoadsByMoments) {
     EXPECT_NEAR(balance.height, (1630 * 22 * kMetresPerInch + 100 * 0.9) / 1730, 1e-9);
 }
 
-TEST(BalanceOf, ALoadThatWasAboardWhenWeighedChangesNothing) {
+TEST(BalanceOf, BallastThatWasAboardWhenWeighedChangesNothing) {
     Car car = bareCar();
-    car.loads = {ballast(100, -0.5, 0.9)};
-    car.loads[0].weighed = 100;
+    car.ballast = {ballast(100, -0.5, 0.9)};
+    car.ballast[0].weighed = 100;
     EXPECT_EQ(balanceOf(car).total, 1630);
-    car.loads[0].aboard = 25;  // a tank three quarters used up
+    car.ballast[0].aboard = 25;  // a tank three quarters used up
     EXPECT_DOUBLE_EQ(balanceOf(car).total, 1555);
 }
 
-TEST(BalanceOf, CountsWholeLoadsOnly) {
+TEST(BalanceOf, CountsWholeBallastOnly) {
     Car car = bareCar();
-    car.loads = {ballast(100, -0.5, 0.9), ballast(50, 1, 0.5), ballast(30, 1, 0.5)};
-    car.loads[1].at.at[2].reset();
-    car.loads[2].mass.reset();
-    car.loads[2].volume = 0.06;
-    EXPECT_EQ(missingOf(car.loads[1]), "no place");
-    EXPECT_EQ(missingOf(car.loads[2]), "no weight");
+    car.ballast = {ballast(100, -0.5, 0.9), ballast(50, 1, 0.5), ballast(30, 1, 0.5)};
+    car.ballast[1].at.at[2].reset();
+    car.ballast[2].mass.reset();
+    car.ballast[2].volume = 0.06;
+    EXPECT_EQ(missingOf(car.ballast[1]), "no place");
+    EXPECT_EQ(missingOf(car.ballast[2]), "no weight");
     EXPECT_DOUBLE_EQ(balanceOf(car).total, 1730);
-    car.loads[2].density = 745;
+    car.ballast[2].density = 745;
     EXPECT_DOUBLE_EQ(balanceOf(car).total, 1730 + 0.06 * 745);
 }
 
@@ -88,11 +88,11 @@ TEST(BalanceOf, PutsTheDriverInWhereTheScalesHadNone) {
     EXPECT_EQ(balanceOf(car).total, 1630);
 }
 
-TEST(BalanceOf, ALoadThatLiftsTheFrontIsLeftOutAndSaid) {
+TEST(BalanceOf, BallastThatLiftsTheFrontIsLeftOutAndSaid) {
     Car car = bareCar();
-    car.loads = {ballast(2000, -10, 0.9)};
+    car.ballast = {ballast(2000, -10, 0.9)};
     const CarBalance balance = balanceOf(car);
-    EXPECT_NE(balance.loadRefusal, "");
+    EXPECT_NE(balance.ballastRefusal, "");
     EXPECT_EQ(balance.total, 1630);
 }
 
@@ -121,12 +121,12 @@ TEST(BalanceOf, TheHeightChosenIsTheOneAntiSquatStandsOn) {
 TEST(BalanceOf, TheHeightsOwnUncertaintyIsTheOneInUse) {
     Car car = bareCar();
     const FieldId height{.field = Field::cgHeight};
-    EXPECT_EQ(balanceOf(car).from.uncertainty, surenessOf(car, height).uncertainty);
+    EXPECT_EQ(balanceOf(car).from.uncertainty, uncertaintyOf(car, height).uncertainty);
     car.cgHeightFrom = CgHeightSource::estimate;
-    EXPECT_EQ(balanceOf(car).from.uncertainty, surenessOf(car, height).uncertainty);
+    EXPECT_EQ(balanceOf(car).from.uncertainty, uncertaintyOf(car, height).uncertainty);
     EXPECT_EQ(balanceOf(car).from.uncertainty, estimatedCgHeight().uncertainty);
     const auto withOwn = [&car] {
-        EditResult set = apply(car, SetNumber{{.field = Field::cgHeight, .spread = true}, 0.007});
+        EditResult set = apply(car, SetNumber{{.field = Field::cgHeight, .uncertainty = true}, 0.007});
         EXPECT_EQ(set.refusal, "");
         return set.car;
     };
@@ -198,7 +198,7 @@ TEST(FullStance, TakesTheRearRateFromTheSpringsWhereNoneIsEntered) {
     EXPECT_EQ(fullStanceOf(car).stance.rear->wheel, 28e3);
 }
 
-TEST(ChangeRideOfEntered, TakesSpringsLoadsAndJointAlong) {
+TEST(ChangeRideOfEntered, TakesSpringsBallastAndJointAlong) {
     Car car = plainCar();
     car.driveline->shaft.carrierJoint.at = {1.0, 0, 0.4};
     car.weighing.driver.at.at = {1.3, 0.4, 0.6};
@@ -217,7 +217,7 @@ TEST(ChangeRideOfEntered, TakesSpringsLoadsAndJointAlong) {
     EXPECT_NEAR(arm(low), arm(car), 1e-12);
     EXPECT_NEAR(*low.driveline->shaft.carrierJoint.at[2], 0.4 - inch, 1e-4);
     EXPECT_NEAR(*low.weighing.driver.at.at[2], 0.6 - inch, 1e-4);
-    EXPECT_NEAR(*low.loads[0].at.at[2], 0.4 - inch, 1e-4);
+    EXPECT_NEAR(*low.ballast[0].at.at[2], 0.4 - inch, 1e-4);
     // The parts' lengths change by what the ride does: a spring 1 in shorter where it stands upright.
     const auto length = [](const Car& of) {
         return (of.springs[0].chassis.holes[0].at - of.springs[0].axle.holes[0].at).norm();

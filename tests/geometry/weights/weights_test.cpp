@@ -50,7 +50,7 @@ TEST(Weights, NoTrackNoSidewaysFigures) {
         (front ? stance.frontTrack : stance.rearTrack).reset();
         EXPECT_FALSE(weightFigures(kCorners, stance).cgLeft.has_value());
         const MassAt driver{80, {1.2, 0.4, 0.5}};
-        const LoadedResult loaded = withLoads(kCorners, stance, {&driver, 1});
+        const BallastResult loaded = withBallast(kCorners, stance, {&driver, 1});
         ASSERT_TRUE(loaded.car.has_value());
         EXPECT_FALSE(loaded.car->cgLeft || loaded.car->leftPercent || loaded.car->corners);
         EXPECT_NEAR(loaded.car->front, 920 + 80 * 1.2 / 2.8, 1e-12);
@@ -63,8 +63,8 @@ TEST(Weights, MirroredCarMirrorsItsFigures) {
         const Stance stance = stanceOf(rates);
         const MassAt load{95, {1.1, 0.38, 0.5}};
         const MassAt other{95, {1.1, -0.38, 0.5}};
-        const LadenCar one = withLoads(kCorners, stance, {&load, 1}).car.value();
-        const LadenCar two = withLoads(mirrored(kCorners), stance, {&other, 1}).car.value();
+        const BallastedCar one = withBallast(kCorners, stance, {&load, 1}).car.value();
+        const BallastedCar two = withBallast(mirrored(kCorners), stance, {&other, 1}).car.value();
         EXPECT_NEAR(one.front, two.front, 1e-12);
         EXPECT_NEAR(one.cgLeft.value(), -two.cgLeft.value(), 1e-12);
         EXPECT_NEAR(one.leftPercent->low, 100 - two.leftPercent->high, 1e-10);
@@ -92,7 +92,7 @@ TEST(Weights, LoadsBalance) {
             foreAft += changes.back().mass * changes.back().at.x();
             sideways += changes.back().mass * changes.back().at.y();
         }
-        const CornerWeights corners = withLoads(kCorners, stance, changes).car->corners.value();
+        const CornerWeights corners = withBallast(kCorners, stance, changes).car->corners.value();
         const WeightFigures was = weightFigures(kCorners, stance);
         const WeightFigures is = weightFigures(corners, stance);
         EXPECT_NEAR(is.total - was.total, mass, 1e-9);
@@ -105,8 +105,8 @@ TEST(Weights, WhatWasPutOnComesOffAgain) {
     const Stance stance = stanceOf(true);
     const MassAt on{120, {0.4, -0.3, 0.6}};
     const MassAt off{-120, {0.4, -0.3, 0.6}};
-    const CornerWeights there = withLoads(kCorners, stance, {&on, 1}).car->corners.value();
-    const CornerWeights back = withLoads(there, stance, {&off, 1}).car->corners.value();
+    const CornerWeights there = withBallast(kCorners, stance, {&on, 1}).car->corners.value();
+    const CornerWeights back = withBallast(there, stance, {&off, 1}).car->corners.value();
     EXPECT_NEAR(back.leftFront, kCorners.leftFront, 1e-10);
     EXPECT_NEAR(back.rightFront, kCorners.rightFront, 1e-10);
     EXPECT_NEAR(back.leftRear, kCorners.leftRear, 1e-10);
@@ -114,7 +114,7 @@ TEST(Weights, WhatWasPutOnComesOffAgain) {
 }
 
 TEST(Weights, ChangesFollowLevelsAndWhatIsAboard) {
-    const std::vector<Load> loads{
+    const std::vector<Ballast> ballast{
         {.name = "fuel",
          .fill = Fill{.volume = 0.060, .density = 740},
          .at = {-0.5, 0, 0.4},
@@ -123,32 +123,32 @@ TEST(Weights, ChangesFollowLevelsAndWhatIsAboard) {
         {.name = "tools", .mass = 12, .at = {-0.7, 0.3, 0.5}, .weighed = 1, .aboard = 0},
         {.name = "bottle", .mass = 9, .at = {-0.4, -0.3, 0.5}, .weighed = 0, .aboard = 1},
         {.name = "helmet", .mass = 2, .at = {1, 0.4, 0.7}, .weighed = 1, .aboard = 1}};
-    const std::vector<MassAt> changes = changesSinceWeighed(loads);
+    const std::vector<MassAt> changes = changesSinceWeighed(ballast);
     ASSERT_EQ(changes.size(), 3U) << "the helmet stayed";
     EXPECT_NEAR(changes[0].mass, -11.1, 1e-12) << "a quarter of 60 liters at 0.74 kg";
     EXPECT_DOUBLE_EQ(changes[1].mass, -12);
     EXPECT_DOUBLE_EQ(changes[2].mass, 9);
-    EXPECT_EQ(changes[2].at, loads[2].at);
+    EXPECT_EQ(changes[2].at, ballast[2].at);
 }
 
 TEST(Weights, RefusesToLiftWheels) {
     for (const bool rates : {false, true}) {
         const MassAt anvil{700, {-6, 0, 0.5}};
-        const LoadedResult axle = withLoads(kCorners, stanceOf(rates), {&anvil, 1});
+        const BallastResult axle = withBallast(kCorners, stanceOf(rates), {&anvil, 1});
         EXPECT_FALSE(axle.car.has_value());
         EXPECT_NE(axle.refusal.find("an axle would carry less than nothing"), std::string::npos);
     }
     const MassAt aside{300, {1.4, 5, 0.5}};
-    const LoadedResult corner = withLoads(kCorners, stanceOf(true), {&aside, 1});
+    const BallastResult corner = withBallast(kCorners, stanceOf(true), {&aside, 1});
     EXPECT_FALSE(corner.car.has_value());
     EXPECT_NE(corner.refusal.find("a corner would carry less than nothing"), std::string::npos);
     const MassAt nonsense{std::numeric_limits<double>::quiet_NaN(), {1, 0, 0}};
-    EXPECT_FALSE(withLoads(kCorners, stanceOf(false), {&nonsense, 1}).car.has_value());
+    EXPECT_FALSE(withBallast(kCorners, stanceOf(false), {&nonsense, 1}).car.has_value());
 }
 
 TEST(Weights, LeftSideIsBoundedByWhicheverAxleHoldsTheLean) {
     const MassAt driver{80, {1.2, 0.4, 0.5}};
-    const LadenCar car = withLoads(kCorners, stanceOf(false), {&driver, 1}).car.value();
+    const BallastedCar car = withBallast(kCorners, stanceOf(false), {&driver, 1}).car.value();
     EXPECT_NEAR(car.leftPercent->low, 100 * (840 + 40 + 32 / 1.5) / 1700, 1e-10);
     EXPECT_NEAR(car.leftPercent->high, 100 * (840 + 40 + 32 / 1.45) / 1700, 1e-10);
 }

@@ -23,17 +23,17 @@
 namespace bolthole::test {
 namespace {
 
-using Kind = ChoiceColumn::Kind;
+using Kind = CombinationColumn::Kind;
 
 class HoleBoardTest : public BoardBench {
   protected:
-    void pick(std::uint64_t choice) { QTest::mouseClick(&map(), Qt::LeftButton, {}, dot(choice)); }
-    const HoleUse& use(std::size_t choice) { return state_.choices[choice].use; }
-    void expectBolts(std::size_t choice, LengthTreatment lengths) {
+    void pick(std::uint64_t combination) { QTest::mouseClick(&map(), Qt::LeftButton, {}, dot(combination)); }
+    const HoleUse& use(std::size_t combination) { return state_.combinations[combination].use; }
+    void expectBolts(std::size_t combination, LengthTreatment lengths) {
         ASSERT_EQ(edits_.size(), 1U);
         EXPECT_EQ(edits_[0].second, EditPhase::whole);
         const auto& chosen = *edits_[0].first.as<ChooseHoles>();
-        EXPECT_EQ(chosen.use, use(choice));
+        EXPECT_EQ(chosen.use, use(combination));
         EXPECT_EQ(chosen.lengths, lengths);
     }
     QString message() {
@@ -45,10 +45,10 @@ class HoleBoardTest : public BoardBench {
 
 TEST_F(HoleBoardTest, ADotPickedOnTheMapIsTheSelectedRowAndPointedAt) {
     open(wagonCar());
-    for (const std::size_t choice : {0U, 3U, 5U}) {
-        pick(choice);
-        EXPECT_EQ(selectedUse(), use(choice));
-        EXPECT_EQ(pointed_.back(), use(choice));
+    for (const std::size_t combination : {0U, 3U, 5U}) {
+        pick(combination);
+        EXPECT_EQ(selectedUse(), use(combination));
+        EXPECT_EQ(pointed_.back(), use(combination));
     }
     EXPECT_TRUE(edits_.empty());
 }
@@ -57,7 +57,7 @@ TEST_F(HoleBoardTest, ARowPickedInTheTableIsMarkedOnTheMap) {
     open(wagonCar());
     const QImage before = map().grab().toImage();
     QTest::mouseClick(table().viewport(), Qt::LeftButton, {},
-                      table().visualRect(table().choices().index(2, 1)).center());
+                      table().visualRect(table().combinations().index(2, 1)).center());
     EXPECT_EQ(pointed_.back(), selectedUse());
     EXPECT_NE(map().grab().toImage(), before);
 }
@@ -75,21 +75,21 @@ TEST_F(HoleBoardTest, EnterADoubleClickAndTheButtonBolt) {
     expectBolts(1, LengthTreatment::uppers);
     edits_.clear();
     pick(0);
-    QTest::mouseClick(part<QPushButton>("boltChoice"), Qt::LeftButton);
+    QTest::mouseClick(part<QPushButton>("boltCombination"), Qt::LeftButton);
     expectBolts(0, LengthTreatment::uppers);
 }
 
 TEST_F(HoleBoardTest, WhatIsBoltedAlreadyOrCannotBeAssembledIsNotBolted) {
     bench_.car = wagonCar();
     state_ = solvedBoard(bench_.car);
-    state_.choices[1] = HoleChoice{.use = use(1), .index = 1, .assembled = false, .problems = 1};
+    state_.combinations[1] = HoleCombination{.use = use(1), .index = 1, .assembled = false, .problems = 1};
     openWindow();
-    auto* button = part<QPushButton>("boltChoice");
+    auto* button = part<QPushButton>("boltCombination");
     EXPECT_FALSE(button->isEnabled());
     pick(*state_.present);
     EXPECT_FALSE(button->isEnabled());
     EXPECT_THAT(button->toolTip().toStdString(), testing::HasSubstr("bolted to these holes now"));
-    const int row = *table().choices().rowOf(1);
+    const int row = *table().combinations().rowOf(1);
     table().selectRow(row);
     EXPECT_EQ(selectedUse(), use(1));
     EXPECT_FALSE(button->isEnabled());
@@ -110,8 +110,8 @@ TEST_F(HoleBoardTest, PointingGoesAndTheSelectionStaysPointedAt) {
     QCoreApplication::sendEvent(&map(), &leave);
     EXPECT_EQ(pointed_.back(), use(5));
     EXPECT_EQ(selectedUse(), use(5));
-    QTest::mouseMove(table().viewport(), table().visualRect(table().choices().index(0, 1)).center());
-    EXPECT_EQ(pointed_.back(), state_.choices[*table().choices().itemAt(0)].use);
+    QTest::mouseMove(table().viewport(), table().visualRect(table().combinations().index(0, 1)).center());
+    EXPECT_EQ(pointed_.back(), state_.combinations[*table().combinations().itemAt(0)].use);
 }
 
 TEST_F(HoleBoardTest, AClickOnEmptyGroundAndEscapeDeselect) {
@@ -132,27 +132,27 @@ TEST_F(HoleBoardTest, ArrowKeysWalkTheTableAndTheMap) {
     table().setFocus();
     table().selectRow(0);
     QTest::keyClick(&table(), Qt::Key_Down);
-    EXPECT_EQ(selectedUse(), state_.choices[*table().choices().itemAt(1)].use);
+    EXPECT_EQ(selectedUse(), state_.combinations[*table().combinations().itemAt(1)].use);
     EXPECT_EQ(pointed_.back(), selectedUse());
     pick(*state_.present);
     const QPoint before = dot(*state_.present);
     QTest::keyClick(&map(), Qt::Key_Left);
     const std::optional<HoleUse> left = selectedUse();
     ASSERT_TRUE(left.has_value());
-    const auto found = std::ranges::find(state_.choices, *left, &HoleChoice::use);
+    const auto found = std::ranges::find(state_.combinations, *left, &HoleCombination::use);
     EXPECT_LT(dot(found->index).x(), before.x());
     QTest::keyClick(&map(), Qt::Key_Right);
-    EXPECT_GT(dot(std::ranges::find(state_.choices, *selectedUse(), &HoleChoice::use)->index).x(),
+    EXPECT_GT(dot(std::ranges::find(state_.combinations, *selectedUse(), &HoleCombination::use)->index).x(),
               dot(found->index).x());
 }
 
-// New choices come five times a second in a drag of a hole.
-TEST_F(HoleBoardTest, WhatThePersonSetStaysWhileChoicesComeAnew) {
+// New combinations come five times a second in a drag of a hole.
+TEST_F(HoleBoardTest, WhatThePersonSetStaysWhileCombinationsComeAnew) {
     open(coupeCar());
     QTest::mouseClick(table().horizontalHeader()->viewport(), Qt::LeftButton, {},
                       {table().columnViewportPosition(2) + 10, 8});
     table().setColumnWidth(1, 123);
-    part<QLineEdit>("choiceFilter")->setFocus();
+    part<QLineEdit>("combinationFilter")->setFocus();
     table().selectRow(40);
     const HoleUse selected = *selectedUse();
     table().verticalScrollBar()->setValue(30);
@@ -162,23 +162,23 @@ TEST_F(HoleBoardTest, WhatThePersonSetStaysWhileChoicesComeAnew) {
     moved.links[0].chassis.holes[1].at.z() += 0.003;
     bench_.car = moved;
     state_ = solvedBoard(moved);
-    std::ranges::reverse(state_.choices);
+    std::ranges::reverse(state_.combinations);
     show();
     EXPECT_EQ(selectedUse(), selected);
     EXPECT_EQ(table().verticalScrollBar()->value(), 30);
     EXPECT_EQ(table().horizontalScrollBar()->value(), 60);
-    EXPECT_EQ(table().choices().sortColumn(), 2);
+    EXPECT_EQ(table().combinations().sortColumn(), 2);
     EXPECT_EQ(table().columnWidth(1), 123);
-    EXPECT_TRUE(part<QLineEdit>("choiceFilter")->hasFocus());
+    EXPECT_TRUE(part<QLineEdit>("combinationFilter")->hasFocus());
     EXPECT_EQ(pointed_.size(), said);
 }
 
-TEST_F(HoleBoardTest, AChoiceNotYetComputedStaysSelected) {
+TEST_F(HoleBoardTest, ACombinationNotYetComputedStaysSelected) {
     open(wagonCar());
     pick(5);
     const HoleUse selected = use(5);
     const BoardState whole = state_;
-    state_.choices.resize(2);
+    state_.combinations.resize(2);
     state_.complete = false;
     state_.car = std::make_shared<const Car>(bench_.car);
     show();
@@ -187,7 +187,7 @@ TEST_F(HoleBoardTest, AChoiceNotYetComputedStaysSelected) {
     state_ = whole;
     show();
     EXPECT_EQ(selectedUse(), selected);
-    state_.choices.resize(2);
+    state_.combinations.resize(2);
     show();
     EXPECT_EQ(pointed_.back(), std::nullopt);
 }
@@ -195,7 +195,7 @@ TEST_F(HoleBoardTest, AChoiceNotYetComputedStaysSelected) {
 TEST_F(HoleBoardTest, TheBoardMovedOnUnderItShowsNothingWrong) {
     open(wagonCar());
     const BoardState before = state_;
-    state_.choices.clear();
+    state_.combinations.clear();
     QApplication::processEvents();
     EXPECT_EQ(cell(0, Kind::antiSquat), QString());
     EXPECT_FALSE(board_->grab().isNull());
@@ -250,19 +250,19 @@ TEST_F(HoleBoardTest, TheScopeIsOfferedOnlyWhereItMatters) {
     QSignalSpy spy(board_.get(), &HoleBoard::scopeChosen);
     QTest::mouseClick(crosswise, Qt::LeftButton, {}, {8, crosswise->height() / 2});
     ASSERT_EQ(spy.count(), 1);
-    EXPECT_EQ(spy[0][0].value<ChoiceScope>(), (ChoiceScope{.tieSides = true, .crosswise = false}));
+    EXPECT_EQ(spy[0][0].value<CombinationScope>(), (CombinationScope{.tieSides = true, .crosswise = false}));
 }
 
 TEST_F(HoleBoardTest, TheOrderIsWrittenDown) {
     open(wagonCar());
     EXPECT_THAT(order().toStdString(), testing::StartsWith("Drag a window on the map to say what you want. "
                                                            "Order: least pinion change"));
-    bench_.car.wanted = WantedWindow{1.2, 1.6, 100, 140};
+    bench_.car.target = TargetWindow{1.2, 1.6, 100, 140};
     show();
     EXPECT_THAT(order().toStdString(),
                 testing::StartsWith("Order: inside the target window first, then least pinion change"));
     EXPECT_THAT(order().toStdString(), testing::HasSubstr("then fewest bolts moved"));
-    table().choices().sort(columnOf(Kind::antiSquat), Qt::DescendingOrder);
+    table().combinations().sort(columnOf(Kind::antiSquat), Qt::DescendingOrder);
     EXPECT_THAT(order().toStdString(), testing::StartsWith("Sorted by Anti-squat; click # for the order: "));
 }
 
@@ -304,7 +304,7 @@ TEST_F(HoleBoardTest, OnlyTheTrackBarLeftOutIsSaid) {
     EXPECT_TRUE(part<QCheckBox>("crosswiseToo")->isVisible());
 }
 
-TEST_F(HoleBoardTest, TooManyChoicesAreAskedAbout) {
+TEST_F(HoleBoardTest, TooManyCombinationsAreAskedAbout) {
     bench_.car = wagonCar();
     state_.car = std::make_shared<const Car>(bench_.car);
     state_.total = 234'567;
@@ -312,12 +312,12 @@ TEST_F(HoleBoardTest, TooManyChoicesAreAskedAbout) {
     openWindow();
     EXPECT_THAT(message().toStdString(),
                 testing::MatchesRegex("This car has 234,567 combinations; computing them takes about .*"));
-    QSignalSpy spy(board_.get(), &HoleBoard::computeWanted);
+    QSignalSpy spy(board_.get(), &HoleBoard::computeRequested);
     auto* button = part<QPushButton>("computeAll");
     ASSERT_TRUE(button->isVisible());
     QTest::mouseClick(button, Qt::LeftButton);
     EXPECT_EQ(spy.count(), 1);
-    state_.total = ChoiceSpace::kCountLimit;
+    state_.total = CombinationSpace::kCountLimit;
     show();
     EXPECT_FALSE(button->isVisible());
     EXPECT_THAT(message().toStdString(), testing::HasSubstr("more than can be compared at once"));
@@ -330,9 +330,9 @@ TEST(BoardMessages, TimesAreSaidToOneDigit) {
     EXPECT_EQ(aboutSeconds(3 * 3600), "about 3 h");
 }
 
-TEST_F(HoleBoardTest, TheWantedNumbersAreTypedToo) {
+TEST_F(HoleBoardTest, TheTargetNumbersAreTypedToo) {
     Car car = wagonCar();
-    car.wanted = WantedWindow{50 * kMetresPerInch, 66 * kMetresPerInch, 105, 135};
+    car.target = TargetWindow{50 * kMetresPerInch, 66 * kMetresPerInch, 105, 135};
     open(car);
     const auto field = [&](const QString& name) {
         for (auto* candidate : board_->findChildren<NumberField*>()) {
@@ -352,8 +352,8 @@ TEST_F(HoleBoardTest, TheWantedNumbersAreTypedToo) {
     const QString nearest = "Target IC distance, nearest";
     type(nearest, "45 1/2");
     ASSERT_EQ(edits_.size(), 1U);
-    EXPECT_NEAR(*bench_.car.wanted->icNear, 45.5 * kMetresPerInch, 1e-12);
-    EXPECT_EQ(bench_.car.wanted->antiSquatHigh, 135);
+    EXPECT_NEAR(*bench_.car.target->icNear, 45.5 * kMetresPerInch, 1e-12);
+    EXPECT_EQ(bench_.car.target->antiSquatHigh, 135);
     type(nearest, "plenty");
     type(nearest, "70");
     EXPECT_EQ(edits_.size(), 1U);
@@ -363,14 +363,14 @@ TEST_F(HoleBoardTest, TheWantedNumbersAreTypedToo) {
     field("Target IC distance, farthest")->clear();
     QTest::keyClick(field("Target IC distance, farthest"), Qt::Key_Space);
     QTest::keyClick(field("Target IC distance, farthest"), Qt::Key_Return);
-    EXPECT_EQ(bench_.car.wanted->icFar, std::nullopt);
-    QTest::mouseClick(part<QWidget>("clearWanted"), Qt::LeftButton);
-    EXPECT_EQ(bench_.car.wanted, std::nullopt);
+    EXPECT_EQ(bench_.car.target->icFar, std::nullopt);
+    QTest::mouseClick(part<QWidget>("clearTarget"), Qt::LeftButton);
+    EXPECT_EQ(bench_.car.target, std::nullopt);
     type("Target anti-squat, min", "100");
-    ASSERT_TRUE(bench_.car.wanted.has_value());
-    EXPECT_EQ(bench_.car.wanted->antiSquatLow, 100);
-    EXPECT_GT(bench_.car.wanted->antiSquatHigh, 100);
-    EXPECT_GT(bench_.car.wanted->inverseNear(), bench_.car.wanted->inverseFar());
+    ASSERT_TRUE(bench_.car.target.has_value());
+    EXPECT_EQ(bench_.car.target->antiSquatLow, 100);
+    EXPECT_GT(bench_.car.target->antiSquatHigh, 100);
+    EXPECT_GT(bench_.car.target->inverseNear(), bench_.car.target->inverseFar());
 }
 
 TEST_F(HoleBoardTest, EveryPartHasANameAndCanBeReached) {
@@ -391,7 +391,8 @@ TEST_F(HoleBoardTest, EveryPartHasANameAndCanBeReached) {
             << at->metaObject()->className();
         QTest::keyClick(at, Qt::Key_Tab);
     }
-    for (QWidget* part : std::initializer_list<QWidget*>{&map(), &table(), part<QLineEdit>("choiceFilter")}) {
+    for (QWidget* part :
+         std::initializer_list<QWidget*>{&map(), &table(), part<QLineEdit>("combinationFilter")}) {
         EXPECT_NE(std::ranges::find(reached, part), reached.end());
     }
 }
@@ -422,7 +423,7 @@ TEST_F(HoleBoardTest, ALowBoardKeepsMapAndTable) {
     EXPECT_GE(map().width(), 200);
 }
 
-TEST_F(HoleBoardTest, SixtyFiveThousandChoicesAreShownSortedAndFiltered) {
+TEST_F(HoleBoardTest, SixtyFiveThousandCombinationsAreShownSortedAndFiltered) {
     Car car = wagonCar();
     for (Link& link : car.links) {
         for (const End end : {End::chassis, End::axle}) {
@@ -432,35 +433,38 @@ TEST_F(HoleBoardTest, SixtyFiveThousandChoicesAreShownSortedAndFiltered) {
         }
     }
     bench_.car = car;
-    const HoleChoice like = solvedBoard(wagonCar()).choices[0];
-    const ChoiceSpace space(car, {});
+    const HoleCombination like = solvedBoard(wagonCar()).combinations[0];
+    const CombinationSpace space(car, {});
     state_.total = space.count();
-    ASSERT_EQ(state_.total, kManyChoices);
+    ASSERT_EQ(state_.total, kManyCombinations);
     state_.car = std::make_shared<const Car>(car);
     state_.present = space.present();
     state_.complete = true;
-    state_.choices.assign(kManyChoices, like);
-    for (std::size_t index = 0; index < kManyChoices; ++index) {
-        HoleChoice& choice = state_.choices[index];
-        choice.index = index;
-        choice.use = space.at(index);
-        choice.ride[static_cast<std::size_t>(Figure::icX)] = 1 / (1.5 - 0.00002 * static_cast<double>(index));
-        choice.ride[static_cast<std::size_t>(Figure::antiSquat)] = 50 + static_cast<double>(index % 997) / 5;
+    state_.combinations.assign(kManyCombinations, like);
+    for (std::size_t index = 0; index < kManyCombinations; ++index) {
+        HoleCombination& combination = state_.combinations[index];
+        combination.index = index;
+        combination.use = space.at(index);
+        combination.ride[static_cast<std::size_t>(Figure::icX)] =
+            1 / (1.5 - 0.00002 * static_cast<double>(index));
+        combination.ride[static_cast<std::size_t>(Figure::antiSquat)] =
+            50 + static_cast<double>(index % 997) / 5;
     }
     openWindow();
-    EXPECT_EQ(table().choices().rowCount(), static_cast<int>(kManyChoices));
+    EXPECT_EQ(table().combinations().rowCount(), static_cast<int>(kManyCombinations));
     EXPECT_FALSE(board_->grab().isNull());
-    table().choices().sort(columnOf(Kind::antiSquat), Qt::DescendingOrder);
+    table().combinations().sort(columnOf(Kind::antiSquat), Qt::DescendingOrder);
     EXPECT_EQ(cell(0, Kind::antiSquat), "249 %");
     pick(30'000);
     EXPECT_TRUE(selectedUse().has_value());
-    bench_.car.wanted = WantedWindow{1 / 1.2, 1 / 1.1, 100, 120};
+    bench_.car.target = TargetWindow{1 / 1.2, 1 / 1.1, 100, 120};
     show();
-    QTest::mouseClick(part<QCheckBox>("wantedOnly"), Qt::LeftButton, {}, {8, 10});
-    const auto wanted = std::ranges::count_if(
-        state_.choices, [&](const HoleChoice& choice) { return isWanted(choice, *bench_.car.wanted); });
-    EXPECT_EQ(table().choices().rowCount(), wanted);
-    EXPECT_GT(wanted, 0);
+    QTest::mouseClick(part<QCheckBox>("targetOnly"), Qt::LeftButton, {}, {8, 10});
+    const auto target = std::ranges::count_if(state_.combinations, [&](const HoleCombination& combination) {
+        return meetsTarget(combination, *bench_.car.target);
+    });
+    EXPECT_EQ(table().combinations().rowCount(), target);
+    EXPECT_GT(target, 0);
 }
 
 }  // namespace

@@ -3,14 +3,14 @@
 
 #include <gmock/gmock.h>
 
-#include "tests/support/before_bench.h"
+#include "tests/support/baseline_bench.h"
 
 namespace bolthole {
 namespace {
 
 using testing::HasSubstr;
 
-class RideChangeTest : public test::BeforeBench {
+class RideChangeTest : public test::BaselineBench {
   protected:
     void open() {
         click("Change tires or ride height…");
@@ -77,10 +77,10 @@ TEST_F(RideChangeTest, ItsDefaultKeepsASetupBeside) {
     EXPECT_FALSE(take()->isDefault());
     QTest::mouseClick(keepButton, Qt::LeftButton);
     ASSERT_EQ(edits_.size(), 1U);
-    const KeepState& kept = lastEdit<KeepState>();
+    const KeepSetup& kept = lastEdit<KeepSetup>();
     ASSERT_NE(kept.other, nullptr);
     EXPECT_NEAR(kept.other->rearTireRadius, 14.25 * kMetresPerInch, 1e-12);
-    EXPECT_FALSE(kept.asBefore) << "the baseline stays";
+    EXPECT_FALSE(kept.asBaseline) << "the baseline stays";
     EXPECT_THAT(kept.name, HasSubstr("14 1/4"));
     EXPECT_EQ(dialog(), nullptr);
 }
@@ -88,7 +88,7 @@ TEST_F(RideChangeTest, ItsDefaultKeepsASetupBeside) {
 // Drawn over the present car while it is asked for, and no longer.
 TEST_F(RideChangeTest, IsDrawnWhileItIsAskedFor) {
     std::vector<std::shared_ptr<const Car>> shown;
-    QObject::connect(&panel_, &BeforePanel::ridePreviewed, &panel_,
+    QObject::connect(&panel_, &BaselinePanel::ridePreviewed, &panel_,
                      [&shown](const std::shared_ptr<const Car>& car) { shown.push_back(car); });
     open();
     type("new rear tire radius, loaded", "14 1/4");

@@ -266,13 +266,13 @@ TEST(CurveChart, TheThemeReachesEveryColor) {
 
 TEST(CurveChart, TheValueAxisKeepsStillWhileTheCurveWanders) {
     ShownChart shown(looking(false), timeAxis(0, 1), {cardOf("Push", {straight("push")})});
-    const ChartPlot before = shown.chart.onScreen()[0].plot();
+    const ChartPlot baseline = shown.chart.onScreen()[0].plot();
     ChartSeries lower = straight("push");
     for (ChartPoint& point : lower.points) {
         point.value *= 0.97;
     }
     shown.chart.showCards(timeAxis(0, 1), {cardOf("Push", {lower})});
-    EXPECT_EQ(shown.chart.onScreen()[0].plot(), before);
+    EXPECT_EQ(shown.chart.onScreen()[0].plot(), baseline);
 }
 
 /// All words a chart puts on paper, where they begin.

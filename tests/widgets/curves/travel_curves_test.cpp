@@ -204,11 +204,11 @@ TEST(TravelCurves, DistanceIsBrokenWhereTheCenterPassesOverTheContactPatch) {
 // left.
 TEST(TraceStroke, LeavesTheLineWhereItWas) {
     ChartPlot plot{QRectF(0, 0, 300, 500), true, -40, 40, 0, 0.2};
-    for (const double bend : {0.0, 40.0, 900.0}) {
+    for (const double curvature : {0.0, 40.0, 900.0}) {
         std::vector<ChartPoint> whole;
         for (int row = 0; row <= 200; ++row) {
             const double travel = row * 0.001;
-            whole.push_back({travel, row == 77 ? kNaN : bend * travel * travel + std::sin(40 * travel)});
+            whole.push_back({travel, row == 77 ? kNaN : curvature * travel * travel + std::sin(40 * travel)});
         }
         Stroke thin;
         traceStroke(whole, plot, 0.1, thin);
@@ -273,13 +273,13 @@ TEST(TravelCurves, AxesKeepStillWhileTheCurvesWander) {
         }
         return all;
     };
-    const auto before = ranges();
+    const auto baseline = ranges();
     for (int i = 0; i < 50; ++i) {
         MadeCurves made;
         made.inverseAtRide *= 1 + 0.01 * std::sin(i);
         made.tangent *= 1 + 0.01 * std::cos(i);
         bench.remake(made);
-        EXPECT_EQ(ranges(), before);
+        EXPECT_EQ(ranges(), baseline);
     }
 }
 
@@ -308,11 +308,11 @@ TEST(TravelCurves, RefreshWritesIntoTheSameStorage) {
         }
         return all;
     };
-    const auto before = places();
+    const auto baseline = places();
     MadeCurves made;
     made.tangent = 0.25;
     bench.remake(made);
-    EXPECT_EQ(places(), before);
+    EXPECT_EQ(places(), baseline);
     EXPECT_NEAR(bench.curve("anti-squat").points[40].value, 125.0, 1e-9);
 }
 
@@ -348,12 +348,12 @@ TEST(TravelCurves, WithoutACurveItSaysWhyAndTakesNoDrag) {
 
 TEST(TravelCurves, TheCursorAloneLeavesTheCurvesAsTheyAre) {
     Bench bench({});
-    const QImage before = bench.view.grab().toImage();
+    const QImage baseline = bench.view.grab().toImage();
     QTest::mouseClick(&bench.view, Qt::LeftButton, {}, bench.at(2 * kInch));
     const QImage moved = bench.view.grab().toImage();
     QTest::mouseClick(&bench.view, Qt::LeftButton, {}, bench.at(0));
-    EXPECT_NE(before, moved);
-    EXPECT_EQ(bench.view.grab().toImage(), before);
+    EXPECT_NE(baseline, moved);
+    EXPECT_EQ(bench.view.grab().toImage(), baseline);
 }
 
 TEST(TravelCurves, SliderLinesUpWithThePlots) {

@@ -245,7 +245,7 @@ void fillWide(Car& car) {
 
 TEST_F(CarSheetTest, NumbersAndLabelsFitAtEveryWidth) {
     fillWide(state_.car);
-    state_.doubts.push_back(
+    state_.warnings.push_back(
         {"links[0].length",
          linkField(Field::linkLength, 0),
          {Severity::wrong,

@@ -101,7 +101,7 @@ TEST_F(LimitPartTest, StaysUnfoldedWhileTheSheetIsBuiltAnew) {
     EXPECT_FALSE(named<NumberField>("lower, largest rod-end misalignment")->isVisible());
 }
 
-TEST_F(LimitPartTest, ADoubtUnfoldsIt) {
+TEST_F(LimitPartTest, AWarningUnfoldsIt) {
     auto* shortest = named<NumberField>("upper, shortest length");
     ASSERT_FALSE(shortest->isVisible());
     sheet_->focusField(linkField(Field::adjusterShortest, 1));

@@ -8,7 +8,7 @@
 #include <algorithm>
 
 #include "geometry/car/starting_numbers.h"
-#include "geometry/checks/doubts.h"
+#include "geometry/checks/warnings.h"
 #include "tests/support/sheet_bench.h"
 #include "widgets/fields/link_section.h"
 #include "widgets/fields/link_tools.h"
@@ -79,7 +79,7 @@ class LinkEditing : public test::SheetBench {
     // What the window does after an edit.
     void findWrong() {
         state_.faults = findFaults(state_.car);
-        state_.doubts = findDoubts(state_.car);
+        state_.warnings = findWarnings(state_.car);
         sheet_->showState(state_);
     }
 };
@@ -203,17 +203,17 @@ TEST_F(LinkEditing, AnUnderHeldCarSaysSoAndMarksALink) {
                 HasSubstr("turning over"));
     EXPECT_TRUE(says("▲ Nothing keeps the axle housing from turning over."));
     EXPECT_EQ(headingNote("Track bar"), "");
-    EXPECT_TRUE(sheet_->hasField(state_.doubts.front().id));
-    EXPECT_GE(state_.doubts.front().id.link, 0);
+    EXPECT_TRUE(sheet_->hasField(state_.warnings.front().id));
+    EXPECT_GE(state_.warnings.front().id.link, 0);
 }
 
 TEST_F(LinkEditing, AnOverHeldCarSaysSoAndMarksTheLinkThatMisfits) {
     add("Torque arm");
     findWrong();
-    const auto found = std::ranges::find_if(state_.doubts, [](const Doubt& doubt) {
-        return doubt.finding.cause.find("hold the axle more than once") != std::string::npos;
+    const auto found = std::ranges::find_if(state_.warnings, [](const Warning& warning) {
+        return warning.finding.cause.find("hold the axle more than once") != std::string::npos;
     });
-    ASSERT_NE(found, state_.doubts.end());
+    ASSERT_NE(found, state_.warnings.end());
     EXPECT_TRUE(sheet_->hasField(found->id));
     EXPECT_THAT(headingNote(linkTitle(state_.car, found->id.link)), HasSubstr("more than once"));
 }
@@ -251,7 +251,7 @@ TEST_F(LinkEditing, NextGoesThroughTheStartingNumbers) {
     setStarting(state_.car, {.field = Field::cgHeight}, true);
     findWrong();
     std::vector<FieldId> asked;
-    QObject::connect(sheet_.get(), &CarSheet::fieldWanted, sheet_.get(), [&](const FieldId& id) {
+    QObject::connect(sheet_.get(), &CarSheet::fieldRequested, sheet_.get(), [&](const FieldId& id) {
         asked.push_back(id);
         sheet_->focusField(id);
     });

@@ -67,9 +67,9 @@ TEST_F(LinkSectionTest, AnUnwrittenLengthFitsTheHolesAndATypedOneCanBeRemoved) {
 
 TEST_F(LinkSectionTest, ADisagreeingLengthAsksWhichIsRight) {
     state_.car.links[0].length = 22 * kMetresPerInch;
-    state_.doubts.push_back({"links[0].length",
-                             linkField(Field::linkLength, 0),
-                             {Severity::wrong, "The axle would shift 7/8 in back.", ""}});
+    state_.warnings.push_back({"links[0].length",
+                               linkField(Field::linkLength, 0),
+                               {Severity::wrong, "The axle would shift 7/8 in back.", ""}});
     sheet_->showState(state_);
     auto* right = named<QPushButton>("lower: the length is right");
     ASSERT_TRUE(right->isVisible());
@@ -94,9 +94,9 @@ TEST_F(LinkSectionTest, ADisagreeingLengthAsksWhichIsRight) {
 
 TEST_F(LinkSectionTest, NoQuestionWithinASixteenth) {
     state_.car.links[0].length = holeDistance(state_.car.links[0]) + 0.06 * kMetresPerInch;
-    state_.doubts.push_back({"links[0].length",
-                             linkField(Field::linkLength, 0),
-                             {Severity::wrong, "Something else about this link.", ""}});
+    state_.warnings.push_back({"links[0].length",
+                               linkField(Field::linkLength, 0),
+                               {Severity::wrong, "Something else about this link.", ""}});
     sheet_->showState(state_);
     EXPECT_FALSE(named<QPushButton>("lower: the length is right")->isVisible());
 }

@@ -63,7 +63,7 @@ TEST(JobRunner, WaitsForAMomentOfQuiet) {
     JobRunner runner;
     std::atomic<int> ran = 0;
     for (int number = 0; number < 20; ++number) {
-        runner.start([&ran](const Job&) { ++ran; }, {.settling = 20});
+        runner.start([&ran](const Job&) { ++ran; }, {.delay = 20});
     }
     ASSERT_TRUE(awaitJobs());
     EXPECT_EQ(ran, 1);

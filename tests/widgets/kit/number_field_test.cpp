@@ -112,8 +112,8 @@ TEST_F(NumberFieldTest, NothingIsSelectedWithoutTheFocus) {
     EXPECT_TRUE(field_->hasSelectedText());
 }
 
-TEST_F(NumberFieldTest, ADoubtIsSaidAndNoProblem) {
-    field_->setDoubt("looks outside what cars have");
+TEST_F(NumberFieldTest, AWarningIsSaidAndNoProblem) {
+    field_->setWarning("looks outside what cars have");
     EXPECT_EQ(field_->note(), "looks outside what cars have");
     EXPECT_FALSE(field_->hasProblem());
     field_->setFault("expected more");

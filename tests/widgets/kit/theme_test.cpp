@@ -35,9 +35,9 @@ constexpr std::array kGrounds{Named{"card", &Theme::card}, Named{"canvas", &Them
 constexpr std::array kOtherGrounds{Named{"window", &Theme::window}, Named{"earth", &Theme::earth}};
 constexpr std::array kWords{Named{"ink", &Theme::ink}, Named{"muted", &Theme::muted},
                             Named{"focus", &Theme::focus}, Named{"problem", &Theme::problem}};
-constexpr std::array kLabels{Named{"lower", &Theme::lower}, Named{"upper", &Theme::upper},
-                             Named{"crosswise", &Theme::crosswise},
-                             Named{"instant center", &Theme::instantCenter}, Named{"before", &Theme::before}};
+constexpr std::array kLabels{
+    Named{"lower", &Theme::lower}, Named{"upper", &Theme::upper}, Named{"crosswise", &Theme::crosswise},
+    Named{"instant center", &Theme::instantCenter}, Named{"before", &Theme::baseline}};
 
 class Contrast : public testing::TestWithParam<bool> {
   protected:

@@ -65,7 +65,7 @@ std::pair<Car, Car> drawnPair(Layout layout) {
     for (std::size_t link = 0; link < before.links.size(); ++link) {
         use.set(static_cast<int>(link), End::chassis, before.links[link].chassis.holes.size() > 1 ? 1 : 0);
     }
-    const CarResult after = carWithChoice(before, use, LengthTreatment::refit);
+    const CarResult after = carWithCombination(before, use, LengthTreatment::refit);
     EXPECT_TRUE(after.car) << after.refusal;
     return {before, after.car.value_or(before)};
 }

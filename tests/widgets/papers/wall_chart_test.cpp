@@ -54,7 +54,7 @@ struct Made {
     Made(const Made&) = delete;
 
     Car car;
-    ChartChoices chart;
+    ChartCombinations chart;
     ChartWords words;
     PrintFonts fonts;
     SheetFrame frame;
@@ -102,7 +102,7 @@ TEST(WallChart, PutsTorqueArmAndThirdLinkAcross) {
     }
 }
 
-TEST(WallChart, VariesCrosswiseLinksOnlyWhereNothingElseHasAChoice) {
+TEST(WallChart, VariesCrosswiseLinksOnlyWhereNothingElseHasACombination) {
     CarGenerator generator(3);
     Car car = generator.draw(Layout::threeLink);
     const auto trackBar = std::ranges::find_if(
@@ -123,13 +123,13 @@ TEST(WallChart, TiesSidesSetApart) {
     const Made made(car, LengthTreatment::keep);
     EXPECT_EQ(made.chart.rows, 2);
     EXPECT_EQ(made.chart.columns, 2);
-    for (const HoleChoice& choice : made.chart.choices) {
-        EXPECT_EQ(choice.use.of(0, End::axle), choice.use.of(1, End::axle));
+    for (const HoleCombination& combination : made.chart.combinations) {
+        EXPECT_EQ(combination.use.of(0, End::axle), combination.use.of(1, End::axle));
     }
     EXPECT_EQ(made.words.title(made.chart.axes.down), "LOWER LEFT AND RIGHT, axle hole");
 }
 
-TEST(WallChart, MarksThePresentChoiceAndSaysWhenItIsNotThere) {
+TEST(WallChart, MarksThePresentCombinationAndSaysWhenItIsNotThere) {
     Car car = carWithUppers(3);
     car.links[0].axle.use = 1;
     car.links[1].chassis.use = 2;
@@ -144,36 +144,36 @@ TEST(WallChart, MarksThePresentChoiceAndSaysWhenItIsNotThere) {
 
 TEST(WallChart, SaysEveryLengthWhereItDepends) {
     const auto placesIn = [](const Made& made) {
-        std::vector<LengthPlace> places;
+        std::vector<LengthPosition> places;
         for (const ChartRod& rod : made.chart.rods) {
             places.push_back(rod.place);
         }
         return places;
     };
-    using Places = std::vector<LengthPlace>;
+    using LengthPositions = std::vector<LengthPosition>;
     const Made reset(carWithUppers(3), LengthTreatment::refit);
-    EXPECT_EQ(placesIn(reset), (Places{LengthPlace::row, LengthPlace::column}));
+    EXPECT_EQ(placesIn(reset), (LengthPositions{LengthPosition::row, LengthPosition::column}));
     EXPECT_EQ(reset.words.rowLengths(1).size(), 1U);
     EXPECT_EQ(reset.words.columnLengths(1).size(), 1U);
     EXPECT_TRUE(reset.words.cell(1, 1).lengths.empty());
     const Made keep(carWithUppers(3), LengthTreatment::keep);
-    EXPECT_EQ(placesIn(keep), (Places{LengthPlace::once, LengthPlace::once}));
+    EXPECT_EQ(placesIn(keep), (LengthPositions{LengthPosition::once, LengthPosition::once}));
     EXPECT_THAT(keep.words.rodLines(),
                 Each(testing::Truly([](const QString& line) { return line.endsWith("stays"); })));
     const Made uppers(carWithUppers(3), LengthTreatment::uppers);
-    EXPECT_EQ(placesIn(uppers), (Places{LengthPlace::once, LengthPlace::cell}));
+    EXPECT_EQ(placesIn(uppers), (LengthPositions{LengthPosition::once, LengthPosition::cell}));
     EXPECT_EQ(uppers.words.cell(1, 1).lengths.size(), 1U);
 }
 
-// Whatever is said of a rod at its row, its column or its cell is that choice's length.
-TEST(WallChart, SaysTheLengthOfTheChoice) {
+// Whatever is said of a rod at its row, its column or its cell is that combination's length.
+TEST(WallChart, SaysTheLengthOfTheCombination) {
     for (const LengthTreatment lengths : {LengthTreatment::refit, LengthTreatment::uppers}) {
         const Made made(carWithUppers(4), lengths, PaperSize::letter, {Units::metric, InchStyle::decimal});
-        ChoiceSolver solver(made.car, lengths);
+        CombinationSolver solver(made.car, lengths);
         for (int row = 0; row < made.chart.rows; ++row) {
             for (int column = 0; column < made.chart.columns; ++column) {
-                HoleChoice choice;
-                solver.solve(made.chart.at(row, column).use, choice);
+                HoleCombination combination;
+                solver.solve(made.chart.at(row, column).use, combination);
                 std::vector<LengthWords> said = made.words.cell(row, column).lengths;
                 const auto add = [&](const std::vector<LengthWords>& more) {
                     said.insert(said.end(), more.begin(), more.end());
@@ -184,7 +184,7 @@ TEST(WallChart, SaysTheLengthOfTheChoice) {
                 for (const LengthWords& one : said) {
                     const bool isUpper = one.length.startsWith("upper");
                     const QString length =
-                        QString::number(std::lround(1000 * choice.length[isUpper ? 1 : 0]));
+                        QString::number(std::lround(1000 * combination.length[isUpper ? 1 : 0]));
                     EXPECT_TRUE(one.length.endsWith(' ' + length + " mm")) << qPrintable(one.length);
                 }
             }
@@ -251,8 +251,8 @@ TEST(WallChart, ShadesInFiveStepsAtMostEachHoldingItsFigures) {
         const ShadeScale& shades = made.chart.shades;
         ASSERT_GE(shades.steps, 1);
         ASSERT_LE(shades.steps, kMostShades);
-        for (const HoleChoice& choice : made.chart.choices) {
-            const double figure = std::round(choice[Figure::antiSquat]);
+        for (const HoleCombination& combination : made.chart.combinations) {
+            const double figure = std::round(combination[Figure::antiSquat]);
             const int step = shades.stepOf(figure);
             const bool isOpenBelow = step == 0 && shades.isOpenBelow;
             const bool isOpenAbove = step == shades.steps - 1 && shades.isOpenAbove;
@@ -269,7 +269,7 @@ TEST(WallChart, ShadesInFiveStepsAtMostEachHoldingItsFigures) {
     }
 }
 
-TEST(WallChart, ShowsEveryChoiceOnceOnEveryPaper) {
+TEST(WallChart, ShowsEveryCombinationOnceOnEveryPaper) {
     for (const PaperSize paper : kPapers) {
         for (const int uppers : {1, 2, 3, 7, 23}) {
             const Made made(carWithUppers(uppers), LengthTreatment::uppers, paper);
@@ -283,8 +283,8 @@ TEST(WallChart, ShowsEveryChoiceOnceOnEveryPaper) {
                     }
                 }
             }
-            EXPECT_EQ(cells, made.chart.choices.size());
-            EXPECT_EQ(shown.size(), made.chart.choices.size());
+            EXPECT_EQ(cells, made.chart.combinations.size());
+            EXPECT_EQ(shown.size(), made.chart.combinations.size());
             EXPECT_TRUE(made.layout.sheets.front().hasKey);
             EXPECT_GE(made.layout.scale, 1.0) << "shrunk below the least sizes";
         }
@@ -357,7 +357,7 @@ TEST(WallChart, KeepsLongNamesInTheirPlaces) {
     EXPECT_TRUE(made.frame.body.adjusted(-0.1, -0.1, 0.1, 0.1).contains(made.layout.matrix));
 }
 
-TEST(WallChart, SaysWhyAChoiceCannotBeAssembled) {
+TEST(WallChart, SaysWhyACombinationCannotBeAssembled) {
     Car car = carWithUppers(2);
     car.links[1].length = builtLength(car.links[1]);
     car.links[1].chassis.holes[1].at.x() += 0.5;
@@ -370,13 +370,13 @@ TEST(WallChart, SaysWhyAChoiceCannotBeAssembled) {
     EXPECT_TRUE(made.words.cell(0, 0).assembled);
 }
 
-TEST(WallChart, CountsItsChoicesWithoutComputingThem) {
-    EXPECT_EQ(chartChoiceCount(carWithUppers(5)), 10U);
+TEST(WallChart, CountsItsCombinationsWithoutComputingThem) {
+    EXPECT_EQ(chartCombinationCount(carWithUppers(5)), 10U);
     Car car = plainCar();
     addHoles(car.links[0].chassis, 64, 0.1);
     addHoles(car.links[0].axle, 64, 0.1);
     addHoles(car.links[1].chassis, 64, 0.1);
-    EXPECT_EQ(chartChoiceCount(car), 64U * 64U * 64U);
+    EXPECT_EQ(chartCombinationCount(car), 64U * 64U * 64U);
 }
 
 // What nobody measured stands in the heading, and what follows stands lower by it.

@@ -90,7 +90,7 @@ class InkDevice : public QPaintDevice {
 Scene everything() {
     Scene scene;
     scene.add(SceneGround{.at = {0, -0.5}});
-    for (const SceneInk ghost : {SceneInk(nullptr), &Theme::before, &Theme::ink}) {
+    for (const SceneInk ghost : {SceneInk(nullptr), &Theme::baseline, &Theme::ink}) {
         const SceneMarks marks{.ghost = ghost};
         scene.add(SceneWheel{.center = {-0.5, 0}, .radius = 0.3, .turn = 0.4, .flat = -0.29}, -1, marks);
         scene.add(SceneWheel{.center = {0.5, 0}, .radius = 0.3}, -1, marks);

@@ -69,7 +69,7 @@ class TrialsPanelTest : public testing::Test {
 
 }  // namespace
 
-TEST_F(TrialsPanelTest, TheCardSaysWhatWhyAndHowSure) {
+TEST_F(TrialsPanelTest, TheCardSaysWhatWhyAndTheUncertainty) {
     panel_.showTrials(madeTrials(), car_, Units::inch);
     const std::string said = panel_.card().said().toStdString();
     EXPECT_THAT(said, HasSubstr("Next thing to try"));
@@ -84,7 +84,7 @@ TEST_F(TrialsPanelTest, TheCardSaysWhatWhyAndHowSure) {
 
 TEST_F(TrialsPanelTest, SetItIsOneEditAndShowItsLaunchTheChangedCar) {
     panel_.showTrials(madeTrials(), car_, Units::inch);
-    const QSignalSpy launches(&panel_, &TrialsPanel::launchWanted);
+    const QSignalSpy launches(&panel_, &TrialsPanel::launchRequested);
     QTest::mouseClick(panel_.card().setButton(), Qt::LeftButton);
     ASSERT_EQ(edits_.size(), 1U);
     EXPECT_EQ(settingOf(0), 7);
@@ -144,7 +144,7 @@ TEST_F(TrialsPanelTest, SaysWhatIsMissingAndHowFarItIs) {
     EXPECT_THAT(panel_.message().toStdString(), HasSubstr("the moment of inertia of both rear wheels"));
     EXPECT_FALSE(panel_.card().isVisible());
     const QSignalSpy cancelled(&panel_, &TrialsPanel::cancelled);
-    const QSignalSpy wanted(&panel_, &TrialsPanel::wanted);
+    const QSignalSpy wanted(&panel_, &TrialsPanel::requested);
     panel_.showProgress(0.4);
     EXPECT_TRUE(panel_.cancelButton()->isVisible());
     QTest::mouseClick(panel_.cancelButton(), Qt::LeftButton);
@@ -216,7 +216,7 @@ TEST(PowerMapViewTest, MarksTheBestAndWhatIsLikeItInWords) {
     EXPECT_THAT(table.item(1, 2)->data(Qt::AccessibleTextRole).toString().toStdString(),
                 HasSubstr("Low with 600 N·m: 60 ft 2.000 s, can't be told apart from the quickest"));
     std::vector<Edit> edits;
-    QObject::connect(&view, &PowerMapView::boltWanted, &view,
+    QObject::connect(&view, &PowerMapView::boltRequested, &view,
                      [&](const Edit& edit) { edits.push_back(edit); });
     table.setCurrentCell(0, 1);
     QTest::keyClick(&table, Qt::Key_Return);

@@ -354,7 +354,7 @@ TEST_P(Across, GhostsStandOnBothSides) {
     Car other = state_.car;
     other.links[0].chassis.holes[0].at += Eigen::Vector3d(0.1, 0.12, 0.14);
     const Trace trace = computeTrace(other);
-    state_.before = Ghost{other, trace, trace.ride, QStringLiteral("before")};
+    state_.baseline = Ghost{other, trace, trace.ride, QStringLiteral("before")};
     view_->showState(state_);
     const QImage ghosted = view_->grab().toImage();
     const QPointF way = wayInCar(GetParam(), {1, 0}).x() == 0 ? QPointF(-0.12, 0.14) : QPointF(0.1, 0.12);
@@ -369,7 +369,7 @@ TEST_P(Across, GhostsStandOnBothSides) {
         const QRect around(end - QPoint(12, 12), QSize(25, 25));
         EXPECT_NE(ghosted.copy(around), plain.copy(around)) << mirrored;
     }
-    state_.before.reset();
+    state_.baseline.reset();
     view_->showState(state_);
     EXPECT_EQ(view_->grab().toImage(), plain);
 }

@@ -1,4 +1,4 @@
-// The ghosts of the before and of a choice pointed at: in the curves, the strip and the side view.
+// The ghosts of the baseline and of a combination pointed at: in the curves, the strip and the side view.
 #include <gmock/gmock.h>
 
 #include <QLabel>
@@ -45,17 +45,17 @@ class Ghosts : public ::testing::Test {
 TEST_F(Ghosts, BothStandInEveryCardAndGoAgain) {
     TravelCurves view;
     view.resize(700, 420);
-    state_.before = ghostOf(madeBench(other_));
+    state_.baseline = ghostOf(madeBench(other_));
     view.showTrace(state_);
     const auto points = [&](const char* name) { return seriesNamed(view, name).points; };
     EXPECT_TRUE(points("anti-squat, pointed at").empty());
     EXPECT_EQ(seriesNamed(view, "anti-squat, before").line, ChartLine::fineDashes) << "never color alone";
     ASSERT_FALSE(points("anti-squat, before").empty());
     EXPECT_NEAR(points("anti-squat, before").front().value,
-                state_.before->trace.stations.front()[Figure::antiSquat], 1e-9);
+                state_.baseline->trace.stations.front()[Figure::antiSquat], 1e-9);
 
-    state_.pointed = state_.before;
-    state_.before.reset();
+    state_.pointed = state_.baseline;
+    state_.baseline.reset();
     view.showTrace(state_);
     EXPECT_TRUE(points("anti-squat, before").empty());
     EXPECT_FALSE(points("anti-squat, pointed at").empty());
@@ -67,9 +67,9 @@ TEST_F(Ghosts, BothStandInEveryCardAndGoAgain) {
 TEST_F(Ghosts, TheDifferenceAtTheCursorIsSaid) {
     TravelCurves view;
     view.resize(900, 420);
-    state_.before = ghostOf(madeBench(other_));
+    state_.baseline = ghostOf(madeBench(other_));
     view.showTrace(state_);
-    const double was = state_.before->cursor[Figure::antiSquat];
+    const double was = state_.baseline->cursor[Figure::antiSquat];
     const double by = state_.cursor[Figure::antiSquat] - was;
     const QString words = QStringLiteral("before %1, change %2")
                               .arg(QString::fromStdString(figureText(was, Quantity::percent, Units::inch)),
@@ -78,19 +78,19 @@ TEST_F(Ghosts, TheDifferenceAtTheCursorIsSaid) {
         << view.accessibleDescription().toStdString() << "\nwanted " << words.toStdString();
 }
 
-TEST_F(Ghosts, TheStripNamesTheBeforeOnlyWhereThereIsOne) {
+TEST_F(Ghosts, TheStripNamesTheBaselineOnlyWhereThereIsOne) {
     FigureStrip strip;
     strip.resize(900, 90);
     strip.show();
     strip.showState(state_);
-    auto* label = strip.findChild<QLabel*>(QStringLiteral("antiSquatFigureBefore"));
+    auto* label = strip.findChild<QLabel*>(QStringLiteral("antiSquatFigureBaseline"));
     ASSERT_NE(label, nullptr);
     EXPECT_FALSE(label->isVisible());
-    state_.before = ghostOf(madeBench(other_));
+    state_.baseline = ghostOf(madeBench(other_));
     strip.showState(state_);
     EXPECT_TRUE(label->isVisible());
     EXPECT_TRUE(label->text().startsWith(QStringLiteral("before "))) << label->text().toStdString();
-    state_.before.reset();
+    state_.baseline.reset();
     strip.showState(state_);
     EXPECT_FALSE(label->isVisible());
 }

@@ -84,7 +84,7 @@ TEST(DrawnPoints, EveryHoleAndJointIsThere) {
 }
 
 // What is drawn can be dragged back to where it was measured, at any pose of the axle.
-TEST(DrawnPoints, DrawnPlaceLeadsBackToTheMeasuredOne) {
+TEST(DrawnPoints, DrawnPositionLeadsBackToTheMeasuredOne) {
     BenchState state = madeState();
     for (const std::size_t row : {0U, 25U, 80U}) {
         state.cursor = state.trace.stations[row];

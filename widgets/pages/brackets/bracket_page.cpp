@@ -31,7 +31,7 @@ ToneLabel* wrappingWords(ToneLabel::Tone tone, const QString& text, QWidget* par
 }
 
 /// The first bracket whose plate is entered, or the first there is.
-BracketPlace firstWithPlate(const Car& car) {
+BracketId firstWithPlate(const Car& car) {
     for (std::size_t link = 0; link < car.links.size(); ++link) {
         for (const End end : {End::chassis, End::axle}) {
             if (car.links[link].bracket(end).plate) {
@@ -71,37 +71,37 @@ void BracketPage::buildPicture() {
                     card_);
     QAbstractButton* save = smallButton(tr("Save as PDF…"), tr("Save drilling template as PDF"),
                                         tr("The drilling template as a PDF file."), card_);
-    connect(preview, &QAbstractButton::clicked, this, &BracketPage::templatePreviewWanted);
-    connect(save, &QAbstractButton::clicked, this, &BracketPage::templateFileWanted);
+    connect(preview, &QAbstractButton::clicked, this, &BracketPage::templatePreviewRequested);
+    connect(save, &QAbstractButton::clicked, this, &BracketPage::templateFileRequested);
     row->addWidget(preview);
     row->addWidget(save);
     column->addLayout(row);
     picture_ = new BracketPicture(card_);
     picture_->setMinimumHeight(400);
     column->addWidget(picture_);
-    connect(picture_, &BracketPicture::plateWanted, this, [this](const Plate& plate) { ask(plate); });
+    connect(picture_, &BracketPicture::plateRequested, this, [this](const Plate& plate) { ask(plate); });
     results()->addWidget(card_);
 }
 
-std::optional<BracketPlace> BracketPage::placeIn(const Car& car) const {
+std::optional<BracketId> BracketPage::placeIn(const Car& car) const {
     if (car.links.empty()) {
         return std::nullopt;
     }
     const int last = static_cast<int>(car.links.size()) - 1;
-    const BracketPlace wanted = chosen_ ? *chosen_ : firstWithPlate(car);
-    return BracketPlace{std::min(wanted.link, last), wanted.end};
+    const BracketId wanted = chosen_ ? *chosen_ : firstWithPlate(car);
+    return BracketId{std::min(wanted.link, last), wanted.end};
 }
 
-std::optional<BracketPlace> BracketPage::place() const {
+std::optional<BracketId> BracketPage::place() const {
     return hasState() ? placeIn(state().car) : std::nullopt;
 }
 
 const Bracket& BracketPage::bracket() const {
-    const BracketPlace at = *placeIn(state().car);
+    const BracketId at = *placeIn(state().car);
     return state().car.links[static_cast<std::size_t>(at.link)].bracket(at.end);
 }
 
-void BracketPage::choose(const BracketPlace& place) {
+void BracketPage::choose(const BracketId& place) {
     chosen_ = place;
     fromUse_ = true;
     showState(state());
@@ -109,7 +109,7 @@ void BracketPage::choose(const BracketPlace& place) {
 
 // Which bracket, how many corners, and the holes with their names and whether they are planned.
 std::string BracketPage::shapeOf(const Car& car) const {
-    const std::optional<BracketPlace> at = placeIn(car);
+    const std::optional<BracketId> at = placeIn(car);
     if (!at) {
         return "none";
     }
@@ -151,7 +151,7 @@ void BracketPage::addChooser(QWidget* content, QVBoxLayout* column) {
             choice->addItem(bracketWords(state().car, {link, end}));
         }
     }
-    const BracketPlace at = *placeIn(state().car);
+    const BracketId at = *placeIn(state().car);
     choice->setCurrentIndex(2 * at.link + (at.end == End::axle ? 1 : 0));
     connect(choice, &QComboBox::activated, this, [this](int index) {
         choose({index / 2, index % 2 == 0 ? End::chassis : End::axle});
@@ -179,20 +179,20 @@ void BracketPage::addPlate(QWidget* content, QVBoxLayout* column) {
     unmeasured_ = wrappingWords(ToneLabel::Tone::problem, QString(), content);
     column->addWidget(plate_);
     column->addWidget(unmeasured_);
-    connect(plate_, &PlateSection::plateWanted, this, [this](const Plate& plate) { ask(plate); });
-    connect(plate_, &PlateSection::cornersWanted, this, [this](const Plate& plate, int corner) {
+    connect(plate_, &PlateSection::plateRequested, this, [this](const Plate& plate) { ask(plate); });
+    connect(plate_, &PlateSection::cornersRequested, this, [this](const Plate& plate, int corner) {
         cornerToEnter_ = corner;
         ask(plate);
         cornerToEnter_ = -1;
     });
-    connect(plate_, &PlateSection::howToWanted, this, &BracketPage::plateHowToWanted);
+    connect(plate_, &PlateSection::howToRequested, this, &BracketPage::plateHowToRequested);
     connect(plate_, &PlateSection::fromChosen, this, [this](int hole) {
         fromUse_ = false;
         from_ = hole;
         showState(state());
     });
-    connect(plate_, &PlateSection::rectangleWanted, this, &BracketPage::enterRectangle);
-    connect(plate_, &PlateSection::removalWanted, this, [this] { ask(std::nullopt); });
+    connect(plate_, &PlateSection::rectangleRequested, this, &BracketPage::enterRectangle);
+    connect(plate_, &PlateSection::removalRequested, this, [this] { ask(std::nullopt); });
     plate_->showPlate(bracket(), state().style);
     plate_->enterCorner(cornerToEnter_);
 }
@@ -212,7 +212,7 @@ void BracketPage::addHoles(QWidget* content, QVBoxLayout* column) {
 }
 
 void BracketPage::addHole(QWidget* parent, QVBoxLayout* column, int hole) {
-    const BracketPlace at = *placeIn(state().car);
+    const BracketId at = *placeIn(state().car);
     const Hole& entered = bracket().holes[static_cast<std::size_t>(hole)];
     const QString name = holeName(bracket(), hole);
     const QString what = entered.planned         ? tr("planned")
@@ -251,7 +251,7 @@ void BracketPage::addHole(QWidget* parent, QVBoxLayout* column, int hole) {
 }
 
 void BracketPage::ask(const std::optional<Plate>& plate) {
-    const BracketPlace at = *placeIn(state().car);
+    const BracketId at = *placeIn(state().car);
     chosen_ = at;  // stays, whichever bracket has the first plate from now on
     hub().request(SetPlate{at.link, at.end, plate});
 }
@@ -266,7 +266,7 @@ void BracketPage::enterRectangle() {
 
 // Above the one in use by the least spacing, or by an inch: somewhere to move it from.
 void BracketPage::planHole() {
-    const BracketPlace at = *placeIn(state().car);
+    const BracketId at = *placeIn(state().car);
     const Bracket& there = bracket();
     const auto taken = [&there](const std::string& name) {
         return std::ranges::any_of(there.holes, [&](const Hole& hole) { return hole.name == name; });
@@ -285,7 +285,7 @@ void BracketPage::planHole() {
 
 void BracketPage::refresh() {
     hub().refreshWords();
-    const std::optional<BracketPlace> at = placeIn(state().car);
+    const std::optional<BracketId> at = placeIn(state().car);
     empty_->setVisible(!at);
     card_->setVisible(at.has_value());
     facts_->setVisible(at.has_value());

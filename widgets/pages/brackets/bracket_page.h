@@ -25,16 +25,16 @@ class BracketPage : public WorkPage {
     explicit BracketPage(QWidget* parent = nullptr);
 
     /// The bracket shown: the one chosen, at first one with a plate; nothing where the car has no links.
-    [[nodiscard]] std::optional<BracketPlace> place() const;
+    [[nodiscard]] std::optional<BracketId> place() const;
     /// Shows another one.
-    void choose(const BracketPlace& place);
+    void choose(const BracketId& place);
     [[nodiscard]] BracketPicture& picture() const { return *picture_; }
 
   signals:
-    void templatePreviewWanted();
-    void templateFileWanted();
+    void templatePreviewRequested();
+    void templateFileRequested();
     /// How a number of the plate is measured is asked for in its field.
-    void plateHowToWanted(bolthole::PlateNumber number, const QString& name, const QString& howTo);
+    void plateHowToRequested(bolthole::PlateNumber number, const QString& name, const QString& howTo);
 
   protected:
     [[nodiscard]] std::string shapeOf(const Car& car) const override;
@@ -42,7 +42,7 @@ class BracketPage : public WorkPage {
     void refresh() override;
 
   private:
-    [[nodiscard]] std::optional<BracketPlace> placeIn(const Car& car) const;
+    [[nodiscard]] std::optional<BracketId> placeIn(const Car& car) const;
     [[nodiscard]] const Bracket& bracket() const;
     void addChooser(QWidget* content, QVBoxLayout* column);
     void addPlate(QWidget* content, QVBoxLayout* column);
@@ -54,7 +54,7 @@ class BracketPage : public WorkPage {
     void ask(const std::optional<Plate>& plate);
     void showNotes();
 
-    std::optional<BracketPlace> chosen_;
+    std::optional<BracketId> chosen_;
     int from_ = -1;           // the hole corners are measured from
     bool fromUse_ = true;     // nobody chose another: the one in use
     int cornerToEnter_ = -1;  // once the fields are built anew

@@ -161,7 +161,7 @@ void BracketPicture::mouseReleaseEvent(QMouseEvent* event) {
     const bool isChange = scene_.refusal.isEmpty() && moved != *before_;
     abandonDrag();
     if (isChange) {
-        emit plateWanted(moved);
+        emit plateRequested(moved);
     }
 }
 
@@ -205,7 +205,7 @@ void BracketPicture::nudge(const Eigen::Vector2d& way, bool coarse) {
     moved.corners[static_cast<std::size_t>(scene_.selectedCorner)] += step * way;
     if (refusal(moved).reason.empty()) {
         scene_.hasRing = true;
-        emit plateWanted(moved);
+        emit plateRequested(moved);
     }
 }
 

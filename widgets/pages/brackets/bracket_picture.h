@@ -40,7 +40,7 @@ class BracketPicture : public QWidget {
     [[nodiscard]] QSize minimumSizeHint() const override { return {300, 260}; }
 
   signals:
-    void plateWanted(
+    void plateRequested(
         const bolthole::Plate& plate);  ///< with a corner moved; one refusal() has nothing against
 
   protected:

@@ -43,7 +43,7 @@ NumberField* PlateSection::ruleField(double Plate::*rule, Quantity quantity, con
     connect(field, &NumberField::committed, this, [this, rule](double value) {
         Plate changed = *bracket_.plate;
         changed.*rule = value;
-        emit plateWanted(changed);
+        emit plateRequested(changed);
     });
     return field;
 }
@@ -51,7 +51,7 @@ NumberField* PlateSection::ruleField(double Plate::*rule, Quantity quantity, con
 void PlateSection::offerHowTo(NumberField& field, PlateNumber number, const QString& howTo) {
     field.setHowTo(howTo);
     field.setHowToCall(
-        [this, &field, number, howTo] { emit howToWanted(number, field.accessibleName(), howTo); });
+        [this, &field, number, howTo] { emit howToRequested(number, field.accessibleName(), howTo); });
 }
 
 void PlateSection::addRules() {
@@ -124,7 +124,7 @@ NumberField* PlateSection::cornerField(int corner, int axis) {
     field->setCheck(
         [this, corner, axis](double shown) { return refusal(withCorner(corner, axis, shown)).reason; });
     connect(field, &NumberField::committed, this,
-            [this, corner, axis](double shown) { emit plateWanted(withCorner(corner, axis, shown)); });
+            [this, corner, axis](double shown) { emit plateRequested(withCorner(corner, axis, shown)); });
     return field;
 }
 
@@ -174,8 +174,8 @@ void PlateSection::addButtons() {
         tr("Puts a rectangle around the holes in place of these corners, to be measured over."), this);
     QAbstractButton* away = smallButton(tr("Take the plate away"), tr("Take the plate away"),
                                         tr("The bracket's holes stay."), this);
-    connect(rectangle, &QAbstractButton::clicked, this, &PlateSection::rectangleWanted);
-    connect(away, &QAbstractButton::clicked, this, &PlateSection::removalWanted);
+    connect(rectangle, &QAbstractButton::clicked, this, &PlateSection::rectangleRequested);
+    connect(away, &QAbstractButton::clicked, this, &PlateSection::removalRequested);
     row->addWidget(rectangle);
     row->addWidget(away);
     row->addStretch(1);
@@ -188,20 +188,20 @@ void PlateSection::insertAfter(int corner) {
     const Eigen::Vector2d middle =
         (changed.corners[at] + changed.corners[(at + 1) % changed.corners.size()]) / 2;
     changed.corners.insert(std::next(changed.corners.begin(), corner + 1), middle);
-    emit cornersWanted(changed, corner + 1);
+    emit cornersRequested(changed, corner + 1);
 }
 
 void PlateSection::remove(int corner) {
     Plate changed = *bracket_.plate;
     changed.corners.erase(std::next(changed.corners.begin(), corner));
-    emit cornersWanted(changed, std::min(corner, static_cast<int>(changed.corners.size()) - 1));
+    emit cornersRequested(changed, std::min(corner, static_cast<int>(changed.corners.size()) - 1));
 }
 
 void PlateSection::swap(int corner, int other) {
     Plate changed = *bracket_.plate;
     std::swap(changed.corners[static_cast<std::size_t>(corner)],
               changed.corners[static_cast<std::size_t>(other)]);
-    emit plateWanted(changed);
+    emit plateRequested(changed);
 }
 
 void PlateSection::showPlate(const Bracket& bracket, NumberStyle style) {

@@ -30,14 +30,14 @@ class PlateSection : public Section {
     void enterCorner(int corner);
 
   signals:
-    void plateWanted(const bolthole::Plate& plate);
+    void plateRequested(const bolthole::Plate& plate);
     /// The same, and a corner to be entered then, as one came or went.
-    void cornersWanted(const bolthole::Plate& plate, int corner);
+    void cornersRequested(const bolthole::Plate& plate, int corner);
     void fromChosen(int hole);
-    void rectangleWanted();
-    void removalWanted();
+    void rectangleRequested();
+    void removalRequested();
     /// How a number is measured is asked for in its field.
-    void howToWanted(bolthole::PlateNumber number, const QString& name, const QString& howTo);
+    void howToRequested(bolthole::PlateNumber number, const QString& name, const QString& howTo);
 
   private:
     struct CornerRow {

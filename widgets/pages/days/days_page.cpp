@@ -124,9 +124,9 @@ QWidget* TestDaysPage::buildTools() {
     onPicked(back, [this](std::size_t pass) { restoreSetup(pass); });
     onPicked(strikeTool_, [this](std::size_t pass) { strike(pass); });
     onPicked(remove, [this](std::size_t pass) { emit edited(RemovePass{static_cast<int>(pass)}); });
-    connect(import, &QToolButton::clicked, this, &TestDaysPage::importWanted);
-    connect(paste, &QToolButton::clicked, this, &TestDaysPage::pasteWanted);
-    connect(save, &QToolButton::clicked, this, &TestDaysPage::exportWanted);
+    connect(import, &QToolButton::clicked, this, &TestDaysPage::importRequested);
+    connect(paste, &QToolButton::clicked, this, &TestDaysPage::pasteRequested);
+    connect(save, &QToolButton::clicked, this, &TestDaysPage::exportRequested);
     return bar;
 }
 
@@ -178,17 +178,17 @@ void TestDaysPage::connectParts() {
     connect(plot_, &PassPlot::picked, this, &TestDaysPage::select);
     connect(table_, &PassTable::picked, this, &TestDaysPage::select);
     connect(table_, &PassTable::opened, this, &TestDaysPage::openPass);
-    connect(table_, &PassTable::strikeWanted, this, &TestDaysPage::strike);
-    connect(table_, &PassTable::restoreWanted, this, &TestDaysPage::restoreSetup);
-    connect(table_, &PassTable::removeWanted, this,
+    connect(table_, &PassTable::strikeRequested, this, &TestDaysPage::strike);
+    connect(table_, &PassTable::restoreRequested, this, &TestDaysPage::restoreSetup);
+    connect(table_, &PassTable::removeRequested, this,
             [this](std::size_t pass) { emit edited(RemovePass{static_cast<int>(pass)}); });
-    connect(table_, &PassTable::entryWanted, entry_, &PassEntry::enter);
+    connect(table_, &PassTable::entryRequested, entry_, &PassEntry::enter);
     connect(table_, &PassTable::columnsMoved, entry_, &PassEntry::alignToColumns);
-    connect(table_, &PassTable::menuWanted, this, &TestDaysPage::showMenu);
+    connect(table_, &PassTable::menuRequested, this, &TestDaysPage::showMenu);
     connect(entry_, &PassEntry::entered, this, &TestDaysPage::enterPass);
-    connect(entry_, &PassEntry::howToWanted, this, &TestDaysPage::howToWanted);
+    connect(entry_, &PassEntry::howToRequested, this, &TestDaysPage::howToRequested);
     connect(entry_, &PassEntry::left, this, &TestDaysPage::goToLog);
-    connect(entry_, &PassEntry::detailsWanted, this, &TestDaysPage::openNext);
+    connect(entry_, &PassEntry::detailsRequested, this, &TestDaysPage::openNext);
 }
 
 // What was refused stays as it was typed.
@@ -313,7 +313,7 @@ void TestDaysPage::showSelection() {
 
 void TestDaysPage::openPass(std::size_t pass) {
     PassDialog dialog(book_, book_.passes()[pass], false, this);
-    connect(&dialog, &PassDialog::howToWanted, this, &TestDaysPage::howToWanted);
+    connect(&dialog, &PassDialog::howToRequested, this, &TestDaysPage::howToRequested);
     if (dialog.exec() == QDialog::Accepted) {
         emit edited(ChangePass{static_cast<int>(pass), dialog.pass()});
     }
@@ -321,7 +321,7 @@ void TestDaysPage::openPass(std::size_t pass) {
 
 void TestDaysPage::openNext(const Pass& pass) {
     PassDialog dialog(book_, pass, true, this);
-    connect(&dialog, &PassDialog::howToWanted, this, &TestDaysPage::howToWanted);
+    connect(&dialog, &PassDialog::howToRequested, this, &TestDaysPage::howToRequested);
     if (dialog.exec() == QDialog::Accepted) {
         entry_->restore();
         const std::vector<Pass> before = state_->car.passes;

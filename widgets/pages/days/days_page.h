@@ -65,16 +65,16 @@ class TestDaysPage : public QWidget {
 
   signals:
     void edited(const bolthole::Edit& edit);  ///< a whole change
-    /// The kept state whose pass is picked, to be seen as a ghost on the bench; nothing: none.
+    /// The kept setup whose pass is picked, to be seen as a ghost on the bench; nothing: none.
     void setupPointed(const std::optional<int>& state);
     /// The picked pass, else the last, as a row of Car::passes, its recording to be shown; nothing: there is
     /// none.
     void passPicked(const std::optional<std::size_t>& pass);
     /// How a number of a pass is measured is asked for in its field.
-    void howToWanted(bolthole::PassField field);
-    void importWanted();  ///< from a file
-    void pasteWanted();   ///< from the clipboard
-    void exportWanted();  ///< to a file
+    void howToRequested(bolthole::PassField field);
+    void importRequested();  ///< from a file
+    void pasteRequested();   ///< from the clipboard
+    void exportRequested();  ///< to a file
 
   protected:
     void showEvent(QShowEvent* event) override;

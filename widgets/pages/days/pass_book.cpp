@@ -9,9 +9,9 @@ namespace bolthole {
 
 namespace {
 
-// By the cars' addresses: a kept state's car is never changed in place.
-bool areSameKept(const std::vector<KeptState>& one, const std::vector<KeptState>& other) {
-    return std::ranges::equal(one, other, [](const KeptState& a, const KeptState& b) {
+// By the cars' addresses: a kept setup's car is never changed in place.
+bool areSameKept(const std::vector<KeptSetup>& one, const std::vector<KeptSetup>& other) {
+    return std::ranges::equal(one, other, [](const KeptSetup& a, const KeptSetup& b) {
         return a.car == b.car && a.name == b.name;
     });
 }

@@ -119,7 +119,7 @@ void PassDialog::buildSetup(QVBoxLayout* column, bool isNew) {
     setup_->setMinimumContentsLength(16);
     setup_->setToolTip(tr("The kept setup it was run with"));
     setup_->addItem(isNew ? tr("the car as it stands") : tr("none"));
-    for (const KeptState& state : book_.car().kept) {
+    for (const KeptSetup& state : book_.car().kept) {
         setup_->addItem(QString::fromStdString(state.name));
     }
     setup_->setCurrentIndex(pass_.setup.value_or(-1) + 1);
@@ -151,7 +151,7 @@ void PassDialog::addNumber(QFormLayout* form, PassField field) {
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(8);
     auto* number = new PassNumberField(field, line);
-    connect(number, &PassNumberField::howToWanted, this, &PassDialog::howToWanted);
+    connect(number, &PassNumberField::howToRequested, this, &PassDialog::howToRequested);
     number->setFixedWidth(kNumberWidth);
     number->showNumber(numberOf(pass_, field), book_.units());
     row->addWidget(number);

@@ -33,7 +33,7 @@ class PassDialog : public QDialog {
     void accept() override;
 
   signals:
-    void howToWanted(bolthole::PassField field);  ///< F1 in a field
+    void howToRequested(bolthole::PassField field);  ///< F1 in a field
 
   private:
     void buildWhen(QVBoxLayout* column);

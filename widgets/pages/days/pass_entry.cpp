@@ -86,7 +86,7 @@ PassEntry::PassEntry(const PassBook& book, const PassTable& table, QWidget* pare
         auto* field = new PassNumberField(kEntered[at], this);
         field->installEventFilter(this);
         connect(field, &PassNumberField::problemChanged, this, &PassEntry::showHint);
-        connect(field, &PassNumberField::howToWanted, this, &PassEntry::howToWanted);
+        connect(field, &PassNumberField::howToRequested, this, &PassEntry::howToRequested);
         fields_[at] = field;
     }
     fields_[0]->setAccessibleName(tr("rear tire pressures"));
@@ -95,7 +95,7 @@ PassEntry::PassEntry(const PassBook& book, const PassTable& table, QWidget* pare
     details_->setToolTip(
         tr("The whole form of the next pass: date, place, surface, air, times, what was seen"));
     details_->installEventFilter(this);
-    connect(details_, &QToolButton::clicked, this, [this] { emit detailsWanted(pass()); });
+    connect(details_, &QToolButton::clicked, this, [this] { emit detailsRequested(pass()); });
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, qOverload<>(&QWidget::update));
 }

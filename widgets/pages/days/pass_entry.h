@@ -51,9 +51,10 @@ class PassEntry : public QWidget {
 
   signals:
     void entered(const bolthole::Edit& edit);
-    void howToWanted(bolthole::PassField field);     ///< F1 in a field
+    void howToRequested(bolthole::PassField field);  ///< F1 in a field
     void left();                                     ///< Esc, or up from the row
-    void detailsWanted(const bolthole::Pass& pass);  ///< the pass so far, to be filled in by its whole form
+    void detailsRequested(
+        const bolthole::Pass& pass);  ///< the pass so far, to be filled in by its whole form
 
   protected:
     void paintEvent(QPaintEvent* event) override;

@@ -107,7 +107,7 @@ bool PassNumberField::event(QEvent* event) {
 
 void PassNumberField::keyPressEvent(QKeyEvent* event) {
     if (isHowToKey(*event)) {
-        emit howToWanted(field_);
+        emit howToRequested(field_);
         return;
     }
     QLineEdit::keyPressEvent(event);

@@ -33,7 +33,7 @@ class PassNumberField : public QLineEdit {
 
   signals:
     void problemChanged(const QString& problem);
-    void howToWanted(bolthole::PassField field);  ///< F1: how it is measured
+    void howToRequested(bolthole::PassField field);  ///< F1: how it is measured
 
   protected:
     /// Undo and redo are the window's where nothing is typed.

@@ -247,13 +247,13 @@ bool PassTable::takeLetter(int key, std::size_t pass) {
             emit opened(pass);
             return true;
         case Qt::Key_Delete:
-            emit removeWanted(pass);
+            emit removeRequested(pass);
             return true;
         case Qt::Key_S:
-            emit strikeWanted(pass);
+            emit strikeRequested(pass);
             return true;
         case Qt::Key_B:
-            emit restoreWanted(pass);
+            emit restoreRequested(pass);
             return true;
         case Qt::Key_Escape:
             emit picked(std::nullopt);
@@ -271,7 +271,7 @@ void PassTable::keyPressEvent(QKeyEvent* event) {
     }
     const bool isLast = currentIndex().row() == model_->rowCount() - 1;
     if (isPlain && (event->key() == Qt::Key_N || (event->key() == Qt::Key_Down && isLast))) {
-        emit entryWanted();
+        emit entryRequested();
         return;
     }
     if (event->matches(QKeySequence::Copy) && pass) {
@@ -324,7 +324,7 @@ QString PassTable::howToBegin() {
 
 void PassTable::contextMenuEvent(QContextMenuEvent* event) {
     if (selectedPass()) {
-        emit menuWanted(event->globalPos());
+        emit menuRequested(event->globalPos());
     }
 }
 

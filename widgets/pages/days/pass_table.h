@@ -80,13 +80,13 @@ class PassTable : public QTableView {
 
   signals:
     void picked(const std::optional<std::size_t>& pass);
-    void opened(std::size_t pass);         ///< Enter or a double click
-    void removeWanted(std::size_t pass);   ///< Delete
-    void strikeWanted(std::size_t pass);   ///< S
-    void restoreWanted(std::size_t pass);  ///< B
-    void entryWanted();                    ///< down past the last pass, or N
-    void columnsMoved();                   ///< widths or the scroll position across changed
-    void menuWanted(const QPoint& global);
+    void opened(std::size_t pass);            ///< Enter or a double click
+    void removeRequested(std::size_t pass);   ///< Delete
+    void strikeRequested(std::size_t pass);   ///< S
+    void restoreRequested(std::size_t pass);  ///< B
+    void entryRequested();                    ///< down past the last pass, or N
+    void columnsMoved();                      ///< widths or the scroll position across changed
+    void menuRequested(const QPoint& global);
 
   protected:
     void keyPressEvent(QKeyEvent* event) override;

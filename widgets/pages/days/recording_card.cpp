@@ -138,8 +138,8 @@ std::vector<ChartCard> recordingCards(const ShownRecording& shown, Units units) 
         card.series.push_back(recordedSeries(shown, each.kind, end));
         double LaunchRow::*const value = computedOf(each.kind);
         if (value != nullptr && !shown.computed.empty()) {
-            card.series.push_back(
-                launchSeries(shown.computed, value, end, tr("computed"), &Theme::before, ChartLine::dashed));
+            card.series.push_back(launchSeries(shown.computed, value, end, tr("computed"), &Theme::baseline,
+                                               ChartLine::dashed));
         }
         if (value != nullptr && !shown.fitted.empty()) {
             card.series.push_back(
@@ -207,8 +207,8 @@ RecordingCard::RecordingCard(QWidget* parent) : Card(parent) {
     }
     row->addStretch(1);
     column->addLayout(row);
-    connect(add_, &QAbstractButton::clicked, this, &RecordingCard::addWanted);
-    connect(remove_, &QAbstractButton::clicked, this, &RecordingCard::removeWanted);
+    connect(add_, &QAbstractButton::clicked, this, &RecordingCard::addRequested);
+    connect(remove_, &QAbstractButton::clicked, this, &RecordingCard::removeRequested);
     connect(start_, &QAbstractButton::clicked, this, [this] { emit startMoved(chart_->cursor()); });
     connect(chart_, &CurveChart::cursorMoved, chart_, qOverload<double>(&CurveChart::showCursor));
     offer();

@@ -49,8 +49,8 @@ class RecordingCard : public Card {
     void showRecording(const ShownRecording& shown, Units units);
 
   signals:
-    void addWanted();
-    void removeWanted();
+    void addRequested();
+    void removeRequested();
     /// The release is `by` seconds later than where it stood.
     void startMoved(double by);
 

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "widgets/pages/driveline/driveline_reading.h"
-#include "widgets/pages/fact_spread.h"
+#include "widgets/pages/fact_uncertainty.h"
 
 namespace bolthole {
 

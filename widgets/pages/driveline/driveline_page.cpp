@@ -187,7 +187,7 @@ void DrivelinePage::refresh() {
         showCards();
         showCursor();
     } else {
-        spread_.forget();
+        uncertainty_.forget();
     }
 }
 
@@ -215,8 +215,8 @@ void DrivelinePage::showCards() {
             : tr("Coasting. With a wind-up entered, the curves under power stand beside them, dashed. "
                  "Upright lines: bounds."));
     CardFacts facts = drivelineCards(reading_, units);
-    if (state().showsSure) {
-        spread_.addTo(
+    if (state().showsUncertainty) {
+        uncertainty_.addTo(
             facts, state().solvedCar, units,
             [units](const Car& car) { return drivelineCards(readDrivelineBriefly(car), units); },
             whileCurrent([this] { showCards(); }));

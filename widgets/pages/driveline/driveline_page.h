@@ -4,7 +4,7 @@
 #include <memory>
 
 #include "widgets/pages/driveline/driveline_reading.h"
-#include "widgets/pages/fact_spread.h"
+#include "widgets/pages/fact_uncertainty.h"
 #include "widgets/pages/work_page.h"
 
 namespace bolthole {
@@ -51,7 +51,7 @@ class DrivelinePage : public WorkPage {
     [[nodiscard]] QString carrierWords() const;
 
     DrivelineReading reading_;
-    FactSpread spread_;
+    FactUncertainty uncertainty_;
     DrivelineSection* joints_ = nullptr;  // the fields' own group, built anew with them
     ToneLabel* carrierTitle_ = nullptr;
     ToneLabel* carrierNote_ = nullptr;

@@ -103,7 +103,7 @@ SideCamera DrivelinePicture::camera() const {
     return camera;
 }
 
-QPointF DrivelinePicture::placeOfJoint(std::size_t joint) const {
+QPointF DrivelinePicture::positionOfJoint(std::size_t joint) const {
     return camera().toPicture(joints(station_.pose)[joint]);
 }
 

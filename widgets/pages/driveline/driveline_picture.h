@@ -23,7 +23,7 @@ class DrivelinePicture : public QWidget {
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override;
     /// Where a joint's center is drawn, px; for tests.
-    [[nodiscard]] QPointF placeOfJoint(std::size_t joint) const;
+    [[nodiscard]] QPointF positionOfJoint(std::size_t joint) const;
 
   protected:
     void paintEvent(QPaintEvent* event) override;

@@ -93,12 +93,12 @@ void ClickStepper::step(int by) {
     }
 }
 
-void ClickStepper::refresh(const Car& car, const Car* before) {
+void ClickStepper::refresh(const Car& car, const Car* baseline) {
     const DampingWay* way = wayOf(car, click_);
     const std::optional<ClickRange> range = way == nullptr ? std::nullopt : clickRange(*way);
     less_->setEnabled(range && way->at.value_or(range->most + 1) > range->least);
     more_->setEnabled(range && way->at.value_or(range->least - 1) < range->most);
-    const DampingWay* then = before == nullptr ? nullptr : wayOf(*before, click_);
+    const DampingWay* then = baseline == nullptr ? nullptr : wayOf(*baseline, click_);
     const bool differs = way != nullptr && then != nullptr && then->at && way->at != then->at;
     was_->showText(differs ? tr("was %1").arg(std::lround(*then->at)) : QString());
     if (range) {

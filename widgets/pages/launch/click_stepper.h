@@ -1,4 +1,4 @@
-// One adjuster of a shock: its click with a button either side, and what it was in the before.
+// One adjuster of a shock: its click with a button either side, and what it was in the baseline.
 #pragma once
 
 #include <QWidget>
@@ -26,8 +26,8 @@ class ClickStepper : public QWidget {
   public:
     ClickStepper(SheetHub& hub, const FieldId& click, const QString& label, QWidget* parent = nullptr);
 
-    /// Brings buttons and "was 0" up to date; `before` may be null.
-    void refresh(const Car& car, const Car* before);
+    /// Brings buttons and "was 0" up to date; `baseline` may be null.
+    void refresh(const Car& car, const Car* baseline);
     [[nodiscard]] QAbstractButton& less() const { return *less_; }
     [[nodiscard]] QAbstractButton& more() const { return *more_; }
     /// "was 0", empty where it is what it was or there is no before.

@@ -5,12 +5,12 @@
 #include <algorithm>
 #include <cmath>
 
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/pages/launch/launch_uncertainty_runner.h"
 #include "widgets/pages/launch/launch_words.h"
-#include "widgets/pages/launch/spread_runner.h"
 
 namespace bolthole {
 
@@ -39,8 +39,8 @@ bool mayNeverHappen(LaunchFigure figure) {
 LaunchFiguresCard::LaunchFiguresCard(QWidget* parent)
     : Card(parent),
       heading_(new ToneLabel(ToneLabel::Tone::plain, QString(), this)),
-      beforeHeading_(new ToneLabel(ToneLabel::Tone::muted,
-                                   tr("Below each: that one, and what this setup has more."), this)),
+      baselineHeading_(new ToneLabel(ToneLabel::Tone::muted,
+                                     tr("Below each: that one, and what this setup has more."), this)),
       note_(new ToneLabel(ToneLabel::Tone::muted, QString(), this)) {
     setAccessibleName(tr("Figures of the launch"));
     setFocusPolicy(Qt::TabFocus);
@@ -52,9 +52,9 @@ LaunchFiguresCard::LaunchFiguresCard(QWidget* parent)
     grid->setHorizontalSpacing(7);
     grid->setVerticalSpacing(7);
     heading_->setWordWrap(true);
-    beforeHeading_->setWordWrap(true);
+    baselineHeading_->setWordWrap(true);
     column->addWidget(heading_);
-    column->addWidget(beforeHeading_);
+    column->addWidget(baselineHeading_);
     grid->setColumnStretch(2, 1);
     column->addLayout(grid);
     addRow(*grid, LaunchFigure::sixtyFoot, tr("60 ft"),
@@ -92,25 +92,25 @@ void LaunchFiguresCard::addRow(QGridLayout& grid, LaunchFigure figure, const QSt
     made.value = make(ToneLabel::Tone::plain, line, 1, Qt::AlignRight);
     made.value->setFont(textFont(TextSize::body, true));
     made.value->setAccessibleName(label);
-    made.sure = make(ToneLabel::Tone::muted, line, 2, Qt::AlignLeft);
+    made.plusMinus = make(ToneLabel::Tone::muted, line, 2, Qt::AlignLeft);
     made.difference = make(ToneLabel::Tone::muted, line + 1, 2, Qt::AlignLeft);
-    made.before = make(ToneLabel::Tone::muted, line + 1, 1, Qt::AlignRight);
+    made.baseline = make(ToneLabel::Tone::muted, line + 1, 1, Qt::AlignRight);
 }
 
-void LaunchFiguresCard::showFilms(const LaunchFilm& film, const LaunchFilm* before, Units units) {
+void LaunchFiguresCard::showFilms(const LaunchFilm& film, const LaunchFilm* baseline, Units units) {
     reading_ = film.reading;
-    before_ = before == nullptr ? std::nullopt : std::optional(before->reading);
-    spreads_.reset();
+    baseline_ = baseline == nullptr ? std::nullopt : std::optional(baseline->reading);
+    uncertainties_.reset();
     leastLoadAt_ = film.run.figures.leastRearLoadAt;
     ran_ = film.run.end == LaunchEnd::done;
     units_ = units;
-    heading_->showText(before_ ? tr("This setup against: %1").arg(before->called) : tr("This setup"));
-    beforeHeading_->setVisible(before_.has_value());
-    showSpreads(std::nullopt);
+    heading_->showText(baseline_ ? tr("This setup against: %1").arg(baseline->called) : tr("This setup"));
+    baselineHeading_->setVisible(baseline_.has_value());
+    showUncertainties(std::nullopt);
 }
 
-void LaunchFiguresCard::showSpreads(const std::optional<LaunchSpreads>& spreads) {
-    spreads_ = spreads;
+void LaunchFiguresCard::showUncertainties(const std::optional<LaunchUncertainties>& uncertainties) {
+    uncertainties_ = uncertainties;
     for (std::size_t figure = 0; figure < kLaunchFigures; ++figure) {
         showRow(static_cast<LaunchFigure>(figure));
     }
@@ -118,13 +118,13 @@ void LaunchFiguresCard::showSpreads(const std::optional<LaunchSpreads>& spreads)
     if (reading_[LaunchFigure::leastLoad]) {
         note = tr("Least rear load at %1.").arg(secondsText(leastLoadAt_));
     }
-    if (spreads_) {
+    if (uncertainties_) {
         note +=
-            (before_ ? tr(" ±: 95 of 100, from %1 launches with other friction, torque, damping, inertias, "
-                          "stall and CG height, the same for both setups.")
-                     : tr(" ±: 95 of 100, from %1 launches with other friction, torque, damping, inertias, "
-                          "stall and CG height."))
-                .arg(SpreadRunner::kDraws);
+            (baseline_ ? tr(" ±: 95 of 100, from %1 launches with other friction, torque, damping, inertias, "
+                            "stall and CG height, the same for both setups.")
+                       : tr(" ±: 95 of 100, from %1 launches with other friction, torque, damping, inertias, "
+                            "stall and CG height."))
+                .arg(LaunchUncertaintyRunner::kDraws);
     }
     note_->showText(note.trimmed());
     note_->setVisible(!note.isEmpty());
@@ -143,42 +143,45 @@ QString LaunchFiguresCard::valueWords(LaunchFigure figure, const std::optional<d
 // "+273 ± 40", or that it is within what the numbers may be off.
 QString LaunchFiguresCard::differenceWords(LaunchFigure figure, double change) const {
     QString words = signedText(bareText(figure, change, units_));
-    if (!spreads_) {
+    if (!uncertainties_) {
         return words;
     }
-    const double spread = (*spreads_)[static_cast<std::size_t>(figure)].difference;
-    if (std::isnan(spread)) {
+    const double uncertainty = (*uncertainties_)[static_cast<std::size_t>(figure)].difference;
+    if (std::isnan(uncertainty)) {
         return words;
     }
     const bool showsNothing = std::none_of(words.begin(), words.end(),
                                            [](QChar letter) { return letter >= u'1' && letter <= u'9'; });
-    if (showsNothing || std::abs(change) < kCoverage95 * spread) {
+    if (showsNothing || std::abs(change) < kCoverage95 * uncertainty) {
         return tr("can’t tell");
     }
-    const std::string sure = sureText(spread, quantityOf(figure), units_, finenessOf(figure));
-    return sure.empty() ? words : words + u' ' + QString::fromStdString(sure);
+    const std::string plusMinus =
+        uncertaintyText(uncertainty, quantityOf(figure), units_, finenessOf(figure));
+    return plusMinus.empty() ? words : words + u' ' + QString::fromStdString(plusMinus);
 }
 
 // Both ends with as many decimals as the figure itself, unless they are wide apart.
-std::string LaunchFiguresCard::rangeOf(LaunchFigure figure, const LaunchFigureSpread& spread) const {
+std::string LaunchFiguresCard::rangeOf(LaunchFigure figure,
+                                       const LaunchFigureUncertainty& uncertainty) const {
     if (finenessOf(figure) == Fineness::plain) {
-        return withUnit(intervalText(spread.low, spread.high, quantityOf(figure), units_), quantityOf(figure),
-                        units_);
+        return withUnit(intervalText(uncertainty.low, uncertainty.high, quantityOf(figure), units_),
+                        quantityOf(figure), units_);
     }
     return tr("%1 to %2")
-        .arg(bareText(figure, spread.low, units_), valueWords(figure, spread.high, true))
+        .arg(bareText(figure, uncertainty.low, units_), valueWords(figure, uncertainty.high, true))
         .toStdString();
 }
 
 // "± 0.02 s", or where the draws lie all to one side "9 to 320 %".
-QString LaunchFiguresCard::sureWords(LaunchFigure figure, double value) const {
-    if (!spreads_) {
+QString LaunchFiguresCard::uncertaintyWords(LaunchFigure figure, double value) const {
+    if (!uncertainties_) {
         return {};
     }
-    const LaunchFigureSpread& spread = (*spreads_)[static_cast<std::size_t>(figure)];
-    const std::string words = isLopsided(value, spread.low, spread.high)
-                                  ? rangeOf(figure, spread)
-                                  : sureText(spread.now, quantityOf(figure), units_, finenessOf(figure));
+    const LaunchFigureUncertainty& uncertainty = (*uncertainties_)[static_cast<std::size_t>(figure)];
+    const std::string words =
+        isLopsided(value, uncertainty.low, uncertainty.high)
+            ? rangeOf(figure, uncertainty)
+            : uncertaintyText(uncertainty.now, quantityOf(figure), units_, finenessOf(figure));
     return QString::fromStdString(words);
 }
 
@@ -186,23 +189,24 @@ void LaunchFiguresCard::showRow(LaunchFigure figure) {
     Row& labels = row(figure);
     const std::optional<double>& now = reading_[figure];
     labels.value->showText(valueWords(figure, now, true));
-    labels.sure->showText(now ? sureWords(figure, *now) : QString());
-    const std::optional<double> then = before_ ? (*before_)[figure] : std::nullopt;
+    labels.plusMinus->showText(now ? uncertaintyWords(figure, *now) : QString());
+    const std::optional<double> then = baseline_ ? (*baseline_)[figure] : std::nullopt;
     const bool isTold = now && then;
     const QString difference = isTold ? differenceWords(figure, *now - *then) : QString();
-    const bool isSure = isTold && difference != tr("can’t tell");
+    const bool isDistinct = isTold && difference != tr("can’t tell");
     QFont font = textFont(TextSize::small);
-    font.setWeight(isSure ? QFont::DemiBold : QFont::Normal);
+    font.setWeight(isDistinct ? QFont::DemiBold : QFont::Normal);
     labels.difference->setFont(font);
     labels.difference->showText(difference);
-    labels.before->showText(before_ ? valueWords(figure, then, false) : QString());
-    labels.difference->setVisible(before_.has_value());
-    labels.before->setVisible(before_.has_value());
+    labels.baseline->showText(baseline_ ? valueWords(figure, then, false) : QString());
+    labels.difference->setVisible(baseline_.has_value());
+    labels.baseline->setVisible(baseline_.has_value());
 }
 
 LaunchFiguresCard::Shown LaunchFiguresCard::shown(LaunchFigure figure) const {
     const Row& labels = rows_[static_cast<std::size_t>(figure)];
-    return {labels.value->text(), labels.sure->text(), labels.difference->text(), labels.before->text()};
+    return {labels.value->text(), labels.plusMinus->text(), labels.difference->text(),
+            labels.baseline->text()};
 }
 
 }  // namespace bolthole

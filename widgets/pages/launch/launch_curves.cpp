@@ -23,8 +23,8 @@ using RowValue = std::function<double(const LaunchFilm& film, const LaunchRow& r
 /// Builds the cards of one launch.
 class CardMaker {
   public:
-    CardMaker(const LaunchFilm& film, const LaunchFilm* before, Units units)
-        : film_(film), before_(before), units_(units) {}
+    CardMaker(const LaunchFilm& film, const LaunchFilm* baseline, Units units)
+        : film_(film), baseline_(baseline), units_(units) {}
 
     [[nodiscard]] ChartCard card(const QString& title, Quantity quantity) const {
         ChartCard made;
@@ -34,12 +34,12 @@ class CardMaker {
         made.decimals = 0;
         return made;
     }
-    /// Both launches' curve; the before's dashed.
+    /// Both launches' curve; the baseline's dashed.
     void add(ChartCard& card, const QString& name, ThemeColor color, const RowValue& value) const {
-        if (before_ != nullptr) {
-            ChartSeries ghost{.name = {}, .color = &Theme::before, .line = ChartLine::dashed, .width = 1.2};
+        if (baseline_ != nullptr) {
+            ChartSeries ghost{.name = {}, .color = &Theme::baseline, .line = ChartLine::dashed, .width = 1.2};
             ghost.isGhost = true;
-            ghost.points = points(*before_, value);
+            ghost.points = points(*baseline_, value);
             ghosts_.push_back(std::move(ghost));
         }
         ChartSeries series{.name = name, .color = color};
@@ -73,7 +73,7 @@ class CardMaker {
     }
 
     const LaunchFilm& film_;
-    const LaunchFilm* before_;
+    const LaunchFilm* baseline_;
     Units units_;
     mutable std::vector<ChartSeries> ghosts_;
 };
@@ -182,8 +182,8 @@ ChartLook launchLook() {
 
 }  // namespace
 
-std::vector<ChartCard> launchCurveCards(const LaunchFilm& film, const LaunchFilm* before, Units units) {
-    const CardMaker maker(film, before, units);
+std::vector<ChartCard> launchCurveCards(const LaunchFilm& film, const LaunchFilm* baseline, Units units) {
+    const CardMaker maker(film, baseline, units);
     return {loadCard(maker, film), thrustCard(maker, film), travelCard(maker, film, units), slipCard(maker),
             engineCard(maker),     accelerationCard(maker), distanceCard(maker, units)};
 }
@@ -192,11 +192,11 @@ LaunchCurves::LaunchCurves(QWidget* parent) : CurveChart(tr("The launch over tim
     setFocusPolicy(Qt::StrongFocus);
 }
 
-void LaunchCurves::showFilms(const LaunchFilm& film, const LaunchFilm* before, double end, Units units) {
+void LaunchCurves::showFilms(const LaunchFilm& film, const LaunchFilm* baseline, double end, Units units) {
     showCards(timeAxis(0, std::max(end, kShortestAxis)),
-              withStartingMark(launchCurveCards(film, before, units),
+              withStartingMark(launchCurveCards(film, baseline, units),
                                restsOnStarts(film.car, {Scope::car, Scope::hole, Scope::link, Scope::spring,
-                                                        Scope::mount, Scope::load})));
+                                                        Scope::mount, Scope::ballast})));
 }
 
 }  // namespace bolthole

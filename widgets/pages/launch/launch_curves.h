@@ -7,8 +7,8 @@
 namespace bolthole {
 
 /// The cards in their order: rear load against what the thrust needs of it, thrust and grip, travel, slip,
-/// engine and turbine, acceleration, distance. The before's curves are ghosts.
-[[nodiscard]] std::vector<ChartCard> launchCurveCards(const LaunchFilm& film, const LaunchFilm* before,
+/// engine and turbine, acceleration, distance. The baseline's curves are ghosts.
+[[nodiscard]] std::vector<ChartCard> launchCurveCards(const LaunchFilm& film, const LaunchFilm* baseline,
                                                       Units units);
 
 /// Shows them up to the film's end.
@@ -17,8 +17,8 @@ class LaunchCurves : public CurveChart {
   public:
     explicit LaunchCurves(QWidget* parent = nullptr);
 
-    /// `before` may be null; `end`: of the time axis, s.
-    void showFilms(const LaunchFilm& film, const LaunchFilm* before, double end, Units units);
+    /// `baseline` may be null; `end`: of the time axis, s.
+    void showFilms(const LaunchFilm& film, const LaunchFilm* baseline, double end, Units units);
 };
 
 }  // namespace bolthole

@@ -8,13 +8,13 @@ namespace bolthole {
 
 namespace {
 
-struct RowPlace {
+struct RowPosition {
     std::size_t index;
     double share;  // of the way to the next row
 };
 
 /// `rows` must not be empty.
-RowPlace placeOf(const std::vector<LaunchRow>& rows, double time) {
+RowPosition rowPositionAt(const std::vector<LaunchRow>& rows, double time) {
     const auto next = std::ranges::upper_bound(rows, time, std::ranges::less{},
                                                [](const LaunchRow& row) { return row.time; });
     if (next == rows.begin()) {
@@ -41,7 +41,7 @@ LaunchRow LaunchFilm::at(double time) const {
     if (run.rows.empty()) {
         return {};
     }
-    const auto [index, share] = placeOf(run.rows, time);
+    const auto [index, share] = rowPositionAt(run.rows, time);
     LaunchRow row = run.rows[index];
     if (share > 0) {
         for (double LaunchRow::*column : kColumns) {
@@ -55,7 +55,7 @@ double LaunchFilm::rearTurnAt(double time) const {
     if (run.rows.empty()) {
         return 0;
     }
-    const auto [index, share] = placeOf(run.rows, time);
+    const auto [index, share] = rowPositionAt(run.rows, time);
     return share > 0 ? std::lerp(rearTurn[index], rearTurn[index + 1], share) : rearTurn[index];
 }
 

@@ -14,7 +14,7 @@ namespace bolthole {
 
 /// One launch of one car. Copied nowhere: pages share it.
 struct LaunchFilm {
-    Car car;  ///< kept states left out
+    Car car;  ///< kept setups left out
     LaunchInputs inputs{};
     LaunchRun run{};  ///< rows kReadingStep apart
     LaunchReading reading{};

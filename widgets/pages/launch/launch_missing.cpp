@@ -7,7 +7,7 @@
 
 #include "geometry/car/fields.h"
 #include "geometry/dynamics/pitch_inertia.h"
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
@@ -119,11 +119,11 @@ void LaunchMissing::addRow(const Car& car, const MissingInput& input, Units unit
     button->setToolTip(tr("Goes to the field"));
     row->addWidget(button);
     if (id) {
-        connect(button, &QPushButton::clicked, this, [this, field = *id] { emit fieldWanted(field); });
+        connect(button, &QPushButton::clicked, this, [this, field = *id] { emit fieldRequested(field); });
     } else if (input.path == kTorquePath) {
-        connect(button, &QPushButton::clicked, this, &LaunchMissing::torqueWanted);
+        connect(button, &QPushButton::clicked, this, &LaunchMissing::torqueRequested);
     } else if (input.path == kCouplingPath) {
-        connect(button, &QPushButton::clicked, this, &LaunchMissing::couplingWanted);
+        connect(button, &QPushButton::clicked, this, &LaunchMissing::couplingRequested);
     } else {
         button->setEnabled(false);
     }
@@ -144,16 +144,16 @@ void LaunchMissing::addEstimate(const Car& car, Units units) {
     const QString value = QString::fromStdString(
         withUnit(fieldText(whole, Quantity::inertia, {units, InchStyle::decimal}), Quantity::inertia, units));
     auto* button = new QPushButton(
-        tr("Use the estimate %1 ± %2 %").arg(value).arg(std::lround(100 * kPitchInertiaSpread)), this);
+        tr("Use the estimate %1 ± %2 %").arg(value).arg(std::lround(100 * kPitchInertiaUncertainty)), this);
     button->setToolTip(
         wrappedToolTip(tr("Sprung mass times its center's distances from the "
                           "rear and the front axle: the usual first guess, "
                           "from memory, no measurement of this car. It is marked "
                           "with its ± and can be undone.")));
     connect(button, &QPushButton::clicked, this, [this, whole] {
-        emit edited(SetNumbers{
-            {{{.field = Field::pitchInertia}, whole},
-             {{.field = Field::pitchInertia, .spread = true}, kPitchInertiaSpread * whole / kCoverage95}}});
+        emit edited(SetNumbers{{{{.field = Field::pitchInertia}, whole},
+                                {{.field = Field::pitchInertia, .uncertainty = true},
+                                 kPitchInertiaUncertainty * whole / kCoverage95}}});
     });
     auto* line = qobject_cast<QHBoxLayout*>(rows_->itemAt(rows_->count() - 1)->widget()->layout());
     line->insertWidget(1, button);

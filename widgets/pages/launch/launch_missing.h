@@ -24,9 +24,9 @@ class LaunchMissing : public Card {
     void showMissing(const Car& car, const std::vector<MissingInput>& missing, Units units);
 
   signals:
-    void fieldWanted(const FieldId& id);
-    void torqueWanted();    ///< the torque curve is to be entered
-    void couplingWanted();  ///< converter or clutch is to be chosen
+    void fieldRequested(const FieldId& id);
+    void torqueRequested();    ///< the torque curve is to be entered
+    void couplingRequested();  ///< converter or clutch is to be chosen
     void edited(const Edit& edit);
 
   private:

@@ -123,23 +123,24 @@ void LaunchPage::addSide(QWidget* widget) {
 }
 
 void LaunchPage::connectParts() {
-    connect(missing_, &LaunchMissing::fieldWanted, this, &WorkPage::fieldWanted);
-    connect(missing_, &LaunchMissing::torqueWanted, this, &LaunchPage::enterTorque);
-    connect(missing_, &LaunchMissing::couplingWanted, this, &LaunchPage::enterCoupling);
+    connect(missing_, &LaunchMissing::fieldRequested, this, &WorkPage::fieldRequested);
+    connect(missing_, &LaunchMissing::torqueRequested, this, &LaunchPage::enterTorque);
+    connect(missing_, &LaunchMissing::couplingRequested, this, &LaunchPage::enterCoupling);
     connect(missing_, &LaunchMissing::edited, this, &WorkPage::edited);
     connect(&player_, &FilmPlayer::timeChanged, this, &LaunchPage::showTime);
     connect(&player_, &FilmPlayer::playingChanged, this, &LaunchPage::showTime);
     connect(curves_, &CurveChart::cursorMoved, &player_, &FilmPlayer::seek);
-    connect(&spreads_, &SpreadRunner::arrived, this, [this](const LaunchSpreads& spreads) {
-        drawn_ = spreads;
-        drawnFilm_ = film_;
-        drawnBefore_ = before_;
-        figures_->showSpreads(drawn_);
-    });
+    connect(&uncertainties_, &LaunchUncertaintyRunner::arrived, this,
+            [this](const LaunchUncertainties& uncertainties) {
+                drawn_ = uncertainties;
+                drawnFilm_ = film_;
+                drawnBaseline_ = baseline_;
+                figures_->showUncertainties(drawn_);
+            });
     picture_->installEventFilter(this);
 }
 
-// Kept states would only be copied along: a launch is one car's.
+// Kept setups would only be copied along: a launch is one car's.
 void LaunchPage::runFilms() {
     const auto film = [this](const Car& whole, const LaunchInputs& inputs,
                              const std::shared_ptr<const LaunchFilm>& last, const QString& called) {
@@ -154,10 +155,10 @@ void LaunchPage::runFilms() {
     const LaunchInputsResult now = launchInputsOf(bench.car);
     missing_->showMissing(bench.car, now.missing, bench.style.units);
     film_ = now.inputs ? film(bench.car, *now.inputs, film_, {}) : nullptr;
-    const Car* other = tried_.car ? tried_.car.get() : bench.before ? &bench.before->car : nullptr;
+    const Car* other = tried_.car ? tried_.car.get() : bench.baseline ? &bench.baseline->car : nullptr;
     const LaunchInputsResult then = other != nullptr ? launchInputsOf(*other) : LaunchInputsResult{};
     const QString called = tried_.car ? tried_.name : tr("before");
-    before_ = film_ && then.inputs ? film(*other, *then.inputs, before_, called) : nullptr;
+    baseline_ = film_ && then.inputs ? film(*other, *then.inputs, baseline_, called) : nullptr;
 }
 
 void LaunchPage::showTried(std::shared_ptr<const Car> car, const QString& name) {
@@ -170,7 +171,7 @@ void LaunchPage::showTried(std::shared_ptr<const Car> car, const QString& name) 
 
 void LaunchPage::refresh() {
     showSections();
-    spreads_.cancel();
+    uncertainties_.cancel();
     if (!state().faults.empty()) {
         film_ = nullptr;
         missing_->hide();
@@ -185,23 +186,23 @@ void LaunchPage::refresh() {
     problem_->hide();
     body_->show();
     showFilms();
-    showSpreads();
+    showUncertainties();
 }
 
-void LaunchPage::showSpreads() {
-    if (!state().showsSure || film_->run.end != LaunchEnd::done) {
+void LaunchPage::showUncertainties() {
+    if (!state().showsUncertainty || film_->run.end != LaunchEnd::done) {
         return;
     }
-    if (drawn_ && drawnFilm_ == film_ && drawnBefore_ == before_) {
-        figures_->showSpreads(drawn_);
+    if (drawn_ && drawnFilm_ == film_ && drawnBaseline_ == baseline_) {
+        figures_->showUncertainties(drawn_);
     } else {
-        spreads_.start(film_, before_);
+        uncertainties_.start(film_, baseline_);
     }
 }
 
 void LaunchPage::showNothing(const QString& why) {
     player_.pause();
-    before_ = nullptr;
+    baseline_ = nullptr;
     player_.setEnd(0);
     picture_->showFilms(nullptr, nullptr, state().style.units);
     problem_->showText(tr("Nothing can be computed as the car stands: %1").arg(why));
@@ -211,11 +212,11 @@ void LaunchPage::showNothing(const QString& why) {
 
 void LaunchPage::showFilms() {
     const Units units = state().style.units;
-    shownEnd_ = std::max(shownEndOf(*film_), before_ ? shownEndOf(*before_) : 0);
+    shownEnd_ = std::max(shownEndOf(*film_), baseline_ ? shownEndOf(*baseline_) : 0);
     player_.setEnd(shownEnd_);
-    picture_->showFilms(film_, before_, units);
-    curves_->showFilms(*film_, before_.get(), shownEnd_, units);
-    figures_->showFilms(*film_, before_.get(), units);
+    picture_->showFilms(film_, baseline_, units);
+    curves_->showFilms(*film_, baseline_.get(), shownEnd_, units);
+    figures_->showFilms(*film_, baseline_.get(), units);
     std::vector<FilmMark> marks;
     for (const LaunchEvent& event : film_->run.events) {
         if (isMarked(event.kind) && event.time <= shownEnd_) {
@@ -237,14 +238,14 @@ void LaunchPage::showTime() {
 // What was given up when the page was hidden is taken up again.
 void LaunchPage::showEvent(QShowEvent* event) {
     WorkPage::showEvent(event);
-    if (film_ && !spreads_.isRunning()) {
-        showSpreads();
+    if (film_ && !uncertainties_.isRunning()) {
+        showUncertainties();
     }
 }
 
 void LaunchPage::hideEvent(QHideEvent* event) {
     player_.pause();
-    spreads_.cancel();
+    uncertainties_.cancel();
     WorkPage::hideEvent(event);
 }
 

@@ -9,7 +9,7 @@
 #include "geometry/dynamics/launch_run.h"
 #include "widgets/pages/launch/film_player.h"
 #include "widgets/pages/launch/launch_film.h"
-#include "widgets/pages/launch/spread_runner.h"
+#include "widgets/pages/launch/launch_uncertainty_runner.h"
 #include "widgets/pages/launch/work_out_dialog.h"
 #include "widgets/pages/work_page.h"
 
@@ -26,8 +26,9 @@ class ToneLabel;
 class TorqueSection;
 
 /// Inputs at left, the played picture with the curves under it, the figures at right. The launch is run
-/// whenever the car changes; how sure its figures are comes later, from another thread. What plays stops when
-/// the page is hidden. Space plays; arrows, Home and End in picture, track and curves go through the time.
+/// whenever the car changes; the uncertainty of its figures comes later, from another thread. What plays
+/// stops when the page is hidden. Space plays; arrows, Home and End in picture, track and curves go through
+/// the time.
 class LaunchPage : public WorkPage {
     Q_OBJECT
   public:
@@ -35,7 +36,7 @@ class LaunchPage : public WorkPage {
 
     /// Puts a widget under the figures.
     void addSide(QWidget* widget);
-    /// Shows the launch of a changed car, called `name`, as the ghost in place of the before, until the car
+    /// Shows the launch of a changed car, called `name`, as the ghost in place of the baseline, until the car
     /// on the bench changes.
     void showTried(std::shared_ptr<const Car> car, const QString& name);
     /// Keeps the picture still, or lets it play.
@@ -43,14 +44,14 @@ class LaunchPage : public WorkPage {
 
     /// What is shown; null where the car can't be launched. For tests and those who stand beside the page.
     [[nodiscard]] const std::shared_ptr<const LaunchFilm>& film() const { return film_; }
-    [[nodiscard]] const std::shared_ptr<const LaunchFilm>& before() const { return before_; }
+    [[nodiscard]] const std::shared_ptr<const LaunchFilm>& baseline() const { return baseline_; }
     [[nodiscard]] FilmPlayer& player() { return player_; }
     [[nodiscard]] LaunchPicture& picture() { return *picture_; }
     [[nodiscard]] LaunchCurves& curves() { return *curves_; }
     [[nodiscard]] LaunchFiguresCard& figures() { return *figures_; }
     [[nodiscard]] FilmBar& bar() { return *bar_; }
     /// Whether the figures' ± are still to come.
-    [[nodiscard]] bool isDrawing() const { return spreads_.isRunning(); }
+    [[nodiscard]] bool isDrawing() const { return uncertainties_.isRunning(); }
 
   protected:
     [[nodiscard]] std::string shapeOf(const Car& car) const override;
@@ -69,7 +70,7 @@ class LaunchPage : public WorkPage {
     void connectParts();
     void runFilms();
     void showFilms();
-    void showSpreads();
+    void showUncertainties();
     void showNothing(const QString& why);
     void showTime();
     bool goByKey(int key);
@@ -112,15 +113,15 @@ class LaunchPage : public WorkPage {
 
     FilmPlayer player_;
     Tried tried_{};
-    SpreadRunner spreads_;
+    LaunchUncertaintyRunner uncertainties_;
     LaunchSimulator simulator_;
     std::shared_ptr<const LaunchFilm> film_;
-    std::shared_ptr<const LaunchFilm> before_;
+    std::shared_ptr<const LaunchFilm> baseline_;
     double shownEnd_ = 0;  // of the film, s
     // What was drawn last, and of which films: shown again it is not drawn again.
-    std::optional<LaunchSpreads> drawn_;
+    std::optional<LaunchUncertainties> drawn_;
     std::shared_ptr<const LaunchFilm> drawnFilm_;
-    std::shared_ptr<const LaunchFilm> drawnBefore_;
+    std::shared_ptr<const LaunchFilm> drawnBaseline_;
     ToneLabel* problem_;
     LaunchMissing* missing_;
     QWidget* body_;

@@ -48,12 +48,12 @@ LaunchPicture::LaunchPicture(QWidget* parent) : QWidget(parent) {
 }
 
 void LaunchPicture::showFilms(std::shared_ptr<const LaunchFilm> film,
-                              std::shared_ptr<const LaunchFilm> before, Units units) {
+                              std::shared_ptr<const LaunchFilm> baseline, Units units) {
     film_ = std::move(film);
-    before_ = std::move(before);
+    baseline_ = std::move(baseline);
     units_ = units;
     mostForce_ = 0;
-    for (const LaunchFilm* each : {film_.get(), before_.get()}) {
+    for (const LaunchFilm* each : {film_.get(), baseline_.get()}) {
         mostForce_ = each == nullptr ? mostForce_ : std::max(mostForce_, mostForceOf(*each));
     }
     if (film_) {
@@ -148,16 +148,16 @@ void LaunchPicture::addHeading(const LaunchRow& row) {
                   .text = words.join(QStringLiteral(" · "))});
 }
 
-// What happens now, and when the before did it.
+// What happens now, and when the baseline did it.
 void LaunchPicture::addFlag() {
     const LaunchEvent* event = eventNow();
     if (event == nullptr) {
         return;
     }
     QString below = secondsText(event->time);
-    if (before_) {
-        const std::optional<double> then = firstTime(*before_, event->kind);
-        below += tr(" · %1: %2").arg(before_->called, then ? secondsText(*then) : tr("never"));
+    if (baseline_) {
+        const std::optional<double> then = firstTime(*baseline_, event->kind);
+        below += tr(" · %1: %2").arg(baseline_->called, then ? secondsText(*then) : tr("never"));
     }
     scene_.write({.at = {PictureCorner::topRight, {-16, 12}},
                   .lie = Qt::AlignRight | Qt::AlignTop,

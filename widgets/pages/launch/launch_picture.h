@@ -14,14 +14,14 @@
 namespace bolthole {
 
 /// Front to the right. Lengths and moves to scale, forces to one scale of their own; the body is a plain
-/// shape and no car's. The before stands dashed over it, car on car: how it sits, not how far it got.
+/// shape and no car's. The baseline stands dashed over it, car on car: how it sits, not how far it got.
 class LaunchPicture : public QWidget {
     Q_OBJECT
   public:
     explicit LaunchPicture(QWidget* parent = nullptr);
 
-    /// Shows the launches; `before` may be null.
-    void showFilms(std::shared_ptr<const LaunchFilm> film, std::shared_ptr<const LaunchFilm> before,
+    /// Shows the launches; `baseline` may be null.
+    void showFilms(std::shared_ptr<const LaunchFilm> film, std::shared_ptr<const LaunchFilm> baseline,
                    Units units);
     /// Goes to a time, s; `speed`: how fast it plays, which decides how long what happens stays in words.
     void showTime(double time, double speed);
@@ -46,7 +46,7 @@ class LaunchPicture : public QWidget {
     struct Patch {
         double x = 0;
         double load = 0;
-        std::optional<double> before;
+        std::optional<double> baseline;
         QString name;
     };
     void place();
@@ -56,7 +56,7 @@ class LaunchPicture : public QWidget {
     void addBody(const FilmPose& pose, bool isNow);
     void addLinks(const FilmPose& pose);
     void addCenter(const FilmPose& pose);
-    void addForces(const FilmPose& pose, const FilmPose* before);
+    void addForces(const FilmPose& pose, const FilmPose* baseline);
     void addLoad(const Patch& patch);
     void addThrust(const FilmPose& pose);
     void addHeading(const LaunchRow& row);
@@ -67,7 +67,7 @@ class LaunchPicture : public QWidget {
     [[nodiscard]] QString forceText(double force) const;
 
     std::shared_ptr<const LaunchFilm> film_;
-    std::shared_ptr<const LaunchFilm> before_;
+    std::shared_ptr<const LaunchFilm> baseline_;
     Units units_ = Units::inch;
     double time_ = 0;
     double speed_ = 0;

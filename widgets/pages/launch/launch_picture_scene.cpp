@@ -51,7 +51,7 @@ void LaunchPicture::paintEvent(QPaintEvent*) {
 void LaunchPicture::compose(const FilmPose& now) {
     scene_.clear();
     const std::optional<FilmPose> then =
-        before_ && !before_->run.rows.empty() ? std::optional(FilmPose(*before_, time_)) : std::nullopt;
+        baseline_ && !baseline_->run.rows.empty() ? std::optional(FilmPose(*baseline_, time_)) : std::nullopt;
     addGround(now);
     addBody(now, true);
     if (then) {
@@ -106,7 +106,7 @@ void LaunchPicture::addMark(double x, double distance) {
 }
 
 void LaunchPicture::addBody(const FilmPose& pose, bool isNow) {
-    const Car& car = (isNow ? film_ : before_)->car;
+    const Car& car = (isNow ? film_ : baseline_)->car;
     BodyShape shape = bodyShape(car.body, car.wheelbase, car.rearTireRadius);
     for (QPolygonF* part : {&shape.outline, &shape.window}) {
         for (QPointF& point : *part) {
@@ -115,7 +115,7 @@ void LaunchPicture::addBody(const FilmPose& pose, bool isNow) {
     }
     ScenePath& outline = scene_.addPath(shape.outline, true);
     if (!isNow) {
-        outline.stroke = {&Theme::before, SceneWeight::thin, SceneDash::dashed};
+        outline.stroke = {&Theme::baseline, SceneWeight::thin, SceneDash::dashed};
         return;
     }
     outline.fill = {&Theme::metalFill, 0.35};
@@ -161,10 +161,10 @@ void LaunchPicture::addCenter(const FilmPose& pose) {
     }
 }
 
-void LaunchPicture::addForces(const FilmPose& pose, const FilmPose* before) {
+void LaunchPicture::addForces(const FilmPose& pose, const FilmPose* baseline) {
     const LaunchRow& row = pose.row();
-    const auto then = [before](double LaunchRow::*load) {
-        return before == nullptr ? std::nullopt : std::optional(before->row().*load);
+    const auto then = [baseline](double LaunchRow::*load) {
+        return baseline == nullptr ? std::nullopt : std::optional(baseline->row().*load);
     };
     addLoad({pose.rearCenter().x(), row.rearLoad, then(&LaunchRow::rearLoad), tr("rear")});
     addLoad({pose.frontCenter().x(), row.frontLoad, then(&LaunchRow::frontLoad), tr("front")});
@@ -182,9 +182,9 @@ void LaunchPicture::addLoad(const Patch& patch) {
             .from = {at, {0, shown + 3}}, .way = {0, -shown}, .stroke = {&Theme::ink, SceneWeight::heavy}});
     }
     QString other;
-    if (patch.before) {
+    if (patch.baseline) {
         const double room = width() - camera_.toPicture(at).x() - kBeside.x() - 4;
-        other = sceneScreenType().elided(tr("%1, %2").arg(forceText(*patch.before), before_->called),
+        other = sceneScreenType().elided(tr("%1, %2").arg(forceText(*patch.baseline), baseline_->called),
                                          SceneFont::small, room);
     }
     scene_.write({.at = {at, kBeside},

@@ -183,9 +183,10 @@ void LaunchPage::addWorkOut(Section& section, Field field, const QString& name,
         WorkOutDialog dialog(task(), state().style, this);
         if (dialog.exec() == QDialog::Accepted && dialog.worked()) {
             const FieldId id{.field = field};
-            FieldId spread = id;
-            spread.spread = true;
-            hub().request(SetNumbers{{{id, dialog.worked()->value}, {spread, dialog.worked()->uncertainty}}});
+            FieldId uncertainty = id;
+            uncertainty.uncertainty = true;
+            hub().request(
+                SetNumbers{{{id, dialog.worked()->value}, {uncertainty, dialog.worked()->uncertainty}}});
         }
     });
 }
@@ -295,7 +296,7 @@ void LaunchPage::letFold(Section& section, std::size_t index, const std::vector<
 void LaunchPage::showSections() {
     const BenchState& bench = state();
     for (ClickStepper* click : clicks_) {
-        click->refresh(bench.car, bench.before ? &bench.before->car : nullptr);
+        click->refresh(bench.car, bench.baseline ? &bench.baseline->car : nullptr);
     }
     torque_->showTorque(bench.car.launch.engine.torque, bench.style);
     for (const Folded& folded : folded_) {

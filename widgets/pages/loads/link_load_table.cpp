@@ -70,7 +70,7 @@ void LinkLoadTable::showJoint(int row, const Car& car, const JointLoads& joint, 
     }
     setCell(row, kOfRating, use);
     setProblem(row, kOfRating, isOver);
-    setCell(row, kCertainty, worst.settled ? tr("yes") : tr("one possible share"), true);
+    setCell(row, kCertainty, worst.determinate ? tr("yes") : tr("one possible share"), true);
     item(row, kJoint)
         ->setToolTip(joint.isRod
                          ? tr("Bracket hole and joint at either end carry the same. At ride: tension +, "

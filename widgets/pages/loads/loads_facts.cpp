@@ -129,7 +129,7 @@ Fact heightFact(const LaunchCase& launch, Units units) {
     if (balance.height != balance.from.height) {
         fact.remark += tr(", moved by the loads that came and went");
     }
-    for (const std::string& why : {balance.refusal, balance.loadRefusal}) {
+    for (const std::string& why : {balance.refusal, balance.ballastRefusal}) {
         if (!why.empty()) {
             fact.isProblem = true;
             fact.remark += QStringLiteral("; ") + QString::fromStdString(why);
@@ -403,11 +403,11 @@ std::vector<Fact> brakeFacts(const LaunchCase& launch, Units units) {
     std::vector<Fact> facts;
     const QString label = tr("Rear anti-lift");
     if (launch.antiLift) {
-        const std::optional<Finding> doubt = antiLiftDoubt(*launch.antiLift);
+        const std::optional<Finding> warning = antiLiftWarning(*launch.antiLift);
         facts.push_back({label, percent(*launch.antiLift),
-                         !doubt ? tr("what the links take in place of the springs, brakes on the axle")
-                                : capitalized(QString::fromStdString(sentence(*doubt))),
-                         doubt.has_value(), plainNumber("anti_lift", *launch.antiLift, Quantity::percent)});
+                         !warning ? tr("what the links take in place of the springs, brakes on the axle")
+                                  : capitalized(QString::fromStdString(sentence(*warning))),
+                         warning.has_value(), plainNumber("anti_lift", *launch.antiLift, Quantity::percent)});
     } else {
         facts.push_back(unknown(label, launch.antiLift.refusal));
     }

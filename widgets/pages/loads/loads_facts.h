@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "geometry/statics/launch_case.h"
-#include "widgets/pages/fact_spread.h"
+#include "widgets/pages/fact_uncertainty.h"
 
 namespace bolthole {
 

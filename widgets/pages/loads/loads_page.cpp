@@ -9,7 +9,7 @@
 #include "widgets/kit/section.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/unit_text.h"
-#include "widgets/pages/loads/choice_load_table.h"
+#include "widgets/pages/loads/combination_load_table.h"
 #include "widgets/pages/loads/link_load_curves.h"
 #include "widgets/pages/loads/link_load_table.h"
 #include "widgets/pages/loads/loads_facts.h"
@@ -31,14 +31,14 @@ LoadsPage::LoadsPage(QWidget* parent)
       links_(new FactCard(tr("Link loads"), this)),
       table_(new LinkLoadTable(this)),
       curves_(newLinkLoadChart(this)),
-      choiceCard_(new FactCard(tr("Worst link load of every hole combination"), this)),
-      choices_(new ChoiceLoadTable(this)) {
+      combinationCard_(new FactCard(tr("Worst link load of every hole combination"), this)),
+      combinations_(new CombinationLoadTable(this)) {
     problem_->setWordWrap(true);
     problem_->hide();
     buildCards();
     buildLinkCards();
-    connect(missing_, &MissingList::fieldWanted, this, &WorkPage::fieldWanted);
-    connect(choices_, &ChoiceLoadTable::progressed, this, &LoadsPage::showChoices);
+    connect(missing_, &MissingList::fieldRequested, this, &WorkPage::fieldRequested);
+    connect(combinations_, &CombinationLoadTable::progressed, this, &LoadsPage::showCombinations);
 }
 
 void LoadsPage::buildCards() {
@@ -46,8 +46,8 @@ void LoadsPage::buildCards() {
     results()->addWidget(problem_);
     for (QWidget* card :
          {static_cast<QWidget*>(missing_), static_cast<QWidget*>(launch_), static_cast<QWidget*>(attitude_),
-          static_cast<QWidget*>(roll_), static_cast<QWidget*>(links_), static_cast<QWidget*>(choiceCard_),
-          static_cast<QWidget*>(braking_)}) {
+          static_cast<QWidget*>(roll_), static_cast<QWidget*>(links_),
+          static_cast<QWidget*>(combinationCard_), static_cast<QWidget*>(braking_)}) {
         results()->addWidget(card);
     }
     results()->addStretch(1);
@@ -56,7 +56,7 @@ void LoadsPage::buildCards() {
 void LoadsPage::buildLinkCards() {
     links_->addAbove(curves_);
     links_->addAbove(table_);  // above the curves
-    choiceCard_->addAbove(choices_);
+    combinationCard_->addAbove(combinations_);
 }
 
 std::string LoadsPage::shapeOf(const Car& car) const {
@@ -157,7 +157,7 @@ void LoadsPage::refresh() {
 }
 
 void LoadsPage::showNothing() {
-    spread_.forget();
+    uncertainty_.forget();
     case_ = {};
     case_.problem = "the car can't be computed as it stands";
     const QString problem = QString::fromStdString(state().problem);
@@ -166,28 +166,28 @@ void LoadsPage::showNothing() {
     problem_->show();
     missing_->hide();
     picture_->showCase(state().car, case_, state().style.units);
-    for (FactCard* card : {launch_, attitude_, roll_, braking_, links_, choiceCard_}) {
+    for (FactCard* card : {launch_, attitude_, roll_, braking_, links_, combinationCard_}) {
         card->showFacts({});
     }
     table_->hide();
     curves_->hide();
-    choices_->showNone();
-    choices_->hide();
+    combinations_->showNone();
+    combinations_->hide();
 }
 
 void LoadsPage::showFacts() {
     const Units units = state().style.units;
     const Car& car = state().solvedCar;
     CardFacts facts = launchCards(car, case_, units);
-    if (state().showsSure) {
-        spread_.addTo(
+    if (state().showsUncertainty) {
+        uncertainty_.addTo(
             facts, car, units, [units](const Car& varied) { return readLaunchCards(varied, units); },
             whileCurrent([this] { showFacts(); }));
     }
     QString note = tr(
         "Static figures on level ground: no hit of the clutch or converter, no damping, no wheel spin. Test "
         "only on a closed course.");
-    if (state().showsSure) {
+    if (state().showsUncertainty) {
         note +=
             tr(" ± is of what was measured: acceleration, time, torque and friction count as exact unless "
                "they have a ± of their own.");
@@ -211,7 +211,7 @@ void LoadsPage::showLinks() {
     const bool isKnown = case_.links && !case_.links->sweep.unbalanced;
     table_->setVisible(isKnown);
     curves_->setVisible(isKnown);
-    choices_->setVisible(isKnown);
+    combinations_->setVisible(isKnown);
     std::vector<Fact> facts = linkCaseFacts(case_, units);
     QString note = fromView(kLinkLoadWarning);
     if (isKnown) {
@@ -220,7 +220,7 @@ void LoadsPage::showLinks() {
             travelAxis(travelSpan(bench), units),
             withStartingMark({linkLoadCard(bench.solvedCar, bench.trace, *case_.links, units)},
                              restsOnStarts(bench.car, {Scope::car, Scope::hole, Scope::link})));
-        choices_->showChoices(bench.solvedCar, *case_.linkCase, units);
+        combinations_->showCombinations(bench.solvedCar, *case_.linkCase, units);
         note = tr("Bracket hole and joint at either end of a link carry what the link does; any other joint "
                   "shows "
                   "the amount of its force.\n") +
@@ -229,7 +229,7 @@ void LoadsPage::showLinks() {
             note += u'\n' + fromView(kSharedLoadNote);
         }
     } else {
-        choices_->showNone();
+        combinations_->showNone();
     }
     if (case_.links && case_.links->sweep.unbalanced) {
         facts.push_back({tr("Balance"), tr("none"),
@@ -242,29 +242,30 @@ void LoadsPage::showLinks() {
                          true});
     }
     links_->showFacts(facts, note);
-    showChoices();
+    showCombinations();
 }
 
-void LoadsPage::showChoices() {
+void LoadsPage::showCombinations() {
     const QString warning = fromView(kLinkLoadWarning);
     const bool isKnown = case_.links && !case_.links->sweep.unbalanced;
     if (isKnown) {
-        QString note = choices_->summary() + u'\n' + warning;
-        if (choices_->hasPulling()) {
+        QString note = combinations_->summary() + u'\n' + warning;
+        if (combinations_->hasPulling()) {
             note += tr(
                 "\nSpring pulls: somewhere in travel a spring would have to, which none can. The figures do "
                 "not hold there.");
         }
-        if (choices_->hasShared()) {
+        if (combinations_->hasShared()) {
             note += u'\n' + fromView(kSharedLoadNote);
         }
-        choiceCard_->showFacts({}, note);
+        combinationCard_->showFacts({}, note);
     } else {
-        choiceCard_->showFacts({{tr("Worst loads"), QString(QChar(0x2014)),
-                                 whyNotKnown(case_.links.refusal.empty() ? "the links do not hold the axle"
-                                                                         : case_.links.refusal),
-                                 false}},
-                               warning);
+        combinationCard_->showFacts(
+            {{tr("Worst loads"), QString(QChar(0x2014)),
+              whyNotKnown(case_.links.refusal.empty() ? "the links do not hold the axle"
+                                                      : case_.links.refusal),
+              false}},
+            warning);
     }
 }
 

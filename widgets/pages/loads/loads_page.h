@@ -2,12 +2,12 @@
 #pragma once
 
 #include "geometry/statics/launch_case.h"
-#include "widgets/pages/fact_spread.h"
+#include "widgets/pages/fact_uncertainty.h"
 #include "widgets/pages/work_page.h"
 
 namespace bolthole {
 
-class ChoiceLoadTable;
+class CombinationLoadTable;
 class CurveChart;
 class LoadsPicture;
 class LinkLoadTable;
@@ -23,7 +23,7 @@ class LoadsPage : public WorkPage {
 
     /// What is shown, for tests.
     [[nodiscard]] const LaunchCase& shown() const { return case_; }
-    [[nodiscard]] ChoiceLoadTable& choices() { return *choices_; }
+    [[nodiscard]] CombinationLoadTable& combinations() { return *combinations_; }
 
   protected:
     [[nodiscard]] std::string shapeOf(const Car& car) const override;
@@ -41,11 +41,11 @@ class LoadsPage : public WorkPage {
     void buildLinkCards();
     void showFacts();
     void showLinks();
-    void showChoices();
+    void showCombinations();
     void showNothing();
 
     LaunchCase case_;
-    FactSpread spread_;
+    FactUncertainty uncertainty_;
     ToneLabel* problem_;
     MissingList* missing_;
     LoadsPicture* picture_;
@@ -56,8 +56,8 @@ class LoadsPage : public WorkPage {
     FactCard* links_;
     LinkLoadTable* table_;
     CurveChart* curves_;
-    FactCard* choiceCard_;
-    ChoiceLoadTable* choices_;
+    FactCard* combinationCard_;
+    CombinationLoadTable* combinations_;
 };
 
 }  // namespace bolthole

@@ -50,7 +50,7 @@ void HowToPanel::showNumber(const BenchState& state, const FieldId& id, const QW
     setAccessibleDescription(words.howTo);
     const Car& drawn = state.faults.empty() ? state.car : state.solvedCar;  // else it can't be drawn
     FieldId number = id;
-    number.spread = false;
+    number.uncertainty = false;
     const bool isDrawn = showOnSheet(drawn, number, words.howTo) || showHowTo(drawn, number);
     picture_->setVisible(isDrawn);
     if (!isDrawn) {

@@ -11,8 +11,8 @@
 #include <algorithm>
 
 #include "geometry/car/starting_numbers.h"
-#include "geometry/checks/doubts.h"
-#include "geometry/units/sure_text.h"
+#include "geometry/checks/warnings.h"
+#include "geometry/units/uncertainty_text.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
@@ -54,10 +54,10 @@ QString placeWords(const QString& place, const QString& sign) {
 /// The first stop whose number, its ± or its mark is another in the second car.
 std::optional<std::size_t> firstChanged(const Car& before, const Car& after, const MeasuringWalk& walk) {
     const auto isOther = [&](const WalkStop& stop) {
-        FieldId spread = stop.id;
-        spread.spread = true;
+        FieldId uncertainty = stop.id;
+        uncertainty.uncertainty = true;
         return numberAt(before, stop.id) != numberAt(after, stop.id) ||
-               numberAt(before, spread) != numberAt(after, spread) ||
+               numberAt(before, uncertainty) != numberAt(after, uncertainty) ||
                isStarting(before, stop.id) != isStarting(after, stop.id);
     };
     const auto found = std::ranges::find_if(walk.stops, isOther);
@@ -463,13 +463,13 @@ void MeasureDialog::showReadings() {
         return;
     }
     const Car then = bolthole::apply(car_, *editOfTyped()).car;
-    FieldId spread = stop().id;
-    spread.spread = true;
-    const std::optional<double> own = numberAt(then, spread);
+    FieldId uncertainty = stop().id;
+    uncertainty.uncertainty = true;
+    const std::optional<double> own = numberAt(then, uncertainty);
     const QString mean = shown(*numberAt(then, stop().id));
     mean_->showText(
         own ? tr("Mean %1 %2")
-                  .arg(mean, QString::fromStdString(sureText(*own, quantity, state_->style.units)))
+                  .arg(mean, QString::fromStdString(uncertaintyText(*own, quantity, state_->style.units)))
             : tr("Mean %1; the readings differ by no more than the tool's own ±").arg(mean));
 }
 
@@ -483,12 +483,12 @@ void MeasureDialog::showWarnings() {
     for (const Fault& fault : state_->faults) {
         lines << QString::fromStdString(fault.reason);
     }
-    for (const Doubt& doubt : state_->doubts) {
-        if (doubt.id == stop().id && !doubt.isOfWhole) {
-            lines << QString::fromStdString(sentence(doubt.finding));
+    for (const Warning& warning : state_->warnings) {
+        if (warning.id == stop().id && !warning.isOfWhole) {
+            lines << QString::fromStdString(sentence(warning.finding));
         }
     }
-    if (const std::size_t all = state_->doubts.size(); all > 0) {
+    if (const std::size_t all = state_->warnings.size(); all > 0) {
         lines << (all == 1 ? tr("1 warning in the list, F9 once this is closed")
                            : tr("%1 warnings in the list, F9 once this is closed").arg(all));
     }

@@ -6,7 +6,7 @@
 #include "geometry/car/numbers.h"
 #include "geometry/car/starting_numbers.h"
 #include "geometry/uncertainty/uncertain_inputs.h"
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
 
 namespace bolthole {
 
@@ -49,8 +49,8 @@ bool isMeasured(const Car& car, const FieldId& id) {
 }
 
 std::optional<std::size_t> firstLeft(const Car& car, const MeasuringWalk& walk) {
-    const auto first = [&](const auto& isWanted) -> std::optional<std::size_t> {
-        const auto found = std::ranges::find_if(walk.stops, isWanted);
+    const auto first = [&](const auto& meetsTarget) -> std::optional<std::size_t> {
+        const auto found = std::ranges::find_if(walk.stops, meetsTarget);
         return found == walk.stops.end()
                    ? std::nullopt
                    : std::optional(static_cast<std::size_t>(found - walk.stops.begin()));
@@ -76,21 +76,21 @@ std::array<double, 2> closestTwo(const std::array<double, 3>& readings) {
 
 Edit editOfReadings(const Car& car, const FieldId& id, double first, std::optional<double> second) {
     const SetNumber mean{id, second ? (first + *second) / 2 : first};
-    if (!mayHaveSpread(id.field)) {
+    if (!mayHaveUncertainty(id.field)) {
         return mean;
     }
-    FieldId spread = id;
-    spread.spread = true;
+    FieldId uncertainty = id;
+    uncertainty.uncertainty = true;
     // Two equal readings don't make a tape any finer.
-    const bool hasOwn = numberAt(car, spread).has_value();
-    const Car without = hasOwn ? bolthole::apply(car, ClearNumber{spread}).car : car;
-    const double tool = surenessOf(without, id).uncertainty;
+    const bool hasOwn = numberAt(car, uncertainty).has_value();
+    const Car without = hasOwn ? bolthole::apply(car, ClearNumber{uncertainty}).car : car;
+    const double tool = uncertaintyOf(without, id).uncertainty;
     // One reading says nothing of its own ±, and that of readings it takes the place of is theirs.
     const double read = second ? std::abs(first - *second) / kCoverage95 : 0;
     if (read <= tool && !hasOwn) {
         return mean;
     }
-    return SetNumbers{{mean, {spread, std::max(read, tool)}}};
+    return SetNumbers{{mean, {uncertainty, std::max(read, tool)}}};
 }
 
 }  // namespace bolthole

@@ -3,7 +3,7 @@
 #include <QStringList>
 #include <cmath>
 
-#include "geometry/choices/choice_figures.h"
+#include "geometry/combinations/combination_figures.h"
 #include "geometry/edits/rod_effect.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"

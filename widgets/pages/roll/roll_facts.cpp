@@ -148,21 +148,21 @@ QString steerText(double steer) {
 namespace {
 
 // What each of the facts was before, in their order.
-void addBefore(std::vector<Fact>& facts, const QStringList& values) {
+void addBaseline(std::vector<Fact>& facts, const QStringList& values) {
     for (std::size_t fact = 0; fact < facts.size(); ++fact) {
         facts[fact].remark += tr("; before: %1").arg(values[static_cast<qsizetype>(fact)]);
     }
 }
 
-QStringList centersBefore(const RollTrace& before, Units units) {
+QStringList centersOfBaseline(const RollTrace& baseline, Units units) {
     const QString slope =
-        tr("%1 in 100").arg(signedText(tickText(100 * std::tan(before.ride.axisAngle), 0.1)));
-    return {lengthText(before.ride.center, units), lengthText(before.travel.back().squareCenter, units),
-            lengthText(before.travel.front().squareCenter, units), slope, steerText(before.ride.heading)};
+        tr("%1 in 100").arg(signedText(tickText(100 * std::tan(baseline.ride.axisAngle), 0.1)));
+    return {lengthText(baseline.ride.center, units), lengthText(baseline.travel.back().squareCenter, units),
+            lengthText(baseline.travel.front().squareCenter, units), slope, steerText(baseline.ride.heading)};
 }
 
 // With the side in words, as the facts have it.
-QString shiftBefore(const RollFigures& row, const RollFigures& ride, Units units) {
+QString shiftOfBaseline(const RollFigures& row, const RollFigures& ride, Units units) {
     const double shift = row.usable ? row.pose.y - ride.pose.y : std::nan("");
     const QString size = smallLengthText(std::abs(shift), units);
     return !(std::abs(shift) >= kBindToMention) ? size
@@ -171,10 +171,10 @@ QString shiftBefore(const RollFigures& row, const RollFigures& ride, Units units
 }
 
 // Of the trace's rows at that roll to both sides the worse.
-double bindBefore(const RollTrace& before, int degrees) {
+double bindOfBaseline(const RollTrace& baseline, int degrees) {
     double worst = 0;
     int found = 0;
-    for (const RollFigures& row : before.rows) {
+    for (const RollFigures& row : baseline.rows) {
         if (row.usable && std::abs(std::abs(row.roll) - degrees * kRadiansPerDegree) < 1e-9) {
             worst = std::max(worst, row.bind);
             ++found;
@@ -216,8 +216,8 @@ std::vector<Fact> rollCenterFacts(const RollReading& reading, Units units) {
          {},
          steerNumbers(ride)},
     };
-    if (reading.before) {
-        addBefore(facts, centersBefore(*reading.before, units));
+    if (reading.baseline) {
+        addBaseline(facts, centersOfBaseline(*reading.baseline, units));
     }
     return facts;
 }
@@ -227,10 +227,10 @@ std::vector<Fact> shiftFacts(const RollReading& reading, Units units) {
     std::vector<Fact> facts{
         shiftAt("axle_shift_bump", tr("At full bump"), reading.roll.travel.back(), ride, units),
         shiftAt("axle_shift_droop", tr("At full droop"), reading.roll.travel.front(), ride, units)};
-    if (reading.before) {
-        const RollTrace& before = *reading.before;
-        addBefore(facts, {shiftBefore(before.travel.back(), before.ride, units),
-                          shiftBefore(before.travel.front(), before.ride, units)});
+    if (reading.baseline) {
+        const RollTrace& baseline = *reading.baseline;
+        addBaseline(facts, {shiftOfBaseline(baseline.travel.back(), baseline.ride, units),
+                            shiftOfBaseline(baseline.travel.front(), baseline.ride, units)});
     }
     return facts;
 }
@@ -266,10 +266,10 @@ std::vector<Fact> bindFacts(const RollReading& reading, Units units) {
                          false,
                          fineNumber("bind_" + std::to_string(degrees) + "_deg", bind, Quantity::length)});
     }
-    if (reading.before) {
-        addBefore(facts, {smallLengthText(bindBefore(*reading.before, 1), units),
-                          smallLengthText(bindBefore(*reading.before, 2), units),
-                          smallLengthText(bindBefore(*reading.before, 3), units)});
+    if (reading.baseline) {
+        addBaseline(facts, {smallLengthText(bindOfBaseline(*reading.baseline, 1), units),
+                            smallLengthText(bindOfBaseline(*reading.baseline, 2), units),
+                            smallLengthText(bindOfBaseline(*reading.baseline, 3), units)});
     }
     return facts;
 }

@@ -4,7 +4,7 @@
 #include <QString>
 #include <vector>
 
-#include "widgets/pages/fact_spread.h"
+#include "widgets/pages/fact_uncertainty.h"
 #include "widgets/pages/roll/roll_reading.h"
 
 namespace bolthole {

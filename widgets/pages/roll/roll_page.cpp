@@ -37,7 +37,7 @@ ChartCard lengthCard(const QString& title, Units units, double minimumSpan, bool
                   minimumSpan);
 }
 
-// `rows`: which of a RollTrace, against roll or travel; the before's too where there is one.
+// `rows`: which of a RollTrace, against roll or travel; the baseline's too where there is one.
 template <typename Value>
 ChartCard filled(ChartCard card, const RollReading& reading, std::vector<RollFigures> RollTrace::*rows,
                  double RollFigures::*imposed, Value value) {
@@ -48,9 +48,12 @@ ChartCard filled(ChartCard card, const RollReading& reading, std::vector<RollFig
         card.series.push_back(std::move(series));
     };
     add(reading.roll, {.name = card.titles.first().toLower()});
-    if (reading.before) {
-        add(*reading.before,
-            {.name = {}, .color = &Theme::before, .line = ChartLine::dashed, .width = 1.4, .isGhost = true});
+    if (reading.baseline) {
+        add(*reading.baseline, {.name = {},
+                                .color = &Theme::baseline,
+                                .line = ChartLine::dashed,
+                                .width = 1.4,
+                                .isGhost = true});
     }
     return card;
 }
@@ -276,8 +279,8 @@ void RollPage::showCurves() {
 void RollPage::showCards() {
     const Units units = state().style.units;
     CardFacts facts = rollCards(reading_, units);
-    if (state().showsSure && state().trace.ride.usable) {
-        spread_.addTo(
+    if (state().showsUncertainty && state().trace.ride.usable) {
+        uncertainty_.addTo(
             facts, state().solvedCar, units,
             [units](const Car& car) { return rollCards(readRollBriefly(car), units); },
             whileCurrent([this] { showCards(); }));

@@ -1,7 +1,7 @@
 // The axle in roll: roll center and its migration, roll axis, roll steer, sideways shift, bind.
 #pragma once
 
-#include "widgets/pages/fact_spread.h"
+#include "widgets/pages/fact_uncertainty.h"
 #include "widgets/pages/roll/roll_reading.h"
 #include "widgets/pages/work_page.h"
 
@@ -50,7 +50,7 @@ class RollPage : public WorkPage {
     void showMessage();
 
     RollReading reading_;
-    FactSpread spread_;
+    FactUncertainty uncertainty_;
     double roll_;  // rad, where the cursor stands
     RollFigures shown_;
     ToneLabel* message_;

@@ -44,11 +44,11 @@ std::vector<LinkCrossing> crossingsOf(const Car& car, const Linkage& linkage, co
     return crossings;
 }
 
-std::optional<RollTrace> rollOfBefore(const BenchState& state) {
-    if (!state.before || !state.before->trace.ride.usable) {
+std::optional<RollTrace> rollOfBaseline(const BenchState& state) {
+    if (!state.baseline || !state.baseline->trace.ride.usable) {
         return std::nullopt;
     }
-    Car car = withoutKept(state.before->car);
+    Car car = withoutKept(state.baseline->car);
     car.travel.steps = std::min(car.travel.steps, kMostRollTravelRows);
     RollTrace roll = computeRollTrace(car);
     return roll.assembly.usable() ? std::optional(std::move(roll)) : std::nullopt;
@@ -70,7 +70,7 @@ RollReading readRoll(const BenchState& state) {
     reading.problem = problemOf(state, reading);
     buildLinkage(reading.car, reading.linkage);
     if (reading.isThere()) {
-        reading.before = rollOfBefore(state);
+        reading.baseline = rollOfBaseline(state);
         reading.crossings = crossingsOf(reading.car, reading.linkage, reading.roll.ride.pose);
     }
     return reading;

@@ -25,7 +25,7 @@ struct RollReading {
     Car car;
     Linkage linkage;
     RollTrace roll;
-    std::optional<RollTrace> before;  ///< of the state kept as the before, where it can be computed
+    std::optional<RollTrace> baseline;  ///< of the setup kept as the baseline, where it can be computed
     GroundLine rideGround;
     SideCenters centers;  ///< there wherever the car can be assembled in travel
     std::vector<LinkCrossing> crossings;

@@ -288,7 +288,7 @@ QString againstScales(const SpringBalance& balance, Units units) {
 Fact carriedFact(const Car& car, const SpringFindings& found) {
     const SpringBalance balance = springBalance(car, found.carried());
     const QString scales = againstScales(balance, car.units);
-    const bool isWrong = balance.isDoubtful();
+    const bool isWrong = balance.hasWarning();
     return {tr("Springs carry at ride"),
             rounded(balance.carried, Quantity::force, car.units),
             isWrong ? tr("▲ %1: a length, rate, mount or weight is wrong").arg(scales) : scales,

@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "widgets/pages/fact_spread.h"
+#include "widgets/pages/fact_uncertainty.h"
 #include "widgets/pages/springs/spring_findings.h"
 
 namespace bolthole {

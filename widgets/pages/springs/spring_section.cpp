@@ -20,14 +20,14 @@ constexpr std::array kNumbers{Field::springRate,       Field::springFreeLength, 
 /// Unless it is what an absent one stands for.
 std::optional<double> numberOf(const SuspensionPart& part, Field field) {
     const FieldRule& rule = ruleOf(field);
-    const std::optional<double> number = numberIn(rule.place.constSlot(&part, -1));
+    const std::optional<double> number = numberIn(rule.access.constSlot(&part, -1));
     return number == rule.fallback ? std::nullopt : number;
 }
 
 /// A number that does not belong to the kind but is there counts, and so is shown; one that stands in a table
 /// needs its table.
 bool hasField(const SuspensionPart& part, Field field) {
-    const bool hasPlace = !std::holds_alternative<std::monostate>(ruleOf(field).place.constSlot(&part, -1));
+    const bool hasPlace = !std::holds_alternative<std::monostate>(ruleOf(field).access.constSlot(&part, -1));
     return hasPlace && (belongsTo(part.kind, field) || numberOf(part, field).has_value());
 }
 
@@ -38,7 +38,7 @@ SuspensionPart turnedInto(SuspensionPart part, PartKind kind) {
         if (belongsTo(kind, rule->field)) {
             continue;
         }
-        const Slot<Car> slot = rule->place.slot(&part, -1);
+        const Slot<Car> slot = rule->access.slot(&part, -1);
         if (auto* const* unknown = std::get_if<OptionalNumber*>(&slot)) {
             (*unknown)->reset();
         } else if (double* const* number = std::get_if<double*>(&slot)) {
@@ -138,7 +138,7 @@ void SpringSection::addRemove() {
     QAbstractButton* remove = smallButton(tr("Remove"), tr("Remove %1").arg(name),
                                           tr("Takes the part and its numbers out of the car."), this);
     body()->addWidget(remove, 0, Qt::AlignLeft);
-    connect(remove, &QAbstractButton::clicked, this, [this] { emit removeWanted(item_); });
+    connect(remove, &QAbstractButton::clicked, this, [this] { emit removeRequested(item_); });
 }
 
 void SpringSection::refresh() {

@@ -21,7 +21,7 @@ class SpringSection : public Section {
     [[nodiscard]] static std::string shapeOf(const SuspensionPart& part);
 
   signals:
-    void removeWanted(int item);
+    void removeRequested(int item);
 
   private:
     void addWords();

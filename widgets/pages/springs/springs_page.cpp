@@ -78,7 +78,7 @@ void SpringsPage::addSection(int item, QWidget* content, QVBoxLayout* column) {
         }
         section->refresh();
     });
-    connect(section, &SpringSection::removeWanted, this, &SpringsPage::removePart);
+    connect(section, &SpringSection::removeRequested, this, &SpringsPage::removePart);
     column->addWidget(section);
     sections_.push_back(section);
 }
@@ -205,7 +205,7 @@ QWidget* SpringsPage::buildRates() {
                     rates_);
     static_cast<QVBoxLayout*>(rates_->layout())->addWidget(enter, 0, Qt::AlignLeft);
     connect(enter, &QAbstractButton::clicked, this,
-            [this] { emit fieldWanted({.field = Field::rearWheelRate}); });
+            [this] { emit fieldRequested({.field = Field::rearWheelRate}); });
     return rates_;
 }
 
@@ -308,8 +308,8 @@ void SpringsPage::showFacts() {
     const Car& car = state().car;
     if (found_.problem.empty() && !car.springs.empty()) {
         facts = springCards(car, found_);
-        if (state().showsSure) {
-            spread_.addTo(
+        if (state().showsUncertainty) {
+            uncertainty_.addTo(
                 facts, car, car.units,
                 [](const Car& varied) { return springCards(varied, findSpringsAtRide(varied)); },
                 whileCurrent([this] { showFacts(); }));

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "widgets/curves/curve_chart.h"
-#include "widgets/pages/fact_spread.h"
+#include "widgets/pages/fact_uncertainty.h"
 #include "widgets/pages/springs/spring_findings.h"
 #include "widgets/pages/springs/springs_picture.h"
 #include "widgets/pages/springs/starting_spring.h"
@@ -60,7 +60,7 @@ class SpringsPage : public WorkPage {
     std::vector<SpringSection*> sections_;
     std::vector<int> folded_;
     SpringFindings found_;
-    FactSpread spread_;
+    FactUncertainty uncertainty_;
     double travel_ = 0;
     double benchTravel_ = 0;  // the bench's cursor when it was last taken over
     int chosen_ = 0;

@@ -11,7 +11,7 @@ namespace {
 
 /// Where a kind's mounts stand. `out` as a share of half the track; heights above the axle's center as a
 /// share of the tire radius; `behind` the axle likewise.
-struct Place {
+struct MountPositions {
     double axleOut;
     double chassisOut;
     double axleUp;
@@ -19,7 +19,7 @@ struct Place {
     double behind;
 };
 
-Place placeOf(PartKind kind) {
+MountPositions mountPositionsOf(PartKind kind) {
     switch (kind) {
         case PartKind::spring:
             return {0.60, 0.60, 0.22, 0.95, 0};
@@ -56,18 +56,18 @@ std::string freeName(const Car& car, PartKind kind) {
 }  // namespace
 
 SuspensionPart startingSpring(const Car& car, PartKind kind) {
-    const Place place = placeOf(kind);
+    const MountPositions mounts = mountPositionsOf(kind);
     const double radius = car.rearTireRadius;
     const double half = car.rearTrack.value_or(0.5 * car.wheelbase) / 2;
     const auto point = [&](double out, double up) {
-        return Eigen::Vector3d(rounded(-place.behind * radius, car.units), rounded(out * half, car.units),
+        return Eigen::Vector3d(rounded(-mounts.behind * radius, car.units), rounded(out * half, car.units),
                                rounded(radius + up * radius, car.units));
     };
     SuspensionPart part;
     part.name = freeName(car, kind);
     part.kind = kind;
-    part.chassis.holes = {Hole{-1, "top", point(place.chassisOut, place.chassisUp)}};
-    part.axle.holes = {Hole{-1, "bottom", point(place.axleOut, place.axleUp)}};
+    part.chassis.holes = {Hole{-1, "top", point(mounts.chassisOut, mounts.chassisUp)}};
+    part.axle.holes = {Hole{-1, "bottom", point(mounts.axleOut, mounts.axleUp)}};
     startFrom(part);
     return part;
 }

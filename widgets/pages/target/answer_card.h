@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "widgets/kit/card.h"
-#include "widgets/pages/target/wanted_words.h"
+#include "widgets/pages/target/target_words.h"
 
 class QPushButton;
 class QVBoxLayout;

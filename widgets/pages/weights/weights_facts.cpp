@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "geometry/car/fields.h"
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 
@@ -64,18 +64,19 @@ void addShares(const std::string& prefix, std::vector<Fact>& facts, const Weight
 // What came and went, load by load, and what is left out.
 QString loadsNote(const Car& car, const CardNumbers& numbers) {
     QStringList lines;
-    for (const Load& load : loadsOf(car)) {
+    for (const Ballast& load : ballastOf(car)) {
         if (load.aboard != load.weighed) {
             lines << QStringLiteral("%1 %2").arg(
                 QString::fromStdString(load.name),
                 numbers.massShift((load.aboard - load.weighed) * load.full()));
         }
     }
-    for (int item = 0; item < static_cast<int>(car.loads.size()); ++item) {
-        const std::string missing = missingOf(car.loads[static_cast<std::size_t>(item)]);
+    for (int item = 0; item < static_cast<int>(car.ballast.size()); ++item) {
+        const std::string missing = missingOf(car.ballast[static_cast<std::size_t>(item)]);
         if (!missing.empty()) {
             lines << tr("%1 not counted: %2")
-                         .arg(QString::fromStdString(loadWords(car, item)), QString::fromStdString(missing));
+                         .arg(QString::fromStdString(ballastWords(car, item)),
+                              QString::fromStdString(missing));
         }
     }
     const EnteredDriver& driver = car.weighing.driver;
@@ -85,7 +86,7 @@ QString loadsNote(const Car& car, const CardNumbers& numbers) {
     return lines.isEmpty() ? QString() : capitalized(lines.join(QStringLiteral("; "))) + u'.';
 }
 
-Fact leftFact(const LadenCar& loaded, const Car& car, const CardNumbers& numbers) {
+Fact leftFact(const BallastedCar& loaded, const Car& car, const CardNumbers& numbers) {
     if (!loaded.leftPercent) {
         return {tr("Left"), kDash, sidewaysFact({}, std::nullopt, car, numbers).remark};
     }
@@ -105,8 +106,8 @@ Fact leftFact(const LadenCar& loaded, const Car& car, const CardNumbers& numbers
              fineNumber("now_left_share_most", loaded.leftPercent->high, Quantity::percent)}};
 }
 
-void addLoadedCorners(std::vector<Fact>& facts, const LadenCar& loaded, const Car& car, const Stance& stance,
-                      const CardNumbers& numbers) {
+void addLoadedCorners(std::vector<Fact>& facts, const BallastedCar& loaded, const Car& car,
+                      const Stance& stance, const CardNumbers& numbers) {
     if (!loaded.corners) {
         facts.push_back({tr("Corners"), kDash, tr("needs %1").arg(missingForRoll(car, stance))});
         return;
@@ -239,21 +240,21 @@ CardWords weighedCard(const Car& car) {
     return card;
 }
 
-CardWords loadedCard(const Car& car, const Stance& stance) {
+CardWords ballastCard(const Car& car, const Stance& stance) {
     const CardNumbers numbers(car.units);
     CardWords card;
     card.note = loadsNote(car, numbers);
-    const std::vector<MassAt> changes = changesSinceWeighed(loadsOf(car));
+    const std::vector<MassAt> changes = changesSinceWeighed(ballastOf(car));
     if (changes.empty()) {
         card.facts.push_back({tr("No change"), kDash, tr("nothing that counts came or went since")});
         return card;
     }
-    const LoadedResult result = withLoads(car.cornerWeights, stance, changes);
+    const BallastResult result = withBallast(car.cornerWeights, stance, changes);
     if (!result.car) {
         card.facts.push_back({tr("Total"), kDash, capitalized(QString::fromStdString(result.refusal)), true});
         return card;
     }
-    const LadenCar& loaded = *result.car;
+    const BallastedCar& loaded = *result.car;
     card.facts.push_back(
         {tr("Total"),
          numbers.mass(loaded.total),
@@ -332,8 +333,8 @@ CardWords ticketCard(const Car& car) {
 
 std::vector<CardWords> weightCards(const Car& car, const FullStance& stance,
                                    std::optional<double> antiSquat) {
-    return {weighedCard(car), loadedCard(car, stance.stance), heightCard(car, antiSquat),
-            driverCard(car),  padsCard(car, stance),          ticketCard(car)};
+    return {weighedCard(car), ballastCard(car, stance.stance), heightCard(car, antiSquat),
+            driverCard(car),  padsCard(car, stance),           ticketCard(car)};
 }
 
 CardFacts factsOf(const std::vector<CardWords>& cards) {

@@ -8,7 +8,7 @@
 
 #include "geometry/statics/entered_setup.h"
 #include "geometry/weights/entered_figures.h"
-#include "widgets/pages/fact_spread.h"
+#include "widgets/pages/fact_uncertainty.h"
 
 namespace bolthole {
 
@@ -23,7 +23,7 @@ struct CardWords {
 /// Totals, shares and CG of the corner weights.
 [[nodiscard]] CardWords weighedCard(const Car& car);
 /// The same with what is aboard now. `stance`: with the rear rates the springs make, if they do.
-[[nodiscard]] CardWords loadedCard(const Car& car, const Stance& stance);
+[[nodiscard]] CardWords ballastCard(const Car& car, const Stance& stance);
 /// The other reading, and the driver as the difference of both.
 [[nodiscard]] CardWords driverCard(const Car& car);
 /// The other scale beside the corner weights.

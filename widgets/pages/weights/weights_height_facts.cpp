@@ -5,7 +5,7 @@
 
 #include "geometry/car/starting_numbers.h"
 #include "geometry/uncertainty/uncertain_inputs.h"
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/pages/weights/weights_facts.h"
@@ -96,12 +96,12 @@ std::vector<FactNumber> antiSquatNumbers(const CarBalance& balance, double weigh
         return {};
     }
     std::vector<FactNumber> numbers{fineNumber("anti_squat_ride", *antiSquat, Quantity::percent)};
-    const double spread = balance.from.uncertainty.value_or(0) * weighed / balance.total;
-    if (spread > 0 && spread < balance.height) {
-        numbers.push_back(fineNumber("anti_squat_cg_higher", antiSquatAt(*antiSquat, balance.height, spread),
-                                     Quantity::percent));
-        numbers.push_back(fineNumber("anti_squat_cg_lower", antiSquatAt(*antiSquat, balance.height, -spread),
-                                     Quantity::percent));
+    const double uncertainty = balance.from.uncertainty.value_or(0) * weighed / balance.total;
+    if (uncertainty > 0 && uncertainty < balance.height) {
+        numbers.push_back(fineNumber(
+            "anti_squat_cg_higher", antiSquatAt(*antiSquat, balance.height, uncertainty), Quantity::percent));
+        numbers.push_back(fineNumber(
+            "anti_squat_cg_lower", antiSquatAt(*antiSquat, balance.height, -uncertainty), Quantity::percent));
     }
     return numbers;
 }
@@ -123,8 +123,8 @@ Fact antiSquatFact(const CarBalance& balance, double weighed, std::optional<doub
                 number};
     }
     // What came or went since dilutes the weighed car's height, and with it what is not known of it.
-    const double spread = kCoverage95 * *balance.from.uncertainty * weighed / balance.total;
-    if (!(spread < balance.height)) {
+    const double uncertainty = kCoverage95 * *balance.from.uncertainty * weighed / balance.total;
+    if (!(uncertainty < balance.height)) {
         return {label,
                 numbers.percent(*antiSquat),
                 tr("the CG height is not known well enough to say"),
@@ -136,8 +136,8 @@ Fact antiSquatFact(const CarBalance& balance, double weighed, std::optional<doub
     return {label,
             numbers.percent(*antiSquat),
             tr("%1 to %2 within the ± of the CG height")
-                .arg(numbers.percent(antiSquatAt(*antiSquat, balance.height, spread)),
-                     numbers.percent(antiSquatAt(*antiSquat, balance.height, -spread))),
+                .arg(numbers.percent(antiSquatAt(*antiSquat, balance.height, uncertainty)),
+                     numbers.percent(antiSquatAt(*antiSquat, balance.height, -uncertainty))),
             false,
             FactNumber{},
             {},
@@ -196,7 +196,7 @@ double antiSquatAt(double antiSquat, double height, double shift) {
 CardWords heightCard(const Car& car, std::optional<double> antiSquat) {
     const CardNumbers numbers(car.units);
     CarBalance balance = balanceOf(car);
-    if (isUnsureStart(car, {.field = Field::cgHeight})) {
+    if (isUncertainStart(car, {.field = Field::cgHeight})) {
         balance.from.uncertainty.reset();  // nobody knows how far a starting number is off
     }
     CardWords card;

@@ -16,20 +16,20 @@ WeightsPage::WeightsPage(QWidget* parent)
     : WorkPage(tr("Weights"), parent),
       picture_(new PlanPicture(this)),
       weighedCard_(new FactCard(tr("By the corner weights"), this)),
-      loadedCard_(new FactCard(tr("With what is aboard now"), this)),
+      ballastCard_(new FactCard(tr("With what is aboard now"), this)),
       heightCard_(new FactCard(tr("CG height"), this)),
       driverCard_(new FactCard(tr("Driver and other reading"), this)),
       padsCard_(new FactCard(tr("Pads"), this)),
       ticketCard_(new FactCard(tr("Truck-scale ticket"), this)) {
     weighedCard_->addAbove(picture_);
-    for (FactCard* card : {weighedCard_, loadedCard_, heightCard_, driverCard_, padsCard_, ticketCard_}) {
+    for (FactCard* card : {weighedCard_, ballastCard_, heightCard_, driverCard_, padsCard_, ticketCard_}) {
         results()->addWidget(card);
     }
     results()->addStretch(1);
 }
 
 std::string WeightsPage::shapeOf(const Car& car) const {
-    return std::to_string(car.loads.size());
+    return std::to_string(car.ballast.size());
 }
 
 void WeightsPage::fill(QWidget* content, QVBoxLayout* column) {
@@ -38,7 +38,7 @@ void WeightsPage::fill(QWidget* content, QVBoxLayout* column) {
     column->addWidget(driverSection(content));
     column->addWidget(padSection(content));
     column->addWidget(rateSection(content));
-    addLoads(content, column);
+    addBallast(content, column);
     column->addWidget(ticketSection(content));
     column->addWidget(heightSection(content));
     refreshFields();
@@ -110,21 +110,21 @@ Section* WeightsPage::rateSection(QWidget* content) {
 }
 
 // The list is built anew as loads come and go: what is entered next is named after that.
-void WeightsPage::addLoads(QWidget* content, QVBoxLayout* column) {
-    loads_ = new LoadSection(hub(), content);
-    column->addWidget(loads_);
-    connect(loads_, &LoadSection::addWanted, this, [this](const QString& name) {
-        const std::size_t before = state().car.loads.size();
-        EnteredLoad load;
+void WeightsPage::addBallast(QWidget* content, QVBoxLayout* column) {
+    ballast_ = new BallastSection(hub(), content);
+    column->addWidget(ballast_);
+    connect(ballast_, &BallastSection::addRequested, this, [this](const QString& name) {
+        const std::size_t before = state().car.ballast.size();
+        EnteredBallast load;
         load.name = name.toStdString();
-        hub().request(AddLoad{load});
-        if (state().car.loads.size() > before) {
-            loads_->enterLoad(static_cast<int>(before));
+        hub().request(AddBallast{load});
+        if (state().car.ballast.size() > before) {
+            ballast_->enterBallast(static_cast<int>(before));
         }
     });
-    connect(loads_, &LoadSection::removalWanted, this, [this](int item) {
-        hub().request(RemoveLoad{item});
-        loads_->enterLoad(item);
+    connect(ballast_, &BallastSection::removalRequested, this, [this](int item) {
+        hub().request(RemoveBallast{item});
+        ballast_->enterBallast(item);
     });
 }
 
@@ -194,7 +194,7 @@ void WeightsPage::refreshFields() {
                               : tr("The other reading, with driver; may stay empty"));
     pads_->refresh(enteredOf(car.weighing.pads));
     seat_->refresh();
-    loads_->refresh();
+    ballast_->refresh();
 }
 
 void WeightsPage::showCards() {
@@ -207,25 +207,25 @@ void WeightsPage::showCards() {
     picture_->showCar(car, true);
     const std::vector<CardWords> words = weightCards(car, stance, antiSquat);
     CardFacts facts = factsOf(words);
-    if (state().showsSure) {
-        spread_.addTo(
+    if (state().showsUncertainty) {
+        uncertainty_.addTo(
             facts, car, car.units,
             [antiSquat](const Car& varied) {
                 return factsOf(weightCards(varied, fullStanceOf(varied), antiSquat));
             },
             whileCurrent([this] { showCards(); }));
     }
-    const std::array cards{weighedCard_, loadedCard_, heightCard_, driverCard_, padsCard_, ticketCard_};
+    const std::array cards{weighedCard_, ballastCard_, heightCard_, driverCard_, padsCard_, ticketCard_};
     for (std::size_t card = 0; card < cards.size(); ++card) {
         cards[card]->showFacts(facts[card], words[card].note);
     }
 }
 
 void WeightsPage::showUncomputable() {
-    spread_.forget();
+    uncertainty_.forget();
     picture_->showCar(state().car, false);
     const QString why = QString::fromStdString(state().problem);
-    for (FactCard* card : {weighedCard_, loadedCard_, heightCard_, driverCard_, padsCard_, ticketCard_}) {
+    for (FactCard* card : {weighedCard_, ballastCard_, heightCard_, driverCard_, padsCard_, ticketCard_}) {
         card->showFacts({}, tr("Not computed. %1").arg(why));
     }
 }

@@ -1,21 +1,21 @@
-// Scales, pads, driver, loads and CG height: what was weighed and what it says.
+// Scales, pads, driver, ballast and CG height: what was weighed and what it says.
 #pragma once
 
 #include <initializer_list>
 
-#include "widgets/pages/fact_spread.h"
+#include "widgets/pages/fact_uncertainty.h"
 #include "widgets/pages/work_page.h"
 
 namespace bolthole {
 
-class LoadSection;
+class BallastSection;
 class PlanPicture;
 class PointRow;
 class ToneLabel;
 class WheelGrid;
 struct CardWords;
 
-/// Scales, pads, driver, loads and CG height: what was weighed and what it says. A group that is not whole
+/// Scales, pads, driver, ballast and CG height: what was weighed and what it says. A group that is not whole
 /// says what it lacks; nothing is computed from half of it.
 class WeightsPage : public WorkPage {
     Q_OBJECT
@@ -37,21 +37,21 @@ class WeightsPage : public WorkPage {
     [[nodiscard]] Section* heightSection(QWidget* content);
     void addLift(Section* section);
     void addRows(Section* section, std::initializer_list<Field> fields, const QString& whenEmpty);
-    void addLoads(QWidget* content, QVBoxLayout* column);
+    void addBallast(QWidget* content, QVBoxLayout* column);
     void refreshFields();
     void showCards();
     void showUncomputable();
 
     WheelGrid* corners_ = nullptr;
-    FactSpread spread_;
+    FactUncertainty uncertainty_;
     WheelGrid* other_ = nullptr;
     ToneLabel* otherTitle_ = nullptr;
     WheelGrid* pads_ = nullptr;
     PointRow* seat_ = nullptr;
-    LoadSection* loads_ = nullptr;
+    BallastSection* ballast_ = nullptr;
     PlanPicture* picture_;
     FactCard* weighedCard_;
-    FactCard* loadedCard_;
+    FactCard* ballastCard_;
     FactCard* heightCard_;
     FactCard* driverCard_;
     FactCard* padsCard_;

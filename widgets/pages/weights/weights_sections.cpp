@@ -16,7 +16,7 @@ namespace bolthole {
 
 namespace {
 
-FieldId loadField(Field field, int item) {
+FieldId ballastField(Field field, int item) {
     return {.field = field, .item = item};
 }
 
@@ -97,24 +97,25 @@ void PointRow::refresh() {
         QStringLiteral("%1, %2").arg(title_, unitText(Quantity::length, hub_.state().style.units)));
 }
 
-LoadBlock::LoadBlock(SheetHub& hub, int item, QWidget* parent) : QWidget(parent), hub_(hub), item_(item) {
+BallastBlock::BallastBlock(SheetHub& hub, int item, QWidget* parent)
+    : QWidget(parent), hub_(hub), item_(item) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 4, 0, 4);
     column->setSpacing(4);
     addHeader(column);
-    column->addWidget(row(Field::loadMass, tr("or volume × density")));
-    column->addWidget(row(Field::loadVolume, tr("for a tank")));
-    column->addWidget(row(Field::loadDensity, tr("for a tank")));
-    place_ = new PointRow(hub, tr("Place"), loadField(Field::loadAt, item), this);
+    column->addWidget(row(Field::ballastMass, tr("or volume × density")));
+    column->addWidget(row(Field::ballastVolume, tr("for a tank")));
+    column->addWidget(row(Field::ballastDensity, tr("for a tank")));
+    place_ = new PointRow(hub, tr("Place"), ballastField(Field::ballastAt, item), this);
     column->addWidget(place_);
-    column->addWidget(row(Field::loadWeighed, QString()));
-    column->addWidget(row(Field::loadAboard, QString()));
+    column->addWidget(row(Field::ballastWeighed, QString()));
+    column->addWidget(row(Field::ballastAboard, QString()));
     summary_ = sectionWords(ToneLabel::Tone::muted, QString(), this);
     summary_->setAlignment(Qt::AlignRight);
     column->addWidget(summary_);
 }
 
-void LoadBlock::addHeader(QVBoxLayout* column) {
+void BallastBlock::addHeader(QVBoxLayout* column) {
     auto* line = new QHBoxLayout;
     line->setContentsMargins(0, 0, 0, 0);
     name_ = new NameField(this);
@@ -126,38 +127,38 @@ void LoadBlock::addHeader(QVBoxLayout* column) {
     line->addWidget(remove_);
     column->addLayout(line);
     connect(name_, &NameField::renamed, this, [this](const std::string& typed) {
-        hub_.request(RenameLoad{item_, typed});
+        hub_.request(RenameBallast{item_, typed});
     });
-    connect(remove_, &QAbstractButton::clicked, this, &LoadBlock::removalWanted);
+    connect(remove_, &QAbstractButton::clicked, this, &BallastBlock::removalRequested);
 }
 
-NumberRow* LoadBlock::row(Field field, const QString& whenEmpty) {
-    const FieldId id = loadField(field, item_);
+NumberRow* BallastBlock::row(Field field, const QString& whenEmpty) {
+    const FieldId id = ballastField(field, item_);
     NumberField* number = hub_.makeField(id, this);
     number->setPlaceholderText(whenEmpty);
     return new NumberRow(wordsFor(hub_.state().car, id).label, number, this);
 }
 
-void LoadBlock::enterName() {
+void BallastBlock::enterName() {
     name_->setFocus(Qt::OtherFocusReason);
     name_->selectAll();
 }
 
-void LoadBlock::refresh() {
+void BallastBlock::refresh() {
     const Car& car = hub_.state().car;
-    const QString words = QString::fromStdString(loadWords(car, item_));
-    const EnteredLoad& load = car.loads[static_cast<std::size_t>(item_)];
+    const QString words = QString::fromStdString(ballastWords(car, item_));
+    const EnteredBallast& load = car.ballast[static_cast<std::size_t>(item_)];
     name_->showName(load.name);
     name_->setAccessibleName(tr("name of load %1").arg(item_ + 1));
     remove_->setAccessibleName(tr("Remove %1").arg(words));
     place_->refresh();
-    summary_->showText(loadSummary(load, hub_.state().style.units));
+    summary_->showText(ballastSummary(load, hub_.state().style.units));
 }
 
-QString loadSummary(const EnteredLoad& load, Units units) {
+QString ballastSummary(const EnteredBallast& load, Units units) {
     const std::string missing = missingOf(load);
     if (!missing.empty()) {
-        return LoadBlock::tr("not counted: %1").arg(QString::fromStdString(missing));
+        return BallastBlock::tr("not counted: %1").arg(QString::fromStdString(missing));
     }
     const double full = load.mass ? *load.mass : *load.volume * *load.density;
     const auto text = [units](double mass) {
@@ -165,26 +166,26 @@ QString loadSummary(const EnteredLoad& load, Units units) {
             withUnit(fineFigureText(mass, Quantity::mass, units), Quantity::mass, units));
     };
     const QString since = signedText(text(full * (load.aboard - load.weighed) / 100));
-    return LoadBlock::tr("%1 in all, %2 since weighed").arg(text(full), since);
+    return BallastBlock::tr("%1 in all, %2 since weighed").arg(text(full), since);
 }
 
-LoadSection::LoadSection(SheetHub& hub, QWidget* parent) : Section(tr("Loads"), parent), hub_(hub) {
+BallastSection::BallastSection(SheetHub& hub, QWidget* parent) : Section(tr("Loads"), parent), hub_(hub) {
     body()->addWidget(
         sectionWords(ToneLabel::Tone::muted,
                      tr("What came or went since the scales were read: fuel, a bottle, tools. Each with its "
                         "weight, or volume and density, and its place."),
                      this));
-    const auto count = static_cast<int>(hub.state().car.loads.size());
+    const auto count = static_cast<int>(hub.state().car.ballast.size());
     for (int item = 0; item < count; ++item) {
-        auto* block = new LoadBlock(hub, item, this);
+        auto* block = new BallastBlock(hub, item, this);
         body()->addWidget(block);
         blocks_.push_back(block);
-        connect(block, &LoadBlock::removalWanted, this, [this, item] { emit removalWanted(item); });
+        connect(block, &BallastBlock::removalRequested, this, [this, item] { emit removalRequested(item); });
     }
     addChooser();
 }
 
-void LoadSection::addChooser() {
+void BallastSection::addChooser() {
     auto* line = new QHBoxLayout;
     line->setContentsMargins(0, 0, 0, 0);
     kinds_ = new CalmCombo(this);
@@ -196,16 +197,16 @@ void LoadSection::addChooser() {
     add->setToolTip(wrappedToolTip(tr("Appends a load of this name; its weight and place are empty.")));
     line->addWidget(add);
     body()->addLayout(line);
-    connect(add, &QPushButton::clicked, this, [this] { emit addWanted(kinds_->currentText()); });
+    connect(add, &QPushButton::clicked, this, [this] { emit addRequested(kinds_->currentText()); });
 }
 
-void LoadSection::refresh() {
-    for (LoadBlock* block : blocks_) {
+void BallastSection::refresh() {
+    for (BallastBlock* block : blocks_) {
         block->refresh();
     }
 }
 
-void LoadSection::enterLoad(int item) {
+void BallastSection::enterBallast(int item) {
     if (item >= 0 && static_cast<std::size_t>(item) < blocks_.size()) {
         blocks_[static_cast<std::size_t>(item)]->enterName();
     } else {

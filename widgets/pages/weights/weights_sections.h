@@ -48,15 +48,15 @@ class PointRow : public QWidget {
 };
 
 /// One load: name, weight or volume and density, place, how much of it is aboard.
-class LoadBlock : public QWidget {
+class BallastBlock : public QWidget {
     Q_OBJECT
   public:
-    LoadBlock(SheetHub& hub, int item, QWidget* parent);
+    BallastBlock(SheetHub& hub, int item, QWidget* parent);
     void refresh();
     void enterName();
 
   signals:
-    void removalWanted();
+    void removalRequested();
 
   private:
     void addHeader(QVBoxLayout* column);
@@ -71,23 +71,23 @@ class LoadBlock : public QWidget {
 };
 
 /// The loads, and the way to more of them.
-class LoadSection : public Section {
+class BallastSection : public Section {
     Q_OBJECT
   public:
-    explicit LoadSection(SheetHub& hub, QWidget* parent = nullptr);
+    explicit BallastSection(SheetHub& hub, QWidget* parent = nullptr);
     void refresh();
     /// Enters the name of a load, or the choice of kinds where there is no such load.
-    void enterLoad(int item);
+    void enterBallast(int item);
 
   signals:
-    void addWanted(const QString& name);
-    void removalWanted(int item);
+    void addRequested(const QString& name);
+    void removalRequested(int item);
 
   private:
     void addChooser();
 
     SheetHub& hub_;
-    std::vector<LoadBlock*> blocks_;
+    std::vector<BallastBlock*> blocks_;
     CalmCombo* kinds_ = nullptr;
 };
 
@@ -95,6 +95,6 @@ class LoadSection : public Section {
 [[nodiscard]] ToneLabel* sectionWords(ToneLabel::Tone tone, const QString& text, QWidget* parent);
 
 /// What a load weighs in full and since it was weighed, or why it is not counted.
-[[nodiscard]] QString loadSummary(const EnteredLoad& load, Units units);
+[[nodiscard]] QString ballastSummary(const EnteredBallast& load, Units units);
 
 }  // namespace bolthole

@@ -30,7 +30,7 @@ constexpr std::array kHowToRows{
     HowToRow{Field::outputJoint, drawPointPlaces, kByAxis},
     HowToRow{Field::carrierJoint, drawPointPlaces, kByAxis},
     HowToRow{Field::driverAt, drawPointPlaces, kByAxis},
-    HowToRow{Field::loadAt, drawPointPlaces, kByAxis},
+    HowToRow{Field::ballastAt, drawPointPlaces, kByAxis},
     HowToRow{Field::linkLength, drawRodLengths, 'A'},
     HowToRow{Field::adjusterEngagementAt, drawRodLengths, 'A'},
     HowToRow{Field::adjusterShortest, drawRodLengths, 'B'},
@@ -64,12 +64,12 @@ constexpr std::array kHowToRows{
     HowToRow{Field::droop, drawRearTravel, 'B'},
     HowToRow{Field::frontMotionRatio, drawShockRatio, 'B'},
     HowToRow{Field::springBase, drawSpringBase, 'A'},
-    HowToRow{Field::loadMass, drawOneScale, 'A'},
+    HowToRow{Field::ballastMass, drawOneScale, 'A'},
     HowToRow{Field::driverMass, drawDriver, 'A'},
-    HowToRow{Field::loadVolume, drawTank, 'A'},
-    HowToRow{Field::loadDensity, drawTank, 'B'},
-    HowToRow{Field::loadWeighed, drawTank, 'C'},
-    HowToRow{Field::loadAboard, drawTank, 'C'},
+    HowToRow{Field::ballastVolume, drawTank, 'A'},
+    HowToRow{Field::ballastDensity, drawTank, 'B'},
+    HowToRow{Field::ballastWeighed, drawTank, 'C'},
+    HowToRow{Field::ballastAboard, drawTank, 'C'},
     HowToRow{Field::ticketFront, drawTruckScale, 'A'},
     HowToRow{Field::ticketRear, drawTruckScale, 'B'},
     HowToRow{Field::ticketTotal, drawTruckScale, 'C'},
@@ -95,12 +95,12 @@ constexpr std::array kHowToRows{
     HowToRow{Field::frontRollRate, drawRollRate, 'A'},
     HowToRow{Field::rearRollRate, drawRollRate, 'A'},
     HowToRow{Field::leftShift, drawSideLoads, 'A'},
-    HowToRow{Field::tapeSpread, drawTape, 'A'},
-    HowToRow{Field::caliperSpread, drawCalipers, 'A'},
-    HowToRow{Field::angleFinderSpread, drawAngleFinder, 'A'},
-    HowToRow{Field::floorSpread, drawFloor, 'A'},
-    HowToRow{Field::centerPlaneSpread, drawCenterPlane, 'A'},
-    HowToRow{Field::originLineSpread, drawAxleLine, 'A'},
+    HowToRow{Field::tapeUncertainty, drawTape, 'A'},
+    HowToRow{Field::caliperUncertainty, drawCalipers, 'A'},
+    HowToRow{Field::angleFinderUncertainty, drawAngleFinder, 'A'},
+    HowToRow{Field::floorUncertainty, drawFloor, 'A'},
+    HowToRow{Field::centerPlaneUncertainty, drawCenterPlane, 'A'},
+    HowToRow{Field::originLineUncertainty, drawAxleLine, 'A'},
     HowToRow{Field::engineTorque, drawTorqueSheet, 'A'},
     HowToRow{Field::launchSpeed, drawEngineLog, 'A'},
     HowToRow{Field::stallSpeed, drawEngineLog, 'B'},
@@ -221,7 +221,7 @@ QString whyNoHowTo(Field field) {
         default:
             break;
     }
-    return ruleOf(field).scope == Scope::wanted ? tr("a target: chosen, not measured") : QString();
+    return ruleOf(field).scope == Scope::target ? tr("a target: chosen, not measured") : QString();
 }
 
 HowToMarks drawHowTo(QPainter& painter, const QRectF& box, const PrintFonts& fonts,

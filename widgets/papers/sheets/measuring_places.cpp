@@ -86,13 +86,13 @@ PlanTable planCorners(const Car& car) {
 
 std::vector<PlanNumber> planWeighing(const Car& car) {
     std::vector<PlanNumber> numbers{{{}, tr("driver, dressed to drive"), {.field = Field::driverMass}}};
-    for (int load = 0; load < static_cast<int>(car.loads.size()); ++load) {
-        const QString name = QString::fromStdString(loadWords(car, load));
-        const bool isFluid = car.loads[static_cast<std::size_t>(load)].volume.has_value();
-        numbers.push_back(
-            isFluid
-                ? PlanNumber{{}, tr("%1, all it holds").arg(name), {.field = Field::loadVolume, .item = load}}
-                : PlanNumber{{}, name, {.field = Field::loadMass, .item = load}});
+    for (int load = 0; load < static_cast<int>(car.ballast.size()); ++load) {
+        const QString name = QString::fromStdString(ballastWords(car, load));
+        const bool isFluid = car.ballast[static_cast<std::size_t>(load)].volume.has_value();
+        numbers.push_back(isFluid ? PlanNumber{{},
+                                               tr("%1, all it holds").arg(name),
+                                               {.field = Field::ballastVolume, .item = load}}
+                                  : PlanNumber{{}, name, {.field = Field::ballastMass, .item = load}});
     }
     numbers.push_back({{}, tr("lift: raised by"), {.field = Field::liftHeight}});
     numbers.push_back({{}, tr("lift: axle then reads"), {.field = Field::liftReading}});

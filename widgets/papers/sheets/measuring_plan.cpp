@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "geometry/car/fields.h"
-#include "geometry/choices/hole_choice.h"
+#include "geometry/combinations/hole_combination.h"
 #include "widgets/kit/translation.h"
 #include "widgets/papers/sheets/measuring_places.h"
 #include "widgets/words/field_words.h"
@@ -241,9 +241,9 @@ PlanArea weightsOf(const Car& car) {
                                [&](int axis) { return FieldId{.field = field, .axis = axis, .item = item}; });
     };
     add(tr("driver, seated"), car.weighing.driver.at, Field::driverAt, -1);
-    for (std::size_t load = 0; load < car.loads.size(); ++load) {
-        add(QString::fromStdString(loadWords(car, static_cast<int>(load))), car.loads[load].at, Field::loadAt,
-            static_cast<int>(load));
+    for (std::size_t load = 0; load < car.ballast.size(); ++load) {
+        add(QString::fromStdString(ballastWords(car, static_cast<int>(load))), car.ballast[load].at,
+            Field::ballastAt, static_cast<int>(load));
     }
     area.tables.push_back(std::move(places));
     area.numbers = planWeighing(car);

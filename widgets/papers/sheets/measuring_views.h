@@ -14,7 +14,7 @@ MeasuringMarks drawMeasuringRear(QPainter& painter, const QRectF& box, const Pri
 /// The whole car from its side and from above, with wheelbase, radii and tracks.
 MeasuringMarks drawMeasuringWheels(QPainter& painter, const QRectF& box, const PrintFonts& fonts,
                                    const Car& car);
-/// The whole car from above on its four scales, with driver and loads.
+/// The whole car from above on its four scales, with driver and ballast.
 MeasuringMarks drawMeasuringScales(QPainter& painter, const QRectF& box, const PrintFonts& fonts,
                                    const Car& car, const PlanArea& area);
 

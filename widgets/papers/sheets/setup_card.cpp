@@ -9,7 +9,7 @@
 #include "widgets/papers/kit/paper_text.h"
 #include "widgets/papers/sheets/setup_facts.h"
 #include "widgets/words/figure_words.h"
-#include "widgets/words/sure_words.h"
+#include "widgets/words/uncertainty_words.h"
 
 namespace bolthole {
 
@@ -36,7 +36,8 @@ class LaidCard : public FlowedPaper {
         addFacts(tr("Launch"), facts_.launch);
         addFacts(tr("What it gives at ride"), facts_.figures,
                  tr("CG height %1").arg(cgHeightWords(car, style)));
-        blocks_.push_back(wordsBlock(sureMeaning(car, style.units), kit_type::kText, width(), fonts()));
+        blocks_.push_back(
+            wordsBlock(uncertaintyMeaning(car, style.units), kit_type::kText, width(), fonts()));
         flow(std::move(blocks_));
     }
 

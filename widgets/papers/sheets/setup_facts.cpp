@@ -6,7 +6,7 @@
 
 #include "geometry/car/pass_fields.h"
 #include "geometry/compare/comparison.h"
-#include "geometry/uncertainty/trace_spread.h"
+#include "geometry/uncertainty/trace_uncertainty.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/papers/wall_chart_words.h"
@@ -14,7 +14,7 @@
 #include "widgets/words/figure_words.h"
 #include "widgets/words/spring_words.h"
 #include "widgets/words/starting_words.h"
-#include "widgets/words/sure_words.h"
+#include "widgets/words/uncertainty_words.h"
 
 namespace bolthole {
 
@@ -130,7 +130,7 @@ std::vector<SetupFact> figuresOf(const Car& car, Units units) {
     if (!trace.assembly.usable()) {
         return {{tr("The links"), tr("can’t be assembled at ride")}};
     }
-    const TraceSpread spread = computeSpread(car);
+    const TraceUncertainty uncertainty = computeUncertainty(car);
     for (const Figure figure :
          {Figure::antiSquat, Figure::icX, Figure::icZ, Figure::pinion, Figure::driveshaft,
           Figure::pinionToDriveshaft, Figure::frontJoint, Figure::rearJoint}) {
@@ -143,12 +143,13 @@ std::vector<SetupFact> figuresOf(const Car& car, Units units) {
         const QString number = isFar || std::isnan(value)
                                    ? QString(kInfinity)
                                    : QString::fromStdString(fineFigureText(value, quantity, units));
-        const QString sure =
-            isFar ? QString() : stationSureWords(spread, trace.ride, figure, units, Fineness::fine);
+        const QString plusMinus =
+            isFar ? QString()
+                  : stationUncertaintyWords(uncertainty, trace.ride, figure, units, Fineness::fine);
         const QString unit = unitText(quantity, units);
-        const QString shown = sure.isEmpty() ? number : tr("%1  (%2)").arg(number, sure);
+        const QString shown = plusMinus.isEmpty() ? number : tr("%1  (%2)").arg(number, plusMinus);
         const QString plain =
-            sure.startsWith(QChar(0xB1)) ? QStringLiteral("%1 %2").arg(number, sure) : shown;
+            plusMinus.startsWith(QChar(0xB1)) ? QStringLiteral("%1 %2").arg(number, plusMinus) : shown;
         figures.push_back(
             {figureWords(figure), quantity == Quantity::angle ? plain + unit : plain + ' ' + unit});
     }

@@ -138,12 +138,12 @@ TEST_F(BracketPageTest, ListsBothBracketsOfEveryLink) {
 TEST_F(BracketPageTest, BeginsWithABracketThatHasAPlate) {
     BracketPage fresh;
     fresh.showState(state_);
-    EXPECT_EQ(fresh.place(), (BracketPlace{0, End::axle}));
+    EXPECT_EQ(fresh.place(), (BracketId{0, End::axle}));
     BenchState bare = state_;
     bare.car.links[0].axle.plate.reset();
     BracketPage other;
     other.showState(bare);
-    EXPECT_EQ(other.place(), (BracketPlace{0, End::chassis}));
+    EXPECT_EQ(other.place(), (BracketId{0, End::chassis}));
 }
 
 TEST_F(BracketPageTest, WithoutAPlateOffersARectangleThatIsOneEdit) {
@@ -316,8 +316,8 @@ TEST_F(BracketPageTest, TellsWhatAHoleBreaks) {
 }
 
 TEST_F(BracketPageTest, AsksForTheTemplate) {
-    const QSignalSpy preview(&page_, &BracketPage::templatePreviewWanted);
-    const QSignalSpy file(&page_, &BracketPage::templateFileWanted);
+    const QSignalSpy preview(&page_, &BracketPage::templatePreviewRequested);
+    const QSignalSpy file(&page_, &BracketPage::templateFileRequested);
     QTest::mouseClick(named<QAbstractButton>(QStringLiteral("Drilling template preview")), Qt::LeftButton);
     QTest::mouseClick(named<QAbstractButton>(QStringLiteral("Save drilling template as PDF")),
                       Qt::LeftButton);
@@ -348,7 +348,7 @@ TEST_F(BracketPageTest, OutlivesTheLinkItShows) {
     Car car = state_.car;
     car.links.pop_back();
     open(car);
-    EXPECT_EQ(page_.place(), (BracketPlace{1, End::axle}));
+    EXPECT_EQ(page_.place(), (BracketId{1, End::axle}));
 }
 
 }  // namespace bolthole

@@ -294,8 +294,8 @@ TEST_F(DrivelinePageTest, ComputesATwoPieceShaftOnceItsJointIsWhole) {
     EXPECT_EQ(fact(kCancels, "Parallel (Z)").value, "—")
         << "front joint over middle joint: nothing to cancel";
     const auto* picture = page_.findChild<DrivelinePicture*>();
-    EXPECT_GT(picture->placeOfJoint(0).x(), picture->placeOfJoint(1).x()) << "front to the right";
-    EXPECT_GT(picture->placeOfJoint(1).x(), picture->placeOfJoint(2).x());
+    EXPECT_GT(picture->positionOfJoint(0).x(), picture->positionOfJoint(1).x()) << "front to the right";
+    EXPECT_GT(picture->positionOfJoint(1).x(), picture->positionOfJoint(2).x());
 }
 
 // By hand, all in one plane: a parallel pinion lies as the output does, a broken-back one as much the other
@@ -432,12 +432,12 @@ TEST_F(DrivelinePageTest, TheCursorMovesThePicture) {
     EXPECT_THAT(said(), StartsWith("At 4.0 in bump: "));
     EXPECT_THAT(curves->accessibleDescription().toStdString(), StartsWith("At 4.0 in bump: front joint"));
     EXPECT_NEAR(slider->travel(), state_.cursorTravel, 1e-12);
-    const double high = picture->placeOfJoint(1).y();
+    const double high = picture->positionOfJoint(1).y();
     const QRect plots = curves->plotArea();
     QTest::mouseClick(curves, Qt::LeftButton, Qt::NoModifier, QPoint(plots.center().x(), plots.bottom() - 2));
     EXPECT_LT(state_.cursorTravel, -0.9 * state_.car.travel.droop);
-    EXPECT_GT(picture->placeOfJoint(1).y() - picture->placeOfJoint(0).y(),
-              high - picture->placeOfJoint(0).y());
+    EXPECT_GT(picture->positionOfJoint(1).y() - picture->positionOfJoint(0).y(),
+              high - picture->positionOfJoint(0).y());
     QTest::mouseDClick(curves, Qt::LeftButton, Qt::NoModifier, plots.center());
     EXPECT_EQ(state_.cursorTravel, 0);
 }
@@ -446,7 +446,7 @@ TEST_F(DrivelinePageTest, TheCursorMovesThePicture) {
 TEST_F(DrivelinePageTest, ThePictureIsToScale) {
     typeMillimetres("output joint, height", 1000 * state_.car.rearTireRadius + 100);
     const auto* picture = page_.findChild<DrivelinePicture*>();
-    const QPointF shaft = picture->placeOfJoint(0) - picture->placeOfJoint(1);
+    const QPointF shaft = picture->positionOfJoint(0) - picture->positionOfJoint(1);
     EXPECT_NEAR(-shaft.y() / shaft.x(), 100.0 / 1220.0, 1e-9);
 }
 
@@ -483,7 +483,7 @@ TEST_F(DrivelinePageTest, MetricIsShownInMillimetres) {
 }
 
 // By hand: a pinion angle read within a standard quarter degree, and nothing else of it: 1.96 times that.
-TEST_F(DrivelinePageTest, ThePinionIsAsSureAsItsAngleFinder) {
+TEST_F(DrivelinePageTest, ThePinionIsAsAccurateAsItsAngleFinder) {
     state_.car.tools.angleFinder = 0.25 * kRadiansPerDegree;
     solve();
     ASSERT_TRUE(test::awaitJobs());
@@ -491,7 +491,7 @@ TEST_F(DrivelinePageTest, ThePinionIsAsSureAsItsAngleFinder) {
     // An angle without a sign, near nothing: where it may be.
     EXPECT_THAT(fact(kAtRide, "Equivalent angle").remark,
                 testing::ContainsRegex("^0\\.[0-9]+ to 0\\.[0-9]+°"));
-    state_.showsSure = false;
+    state_.showsUncertainty = false;
     solve();
     EXPECT_THAT(fact(kCancels, "Pinion at ride now").remark, testing::Not(HasSubstr("±")));
 }

@@ -45,8 +45,8 @@ class LaunchPageBench : public PageBench<LaunchPage> {
   protected:
     LaunchPageBench() : PageBench(launchedCar(), {1280, 760}) {}
 
-    void keepAsBefore() {
-        state_.before = Ghost{.car = state_.car, .trace = state_.trace, .cursor = {}, .name = {}};
+    void keepAsBaseline() {
+        state_.baseline = Ghost{.car = state_.car, .trace = state_.trace, .cursor = {}, .name = {}};
         page_->showState(state_);
     }
     ClickStepper& frontRebound() { return *page_->findChildren<ClickStepper*>().at(1); }
@@ -87,31 +87,31 @@ TEST_F(LaunchPageBench, AClickStopsAtTheEndsOfItsTable) {
     EXPECT_TRUE(frontRebound().less().isEnabled());
 }
 
-TEST_F(LaunchPageBench, TheBeforeStandsBesideItAndTheClickSaysWhatItWas) {
-    keepAsBefore();
+TEST_F(LaunchPageBench, TheBaselineStandsBesideItAndTheClickSaysWhatItWas) {
+    keepAsBaseline();
     EXPECT_EQ(frontRebound().was(), "");
     QTest::mouseClick(&frontRebound().more(), Qt::LeftButton);
     EXPECT_EQ(frontRebound().was(), "was 5");
-    ASSERT_TRUE(page_->before());
-    EXPECT_EQ(page_->before()->car.launch.front.damping->rebound.at, 5);
-    EXPECT_EQ(shown(LaunchFigure::sixtyFoot).before + " s",
-              QString::number(*page_->before()->reading[LaunchFigure::sixtyFoot], 'f', 3) + " s");
+    ASSERT_TRUE(page_->baseline());
+    EXPECT_EQ(page_->baseline()->car.launch.front.damping->rebound.at, 5);
+    EXPECT_EQ(shown(LaunchFigure::sixtyFoot).baseline + " s",
+              QString::number(*page_->baseline()->reading[LaunchFigure::sixtyFoot], 'f', 3) + " s");
     const std::vector<ChartSeries>& series = page_->curves().cards()[0].series;
     EXPECT_EQ(std::ranges::count_if(series, &ChartSeries::isGhost), 2);
 }
 
 TEST_F(LaunchPageBench, TheSameSetupTwiceCanNotBeToldApart) {
-    keepAsBefore();
+    keepAsBaseline();
     ASSERT_TRUE(comesTrue([this] { return !page_->isDrawing(); }));
-    EXPECT_THAT(shown(LaunchFigure::sixtyFoot).sure.toStdString(), HasSubstr("± 0."));
+    EXPECT_THAT(shown(LaunchFigure::sixtyFoot).plusMinus.toStdString(), HasSubstr("± 0."));
     EXPECT_EQ(shown(LaunchFigure::sixtyFoot).difference, "can’t tell");
 }
 
-TEST_F(LaunchPageBench, HowSureIsNotDrawnWhereItIsNotToBeSeen) {
-    state_.showsSure = false;
+TEST_F(LaunchPageBench, UncertaintyIsNotDrawnWhereItIsNotToBeSeen) {
+    state_.showsUncertainty = false;
     page_->showState(state_);
     EXPECT_FALSE(page_->isDrawing());
-    EXPECT_EQ(shown(LaunchFigure::sixtyFoot).sure, "");
+    EXPECT_EQ(shown(LaunchFigure::sixtyFoot).plusMinus, "");
 }
 
 TEST_F(LaunchPageBench, SpacePlaysAndStops) {
@@ -175,7 +175,7 @@ TEST_F(LaunchPageBench, AHiddenPageStops) {
     EXPECT_FALSE(page_->player().isPlaying());
     EXPECT_FALSE(page_->isDrawing());
     page_->show();
-    ASSERT_TRUE(comesTrue([this] { return !shown(LaunchFigure::sixtyFoot).sure.isEmpty(); }))
+    ASSERT_TRUE(comesTrue([this] { return !shown(LaunchFigure::sixtyFoot).plusMinus.isEmpty(); }))
         << "what was given up is taken up again";
 }
 
@@ -197,7 +197,7 @@ TEST_F(LaunchPageBench, WhatIsMissingLeadsToItsField) {
     EXPECT_FALSE(page_->film());
     auto* missing = page_->findChild<LaunchMissing*>();
     ASSERT_TRUE(missing->isVisible());
-    QSignalSpy wanted(page_.get(), &WorkPage::fieldWanted);
+    QSignalSpy wanted(page_.get(), &WorkPage::fieldRequested);
     const QList<QPushButton*> buttons = missing->findChildren<QPushButton*>();
     ASSERT_EQ(buttons.size(), 2);
     QTest::mouseClick(buttons[0], Qt::LeftButton);
@@ -221,8 +221,8 @@ TEST_F(LaunchPageBench, AnEstimateIsTakenWithItsUncertaintyOnlyWhenAskedFor) {
     QTest::mouseClick(estimate, Qt::LeftButton);
     ASSERT_EQ(edits_.size(), 1U) << "one step";
     ASSERT_TRUE(state_.car.launch.pitchInertia);
-    EXPECT_NEAR(*state_.car.spreads.of(Field::pitchInertia), 0.2 * *state_.car.launch.pitchInertia / 1.96,
-                0.5);
+    EXPECT_NEAR(*state_.car.uncertainties.of(Field::pitchInertia),
+                0.2 * *state_.car.launch.pitchInertia / 1.96, 0.5);
     EXPECT_TRUE(page_->film());
 }
 

@@ -20,7 +20,7 @@
 #include "widgets/curves/curve_chart.h"
 #include "widgets/fields/missing_list.h"
 #include "widgets/pages/fact_card.h"
-#include "widgets/pages/loads/choice_load_table.h"
+#include "widgets/pages/loads/combination_load_table.h"
 #include "widgets/pages/loads/link_load_curves.h"
 #include "widgets/pages/loads/link_load_table.h"
 #include "widgets/pages/loads/loads_facts.h"
@@ -67,8 +67,8 @@ class LoadsPageBench : public PageBench<LoadsPage> {
         return names;
     }
     LinkLoadTable& table() { return *page_->findChild<LinkLoadTable*>(); }
-    bool waitForChoices() {
-        return QTest::qWaitFor([this] { return !page_->choices().isRunning(); }, kPatience);
+    bool waitForCombinations() {
+        return QTest::qWaitFor([this] { return !page_->combinations().isRunning(); }, kPatience);
     }
     void enterLaunch() {
         type("launch acceleration in g", "0.8");
@@ -85,13 +85,13 @@ TEST_F(LoadsPageBench, ABlankLaunchSaysWhatToEnterAndShowsNoFigure) {
     EXPECT_THAT(words("Launch"), HasSubstr("not known: enter the launch acceleration in g"));
     EXPECT_THAT(missing(), testing::Contains("Launch acceleration in g"));
     EXPECT_FALSE(table().isVisible());
-    EXPECT_FALSE(page_->choices().isVisible());
+    EXPECT_FALSE(page_->combinations().isVisible());
     EXPECT_THAT(words("Link loads"), HasSubstr(std::string(kLinkLoadWarning)));
     EXPECT_THAT(words("Launch"), HasSubstr("CG height 22.0 in"));
 }
 
 TEST_F(LoadsPageBench, AMissingNumberLeadsToItsField) {
-    QSignalSpy wanted(page_.get(), &WorkPage::fieldWanted);
+    QSignalSpy wanted(page_.get(), &WorkPage::fieldRequested);
     auto* button = named<QPushButton>("enter the launch acceleration in g");
     ASSERT_NE(button, nullptr);
     QTest::mouseClick(button, Qt::LeftButton);
@@ -243,41 +243,42 @@ TEST_F(LoadsPageBench, ARatingIsHeldAgainstTheWorstLoadWithItsFactor) {
     EXPECT_THAT(shown, HasSubstr("over")) << "never by color alone";
 }
 
-TEST_F(LoadsPageBench, EveryHoleChoiceHasItsWorstLoadSortedAndThePresentIsMarked) {
+TEST_F(LoadsPageBench, EveryHoleCombinationHasItsWorstLoadSortedAndThePresentIsMarked) {
     enterLaunch();
-    ASSERT_TRUE(waitForChoices());
-    ChoiceLoadTable& choices = page_->choices();
-    ASSERT_EQ(choices.rowCount(), 6);
+    ASSERT_TRUE(waitForCombinations());
+    CombinationLoadTable& combinations = page_->combinations();
+    ASSERT_EQ(combinations.rowCount(), 6);
     double last = 0;
     int marked = 0;
-    for (int row = 0; row < choices.rowCount(); ++row) {
-        const QString load = choices.item(row, ChoiceLoadTable::kLoad)->text();
+    for (int row = 0; row < combinations.rowCount(); ++row) {
+        const QString load = combinations.item(row, CombinationLoadTable::kLoad)->text();
         if (load != "—") {
             EXPECT_GE(load.toDouble(), last);
             last = load.toDouble();
         }
-        const bool isPresent = choices.item(row, ChoiceLoadTable::kRemark)->text().contains("bolted now");
+        const bool isPresent =
+            combinations.item(row, CombinationLoadTable::kRemark)->text().contains("bolted now");
         marked += isPresent ? 1 : 0;
         if (isPresent) {
-            EXPECT_EQ(choices.item(row, ChoiceLoadTable::kHoles)->text(), "middle / high");
+            EXPECT_EQ(combinations.item(row, CombinationLoadTable::kHoles)->text(), "middle / high");
         }
     }
     EXPECT_EQ(marked, 1);
-    EXPECT_EQ(choices.horizontalHeaderItem(ChoiceLoadTable::kOfRating)->text(),
+    EXPECT_EQ(combinations.horizontalHeaderItem(CombinationLoadTable::kOfRating)->text(),
               QStringLiteral("of rating × 1"));
-    EXPECT_THAT(choices.summary().toStdString(), HasSubstr("6 hole combinations"));
+    EXPECT_THAT(combinations.summary().toStdString(), HasSubstr("6 hole combinations"));
     EXPECT_THAT(words("Worst link load of every hole combination"), HasSubstr(std::string(kLinkLoadWarning)));
 }
 
-TEST_F(LoadsPageBench, ManyHoleChoicesAreCappedAndSaidToBe) {
+TEST_F(LoadsPageBench, ManyHoleCombinationsAreCappedAndSaidToBe) {
     Car car = inventedCar();
     drillHoles(car, 6, 0.004);
     show(car);
     enterLaunch();
-    EXPECT_THAT(page_->choices().summary().toStdString(),
+    EXPECT_THAT(page_->combinations().summary().toStdString(),
                 HasSubstr("500 hole combinations that move the fewest"));
-    ASSERT_TRUE(waitForChoices());
-    EXPECT_EQ(page_->choices().rowCount(), 500);
+    ASSERT_TRUE(waitForCombinations());
+    EXPECT_EQ(page_->combinations().rowCount(), 500);
 }
 
 TEST_F(LoadsPageBench, OverHeldLinksAreOnePossibleShare) {
@@ -318,14 +319,14 @@ TEST_F(LoadsPageBench, BrakesNeedTheirShareAndSayWhatLocksFirst) {
     EXPECT_THAT(words("Braking"), HasSubstr("enter the rear wheel rate"));
 }
 
-TEST_F(LoadsPageBench, ASweepOfManyRowsIsCutForTheChoicesAndSaidToBe) {
+TEST_F(LoadsPageBench, ASweepOfManyRowsIsCutForTheCombinationsAndSaidToBe) {
     Car car = inventedCar();
     car.travel.steps = 2001;
     show(car);
     enterLaunch();
-    EXPECT_THAT(page_->choices().summary().toStdString(), HasSubstr("161 rows of travel"));
-    ASSERT_TRUE(waitForChoices());
-    EXPECT_EQ(page_->choices().rowCount(), 6);
+    EXPECT_THAT(page_->combinations().summary().toStdString(), HasSubstr("161 rows of travel"));
+    ASSERT_TRUE(waitForCombinations());
+    EXPECT_EQ(page_->combinations().rowCount(), 6);
 }
 
 TEST_F(LoadsPageBench, TheTableIsCopiedWithItsHeadings) {
@@ -392,21 +393,21 @@ TEST_F(LoadsPageBench, EveryFieldHasANameAndSaysHowToMeasureIt) {
 
 // By hand: m a h / L moves by m a / L for each unit of h. What else is measured moves it far less: 1 % of it
 // at most.
-TEST_F(LoadsPageBench, TheTransferIsAsSureAsTheHeightOfTheCg) {
+TEST_F(LoadsPageBench, TheTransferIsAsAccurateAsTheHeightOfTheCg) {
     enterLaunch();
     Car car = state_.car;
     car.units = Units::metric;
     car.cgHeightFrom = CgHeightSource::entered;
-    car.spreads.set(Field::cgHeight, -1, 0.04);
+    car.uncertainties.set(Field::cgHeight, -1, 0.04);
     show(car);
     const double acceleration = *car.launch.acceleration * kStandardGravity;
     const double half = 1.959964 * 0.04 * car.cornerWeights.total() * acceleration / car.wheelbase;
-    const std::string sure = "± " + std::to_string(static_cast<int>(std::round(half / 10)) * 10) + " N";
+    const std::string plusMinus = "± " + std::to_string(static_cast<int>(std::round(half / 10)) * 10) + " N";
     ASSERT_TRUE(awaitJobs());
-    EXPECT_THAT(words("Launch"), HasSubstr(sure + "; from the front to the rear axle"));
-    state_.showsSure = false;
+    EXPECT_THAT(words("Launch"), HasSubstr(plusMinus + "; from the front to the rear axle"));
+    state_.showsUncertainty = false;
     show(car);
-    EXPECT_THAT(words("Launch"), testing::Not(HasSubstr(sure)));
+    EXPECT_THAT(words("Launch"), testing::Not(HasSubstr(plusMinus)));
 }
 
 }  // namespace

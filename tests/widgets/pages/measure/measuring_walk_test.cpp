@@ -10,7 +10,7 @@
 #include "geometry/car/starting_numbers.h"
 #include "geometry/edits/starting_car.h"
 #include "geometry/uncertainty/uncertain_inputs.h"
-#include "geometry/units/sure_text.h"
+#include "geometry/units/uncertainty_text.h"
 #include "tests/support/plain_car.h"
 
 namespace bolthole {
@@ -18,8 +18,8 @@ namespace {
 
 constexpr FieldId kWheelbase{.field = Field::wheelbase};
 
-FieldId spreadOf(FieldId id) {
-    id.spread = true;
+FieldId uncertaintyIdOf(FieldId id) {
+    id.uncertainty = true;
     return id;
 }
 
@@ -56,9 +56,9 @@ TEST(MeasuringWalk, TwoReadingsGiveTheMeanAndItsStandardUncertainty) {
     const Car then = bolthole::apply(car, editOfReadings(car, kWheelbase, 2.90, 2.92)).car;
     EXPECT_NEAR(then.wheelbase, 2.91, 1e-12);
     const double guide = 0.02 / std::sqrt(2.0) / std::sqrt(2.0);
-    ASSERT_TRUE(numberAt(then, spreadOf(kWheelbase)));
-    EXPECT_NEAR(*numberAt(then, spreadOf(kWheelbase)), guide, 0.03 * guide) << "1.96 for 2";
-    EXPECT_NEAR(kCoverage95 * *numberAt(then, spreadOf(kWheelbase)), 0.02, 1e-9);
+    ASSERT_TRUE(numberAt(then, uncertaintyIdOf(kWheelbase)));
+    EXPECT_NEAR(*numberAt(then, uncertaintyIdOf(kWheelbase)), guide, 0.03 * guide) << "1.96 for 2";
+    EXPECT_NEAR(kCoverage95 * *numberAt(then, uncertaintyIdOf(kWheelbase)), 0.02, 1e-9);
 }
 
 TEST(MeasuringWalk, OfThreeReadingsTheTwoThatLieClosestCount) {
@@ -76,21 +76,23 @@ TEST(MeasuringWalk, OfThreeReadingsTheTwoThatLieClosestCount) {
 TEST(MeasuringWalk, EqualReadingsMakeNoTapeFiner) {
     const Car car = plainCar();
     const Car then = bolthole::apply(car, editOfReadings(car, kWheelbase, 2.9, 2.9)).car;
-    EXPECT_FALSE(numberAt(then, spreadOf(kWheelbase)));
-    const Car doubtful = bolthole::apply(car, SetNumber{spreadOf(kWheelbase), 0.05}).car;
+    EXPECT_FALSE(numberAt(then, uncertaintyIdOf(kWheelbase)));
+    const Car doubtful = bolthole::apply(car, SetNumber{uncertaintyIdOf(kWheelbase), 0.05}).car;
     const Car again = bolthole::apply(doubtful, editOfReadings(doubtful, kWheelbase, 2.9, 2.9)).car;
-    ASSERT_TRUE(numberAt(again, spreadOf(kWheelbase)));
-    EXPECT_NEAR(*numberAt(again, spreadOf(kWheelbase)), surenessOf(car, kWheelbase).uncertainty, 1e-9);
+    ASSERT_TRUE(numberAt(again, uncertaintyIdOf(kWheelbase)));
+    EXPECT_NEAR(*numberAt(again, uncertaintyIdOf(kWheelbase)), uncertaintyOf(car, kWheelbase).uncertainty,
+                1e-9);
 }
 
-TEST(MeasuringWalk, OneReadingTakesThePlaceOfTwoAndOfTheirSpread) {
+TEST(MeasuringWalk, OneReadingTakesThePlaceOfTwoAndOfTheirUncertainty) {
     const Car car = plainCar();
     const Car doubtful = bolthole::apply(car, editOfReadings(car, kWheelbase, 2.8, 3.0)).car;
-    ASSERT_GT(*numberAt(doubtful, spreadOf(kWheelbase)), 0.1);
+    ASSERT_GT(*numberAt(doubtful, uncertaintyIdOf(kWheelbase)), 0.1);
     const Car again = bolthole::apply(doubtful, editOfReadings(doubtful, kWheelbase, 2.9, std::nullopt)).car;
-    EXPECT_NEAR(*numberAt(again, spreadOf(kWheelbase)), surenessOf(car, kWheelbase).uncertainty, 1e-9);
+    EXPECT_NEAR(*numberAt(again, uncertaintyIdOf(kWheelbase)), uncertaintyOf(car, kWheelbase).uncertainty,
+                1e-9);
     const Car once = bolthole::apply(car, editOfReadings(car, kWheelbase, 2.9, std::nullopt)).car;
-    EXPECT_FALSE(numberAt(once, spreadOf(kWheelbase)));
+    EXPECT_FALSE(numberAt(once, uncertaintyIdOf(kWheelbase)));
 }
 
 }  // namespace

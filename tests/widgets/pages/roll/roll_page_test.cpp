@@ -360,26 +360,26 @@ TEST_F(RollPageTest, SpeaksOfPitchWhereTheHousingStandsPitched) {
     EXPECT_THAT(said(kCenter), HasSubstr("roll table's"));
 }
 
-TEST_F(RollPageTest, EveryCardSaysHowSureItsFiguresAreWhereThatIsToBeSeen) {
+TEST_F(RollPageTest, EveryCardSaysTheUncertaintyOfItsFiguresWhereThatIsToBeSeen) {
     ASSERT_TRUE(test::awaitJobs());
     for (const QString& card : {kCenter, kSides}) {
         EXPECT_THAT(said(card), HasSubstr("± ")) << card.toStdString();
     }
-    state_.showsSure = false;
+    state_.showsUncertainty = false;
     solve();
     for (const QString& card : {kCenter, kSides}) {
         EXPECT_THAT(said(card), Not(HasSubstr("±"))) << card.toStdString();
     }
 }
 
-// The before's curves are those it had on the bench, and its figures stand beside the new ones.
-TEST_F(RollPageTest, TheBeforeStaysInCurvesAndFacts) {
+// The baseline's curves are those it had on the bench, and its figures stand beside the new ones.
+TEST_F(RollPageTest, TheBaselineStaysInCurvesAndFacts) {
     EXPECT_EQ(rollCurves().cards()[1].series.size(), 1U);
     EXPECT_THAT(said(kCenter), Not(HasSubstr("before")));
     const ChartSeries steer = rollCurves().cards()[1].series[0];
     const ChartSeries center = travelCurves().cards()[0].series[0];
     const std::string steerWas = steerText(page_.reading().roll.ride.heading).toStdString();
-    state_.before = Ghost{state_.car, state_.trace, state_.cursor, QStringLiteral("as it was")};
+    state_.baseline = Ghost{state_.car, state_.trace, state_.cursor, QStringLiteral("as it was")};
     open(parallelCar(4, -1));
     const std::vector<ChartSeries>& steerNow = rollCurves().cards()[1].series;
     ASSERT_EQ(steerNow.size(), 2U);
@@ -392,7 +392,7 @@ TEST_F(RollPageTest, TheBeforeStaysInCurvesAndFacts) {
     EXPECT_THAT(said(kCenter), HasSubstr("before: " + steerWas));
     EXPECT_THAT(said(kShift), HasSubstr("before: "));
     EXPECT_THAT(said(kBind), HasSubstr("before: "));
-    state_.before.reset();
+    state_.baseline.reset();
     solve();
     EXPECT_EQ(rollCurves().cards()[1].series.size(), 1U);
     EXPECT_THAT(said(kCenter), Not(HasSubstr("before")));

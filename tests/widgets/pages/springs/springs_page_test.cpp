@@ -302,7 +302,7 @@ TEST_F(Springs, AHiddenPageWaits) {
 }
 
 // By hand: upright, its length is off by what both mounts' heights are: two tapes of 1 mm, 1.96 times sqrt 2.
-TEST_F(Springs, ALengthIsAsSureAsTheHeightsOfItsMounts) {
+TEST_F(Springs, ALengthIsAsAccurateAsTheHeightsOfItsMounts) {
     Car car = circlingCar();
     car.springs = {upright("coil", PartKind::spring, 0.5, 0.3)};
     car.springs[0].rate = 30e3;

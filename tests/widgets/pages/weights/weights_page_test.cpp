@@ -233,7 +233,7 @@ TEST_F(Weights, ThrowOfTheCornersIsTheWarpOverTheSumOfTheCompliances) {
 // A reading made up from a height by moments about the rear wheels, tires of one size: with the front raised
 // by the angle a, F' = F - W (h - r) tan a / L (R. N. Jazar, Vehicle Dynamics, 1st ed., eqs
 // 2.29-2.32, p. 43).
-TEST_F(Weights, TheLiftShowsItsHeightItsSpreadAndWhatMakesIt) {
+TEST_F(Weights, TheLiftShowsItsHeightItsUncertaintyAndWhatMakesIt) {
     type(QStringLiteral("front tire radius, loaded"), QStringLiteral("342.9"));
     EXPECT_THAT(fact(kHeight, QStringLiteral("By the lift method")).toStdString(),
                 testing::HasSubstr("needs how far it was raised, the reading"));
@@ -264,7 +264,7 @@ TEST_F(Weights, TheLiftShowsItsHeightItsSpreadAndWhatMakesIt) {
 // First order of the same formula, h - r = L cot a (F - F') / W with W = F + R, each axle's sum of two tires
 // off by sqrt(2) times a scale's ± 0.98 kg: what a small lift is worth its ± says, without advice to lift
 // higher.
-TEST_F(Weights, ASmallLiftIsToldByItsSpread) {
+TEST_F(Weights, ASmallLiftIsToldByItsUncertainty) {
     type(QStringLiteral("front tire radius, loaded"), QStringLiteral("342.9"));
     for (const double raised : {300.0, 800.0}) {
         const double angle = std::asin(raised / 2794);
@@ -292,7 +292,7 @@ TEST_F(Weights, ALiftThatIsChosenButNotEnteredIsAComplaintAndTheEnteredHeightSta
 }
 
 // Nobody knows how far a starting number is off: it has no ±, and what rests on it has none.
-TEST_F(Weights, AStartingCgHeightHasNoSpread) {
+TEST_F(Weights, AStartingCgHeightHasNoUncertainty) {
     setStarting(state_.car, {.field = Field::cgHeight}, true);
     show();
     EXPECT_EQ(fact(kHeight, QStringLiteral("In use")),
@@ -306,7 +306,7 @@ TEST_F(Weights, AStartingCgHeightHasNoSpread) {
 
 // Full anti-squat is e/d = h/L (Barton & Fieldhouse, Automotive Chassis Engineering, 2018, sec. 3.11), so
 // that with e/d and L fixed its percentage goes with 1/h.
-TEST_F(Weights, AntiSquatIsGivenAtBothEndsOfTheHeightsSpread) {
+TEST_F(Weights, AntiSquatIsGivenAtBothEndsOfTheHeightsUncertainty) {
     state_.car.cgHeightFrom = CgHeightSource::estimate;
     show();
     const double antiSquat = state_.trace.ride[Figure::antiSquat];
@@ -319,7 +319,7 @@ TEST_F(Weights, AntiSquatIsGivenAtBothEndsOfTheHeightsSpread) {
                   .arg(fixed(antiSquat, 1, "%"), fixed(low, 1, "%"), fixed(high, 1, "%")));
 }
 
-TEST_F(Weights, AddingALoadEntersItsNameAndRemovingItTheNextPlace) {
+TEST_F(Weights, AddingBallastEntersItsNameAndRemovingItTheNextPlace) {
     auto* kinds = named<CalmCombo>(QStringLiteral("kind of load to add"));
     ASSERT_NE(kinds, nullptr);
     kinds->setFocus();
@@ -327,20 +327,20 @@ TEST_F(Weights, AddingALoadEntersItsNameAndRemovingItTheNextPlace) {
     QTest::keyClick(kinds, Qt::Key_Tab);
     ASSERT_EQ(qobject_cast<QPushButton*>(QApplication::focusWidget())->text(), QStringLiteral("Add load"));
     QTest::keyClick(QApplication::focusWidget(), Qt::Key_Space);
-    ASSERT_EQ(state_.car.loads.size(), 1U);
-    EXPECT_EQ(state_.car.loads[0].name, "Bottle");
-    EXPECT_FALSE(state_.car.loads[0].mass.has_value()) << "a number nobody entered";
+    ASSERT_EQ(state_.car.ballast.size(), 1U);
+    EXPECT_EQ(state_.car.ballast[0].name, "Bottle");
+    EXPECT_FALSE(state_.car.ballast[0].mass.has_value()) << "a number nobody entered";
     auto* name = qobject_cast<NameField*>(QApplication::focusWidget());
     ASSERT_NE(name, nullptr);
     QTest::keyClicks(name, QStringLiteral("Blue bottle"));
     QTest::keyClick(name, Qt::Key_Return);
-    EXPECT_EQ(state_.car.loads[0].name, "Blue bottle");
+    EXPECT_EQ(state_.car.ballast[0].name, "Blue bottle");
     EXPECT_NE(named<NumberField>(QStringLiteral("Blue bottle, weight of all of it")), nullptr);
     auto* remove = named<QAbstractButton>(QStringLiteral("Remove Blue bottle"));
     ASSERT_NE(remove, nullptr);
     remove->setFocus();
     QTest::keyClick(remove, Qt::Key_Space);
-    EXPECT_TRUE(state_.car.loads.empty());
+    EXPECT_TRUE(state_.car.ballast.empty());
     EXPECT_EQ(QApplication::focusWidget()->accessibleName(), QStringLiteral("kind of load to add"));
 }
 
@@ -348,7 +348,7 @@ TEST_F(Weights, AddingALoadEntersItsNameAndRemovingItTheNextPlace) {
 // and the middle, by hand.
 TEST_F(Weights, FuelByVolumeAndDensityMovesTotalsAndCenterOfGravity) {
     typeRates();
-    state_.car.loads.push_back({.name = "Fuel", .at = {}});
+    state_.car.ballast.push_back({.name = "Fuel", .at = {}});
     show();
     EXPECT_THAT(fact(kLoaded, QStringLiteral("No change")).toStdString(), testing::HasSubstr("nothing"));
     type(QStringLiteral("Fuel, volume when full"), QStringLiteral("60"));
@@ -434,15 +434,15 @@ TEST_F(Weights, TabGoesFromTopToBottom) {
 }
 
 TEST_F(Weights, EveryNumberOfThePageSaysHowItIsMeasured) {
-    state_.car.loads.push_back({.name = "Fuel", .at = {}});
+    state_.car.ballast.push_back({.name = "Fuel", .at = {}});
     show();
     const auto isOnThePage = [](const FieldRule& rule) {
-        return rule.scope == Scope::load || rule.field == Field::frontTrack ||
+        return rule.scope == Scope::ballast || rule.field == Field::frontTrack ||
                rule.path.starts_with("weighing.") || rule.path.starts_with("lift.");
     };
     int seen = 0;
     for (const FieldRule& rule : fieldRules()) {
-        FieldId id{.field = rule.field, .item = rule.scope == Scope::load ? 0 : -1};
+        FieldId id{.field = rule.field, .item = rule.scope == Scope::ballast ? 0 : -1};
         if (!isOnThePage(rule)) {
             continue;
         }
@@ -461,7 +461,7 @@ TEST_F(Weights, EveryNumberOfThePageSaysHowItIsMeasured) {
 }
 
 // Four readings of 0.5 kg each: their sum to 1.96 times twice that (JCGM 100, 5.1.2 and table G.1).
-TEST_F(Weights, TheTotalIsAsSureAsItsFourReadings) {
+TEST_F(Weights, TheTotalIsAsAccurateAsItsFourReadings) {
     state_.car.weighing.scaleUncertainty = 0.5;
     show();
     const auto total = [this] {
@@ -469,7 +469,7 @@ TEST_F(Weights, TheTotalIsAsSureAsItsFourReadings) {
     };
     ASSERT_TRUE(awaitJobs());
     EXPECT_THAT(total().toStdString(), testing::HasSubstr("| ± 2.0 kg; four corners"));
-    state_.showsSure = false;
+    state_.showsUncertainty = false;
     show();
     EXPECT_FALSE(total().contains(u'±'));
 }

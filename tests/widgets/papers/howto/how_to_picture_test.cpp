@@ -81,7 +81,7 @@ TEST(HowToPicture, TheNumbersWithoutOneAreTheseAndSayWhy) {
         {"launch.tire.lag", judgement},
         {"launch.tire.damping", judgement},
     };
-    for (const FieldRule* rule : rulesOf(Scope::wanted)) {
+    for (const FieldRule* rule : rulesOf(Scope::target)) {
         expected[std::string(rule->path)] = target;
     }
     std::map<std::string, std::string> found;

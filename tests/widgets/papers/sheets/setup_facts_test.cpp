@@ -24,7 +24,7 @@ Pass passWith(int number, const EnteredCorners& pressures) {
     return pass;
 }
 
-TEST(SetupFacts, NamesHolesWhereThereIsAChoice) {
+TEST(SetupFacts, NamesHolesWhereThereIsACombination) {
     const SetupFacts facts = setupFactsOf(plainCar(), kInchStyle, false);
     ASSERT_EQ(facts.links.size(), 3U);
     EXPECT_EQ(facts.links[0].chassis, QString(QChar(0x2014)));
@@ -106,7 +106,7 @@ TEST(Sheets, PaintABareCar) {
     Car car = plainCar();
     car.title.clear();
     car.springs.clear();
-    car.loads.clear();
+    car.ballast.clear();
     car.driveline.reset();
     for (const SheetKind kind : {SheetKind::measuring, SheetKind::testDay, SheetKind::setup}) {
         for (const PaperSize paper : {PaperSize::letter, PaperSize::a4}) {

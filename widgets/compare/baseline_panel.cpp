@@ -1,0 +1,350 @@
+#include "widgets/compare/baseline_panel.h"
+
+#include <QDate>
+#include <QHBoxLayout>
+#include <QMenu>
+#include <QPushButton>
+#include <QToolButton>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "geometry/combinations/combination_figures.h"
+#include "geometry/edits/edit.h"
+#include "widgets/compare/difference_view.h"
+#include "widgets/compare/keep_dialog.h"
+#include "widgets/compare/kept_list.h"
+#include "widgets/compare/ride_change_dialog.h"
+#include "widgets/kit/number_field.h"
+#include "widgets/kit/sheet_parts.h"
+
+namespace bolthole {
+
+/// What the panel is made of.
+class BaselinePanelParts {
+  public:
+    explicit BaselinePanelParts(QWidget* parent);
+
+    [[nodiscard]] const KeptSetup* selected() const;
+    void showButtons();
+
+    const BenchState* state = nullptr;
+    const Comparison* comparison = nullptr;
+
+    KeptList* list;
+    ToneLabel* empty;
+    DifferenceView* view;
+    QPushButton* keep;
+    QPushButton* whatIf;
+    QPushButton* other;
+    QToolButton* sheet;
+    QPushButton* compare;
+    QPushButton* swap;
+    QPushButton* restore;
+    QPushButton* rename;
+    QPushButton* remove;
+
+  private:
+    void layOut(QWidget* parent);
+};
+
+namespace {
+
+constexpr int kListWidth = 262;
+
+QPushButton* button(const QString& text, const QString& toolTip, QWidget* parent) {
+    auto* made = new QPushButton(text, parent);
+    made->setToolTip(wrappedToolTip(toolTip));
+    made->setAccessibleDescription(toolTip);
+    made->setAutoDefault(false);
+    return made;
+}
+
+std::string today() {
+    return QDate::currentDate().toString(Qt::ISODate).toStdString();
+}
+
+// "top / high", told from the states that are called so already.
+std::string defaultName(const Car& car) {
+    const std::string holes = car.links.empty() ? std::string() : holeNames(holesInUse(car), car);
+    const std::string base = holes.empty() ? BaselinePanel::tr("as it stands").toStdString() : holes;
+    std::string name = base;
+    for (int number = 2; std::ranges::find(car.kept, name, &KeptSetup::name) != car.kept.end(); ++number) {
+        name = base + ", " + std::to_string(number);
+    }
+    return name;
+}
+
+QString faultWords(const BenchState& state) {
+    return BaselinePanel::tr("The car can't be computed as it stands: %1: %2.")
+        .arg(QString::fromStdString(state.faults.front().path),
+             QString::fromStdString(state.faults.front().reason));
+}
+
+// Why a car has no figures at ride; empty: it has.
+QString assemblyWords(const QString& name, const Trace& trace, const Car& car, Units units) {
+    return trace.assembly.usable()
+               ? QString()
+               : BaselinePanel::tr("%1 can't be assembled: %2.")
+                     .arg(name, QString::fromStdString(describe(trace.assembly, car, units)));
+}
+
+// Why there is no table to show; empty: there is one.
+QString messageFor(const BenchState& state, const Comparison* comparison) {
+    if (state.car.kept.empty()) {
+        return BaselinePanel::tr("Keep the current car, then move a bolt: the difference shows here.");
+    }
+    const KeptSetup* baseline = state.car.baselineSetup();
+    if (baseline == nullptr) {
+        return BaselinePanel::tr("Choose a kept setup and compare with it: the difference shows here.");
+    }
+    if (!state.faults.empty()) {
+        return faultWords(state);
+    }
+    const QString name = QStringLiteral("'%1'").arg(QString::fromStdString(baseline->name));
+    const Units units = state.style.units;
+    if (comparison == nullptr) {
+        const QString words = assemblyWords(name, computeTrace(*baseline->car), *baseline->car, units);
+        return words.isEmpty() ? BaselinePanel::tr("%1 was not compared yet.").arg(name) : words;
+    }
+    const QString first = assemblyWords(name, comparison->before, comparison->beforeCar, units);
+    return first.isEmpty() ? assemblyWords(BaselinePanel::tr("The current car"), comparison->after,
+                                           comparison->afterCar, units)
+                           : first;
+}
+
+}  // namespace
+
+BaselinePanelParts::BaselinePanelParts(QWidget* parent)
+    : list(new KeptList(parent)),
+      empty(new ToneLabel(ToneLabel::Tone::muted, BaselinePanel::tr("Nothing kept yet."), parent)),
+      view(new DifferenceView(parent)),
+      keep(button(BaselinePanel::tr("&Keep this setup…"),
+                  BaselinePanel::tr("Keep the current car under a name, and compare with it from then on."),
+                  parent)),
+      whatIf(button(
+          BaselinePanel::tr("Change &tires or ride height…"),
+          BaselinePanel::tr("Other tires or another ride height: every measured point is recalculated."),
+          parent)),
+      other(button(BaselinePanel::tr("&Another car file…"),
+                   BaselinePanel::tr("Take another car file as the baseline."), parent)),
+      sheet(new QToolButton(parent)),
+      compare(button(BaselinePanel::tr("Co&mpare with"), {}, parent)),
+      swap(button(
+          BaselinePanel::tr("S&wap"),
+          BaselinePanel::tr("The baseline comes to the bench, and the current car becomes the baseline. "
+                            "Undo turns it back."),
+          parent)),
+      restore(
+          button(BaselinePanel::tr("&Recover"),
+                 BaselinePanel::tr("Put the selected setup on the bench; the kept ones stay. Undo turns it "
+                                   "back."),
+                 parent)),
+      rename(button(BaselinePanel::tr("&Rename…"),
+                    BaselinePanel::tr("Change name and note of the selected setup (F2)."), parent)),
+      remove(button(
+          BaselinePanel::tr("&Delete"),
+          BaselinePanel::tr("Delete the selected setup (Delete key). It is not asked about: undo brings "
+                            "it back."),
+          parent)) {
+    sheet->setText(BaselinePanel::tr("Change shee&t ▾"));
+    sheet->setAccessibleName(BaselinePanel::tr("Change sheet"));
+    sheet->setStyleSheet(QStringLiteral("QToolButton::menu-indicator { image: none; }"));
+    sheet->setToolTip(
+        wrappedToolTip(BaselinePanel::tr("What to turn and what to expect, on paper to carry to the car.")));
+    sheet->setPopupMode(QToolButton::InstantPopup);
+    sheet->setFocusPolicy(Qt::StrongFocus);
+    sheet->setMenu(new QMenu(sheet));
+    layOut(parent);
+}
+
+void BaselinePanelParts::layOut(QWidget* parent) {
+    auto* top = new QHBoxLayout;
+    top->setSpacing(6);
+    for (QWidget* each : std::initializer_list<QWidget*>{keep, whatIf, other}) {
+        top->addWidget(each);
+    }
+    top->addStretch(1);
+    top->addWidget(sheet);
+    auto* first = new QHBoxLayout;
+    auto* second = new QHBoxLayout;
+    for (QHBoxLayout* row : {first, second}) {
+        row->setSpacing(4);
+    }
+    first->addWidget(compare, 3);
+    first->addWidget(swap, 2);
+    second->addWidget(restore);
+    second->addWidget(rename);
+    second->addWidget(remove);
+    auto* left = new QVBoxLayout;
+    left->setSpacing(4);
+    left->addWidget(list, 1);
+    left->addWidget(empty, 1, Qt::AlignCenter);
+    left->addLayout(first);
+    left->addLayout(second);
+    auto* leftSide = new QWidget(parent);
+    left->setContentsMargins(0, 0, 0, 0);
+    leftSide->setLayout(left);
+    leftSide->setMaximumWidth(kListWidth);
+    auto* sides = new QHBoxLayout;
+    sides->setSpacing(12);
+    sides->addWidget(leftSide, 2);
+    sides->addWidget(view, 3);
+    auto* column = new QVBoxLayout(parent);
+    column->setContentsMargins(10, 8, 10, 6);
+    column->setSpacing(6);
+    column->addLayout(top);
+    column->addLayout(sides, 1);
+    QWidget* last = keep;
+    for (QWidget* each : std::initializer_list<QWidget*>{whatIf, other, sheet, list, compare, swap, restore,
+                                                         rename, remove}) {
+        QWidget::setTabOrder(last, each);
+        last = each;
+    }
+}
+
+const KeptSetup* BaselinePanelParts::selected() const {
+    const std::optional<int> row = list->selected();
+    const bool exists = state != nullptr && row && static_cast<std::size_t>(*row) < state->car.kept.size();
+    return exists ? &state->car.kept[static_cast<std::size_t>(*row)] : nullptr;
+}
+
+void BaselinePanelParts::showButtons() {
+    const bool hasSelected = selected() != nullptr;
+    const bool isBefore = hasSelected && state->car.baseline == list->selected();
+    compare->setText(isBefore ? BaselinePanel::tr("Don't co&mpare") : BaselinePanel::tr("Co&mpare with"));
+    const QString words =
+        isBefore ? BaselinePanel::tr("No setup is the baseline any more; all stay kept.")
+                 : BaselinePanel::tr("Make the selected setup the baseline (Enter in the list).");
+    compare->setToolTip(wrappedToolTip(words));
+    compare->setAccessibleDescription(words);
+    for (QPushButton* each : {compare, restore, rename, remove}) {
+        each->setEnabled(hasSelected);
+    }
+    swap->setEnabled(state != nullptr && state->car.baselineSetup() != nullptr);
+    sheet->setEnabled(comparison != nullptr);
+    keep->setEnabled(state != nullptr && state->faults.empty());
+}
+
+BaselinePanel::BaselinePanel(QWidget* parent)
+    : QWidget(parent), parts_(std::make_unique<BaselinePanelParts>(this)) {
+    setAccessibleName(tr("Before and after"));
+    QMenu* menu = parts_->sheet->menu();
+    menu->addAction(tr("&Preview and print…"), this, &BaselinePanel::sheetPreviewRequested);
+    menu->addAction(tr("&Save as PDF…"), this, &BaselinePanel::sheetFileRequested);
+    connect(parts_->keep, &QPushButton::clicked, this, &BaselinePanel::askKeep);
+    connect(parts_->whatIf, &QPushButton::clicked, this, &BaselinePanel::askRideChange);
+    connect(parts_->other, &QPushButton::clicked, this, &BaselinePanel::otherCarRequested);
+    connect(parts_->swap, &QPushButton::clicked, this,
+            [this] { emit edited(SwapBaseline{today()}, EditPhase::whole); });
+    connectStates();
+    parts_->list->hide();
+    parts_->showButtons();
+}
+
+// What is done to the selected state, by button or from the list itself.
+void BaselinePanel::connectStates() {
+    KeptList* list = parts_->list;
+    const auto onSelected = [this, list](QPushButton* source, const auto& act) {
+        connect(source, &QPushButton::clicked, this, [list, act] {
+            if (const std::optional<int> state = list->selected()) {
+                act(*state);
+            }
+        });
+    };
+    const auto remove = [this](int state) { emit edited(RemoveKept{state}, EditPhase::whole); };
+    onSelected(parts_->compare, [this](int state) {
+        const bool isBefore = parts_->state->car.baseline == state;
+        emit edited(SetBaseline{isBefore ? std::nullopt : std::optional(state)}, EditPhase::whole);
+    });
+    onSelected(parts_->restore, [this](int state) { emit edited(RestoreKept{state}, EditPhase::whole); });
+    onSelected(parts_->rename, [this](int state) { askDescribe(state); });
+    onSelected(parts_->remove, remove);
+    connect(list, &KeptList::compareRequested, this,
+            [this](int state) { emit edited(SetBaseline{state}, EditPhase::whole); });
+    connect(list, &KeptList::renameRequested, this, &BaselinePanel::askDescribe);
+    connect(list, &KeptList::deleteRequested, this, remove);
+    connect(list, &QListWidget::currentRowChanged, this, [this] { parts_->showButtons(); });
+}
+
+BaselinePanel::~BaselinePanel() = default;
+
+void BaselinePanel::showState(const BenchState& state, const Comparison* comparison) {
+    parts_->state = &state;
+    parts_->comparison = comparison;
+    parts_->list->showStates(state.car);
+    parts_->list->setVisible(!state.car.kept.empty());
+    parts_->empty->setVisible(state.car.kept.empty());
+    const QString message = messageFor(state, comparison);
+    parts_->view->showState(state, state.car.baselineSetup() == nullptr ? nullptr : comparison, message);
+    parts_->showButtons();
+}
+
+void BaselinePanel::showCursor(const BenchState& state, const Comparison* comparison) {
+    parts_->state = &state;
+    parts_->comparison = comparison;
+    parts_->view->showCursor(state, comparison);
+}
+
+void BaselinePanel::askKeep() {
+    if (parts_->state == nullptr) {
+        return;
+    }
+    auto* dialog = new KeepDialog(tr("Keep this setup"), tr("Keep"),
+                                  {defaultName(parts_->state->car), today(), {}}, this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &QDialog::accepted, this, [this, dialog] {
+        const KeptWords words = dialog->words();
+        emit edited(KeepSetup{words.name, words.date, words.note, nullptr}, EditPhase::whole);
+    });
+    dialog->open();
+}
+
+void BaselinePanel::askDescribe(int state) {
+    const KeptSetup& kept = parts_->state->car.kept[static_cast<std::size_t>(state)];
+    auto* dialog = new KeepDialog(tr("Name and note"), tr("Rename"), {kept.name, kept.date, kept.note}, this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &QDialog::accepted, this, [this, dialog, state] {
+        const KeptWords words = dialog->words();
+        emit edited(DescribeKept{state, words.name, words.note}, EditPhase::whole);
+    });
+    dialog->open();
+}
+
+void BaselinePanel::askRideChange() {
+    if (parts_->state == nullptr) {
+        return;
+    }
+    const BenchState& state = *parts_->state;
+    auto* dialog = new RideChangeDialog(state.car, state.style,
+                                        state.faults.empty() ? QString() : faultWords(state), this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &RideChangeDialog::previewed, this, &BaselinePanel::ridePreviewed);
+    connect(dialog, &QDialog::finished, this, [this] { emit ridePreviewed(nullptr); });
+    connect(dialog, &QDialog::accepted, this, [this, dialog] {
+        if (const std::optional<RideChange> change = dialog->change()) {
+            takeRideChange(*change, dialog->answer() == RideChangeDialog::Answer::keep);
+        }
+    });
+    dialog->open();
+}
+
+void BaselinePanel::takeRideChange(const RideChange& change, bool keeps) {
+    const ChangeRide edit{change};
+    if (!keeps) {
+        emit edited(edit, EditPhase::whole);
+        return;
+    }
+    const Car& car = parts_->state->car;
+    CarResult changed = changeRide(withoutKept(car), change);
+    if (changed.car) {
+        const std::string words = describe(edit, car);
+        emit edited(KeepSetup{.name = words.substr(words.find(": ") + 2),
+                              .date = QDate::currentDate().toString(Qt::ISODate).toStdString(),
+                              .note = {},
+                              .other = std::make_shared<const Car>(std::move(*changed.car)),
+                              .asBaseline = false},
+                    EditPhase::whole);
+    }
+}
+
+}  // namespace bolthole
