@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 #include <signal.h>
 
+#include <QCoreApplication>
 #include <QFile>
 #include <QProcess>
 #include <QTemporaryDir>
@@ -36,7 +37,8 @@ class Victim {
         environment.insert(QStringLiteral("XDG_DATA_HOME"), folder_.path());
         environment.insert(QStringLiteral("XDG_CONFIG_HOME"), folder_.path());
         process_.setProcessEnvironment(environment);
-        process_.start(QStringLiteral(BOLTHOLE_EDIT_UNTIL_KILLED), {file(), QString::number(seed)});
+        process_.start(QCoreApplication::applicationDirPath() + QStringLiteral("/edit_until_killed"),
+                       {file(), QString::number(seed)});
     }
     [[nodiscard]] QString file() const { return folder_.filePath(QStringLiteral("car.bolt.json")); }
     // Kills it some while after its first edit.
