@@ -1,6 +1,7 @@
 #include "app/papers/change_dialogs.h"
 
 #include "app/papers/paper_dialogs.h"
+#include "widgets/kit/translation.h"
 
 namespace bolthole {
 
@@ -8,7 +9,7 @@ namespace {
 
 PaperJob jobOf(const ChangeRequest& request) {
     PaperJob job;
-    job.what = QStringLiteral("change sheet");
+    job.what = tr("change sheet");
     job.title = QString::fromStdString(request.after.title);
     job.papers = {{QString::fromUtf8("Letter, 8 1/2 × 11 in"), changePageOf(PaperSize::letter)},
                   {QString::fromUtf8("A4, 210 × 297 mm"), changePageOf(PaperSize::a4)}};

@@ -4,6 +4,7 @@
 
 #include "app/papers/paper_dialogs.h"
 #include "app/papers/paper_names.h"
+#include "widgets/kit/translation.h"
 
 namespace bolthole {
 
@@ -11,7 +12,7 @@ namespace {
 
 PaperJob jobOf(const ChartRequest& request) {
     PaperJob job;
-    job.what = QStringLiteral("wall chart");
+    job.what = tr("wall chart");
     job.title = QString::fromStdString(request.car.title);
     for (const PaperName& entry : kPapers) {
         if (entry.paper == usualPaper(request.style.units)) {
@@ -27,7 +28,7 @@ PaperJob jobOf(const ChartRequest& request) {
 bool canChart(QWidget* parent, const ChartRequest& request) {
     const QString refusal = chartRefusal(request);
     if (!refusal.isEmpty()) {
-        sayOfPaper(parent, QStringLiteral("wall chart"), refusal);
+        sayOfPaper(parent, tr("wall chart"), refusal);
     }
     return refusal.isEmpty();
 }
@@ -36,11 +37,10 @@ bool canChart(QWidget* parent, const ChartRequest& request) {
 
 QString chartRefusal(const ChartRequest& request) {
     if (request.lengths == LengthTreatment::uppers && !hasUpperRod(request.car)) {
-        return QStringLiteral(
-            "The car has no upper links to refit: choose another treatment of the lengths.");
+        return tr("The car has no upper links to refit: choose another treatment of the lengths.");
     }
     if (const std::uint64_t count = chartCombinationCount(request.car); count > kMostChartCombinations) {
-        return QStringLiteral("The holes make %1 combinations; a wall chart is made for %2 at most.")
+        return tr("The holes make %1 combinations; a wall chart is made for %2 at most.")
             .arg(count)
             .arg(kMostChartCombinations);
     }

@@ -15,6 +15,7 @@
 
 #include "app/papers/pdf_file.h"
 #include "widgets/kit/sheet_parts.h"
+#include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 
 namespace bolthole {
@@ -28,7 +29,7 @@ QString suggestedName(const PaperJob& job) {
     for (const QChar bad : QStringLiteral("/\\:*?\"<>|")) {
         name.remove(bad);
     }
-    return QStringLiteral("%1 %2.pdf").arg(name.isEmpty() ? QStringLiteral("Car") : name, job.what);
+    return QStringLiteral("%1 %2.pdf").arg(name.isEmpty() ? tr("Car") : name, job.what);
 }
 
 /// The sheets as they will be printed, and what to do with them.
@@ -52,8 +53,8 @@ class PaperPreview {
     QPrintPreviewWidget pages_{&printer_, &dialog_};
     CalmCombo papers_{&dialog_};
     QLabel sheet_{&dialog_};
-    QPushButton before_{QStringLiteral("&Previous sheet"), &dialog_};
-    QPushButton after_{QStringLiteral("&Next sheet"), &dialog_};
+    QPushButton before_{tr("&Previous sheet"), &dialog_};
+    QPushButton after_{tr("&Next sheet"), &dialog_};
     std::unique_ptr<PrintedSheets> sheets_;
 };
 
@@ -72,8 +73,8 @@ PaperPreview::PaperPreview(QWidget* parent, const PaperJob& job) : job_(job), di
     QObject::connect(&pages_, &QPrintPreviewWidget::paintRequested, &dialog_, [this](QPrinter* printer) {
         if (sheets_ && !printSheets(*sheets_, *printer)) {
             sayOfPaper(&dialog_, job_.what,
-                       QStringLiteral("The %1 could not be painted: the preview gave no page to paint on. "
-                                      "Choose another paper, or save it as PDF.")
+                       tr("The %1 could not be painted: the preview gave no page to paint on. "
+                          "Choose another paper, or save it as PDF.")
                            .arg(job_.what));
         }
     });
@@ -87,8 +88,8 @@ void PaperPreview::addControls(QHBoxLayout& row) {
         papers_.addItem(choice.name);
     }
     papers_.setCurrentIndex(job_.paper);
-    papers_.setAccessibleName(QStringLiteral("Paper"));
-    auto* paperLabel = new QLabel(QStringLiteral("P&aper"), &dialog_);
+    papers_.setAccessibleName(tr("Paper"));
+    auto* paperLabel = new QLabel(tr("P&aper"), &dialog_);
     paperLabel->setBuddy(&papers_);
     row.addWidget(paperLabel);
     row.addWidget(&papers_);
@@ -105,9 +106,9 @@ void PaperPreview::addControls(QHBoxLayout& row) {
 }
 
 void PaperPreview::addButtons(QHBoxLayout& row) {
-    auto* print = new QPushButton(QStringLiteral("P&rint…"), &dialog_);
-    auto* save = new QPushButton(QStringLiteral("&Save as PDF…"), &dialog_);
-    auto* close = new QPushButton(QStringLiteral("&Close"), &dialog_);
+    auto* print = new QPushButton(tr("P&rint…"), &dialog_);
+    auto* save = new QPushButton(tr("&Save as PDF…"), &dialog_);
+    auto* close = new QPushButton(tr("&Close"), &dialog_);
     for (QPushButton* button : {print, save, close}) {
         row.addWidget(button);
     }
@@ -134,7 +135,7 @@ void PaperPreview::showSheet(int sheet) {
     if (pages_.currentPage() != shown) {
         pages_.setCurrentPage(shown);
     }
-    sheet_.setText(QStringLiteral("sheet %1 of %2").arg(shown).arg(count));
+    sheet_.setText(tr("sheet %1 of %2").arg(shown).arg(count));
     before_.setEnabled(shown > 1);
     after_.setEnabled(shown < count);
 }
@@ -163,8 +164,8 @@ bool printPaper(QWidget* parent, const PaperJob& job, const QPageLayout& page) {
     const bool printed = printSheets(*job.layOut(printer.pageLayout()), printer);
     if (!printed) {
         sayOfPaper(parent, job.what,
-                   QStringLiteral("The %1 could not be printed: the printer took no page. See that it "
-                                  "is on and has paper, or save the %1 as PDF.")
+                   tr("The %1 could not be printed: the printer took no page. See that it "
+                      "is on and has paper, or save the %1 as PDF.")
                        .arg(job.what));
     }
     return printed;
@@ -172,8 +173,8 @@ bool printPaper(QWidget* parent, const PaperJob& job, const QPageLayout& page) {
 
 bool savePaper(QWidget* parent, const PaperJob& job, const QPageLayout& page, QString fileName) {
     if (fileName.isEmpty()) {
-        fileName = QFileDialog::getSaveFileName(parent, QStringLiteral("Save the %1").arg(job.what),
-                                                suggestedName(job), QStringLiteral("PDF files (*.pdf)"));
+        fileName = QFileDialog::getSaveFileName(parent, tr("Save the %1").arg(job.what), suggestedName(job),
+                                                tr("PDF files (*.pdf)"));
     }
     if (fileName.isEmpty()) {
         return false;

@@ -6,6 +6,7 @@
 #include "app/carfile/file_writing.h"
 #include "app/papers/paper_dialogs.h"
 #include "app/papers/paper_names.h"
+#include "widgets/kit/translation.h"
 #include "widgets/papers/template_cut.h"
 
 namespace bolthole {
@@ -13,7 +14,7 @@ namespace bolthole {
 namespace {
 
 QString what() {
-    return QStringLiteral("drilling template");
+    return tr("drilling template");
 }
 
 /// The papers that take it, each turned the way that needs fewer sheets. Without papers: none does, and

@@ -381,11 +381,11 @@ QString widestText(const CombinationColumn& column, const CombinationList& list)
             return QStringLiteral("00.0° / 00.0°");
         case Kind::rod:
             return list.lengths() == LengthTreatment::keep ? QStringLiteral("00 00/00")
-                                                           : QStringLiteral("00 00/00, 0.0 turns shorter");
+                                                           : tr("00 00/00, 0.0 turns shorter");
         case Kind::names:
             return longestNames(*list.car());
         case Kind::problem:
-            return QStringLiteral("lower stops travel at");
+            return tr("lower stops travel at");
         default:
             return QStringLiteral("−00.00");
     }

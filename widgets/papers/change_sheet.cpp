@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "geometry/uncertainty/uncertain_inputs.h"
+#include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/papers/change_sheet_blocks.h"
 #include "widgets/papers/change_sheet_curves.h"
@@ -70,40 +71,39 @@ class LaidChange : public FlowedPaper {
 };
 
 SheetTitle LaidChange::title(int index) const {
-    SheetTitle title = titleOf(request_.after.title, QStringLiteral("change sheet"));
+    SheetTitle title = titleOf(request_.after.title, tr("change sheet"));
     title.asides = {{request_.date.toString(Qt::ISODate)}, {sheetWords(index, count())}};
-    title.under = {{QStringLiteral("from")},
+    title.under = {{tr("from")},
                    {request_.beforeName.simplified(), true},
-                   {QStringLiteral("to")},
+                   {tr("to")},
                    {request_.afterName.simplified(), true}};
     return title;
 }
 
 void LaidChange::addTurns() {
     if (!words_.problems.isEmpty()) {
-        blocks_.push_back(alertBlock(QStringLiteral("Warning"), words_.problems, width(), fonts()));
+        blocks_.push_back(alertBlock(tr("Warning"), words_.problems, width(), fonts()));
     }
     if (!words_.differs) {
-        addHeading(QStringLiteral("Nothing differs"));
-        addWords(
-            QStringLiteral("The two cars are the same: nothing to turn, and every figure stays as it is."));
+        addHeading(tr("Nothing differs"));
+        addWords(tr("The two cars are the same: nothing to turn, and every figure stays as it is."));
         return;
     }
     if (!words_.bolts.rows.empty() || !words_.lengths.rows.empty()) {
-        addWords(QString::fromUtf8(kBeforeBolts));
+        addWords(tr(kBeforeBolts));
     }
     for (const SheetTable* table :
          {&words_.bolts, &words_.lengths, &words_.unshared, &words_.numbers, &words_.holes}) {
         add(make_.table(*table));
     }
     if (words_.bolts.rows.empty() && words_.lengths.rows.empty()) {
-        addWords(QStringLiteral("No bolt goes to another hole, and no link gets another length."));
+        addWords(tr("No bolt goes to another hole, and no link gets another length."));
     }
 }
 
 void LaidChange::addChecks() {
     if (!words_.checks.empty()) {
-        addHeading(QStringLiteral("Check again, before it moves"));
+        addHeading(tr("Check again, before it moves"));
         add(make_.checks(words_.checks));
     }
 }
@@ -116,12 +116,12 @@ QString LaidChange::tellingWords() const {
                                                                        Quantity::length, units));
     const QString angle =
         QString::fromStdString(figureText(tellingChange(Quantity::angle), Quantity::angle, units));
-    return QStringLiteral("bold: a change of %1 %2, %3°, 1 % or more")
+    return tr("bold: a change of %1 %2, %3°, 1 % or more")
         .arg(length, unitText(Quantity::length, units), angle);
 }
 
 void LaidChange::addExpected() {
-    addHeading(words_.differs ? QStringLiteral("What to expect") : QStringLiteral("As it is"),
+    addHeading(words_.differs ? tr("What to expect") : tr("As it is"),
                words_.differs ? tellingWords() : QString());
     blocks_.back().freshPage = words_.differs;
     if (!words_.figures.empty()) {
@@ -135,14 +135,13 @@ void LaidChange::addExpected() {
     }
     if (words_.hasFarAway) {
         addWords(
-            QStringLiteral("\u221E: links parallel in side view, or the instant center over %1 %2 away.")
+            tr("\u221E: links parallel in side view, or the instant center over %1 %2 away.")
                 .arg(QString::fromStdString(figureText(kFarAway, Quantity::length, request_.style.units)),
                      unitText(Quantity::length, request_.style.units)));
     }
-    addWords(words_.differs
-                 ? QStringLiteral("Through travel, bump upward: before dashed, \u25CB at ride; after "
-                                  "solid, \u25CF at ride.")
-                 : QStringLiteral("Through travel, bump upward."));
+    addWords(words_.differs ? tr("Through travel, bump upward: before dashed, \u25CB at ride; after "
+                                 "solid, \u25CF at ride.")
+                            : tr("Through travel, bump upward."));
     blocks_.back().above = 2.5;
     blocks_.back().keepNext = true;
     addPicture(52, 34, [this](QPainter& painter, const QRectF& box) {
@@ -155,33 +154,27 @@ void LaidChange::addNext() {
     if (request_.next.isEmpty()) {
         return;
     }
-    addHeading(QStringLiteral("Next thing to try"),
-               QStringLiteral("computed launches; no real car has been compared yet"));
+    addHeading(tr("Next thing to try"), tr("computed launches; no real car has been compared yet"));
     for (const QString& sentence : request_.next) {
         addWords(sentence);
     }
 }
 
 void LaidChange::addRoomToWrite() {
-    const QString angle = words_.pinionExpected.isEmpty()
-                              ? QStringLiteral("pinion, °")
-                              : QStringLiteral("pinion, expect ") + words_.pinionExpected;
-    const QString shaft = words_.shaftExpected.isEmpty()
-                              ? QStringLiteral("driveshaft, °")
-                              : QStringLiteral("shaft, expect ") + words_.shaftExpected;
+    const QString angle =
+        words_.pinionExpected.isEmpty() ? tr("pinion, °") : tr("pinion, expect ") + words_.pinionExpected;
+    const QString shaft =
+        words_.shaftExpected.isEmpty() ? tr("driveshaft, °") : tr("shaft, expect ") + words_.shaftExpected;
     const QString length = unitText(Quantity::length, request_.style.units);
     const QString weight = unitText(Quantity::mass, request_.style.units);
-    const QStringList corners{QStringLiteral("left front"), QStringLiteral("right front"),
-                              QStringLiteral("left rear"), QStringLiteral("right rear")};
-    addHeading(QStringLiteral("Measured after the change"),
-               QStringLiteral("by ____________________  on ______________"));
-    blocks_.push_back(make_.writingRow(QStringLiteral("Angles at ride"), {angle, shaft}));
-    blocks_.push_back(make_.writingRow(QStringLiteral("Ride height, ") + length, corners));
-    blocks_.push_back(make_.writingRow(QStringLiteral("Corner weight, ") + weight, corners));
+    const QStringList corners{tr("left front"), tr("right front"), tr("left rear"), tr("right rear")};
+    addHeading(tr("Measured after the change"), tr("by ____________________  on ______________"));
+    blocks_.push_back(make_.writingRow(tr("Angles at ride"), {angle, shaft}));
+    blocks_.push_back(make_.writingRow(tr("Ride height, ") + length, corners));
+    blocks_.push_back(make_.writingRow(tr("Corner weight, ") + weight, corners));
     blocks_.push_back(
-        make_.writingRow(QStringLiteral("60 ft, s"), {QStringLiteral("run 1"), QStringLiteral("run 2"),
-                                                      QStringLiteral("run 3"), QStringLiteral("run 4")}));
-    blocks_.push_back(make_.notes(QStringLiteral("Notes")));
+        make_.writingRow(QStringLiteral("60 ft, s"), {tr("run 1"), tr("run 2"), tr("run 3"), tr("run 4")}));
+    blocks_.push_back(make_.notes(tr("Notes")));
 }
 
 }  // namespace

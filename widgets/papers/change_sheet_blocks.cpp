@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "widgets/kit/translation.h"
 #include "widgets/papers/kit/paper_marks.h"
 
 namespace bolthole {
@@ -63,7 +64,7 @@ std::vector<SheetBlock> ChangeBlocks::table(const SheetTable& table) const {
     TextRow head;
     if (hasTicks) {
         text.columns.assign(hasSides ? 2 : 1, {.align = Qt::AlignHCenter});
-        head = hasSides ? TextRow{QStringLiteral("left"), QStringLiteral("right")} : TextRow{QString()};
+        head = hasSides ? TextRow{tr("left"), tr("right")} : TextRow{QString()};
     }
     for (int column = 0; column < static_cast<int>(table.columns.size()); ++column) {
         text.columns.push_back({.align = holds(table.rightColumns, column) ? Qt::AlignRight : Qt::AlignLeft,
@@ -100,11 +101,11 @@ std::vector<SheetBlock> ChangeBlocks::figures(const std::vector<FigureLine>& lin
     text.columns = {{}};
     TextRow places{QString()};
     TextRow heads{QString()};
-    for (const char* place : {"at ride", "at full bump", "at full droop"}) {
-        places.push_back({QString::fromLatin1(place), true, 3});
-        for (const char* head : {"before", "after", "change"}) {
+    for (const QString& place : {tr("at ride"), tr("at full bump"), tr("at full droop")}) {
+        places.push_back({place, true, 3});
+        for (const QString& head : {tr("before"), tr("after"), tr("change")}) {
             text.columns.push_back({.align = Qt::AlignRight});
-            heads.emplace_back(QString::fromLatin1(head));
+            heads.emplace_back(head);
         }
         text.columns[text.columns.size() - 3].before = 3;
     }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/combinations/combination_figures.h"
+#include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/words/field_words.h"
 
@@ -47,25 +48,22 @@ class CheckWriter {
             addDriveline();
             addSlipYoke();
         } else {
-            add("Pinion and driveshaft",
-                "Measure both angles at ride; clearance and slip yoke engagement through full travel.");
+            add(tr("Pinion and driveshaft"),
+                tr("Measure both angles at ride; clearance and slip yoke engagement through full travel."));
         }
-        add("Brake hoses, lines, cables",
-            "Slack at full droop, nothing pinched or chafing anywhere in the travel.");
+        add(tr("Brake hoses, lines, cables"),
+            tr("Slack at full droop, nothing pinched or chafing anywhere in the travel."));
         addShocks();
         addAlignment();
         addRods();
-        add("Every bolt",
-            "Torqued to the manufacturer's spec, with rubber bushings the car's weight on its wheels; "
-            "marked, and "
-            "checked again after the first drive.");
+        add(tr("Every bolt"), tr("Torqued to the manufacturer's spec, with rubber bushings the car's weight "
+                                 "on its wheels; marked, and "
+                                 "checked again after the first drive."));
         return std::move(checks_);
     }
 
   private:
-    void add(const char* what, const QString& expected) {
-        checks_.push_back({QString::fromUtf8(what), expected});
-    }
+    void add(const QString& what, const QString& expected) { checks_.push_back({what, expected}); }
 
     [[nodiscard]] QString measure(double value, Quantity quantity) const {
         return fromView(withUnit(figureText(value, quantity, units_), quantity, units_));
@@ -74,14 +72,13 @@ class CheckWriter {
     // ", before 1.5°", where there is a before.
     [[nodiscard]] QString formerly(Figure figure) const {
         const double before = comparison_.before.ride[figure];
-        return std::isnan(before) ? QString()
-                                  : QStringLiteral(" (before %1)").arg(measure(before, Quantity::angle));
+        return std::isnan(before) ? QString() : tr(" (before %1)").arg(measure(before, Quantity::angle));
     }
 
     void addPinion() {
         const Station& ride = comparison_.after.ride;
-        add("Pinion angle",
-            QStringLiteral("At ride %1 to the ground%2, %3 to the driveshaft%4; nose up is +.")
+        add(tr("Pinion angle"),
+            tr("At ride %1 to the ground%2, %3 to the driveshaft%4; nose up is +.")
                 .arg(measure(ride[Figure::pinion], Quantity::angle), formerly(Figure::pinion),
                      measure(ride[Figure::pinionToDriveshaft], Quantity::angle),
                      formerly(Figure::pinionToDriveshaft)));
@@ -93,11 +90,10 @@ class CheckWriter {
             return measure(endsOf(comparison_.after, joint).most, Quantity::angle);
         };
         const QString allowed =
-            limit ? QStringLiteral(", entered limit %1").arg(measure(*limit, Quantity::angle)) : QString();
-        add("Driveline clearance",
-            QStringLiteral(
-                "Shaft and joints clear tunnel, floor and exhaust through full travel. Largest joint "
-                "angles there: front %1, rear %2%3.")
+            limit ? tr(", entered limit %1").arg(measure(*limit, Quantity::angle)) : QString();
+        add(tr("Driveline clearance"),
+            tr("Shaft and joints clear tunnel, floor and exhaust through full travel. Largest joint "
+               "angles there: front %1, rear %2%3.")
                 .arg(largest(Figure::frontJoint), largest(Figure::rearJoint), allowed));
     }
 
@@ -106,34 +102,33 @@ class CheckWriter {
         if (known_ && comparison_.beforeCar.driveline) {
             const double change = shaftAtRide(comparison_.afterCar, comparison_.after) -
                                   shaftAtRide(comparison_.beforeCar, comparison_.before);
-            moved = QStringLiteral("At ride it stands %1. ")
-                        .arg(shifted(change, "farther out than before", "farther in than before",
-                                     "where it was"));
+            moved = tr("At ride it stands %1. ")
+                        .arg(shifted(change, tr("farther out than before"), tr("farther in than before"),
+                                     tr("where it was")));
         }
         const Ends plunge = endsOf(comparison_.after, Figure::plunge);
-        add("Slip yoke",
-            moved + QStringLiteral(
-                        "In travel from there %1 outward and %2 inward at most: it keeps the engagement its "
-                        "manufacturer asks for and never bottoms.")
+        add(tr("Slip yoke"),
+            moved + tr("In travel from there %1 outward and %2 inward at most: it keeps the engagement its "
+                       "manufacturer asks for and never bottoms.")
                         .arg(measure(std::max(0.0, plunge.most), Quantity::length),
                              measure(std::max(0.0, -plunge.least), Quantity::length)));
     }
 
     // "0.3 in farther out than before"
-    [[nodiscard]] QString shifted(double by, const char* plus, const char* minus, const char* none) const {
+    [[nodiscard]] QString shifted(double by, const QString& plus, const QString& minus,
+                                  const QString& none) const {
         const std::string number = figureText(std::abs(by), Quantity::length, units_);
         if (number == figureText(0, Quantity::length, units_)) {
-            return QString::fromUtf8(none);
+            return none;
         }
-        return fromView(withUnit(number, Quantity::length, units_)) + ' ' +
-               QString::fromUtf8(by > 0 ? plus : minus);
+        return fromView(withUnit(number, Quantity::length, units_)) + ' ' + (by > 0 ? plus : minus);
     }
 
     void addShocks() {
         const TravelRange& travel = comparison_.afterCar.travel;
-        add("Shocks, bump and droop stops",
-            QStringLiteral("The stops end the travel at %1 bump and %2 droop; no shock bottoms, tops out or "
-                           "touches; springs stay seated.")
+        add(tr("Shocks, bump and droop stops"),
+            tr("The stops end the travel at %1 bump and %2 droop; no shock bottoms, tops out or "
+               "touches; springs stay seated.")
                 .arg(measure(travel.bump, Quantity::length), measure(travel.droop, Quantity::length)));
     }
 
@@ -144,15 +139,15 @@ class CheckWriter {
             const Station& after = comparison_.after.ride;
             const double along = after[Figure::axleX] - before[Figure::axleX];
             const double across = after.pose.y - before.pose.y;
-            QStringList ways{shifted(along, "forward", "back", ""), shifted(across, "left", "right", "")};
+            QStringList ways{shifted(along, tr("forward"), tr("back"), {}),
+                             shifted(across, tr("left"), tr("right"), {})};
             ways.removeAll(QString());
-            moved = ways.isEmpty() ? QStringLiteral(" Expected: axle where it was.")
-                                   : QStringLiteral(" Expected: axle %1 of where it was.")
-                                         .arg(ways.join(QStringLiteral(" and ")));
+            moved = ways.isEmpty() ? tr(" Expected: axle where it was.")
+                                   : tr(" Expected: axle %1 of where it was.").arg(ways.join(tr(" and ")));
         }
-        add("Wheel alignment",
-            QStringLiteral("Axle square to the car: from both its ends to like points of the chassis, left "
-                           "and right the same. Tires clear body and frame.") +
+        add(tr("Wheel alignment"),
+            tr("Axle square to the car: from both its ends to like points of the chassis, left "
+               "and right the same. Tires clear body and frame.") +
                 moved);
     }
 
@@ -165,17 +160,14 @@ class CheckWriter {
                 const auto& least = rod.adjuster->leastEngagement;
                 held << QStringLiteral("%1 %2").arg(linkName(comparison_.afterCar, move.link.after),
                                                     measure(*thread, Quantity::length)) +
-                            (least ? QStringLiteral(" (least %1)").arg(measure(*least, Quantity::length))
-                                   : QString());
+                            (least ? tr(" (least %1)").arg(measure(*least, Quantity::length)) : QString());
             }
         }
-        const QString thread = held.isEmpty() ? QString()
-                                              : QStringLiteral(" Thread engagement in each end: ") +
-                                                    held.join(QStringLiteral(", ")) + '.';
-        add("Links and rod ends",
-            QStringLiteral(
-                "Jam nuts locked, rod ends centered, nothing binds or touches through full travel.") +
-                thread);
+        const QString thread =
+            held.isEmpty() ? QString()
+                           : tr(" Thread engagement in each end: ") + held.join(QStringLiteral(", ")) + '.';
+        add(tr("Links and rod ends"),
+            tr("Jam nuts locked, rod ends centered, nothing binds or touches through full travel.") + thread);
     }
 
     const Comparison& comparison_;
@@ -187,7 +179,7 @@ class CheckWriter {
 void addAssembly(const QString& which, const MoveReport& report, const Car& car, Units units,
                  QStringList& problems) {
     if (!report.usable()) {
-        problems << QStringLiteral("The car %1 can't be assembled at ride: %2")
+        problems << tr("The car %1 can't be assembled at ride: %2")
                         .arg(which, fromView(describe(report, car, units)));
     }
 }
@@ -200,8 +192,8 @@ std::vector<SheetCheck> checksOf(const Comparison& comparison, NumberStyle style
 
 QStringList problemsOf(const Comparison& comparison, Units units) {
     QStringList problems;
-    addAssembly(QStringLiteral("before"), comparison.before.assembly, comparison.beforeCar, units, problems);
-    addAssembly(QStringLiteral("after"), comparison.after.assembly, comparison.afterCar, units, problems);
+    addAssembly(tr("before"), comparison.before.assembly, comparison.beforeCar, units, problems);
+    addAssembly(tr("after"), comparison.after.assembly, comparison.afterCar, units, problems);
     if (comparison.after.assembly.usable()) {
         CombinationSolver solver(comparison.afterCar, LengthTreatment::keep);
         HoleCombination combination;

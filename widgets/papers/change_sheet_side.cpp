@@ -6,6 +6,7 @@
 
 #include "geometry/car/fields.h"
 #include "geometry/combinations/hole_combination.h"
+#include "widgets/kit/translation.h"
 #include "widgets/papers/change_sheet_blocks.h"
 #include "widgets/papers/side_scales.h"
 #include "widgets/papers/wall_chart_leaders.h"
@@ -336,7 +337,7 @@ class SideDrawer {
             painter_.drawLine(at - QPointF(2, 0), at + QPointF(2, 0));
             painter_.drawLine(at - QPointF(0, 2), at + QPointF(0, 2));
             placer_.take(mark);
-            centers_.push_back({at, isBefore ? QStringLiteral("IC before") : QStringLiteral("IC after")});
+            centers_.push_back({at, isBefore ? tr("IC before") : tr("IC after")});
         }
     }
 
@@ -369,8 +370,8 @@ class SideDrawer {
             const bool isAfter = hole == bracket.after;
             const PrintType type = isAfter ? kStrong : kText;
             const QString state = !moved                                     ? QString()
-                                  : isAfter                                  ? QStringLiteral(", after")
-                                  : static_cast<int>(hole) == bracket.before ? QStringLiteral(", before")
+                                  : isAfter                                  ? tr(", after")
+                                  : static_cast<int>(hole) == bracket.before ? tr(", before")
                                                                              : QString();
             names.emplace_back(
                 endOf(bracket) + fonts_.elided(nameOf(holes, hole), type, 0.25 * area_.width()) + state,
@@ -422,7 +423,7 @@ class SideDrawer {
         if (shaft_) {
             const QLineF seen(shaft_->p1(), shaft_->pointAt(std::min(1.0, (area_.right() - shaft_->x1()) /
                                                                               std::max(shaft_->dx(), 1.0))));
-            nameNear(seen.pointAt(0.7), QStringLiteral("driveshaft"), kText);
+            nameNear(seen.pointAt(0.7), tr("driveshaft"), kText);
         }
     }
 
@@ -439,16 +440,16 @@ class SideDrawer {
             fonts_.draw(painter_, {x, base}, text, kText);
             x += fonts_.width(text, kText) + 5;
         };
-        say(QStringLiteral("to scale, 1 : ") + QString::number(side_.scale));
+        say(tr("to scale, 1 : ") + QString::number(side_.scale));
         const auto stroke = [&](const QPen& pen) {
             painter_.setPen(pen);
             painter_.drawLine(QPointF(x, middle), QPointF(x + 10, middle));
             x += 11.5;
         };
         stroke(dashedPrintPen(kBefore));
-        say(QStringLiteral("before"));
+        say(tr("before"));
         stroke(printPen(kAfter));
-        say(QStringLiteral("after"));
+        say(tr("after"));
         const auto hole = [&](const QColor& fill, bool hasRing) {
             painter_.setPen(printPen(0.35));
             painter_.setBrush(fill);
@@ -460,11 +461,11 @@ class SideDrawer {
             x += 2 * kRingRadius + 1.5;
         };
         hole(Qt::white, true);
-        say(QStringLiteral("bolted before"));
+        say(tr("bolted before"));
         hole(Qt::black, false);
-        say(QStringLiteral("bolted after"));
+        say(tr("bolted after"));
         painter_.setPen(Qt::black);
-        fonts_.draw(painter_, {area_.right(), base}, QStringLiteral("front \u2192"), kText, Qt::AlignRight);
+        fonts_.draw(painter_, {area_.right(), base}, tr("front \u2192"), kText, Qt::AlignRight);
     }
 
     QPainter& painter_;

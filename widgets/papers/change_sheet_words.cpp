@@ -7,6 +7,7 @@
 #include "geometry/combinations/combination_figures.h"
 #include "geometry/uncertainty/trace_uncertainty.h"
 #include "widgets/compare/difference_table.h"
+#include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/papers/change_sheet_checks.h"
 #include "widgets/papers/wall_chart_words.h"
@@ -113,31 +114,29 @@ class Writer {
     }
 
     [[nodiscard]] QString shift(const Eigen::Vector3d& by) const {
-        static constexpr std::array<std::array<const char*, 2>, 3> kWays{
-            {{"forward", "back"}, {"left", "right"}, {"up", "down"}}};
+        const std::array<std::array<QString, 2>, 3> ways{
+            {{tr("forward"), tr("back")}, {tr("left"), tr("right")}, {tr("up"), tr("down")}}};
         QStringList parts;
         for (int axis = 0; axis < 3; ++axis) {
-            const QString way = QString::fromLatin1(kWays[static_cast<std::size_t>(axis)][by[axis] < 0]);
+            const QString& way = ways[static_cast<std::size_t>(axis)][by[axis] < 0];
             const QString number = taped(std::abs(by[axis]));
             if (!isNothing(number)) {
                 parts << number + unit(Quantity::length) + ' ' + way;
             }
         }
-        return parts.isEmpty() ? QStringLiteral("less than a tape shows") : parts.join(QStringLiteral(", "));
+        return parts.isEmpty() ? tr("less than a tape shows") : parts.join(QStringLiteral(", "));
     }
 
     void writeBolts() {
-        words_.bolts = {QStringLiteral("Move these bolts"),
+        words_.bolts = {tr("Move these bolts"),
                         {},
-                        {QStringLiteral("link"), QStringLiteral("end"), QStringLiteral("from hole"),
-                         QStringLiteral("to hole"), QStringLiteral("which is"), QStringLiteral("bolts")},
+                        {tr("link"), tr("end"), tr("from hole"), tr("to hole"), tr("which is"), tr("bolts")},
                         {},
                         {3},
                         {}};
-        words_.holes = {QStringLiteral("Holes that stand elsewhere"),
-                        QStringLiteral("moved, measured anew or recalculated"),
-                        {QStringLiteral("link"), QStringLiteral("end"), QStringLiteral("hole"),
-                         QStringLiteral("now stands")},
+        words_.holes = {tr("Holes that stand elsewhere"),
+                        tr("moved, measured anew or recalculated"),
+                        {tr("link"), tr("end"), tr("hole"), tr("now stands")},
                         {},
                         {},
                         {}};
@@ -156,25 +155,22 @@ class Writer {
     [[nodiscard]] QString adjusterWords(const LengthMove& move) const {
         const bool isLonger = move.after > move.before;
         if (!move.turns) {
-            return isLonger ? QStringLiteral("new link, longer") : QStringLiteral("new link, shorter");
+            return isLonger ? tr("new link, longer") : tr("new link, shorter");
         }
         const Car& owner =
             linkOf(move.link).adjuster.has_value() ? comparison_.afterCar : comparison_.beforeCar;
         const int index = &owner == &comparison_.afterCar ? move.link.after : move.link.before;
         const bool isSingle = owner.links[static_cast<std::size_t>(index)].adjuster->threadedEnds == 1;
-        return quarterTurns(*move.turns, isLonger) +
-               (isSingle ? QStringLiteral(", one end taken off") : QString());
+        return quarterTurns(*move.turns, isLonger) + (isSingle ? tr(", one end taken off") : QString());
     }
 
     void writeLengths() {
-        words_.lengths = {
-            QStringLiteral("Set these lengths"),
-            QStringLiteral("bolt center to bolt center; the turns get near it, the length counts"),
-            {QStringLiteral("link"), QStringLiteral("from"), QStringLiteral("to"), QStringLiteral("adjuster"),
-             QStringLiteral("links")},
-            {},
-            {2, 3},
-            {}};
+        words_.lengths = {tr("Set these lengths"),
+                          tr("bolt center to bolt center; the turns get near it, the length counts"),
+                          {tr("link"), tr("from"), tr("to"), tr("adjuster"), tr("links")},
+                          {},
+                          {2, 3},
+                          {}};
         for (const LengthMove& move : comparison_.lengths) {
             const std::array<QString, 2> texts = tapedApart(move.before, move.after);
             const QString mark = unit(Quantity::length);
@@ -187,7 +183,7 @@ class Writer {
     // As entered where that is a plain fraction, else with two decimals at most.
     [[nodiscard]] QString number(const std::optional<double>& value, Quantity quantity) const {
         if (!value) {
-            return QStringLiteral("none");
+            return tr("none");
         }
         QString text = fromView(fieldText(*value, quantity, style_)).replace('-', kMinus);
         if (quantity == Quantity::length && (text.contains('.') || text.contains(QChar(0x2248)))) {
@@ -197,10 +193,9 @@ class Writer {
     }
 
     void writeNumbers() {
-        words_.numbers = {QStringLiteral("Other numbers that differ"),
+        words_.numbers = {tr("Other numbers that differ"),
                           {},
-                          {QStringLiteral("number"), QStringLiteral("before"), QStringLiteral("after"),
-                           QStringLiteral("change")},
+                          {tr("number"), tr("before"), tr("after"), tr("change")},
                           {},
                           {2},
                           {1, 2, 3}};
@@ -218,18 +213,18 @@ class Writer {
     }
 
     void writeUnshared() {
-        words_.unshared = {QStringLiteral("Links only one of the cars has"),
-                           QStringLiteral("not compared"),
-                           {QStringLiteral("link"), QStringLiteral("on the car")},
+        words_.unshared = {tr("Links only one of the cars has"),
+                           tr("not compared"),
+                           {tr("link"), tr("on the car")},
                            {},
                            {},
                            {}};
         for (const UnsharedLink& link : comparison_.unshared) {
-            const QString name = link.name.empty() ? QStringLiteral("A link without a name")
-                                                   : capitalized(fromView(link.name));
-            words_.unshared.rows.push_back({{name, link.inBefore ? QStringLiteral("before only: take it off")
-                                                                 : QStringLiteral("after only: fit it")},
-                                            Ticks::one});
+            const QString name =
+                link.name.empty() ? tr("A link without a name") : capitalized(fromView(link.name));
+            words_.unshared.rows.push_back(
+                {{name, link.inBefore ? tr("before only: take it off") : tr("after only: fit it")},
+                 Ticks::one});
         }
     }
 
@@ -278,10 +273,10 @@ class Writer {
             }
         }
         if (!quiet.isEmpty()) {
-            words_.quiet = QStringLiteral("Unchanged, as far as a tape, an angle finder or a scale shows: ") +
+            words_.quiet = tr("Unchanged, as far as a tape, an angle finder or a scale shows: ") +
                            quiet.join(QStringLiteral("; ")) + QStringLiteral(". ");
         }
-        words_.quiet += QStringLiteral("Anti-squat is computed with the CG height ") + heights() + '.';
+        words_.quiet += tr("Anti-squat is computed with the CG height ") + heights() + '.';
     }
 
     // The changes at ride that tell, with ±, and what ± means.
@@ -308,9 +303,8 @@ class Writer {
                                               signedFigure(change.change(), quantity, style_.units) + ' ' +
                                               plusMinus + unit(quantity);
         }
-        addUncertainty(QStringLiteral("Accuracy at ride: "), told);
-        addUncertainty(QStringLiteral("Here we ") + cannotTellWords() +
-                           QStringLiteral(", the change is less than we can measure: "),
+        addUncertainty(tr("Accuracy at ride: "), told);
+        addUncertainty(tr("Here we ") + cannotTellWords() + tr(", the change is less than we can measure: "),
                        untold);
         if (!words_.accuracy.isEmpty()) {
             words_.accuracy << uncertaintyMeaning(comparison_.afterCar, style_.units);
@@ -327,8 +321,7 @@ class Writer {
     QString heights() const {
         const QString before = cgHeightWords(comparison_.beforeCar, style_);
         const QString after = cgHeightWords(comparison_.afterCar, style_);
-        return before == after ? after
-                               : QStringLiteral("before: ") + before + QStringLiteral("; after: ") + after;
+        return before == after ? after : tr("before: ") + before + tr("; after: ") + after;
     }
 
     const Comparison& comparison_;
@@ -343,9 +336,9 @@ bool SheetTable::hasTicks() const {
 }
 
 QString quarterTurns(double turns, bool isLonger) {
-    const QString way = isLonger ? QStringLiteral(" longer") : QStringLiteral(" shorter");
+    const QString way = isLonger ? tr(" longer") : tr(" shorter");
     const QString said = turnWords(turns);
-    return (said.isEmpty() ? QStringLiteral("less than 1/4 turn") : said) + way;
+    return (said.isEmpty() ? tr("less than 1/4 turn") : said) + way;
 }
 
 SheetWords sheetWordsOf(const Comparison& comparison, NumberStyle style) {

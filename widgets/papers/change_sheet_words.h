@@ -69,10 +69,11 @@ struct SheetWords {
 [[nodiscard]] SheetWords sheetWordsOf(const Comparison& comparison, NumberStyle style);
 
 /// What is said above the bolts to move.
-inline constexpr const char* kBeforeBolts =
+inline constexpr const char* kBeforeBolts = QT_TRANSLATE_NOOP(
+    "Bolthole",
     "Car on rated stands, wheels chocked. Take weight off the link and hold the axle before its bolt comes "
     "out: with "
-    "a link out the axle can roll, and the pinion can drop or snap up.";
+    "a link out the axle can roll, and the pinion can drop or snap up.");
 
 /// Turns as a hand turns them, to quarters: "1 1/2 turns longer", "less than 1/4 turn shorter". `turns`: +
 /// longer.

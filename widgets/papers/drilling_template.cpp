@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "geometry/units/text.h"
+#include "widgets/kit/translation.h"
 #include "widgets/papers/kit/paper_frame.h"
 #include "widgets/papers/kit/paper_marks.h"
 #include "widgets/papers/kit/paper_text.h"
@@ -121,19 +122,18 @@ QString templateRefusal(const TemplateRequest& request, const QPageLayout& page)
     if (count <= kMostTemplateTiles) {
         return {};
     }
-    const QString size = QStringLiteral(
-                             "At true size the drawing of this bracket is %1 by %2, %3 sheets of "
-                             "this paper for each face; a template is made for %4 at most. ")
+    const QString size = tr("At true size the drawing of this bracket is %1 by %2, %3 sheets of "
+                            "this paper for each face; a template is made for %4 at most. ")
                              .arg(templateLength(content.width() * kMetresPerMillimetre, request.style),
                                   templateLength(content.height() * kMetresPerMillimetre, request.style))
                              .arg(count)
                              .arg(kMostTemplateTiles);
     for (std::size_t paper = 0; paper < kPapers.size(); ++paper) {
         if (tileCount(request, templatePageOf(kPapers[paper], request)) <= kMostTemplateTiles) {
-            return size + QStringLiteral("It needs %1 paper.").arg(QLatin1String(kPaperNames[paper]));
+            return size + tr("It needs %1 paper.").arg(QLatin1String(kPaperNames[paper]));
         }
     }
-    return size + QStringLiteral("No paper is large enough: check its corners and holes.");
+    return size + tr("No paper is large enough: check its corners and holes.");
 }
 
 namespace {
@@ -229,11 +229,10 @@ void LaidTemplate::layOutSheets() {
 
 QString LaidTemplate::partWords(const TemplateSheet& sheet) const {
     if (sheet.column < 0) {
-        return keyColumn_.empty() && sheet.firstOfKey == 0 ? QStringLiteral(": the holes")
-                                                           : QStringLiteral(": the holes, continued");
+        return keyColumn_.empty() && sheet.firstOfKey == 0 ? tr(": the holes") : tr(": the holes, continued");
     }
     return tiles(sheet.face).count() == 1 ? QString()
-                                          : QStringLiteral(": column %1 of %2, row %3 of %4")
+                                          : tr(": column %1 of %2, row %3 of %4")
                                                 .arg(sheet.column + 1)
                                                 .arg(tiles(sheet.face).across)
                                                 .arg(sheet.row + 1)
@@ -244,11 +243,10 @@ SheetTitle LaidTemplate::title(int index) const {
     const TemplateSheet& sheet = sheets_[static_cast<std::size_t>(index)];
     const QString starting =
         fonts_.elided(startingHeading(request_.car), kTemplateStrong, kStartingShare * frame_.body().width());
-    SheetTitle title{left_.bracketWords.simplified(), QStringLiteral(": drilling template, 1:1"), {}, {}, 0};
+    SheetTitle title{left_.bracketWords.simplified(), tr(": drilling template, 1:1"), {}, {}, 0};
     title.asides = {{sheetWords(index, count()) + partWords(sheet)}, {starting, true}};
     title.under = {
-        {sheet.column < 0 ? QStringLiteral("The holes, by their numbers") : scene(sheet.face).faceWords,
-         true}};
+        {sheet.column < 0 ? tr("The holes, by their numbers") : scene(sheet.face).faceWords, true}};
     return title;
 }
 
@@ -257,10 +255,10 @@ void LaidTemplate::paintFoot(QPainter& painter) const {
     paintMetricRuler(painter, {3, foot.bottom() - 3}, fonts_);
     const double x = kMetricRuler + 16;
     const double width = foot.width() - x;
-    const QStringList caution = fonts_.wrapped(QString::fromUtf8(kTemplateCaution), kTemplateStrong, width);
+    const QStringList caution = fonts_.wrapped(tr(kTemplateCaution), kTemplateStrong, width);
     const QStringList how =
-        fonts_.wrapped(QStringLiteral("Print at 100 %, never fitted to the page. One ruler tells the width, "
-                                      "the other the height."),
+        fonts_.wrapped(tr("Print at 100 %, never fitted to the page. One ruler tells the width, "
+                          "the other the height."),
                        kTemplateText, width);
     painter.setPen(Qt::black);
     const double first = foot.top() + 4.6;
@@ -330,12 +328,11 @@ void LaidTemplate::paintTile(QPainter& painter, const TemplateSheet& sheet) cons
 void LaidTemplate::paintKey(QPainter& painter, TemplateFace face) const {
     if (keyColumn_.empty()) {
         paintDirections(painter, {kRulerStrip + 2, keyBox_.top()}, face, fonts_);
-        fonts_.draw(
-            painter, {kRulerStrip + 56, keyBox_.top() + 12},
-            fonts_.wrapped(QStringLiteral("The holes by their numbers, and what has to be known of this "
-                                          "sheet: on the last one."),
-                           kTemplateText, frame_.body().width() - kRulerStrip - 58),
-            kTemplateText);
+        fonts_.draw(painter, {kRulerStrip + 56, keyBox_.top() + 12},
+                    fonts_.wrapped(tr("The holes by their numbers, and what has to be known of this "
+                                      "sheet: on the last one."),
+                                   kTemplateText, frame_.body().width() - kRulerStrip - 58),
+                    kTemplateText);
         return;
     }
     painter.setPen(kitPen(kThinnestLine));
@@ -346,7 +343,7 @@ void LaidTemplate::paintKey(QPainter& painter, TemplateFace face) const {
     paintPage(painter, keyColumn_, corner);
     if (!more_.empty()) {
         fonts_.draw(painter, corner + QPointF(0, keyColumn_.back().box.bottom() + kTemplateText.leading()),
-                    QStringLiteral("more holes on the last sheet"), kTemplateText);
+                    tr("more holes on the last sheet"), kTemplateText);
     }
     paintPage(painter, notesColumn_, keyBox_.bottomLeft() - QPointF(0, notesHeight()));
 }

@@ -9,8 +9,8 @@
 namespace bolthole {
 
 /// The words every sheet bears.
-inline constexpr const char* kTemplateCaution =
-    "check the rulers before you drill; bracket strength is for a qualified person";
+inline constexpr const char* kTemplateCaution = QT_TRANSLATE_NOOP(
+    "Bolthole", "check the rulers before you drill; bracket strength is for a qualified person");
 
 /// Page of a paper with the template's margins, turned the way that takes fewer sheets.
 [[nodiscard]] QPageLayout templatePageOf(PaperSize paper, const TemplateRequest& request);

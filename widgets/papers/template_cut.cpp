@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "widgets/kit/translation.h"
 #include "widgets/papers/drilling_template.h"
 
 namespace bolthole {
@@ -201,8 +202,8 @@ QByteArray templateSvg(const TemplateScene& scene, const QString& title) {
     const QByteArray view = "viewBox=\"" + decimals(box.left()) + ' ' + decimals(box.top()) + ' ' +
                             decimals(box.width()) + ' ' + decimals(box.height()) + "\"";
     const QString what = QStringLiteral("%1: %2").arg(title.simplified(), scene.bracketWords.simplified());
-    const QString how = QStringLiteral("%1. 1:1; the line in group CHECK is 100 mm long. %2.")
-                            .arg(scene.faceWords, QString::fromUtf8(kTemplateCaution));
+    const QString how =
+        tr("%1. 1:1; the line in group CHECK is 100 mm long. %2.").arg(scene.faceWords, tr(kTemplateCaution));
     return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" "
            "version=\"1.1\" " +
            size + ' ' + view + " fill=\"none\" stroke-width=\"" + decimals(kLaserLine) + "\">\n  <title>" +

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "widgets/kit/pens.h"
+#include "widgets/kit/translation.h"
 
 namespace bolthole {
 
@@ -149,7 +150,7 @@ void TemplateDrawing::paintNumber(const TemplateHole& hole) {
     if (fitsInside) {
         fonts_.draw(painter_, hole.at + QPointF(kOff, -kOff), number, type);
     }
-    QString text = number + (hole.planned ? QStringLiteral(" DRILL") : QString());
+    QString text = number + (hole.planned ? tr(" DRILL") : QString());
     text += scene_.diameter > 0 ? QLatin1Char(' ') + scene_.diameterWords : QString();
     const QSizeF size(fonts_.width(text, type) + 1, type.digits + 1.2);
     const QRectF place = labels_.place(hole.at, size, reach() + 2.5, 1);
@@ -333,9 +334,9 @@ void paintDirections(QPainter& painter, QPointF at, TemplateFace face, const Pri
     const double sense = right ? 1 : -1;
     paintArrow(painter, corner, corner + QPointF(sense * 16, 0));
     paintArrow(painter, corner, corner - QPointF(0, 16));
-    fonts.draw(painter, corner + QPointF(sense * 17.5, 1.7), QStringLiteral("FRONT"), type,
+    fonts.draw(painter, corner + QPointF(sense * 17.5, 1.7), tr("FRONT"), type,
                right ? Qt::AlignLeft : Qt::AlignRight);
-    fonts.draw(painter, corner + QPointF(sense * 2.5, -13), QStringLiteral("UP"), type,
+    fonts.draw(painter, corner + QPointF(sense * 2.5, -13), tr("UP"), type,
                right ? Qt::AlignLeft : Qt::AlignRight);
 }
 

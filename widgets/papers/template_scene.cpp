@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "geometry/plates/plate_room.h"
+#include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/words/field_words.h"
 
@@ -77,15 +78,15 @@ class SceneMaker {
 
 QString SceneMaker::faceWords() const {
     const bool left = scene_.face == TemplateFace::left;
-    QString seen = left ? QStringLiteral("Seen from the LEFT side of the car")
-                        : QStringLiteral("Seen from the RIGHT side of the car");
-    const QString outer = QStringLiteral("outer face of the %1 bracket");
-    const QString inner = QStringLiteral("inner face of the %1 bracket");
-    const QString here = left ? QStringLiteral("left-hand") : QStringLiteral("right-hand");
-    const QString there = left ? QStringLiteral("right-hand") : QStringLiteral("left-hand");
+    QString seen =
+        left ? tr("Seen from the LEFT side of the car") : tr("Seen from the RIGHT side of the car");
+    const QString outer = tr("outer face of the %1 bracket");
+    const QString inner = tr("inner face of the %1 bracket");
+    const QString here = left ? tr("left-hand") : tr("right-hand");
+    const QString there = left ? tr("right-hand") : tr("left-hand");
     switch (request_.link().side) {
         case Side::both:
-            return QStringLiteral("%1: %2, or %3").arg(seen, outer.arg(here), inner.arg(there));
+            return tr("%1: %2, or %3").arg(seen, outer.arg(here), inner.arg(there));
         case Side::left:
         case Side::right: {
             const bool facesOut = left == (request_.link().side == Side::left);
@@ -110,29 +111,27 @@ void SceneMaker::addEdge(TemplateHole& shown, const Eigen::Vector2d& at) const {
     shown.hasEdge = room.inside;
     shown.edge = onPaper(room.nearest, scene_.face);
     shown.edgeWords = length(room.distance);
-    shown.keyLines << (room.inside ? QStringLiteral("%1, edge %2")
-                                   : QStringLiteral("%1, outside the outline by %2"))
+    shown.keyLines << (room.inside ? tr("%1, edge %2") : tr("%1, outside the outline by %2"))
                           .arg(scene_.diameterWords, shown.edgeWords);
 }
 
 void SceneMaker::addDistances(TemplateHole& shown, int hole, const Eigen::Vector2d& at) const {
     shown.from = nearestDrilled(bracket_, at);
     if (shown.from < 0) {
-        shown.keyLines << QStringLiteral("no existing hole to measure from");
+        shown.keyLines << tr("no existing hole to measure from");
         return;
     }
     const Eigen::Vector2d way = at - inSideView(bracket_.holes[static_cast<std::size_t>(shown.from)].at);
     shown.alongWords = length(std::abs(way.x()));
     shown.upWords = length(std::abs(way.y()));
-    shown.keyLines << QStringLiteral("from hole %1, center to center:").arg(shown.from + 1);
+    shown.keyLines << tr("from hole %1, center to center:").arg(shown.from + 1);
     shown.keyLines << QStringLiteral("%1 %2, %3 %4")
-                          .arg(shown.alongWords,
-                               way.x() < 0 ? QStringLiteral("to the rear") : QStringLiteral("to the front"),
-                               shown.upWords, way.y() < 0 ? QStringLiteral("down") : QStringLiteral("up"));
-    shown.keyLines << QStringLiteral("straight %1").arg(length(way.norm()));
+                          .arg(shown.alongWords, way.x() < 0 ? tr("to the rear") : tr("to the front"),
+                               shown.upWords, way.y() < 0 ? tr("down") : tr("up"));
+    shown.keyLines << tr("straight %1").arg(length(way.norm()));
     if (bracket_.plate) {
         const HoleRoom room = holeRoom(bracket_, at, hole);
-        shown.keyLines << QStringLiteral("nearest hole %1, %2 diameters away")
+        shown.keyLines << tr("nearest hole %1, %2 diameters away")
                               .arg(room.hole + 1)
                               .arg(QString::fromStdString(
                                   figureText(room.distance / bracket_.plate->holeDiameter, Quantity::ratio,
@@ -155,9 +154,9 @@ void SceneMaker::addHole(int hole) {
     shown.at = onPaper(at, scene_.face);
     shown.planned = entered.planned;
     shown.inUse = bracket_.use == hole;
-    const QString state = entered.planned ? QStringLiteral("DRILL")
-                          : shown.inUse   ? QStringLiteral("existing, bolted now")
-                                          : QStringLiteral("existing");
+    const QString state = entered.planned ? tr("DRILL")
+                          : shown.inUse   ? tr("existing, bolted now")
+                                          : tr("existing");
     shown.keyLines << QStringLiteral("%1  %2: %3").arg(shown.number).arg(shown.name.simplified(), state);
     if (bracket_.plate) {
         addEdge(shown, at);
@@ -201,25 +200,25 @@ void SceneMaker::measure() {
 
 void SceneMaker::addNotes() {
     if (!bracket_.plate) {
-        scene_.notes << QStringLiteral(
+        scene_.notes << tr(
             "No outline entered: holes only, their centers without size. Enter "
             "the plate to get its edge and the holes' diameter.");
     }
     if (std::ranges::none_of(bracket_.holes, &Hole::planned)) {
-        scene_.notes << QStringLiteral("No new hole is planned here: this shows what is there.");
+        scene_.notes << tr("No new hole is planned here: this shows what is there.");
     }
     if (roleOf(request_.link(), request_.car.rearTireRadius) == Role::crosswise) {
-        scene_.notes << QStringLiteral(
+        scene_.notes << tr(
             "This link runs across the car: its bracket may face front or rear. "
             "Then this sheet does not fit it.");
     }
-    scene_.notes << QStringLiteral(
+    scene_.notes << tr(
         "For a plate that stands upright and along the car. One that leans or is "
         "turned in looks shortened here: do not use the sheet on it.");
-    scene_.notes << QStringLiteral(
+    scene_.notes << tr(
         "As true as what was measured. Lay it on the existing holes first: all "
         "have to fit.");
-    scene_.notes << QStringLiteral(
+    scene_.notes << tr(
         "Before you drill: car on rated stands, link out, eyes covered; look what is behind the plate: "
         "lines, "
         "wires, a tank.");
@@ -238,9 +237,8 @@ QString templateLength(double metres, NumberStyle style) {
 }
 
 QString bracketWords(const Car& car, const BracketId& place) {
-    return QStringLiteral("%1, %2 bracket")
-        .arg(linkName(car, place.link),
-             place.end == End::axle ? QStringLiteral("axle") : QStringLiteral("chassis"));
+    return tr("%1, %2 bracket")
+        .arg(linkName(car, place.link), place.end == End::axle ? tr("axle") : tr("chassis"));
 }
 
 TemplateScene templateScene(const TemplateRequest& request, TemplateFace face) {

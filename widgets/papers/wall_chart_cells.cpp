@@ -4,6 +4,7 @@
 #include <numeric>
 
 #include "widgets/kit/pens.h"
+#include "widgets/kit/translation.h"
 #include "widgets/papers/kit/paper_marks.h"
 
 namespace bolthole {
@@ -206,8 +207,8 @@ double CellPainter::paintNow(const QRectF& box) {
     const double width = CellMeasure::nowTag(fonts_, layout_.scale);
     painter_.fillRect(QRectF(box.topLeft(), QSizeF(width, layout_.strip)), Qt::black);
     painter_.setPen(Qt::white);
-    fonts_.draw(painter_, box.topLeft() + QPointF(width / 2, (layout_.strip + small_.digits) / 2),
-                QStringLiteral("NOW"), {small_.digits, true}, Qt::AlignHCenter);
+    fonts_.draw(painter_, box.topLeft() + QPointF(width / 2, (layout_.strip + small_.digits) / 2), tr("NOW"),
+                {small_.digits, true}, Qt::AlignHCenter);
     return width;
 }
 

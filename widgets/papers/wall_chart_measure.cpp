@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "widgets/kit/translation.h"
 #include "widgets/papers/wall_chart_layout.h"
 
 namespace bolthole {
@@ -176,7 +177,7 @@ std::vector<std::vector<HoleWords>> CellMeasure::linesOf(const std::vector<HoleW
 
 double CellMeasure::nowTag(const PrintFonts& fonts, double scale) {
     const PrintType type{kSmall.digits * small(scale), true};
-    return fonts.width(QStringLiteral("NOW"), type) + 2.4 * type.digits;
+    return fonts.width(tr("NOW"), type) + 2.4 * type.digits;
 }
 
 QStringList CellMeasure::problemsBelow(const CellWords& cell, bool isNow, const PrintFonts& fonts,

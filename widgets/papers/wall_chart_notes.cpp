@@ -5,6 +5,7 @@
 
 #include "geometry/car/fields.h"
 #include "geometry/uncertainty/trace_uncertainty.h"
+#include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/papers/wall_chart_words.h"
 #include "widgets/words/figure_words.h"
@@ -30,15 +31,14 @@ std::vector<FactWords> ChartWords::facts() const {
     }
     const QString share = QString::number(100 * weights.front() / weights.total(), 'f', 1);
     const QString rear = lengthText(car_.rearTireRadius);
-    return {
-        {QStringLiteral("Ride height"), QStringLiteral("axle center ") + rear + unit},
-        {QStringLiteral("Tires, loaded radius"), QStringLiteral("rear ") + rear + QStringLiteral(", front ") +
-                                                     lengthText(car_.frontTireRadius) + unit},
-        {QStringLiteral("Weight"), massText(weights.total(), style_.units) + massUnit + QStringLiteral(", ") +
-                                       share + QStringLiteral(" % front")},
-        {QStringLiteral("Corners: LF, RF, LR, RR"), corners.join(QStringLiteral(", ")) + massUnit},
-        {QStringLiteral("Wheelbase"), lengthText(car_.wheelbase) + unit},
-        {QStringLiteral("CG height"), cgHeightWords(car_, style_)}};
+    return {{tr("Ride height"), tr("axle center ") + rear + unit},
+            {tr("Tires, loaded radius"),
+             tr("rear ") + rear + tr(", front ") + lengthText(car_.frontTireRadius) + unit},
+            {tr("Weight"), massText(weights.total(), style_.units) + massUnit + QStringLiteral(", ") + share +
+                               tr(" % front")},
+            {tr("Corners: LF, RF, LR, RR"), corners.join(QStringLiteral(", ")) + massUnit},
+            {tr("Wheelbase"), lengthText(car_.wheelbase) + unit},
+            {tr("CG height"), cgHeightWords(car_, style_)}};
 }
 
 QString ChartWords::roundingWords() const {
@@ -48,8 +48,8 @@ QString ChartWords::roundingWords() const {
              : style_.inches == InchStyle::thirtySeconds ? QStringLiteral("1/32 in")
                                                          : QStringLiteral("0.01 in");
     }
-    return QStringLiteral("link lengths from hole center to hole center, to the nearest ") + to +
-           QStringLiteral("; turns to the nearest quarter, + longer");
+    return tr("link lengths from hole center to hole center, to the nearest ") + to +
+           tr("; turns to the nearest quarter, + longer");
 }
 
 // "track bar current: middle / middle".
@@ -69,7 +69,7 @@ QString ChartWords::heldWords() const {
             }
         }
         if (!names.isEmpty()) {
-            held << linkName(number) + QStringLiteral(" current: ") + names.join(QStringLiteral(" / "));
+            held << linkName(number) + tr(" current: ") + names.join(QStringLiteral(" / "));
         }
     }
     return held.join(QStringLiteral("; "));
@@ -77,9 +77,9 @@ QString ChartWords::heldWords() const {
 
 QString ChartWords::treatment() const {
     const QString held = heldWords();
-    return QStringLiteral("Lengths: ") + fromView(wordsFor(lengths_)) + QStringLiteral(". ") +
-           (held.isEmpty() ? QString() : capitalized(held) + QStringLiteral(". ")) +
-           QStringLiteral("In print: ") + roundingWords() + '.';
+    return tr("Lengths: ") + fromView(wordsFor(lengths_)) + QStringLiteral(". ") +
+           (held.isEmpty() ? QString() : capitalized(held) + QStringLiteral(". ")) + tr("In print: ") +
+           roundingWords() + '.';
 }
 
 QString ChartWords::accuracy() const {
@@ -92,13 +92,13 @@ QString ChartWords::accuracy() const {
         return stationUncertaintyWords(uncertainty, ride, figure, style_.units);
     };
     if (words(Figure::antiSquat) == noUncertaintyWords()) {
-        return QStringLiteral("Accuracy, current holes: not known, %1.").arg(startingWords(car_));
+        return tr("Accuracy, current holes: not known, %1.").arg(startingWords(car_));
     }
     const QString unit = ' ' + fromView(unitMark(Quantity::length, style_.units));
     const bool isCenterUnknown = words(Figure::icX) == noUncertaintyWords();
     const QString height =
         isCenterUnknown || words(Figure::icZ).isEmpty() ? QString() : " \u00D7 " + words(Figure::icZ);
-    return QStringLiteral("Accuracy, current holes: anti-squat %1 %, instant center %2. ")
+    return tr("Accuracy, current holes: anti-squat %1 %, instant center %2. ")
                .arg(words(Figure::antiSquat),
                     words(Figure::icX) + (isCenterUnknown ? QString() : height + unit)) +
            uncertaintyMeaning(car_, style_.units);
@@ -107,32 +107,31 @@ QString ChartWords::accuracy() const {
 QStringList ChartWords::legend() const {
     const QString unit = ' ' + fromView(unitMark(Quantity::length, style_.units));
     QStringList lines{
-        QStringLiteral("Big figure: anti-squat at ride height."),
-        QStringLiteral(
-            "Below it: instant center, forward of the rear contact patch \u00D7 above the ground."),
-        QStringLiteral("Then anti-squat at full droop (%1) and full bump (%2).")
+        tr("Big figure: anti-squat at ride height."),
+        tr("Below it: instant center, forward of the rear contact patch \u00D7 above the ground."),
+        tr("Then anti-squat at full droop (%1) and full bump (%2).")
             .arg(lengthText(car_.travel.droop) + unit, lengthText(car_.travel.bump) + unit)};
     if (chart_.now) {
-        lines << QStringLiteral("NOW, thick frame: the current holes.");
+        lines << tr("NOW, thick frame: the current holes.");
         if (const QString words = accuracy(); !words.isEmpty()) {
             lines << words;
         }
     } else {
-        lines << QStringLiteral("Today left and right are bolted unlike: not on this chart.");
+        lines << tr("Today left and right are bolted unlike: not on this chart.");
     }
     const auto any = [&](auto test) { return std::ranges::any_of(chart_.combinations, test); };
     if (any([](const HoleCombination& combination) {
             return combination.assembled && !(std::abs(combination[Figure::icX]) <= kFarAway);
         })) {
-        lines << QStringLiteral("\u221E: links parallel in side view, or the instant center over %1 away.")
+        lines << tr("\u221E: links parallel in side view, or the instant center over %1 away.")
                      .arg(lengthText(kFarAway) + unit);
     }
     if (any([](const HoleCombination& combination) { return combination.problems != 0; })) {
-        lines << QStringLiteral("Hatched: the combination has the problem its cell names.");
+        lines << tr("Hatched: the combination has the problem its cell names.");
     }
     if (!powers_.isEmpty()) {
-        lines << QStringLiteral("For how much power, by computed launches and the engine's peak torque: %1.")
-                     .arg(powers_);
+        lines
+            << tr("For how much power, by computed launches and the engine's peak torque: %1.").arg(powers_);
     }
     return lines;
 }
@@ -142,17 +141,16 @@ QStringList ChartWords::rodLines() const {
     const QString unit = ' ' + fromView(unitMark(Quantity::length, style_.units));
     for (const ChartRod& rod : chart_.rods) {
         const Link& link = car_.links[static_cast<std::size_t>(rod.link)];
-        QString line =
-            linkName(rod.link) + ' ' + lengthText(builtLength(link)) + unit + QStringLiteral(" now");
+        QString line = linkName(rod.link) + ' ' + lengthText(builtLength(link)) + unit + tr(" now");
         const HoleCombination* any = chart_.any();
         if (!rod.changes) {
-            line += QStringLiteral(", stays");
+            line += tr(", stays");
         } else if (rod.place == LengthPosition::once && any != nullptr) {
-            line += QStringLiteral("; for every combination ") + lengthOf(*any, rod.link).whole();
+            line += tr("; for every combination ") + lengthOf(*any, rod.link).whole();
         } else if (rod.place != LengthPosition::once) {
-            line += rod.place == LengthPosition::row      ? QStringLiteral("; each row says its length")
-                    : rod.place == LengthPosition::column ? QStringLiteral("; each column says its length")
-                                                          : QStringLiteral("; each cell says its length");
+            line += rod.place == LengthPosition::row      ? tr("; each row says its length")
+                    : rod.place == LengthPosition::column ? tr("; each column says its length")
+                                                          : tr("; each cell says its length");
         }
         lines << line;
     }
@@ -160,7 +158,7 @@ QStringList ChartWords::rodLines() const {
 }
 
 QString cautionWords() {
-    return QStringLiteral(
+    return tr(
         "Car on rated stands, wheels chocked; take weight off the link and hold the axle before a bolt comes "
         "out. Torque every bolt to the manufacturer's spec, then check the full travel for bind, driveline "
         "and "

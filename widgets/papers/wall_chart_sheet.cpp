@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "widgets/kit/translation.h"
 #include "widgets/papers/kit/paper_marks.h"
 #include "widgets/papers/kit/paper_text.h"
 #include "widgets/papers/wall_chart_cells.h"
@@ -62,10 +63,10 @@ std::vector<SheetBlock> keyBlocks(const SheetFrame& frame, const PrintFonts& fon
     }
     const double between = 0.35 * frame.text.leading();
     if (chart.any() != nullptr) {
-        add(QStringLiteral("Shading, anti-squat in %"), frame.strong, between);
+        add(tr("Shading, anti-squat in %"), frame.strong, between);
         blocks.push_back(shadesBlock(frame, fonts, chart, words, width));
     }
-    add(QStringLiteral("Rods"), frame.strong, between);
+    add(tr("Rods"), frame.strong, between);
     for (const QString& line : words.rodLines()) {
         add(line, frame.text, 0);
     }
@@ -85,7 +86,7 @@ SheetPainter::SheetPainter(QPainter& painter, const SheetFrame& frame, const Pri
     : painter_(painter), frame_(frame), fonts_(fonts), chart_(chart), words_(words), layout_(layout) {}
 
 void SheetPainter::paintFrame(const Car& car, QDate date, int index) {
-    SheetTitle title = titleOf(car.title, QStringLiteral("which holes"));
+    SheetTitle title = titleOf(car.title, tr("which holes"));
     if (layout_.sheets.size() > 1) {
         const QSizeF box(4.2, std::min(3.0, 3.8 * frame_.text.digits / layout_.sheetsDown));
         title.clear = layout_.sheetsAcross * box.width() + 3;
@@ -101,20 +102,19 @@ void SheetPainter::paintFrame(const Car& car, QDate date, int index) {
 QString SheetPainter::partWords(const ChartSheet& sheet) const {
     const auto range = [](int first, int count, int all) {
         const QString from = QString::number(first + 1);
-        return (count == 1 ? from : QStringLiteral("%1 to %2").arg(from).arg(first + count)) +
-               QStringLiteral(" of %1").arg(all);
+        return (count == 1 ? from : tr("%1 to %2").arg(from).arg(first + count)) + tr(" of %1").arg(all);
     };
     if (layout_.sheets.size() == 1) {
         return {};
     }
     if (sheet.rows == 0) {
-        return QStringLiteral(": side view and key");
+        return tr(": side view and key");
     }
     if (!chart_.axes.isMatrix()) {
-        return QStringLiteral(": combinations ") + range(sheet.firstRow, sheet.rows, chart_.rows);
+        return tr(": combinations ") + range(sheet.firstRow, sheet.rows, chart_.rows);
     }
-    return QStringLiteral(": rows ") + range(sheet.firstRow, sheet.rows, chart_.rows) +
-           QStringLiteral(", columns ") + range(sheet.firstColumn, sheet.columns, chart_.columns);
+    return tr(": rows ") + range(sheet.firstRow, sheet.rows, chart_.rows) + tr(", columns ") +
+           range(sheet.firstColumn, sheet.columns, chart_.columns);
 }
 
 void SheetPainter::paintFacts() {
@@ -155,8 +155,7 @@ double SheetPainter::paintMap(QPointF at, QSizeF box, int current) {
         painter_.setBrush(static_cast<int>(index) == current ? Qt::black : Qt::white);
         painter_.drawRect(one);
         if (hasRoom) {
-            const QString number =
-                QString::number(index + 1) + (isNowOn(sheet) ? QStringLiteral(" NOW") : QString());
+            const QString number = QString::number(index + 1) + (isNowOn(sheet) ? tr(" NOW") : QString());
             painter_.setPen(Qt::black);
             fonts_.draw(painter_, {one.center().x(), one.center().y() + frame_.text.digits / 2}, number,
                         isNowOn(sheet) ? frame_.strong : frame_.text, Qt::AlignHCenter);
@@ -183,7 +182,7 @@ void SheetPainter::paintKey(const Car& car) {
     const QPointF at(key.right() - textWidth, key.top() + gap);
     paintKeyText(at, textWidth);
     const double mapTop = at.y() + keyTextHeight(frame_, fonts_, chart_, words_, textWidth);
-    fonts_.draw(painter_, {at.x(), mapTop}, QStringLiteral("The sheets as they hang"), frame_.strong);
+    fonts_.draw(painter_, {at.x(), mapTop}, tr("The sheets as they hang"), frame_.strong);
     const double room = key.bottom() - mapTop - frame_.text.leading();
     const QSizeF box(std::min(8.8 * frame_.text.digits, textWidth / layout_.sheetsAcross),
                      std::min(3.2 * frame_.text.digits, room / layout_.sheetsDown));

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "widgets/kit/translation.h"
 #include "widgets/papers/paper_scene.h"
 #include "widgets/papers/side_scales.h"
 #include "widgets/scene/scene_painter.h"
@@ -193,12 +194,11 @@ void ChartSideDrawer::drawThings() {
 void ChartSideDrawer::drawKey() {
     placer_.take(QRectF(area_.left(), origin_.y() - 0.5, area_.width(), area_.bottom() - origin_.y() + 1));
     const double baseline = origin_.y() + 2.1 * frame_.text.digits;
-    const QString scale = QStringLiteral("to scale, 1 : ") + QString::number(picture_.scale);
+    const QString scale = tr("to scale, 1 : ") + QString::number(picture_.scale);
     painter_.setPen(Qt::black);
     fonts_.draw(painter_, {area_.left(), baseline}, scale, frame_.text);
     picture_.bottom = baseline + frame_.text.descent();
-    fonts_.draw(painter_, {area_.right(), baseline}, QStringLiteral("front \u2192"), frame_.text,
-                Qt::AlignRight);
+    fonts_.draw(painter_, {area_.right(), baseline}, tr("front \u2192"), frame_.text, Qt::AlignRight);
 }
 
 // Holes far apart fore and aft are named where they are, each cluster by itself.

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "geometry/car/fields.h"
+#include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/papers/kit/print_type.h"
 
@@ -34,7 +35,7 @@ QString turnWords(double turns) {
     constexpr std::array<const char*, 4> kParts{"", "1/4", "1/2", "3/4"};
     QStringList parts{quarters >= 4 ? QString::number(quarters / 4) : QString(),
                       QString::fromLatin1(kParts[static_cast<std::size_t>(quarters % 4)]),
-                      quarters <= 4 ? QStringLiteral("turn") : QStringLiteral("turns")};
+                      quarters <= 4 ? tr("turn") : tr("turns")};
     parts.removeAll(QString());
     return parts.join(' ');
 }
@@ -82,7 +83,7 @@ LengthWords ChartWords::lengthOf(const HoleCombination& combination, int link) c
         const QString said = turnWords(turns);
         words.work = said.isEmpty() ? said : (turns < 0 ? kMinus : QChar('+')) + said;
     } else if (std::abs(change) > kNoAdjustment) {
-        words.work = QStringLiteral("new link");
+        words.work = tr("new link");
     }
     return words;
 }
@@ -117,7 +118,7 @@ std::vector<TextRun> ChartWords::instantCenter(const HoleCombination& combinatio
     const QString distance = wholeText(std::abs(ahead) / unit);
     if (ahead < 0) {
         return {{distance, digit_height::kInstantCenter},
-                {mark + QStringLiteral(" behind"), kBehindWords},
+                {mark + tr(" behind"), kBehindWords},
                 {high, digit_height::kInstantCenter}};
     }
     return {{distance + high, digit_height::kInstantCenter}, {mark, digit_height::kTravelEnds}};
@@ -133,8 +134,8 @@ CellWords ChartWords::cell(int row, int column) const {
         return words;
     }
     words.instantCenter = instantCenter(combination);
-    words.droop = QStringLiteral("droop ") + wholeText(combination.antiSquatDroop);
-    words.bump = QStringLiteral("bump ") + wholeText(combination.antiSquatBump);
+    words.droop = tr("droop ") + wholeText(combination.antiSquatDroop);
+    words.bump = tr("bump ") + wholeText(combination.antiSquatBump);
     words.lengths = lengthsAt(&combination, LengthPosition::cell);
     return words;
 }
@@ -146,26 +147,25 @@ QString ChartWords::problem(const HoleCombination& combination, CombinationProbl
     const QString angle = measure(static_cast<double>(detail.value), Quantity::angle);
     switch (which) {
         case CombinationProblem::notAssembled:
-            return QStringLiteral("can't be assembled") +
-                   (link.isEmpty() ? "" : ": " + link + " won't reach");
+            return tr("can't be assembled") + (link.isEmpty() ? "" : ": " + link + " won't reach");
         case CombinationProblem::droopRunsOut:
-            return link + QStringLiteral(" stops travel at ") + length + QStringLiteral(" droop");
+            return link + tr(" stops travel at ") + length + tr(" droop");
         case CombinationProblem::bumpRunsOut:
-            return link + QStringLiteral(" stops travel at ") + length + QStringLiteral(" bump");
+            return link + tr(" stops travel at ") + length + tr(" bump");
         case CombinationProblem::frontJoint:
-            return QStringLiteral("front joint angle ") + angle;
+            return tr("front joint angle ") + angle;
         case CombinationProblem::rearJoint:
-            return QStringLiteral("rear joint angle ") + angle;
+            return tr("rear joint angle ") + angle;
         case CombinationProblem::rodEnd:
-            return link + QStringLiteral(" rod-end misalignment ") + angle;
+            return link + tr(" rod-end misalignment ") + angle;
         case CombinationProblem::tooShort:
-            return link + QStringLiteral(" can't be set so short");
+            return link + tr(" can't be set so short");
         case CombinationProblem::tooLong:
-            return link + QStringLiteral(" can't be set so long");
+            return link + tr(" can't be set so long");
         case CombinationProblem::thread:
-            return link + QStringLiteral(" holds only ") + length + QStringLiteral(" of thread");
+            return link + tr(" holds only ") + length + tr(" of thread");
         case CombinationProblem::crossing:
-            return link + QStringLiteral(" and ") + linkName(detail.other) + QStringLiteral(" cross");
+            return link + tr(" and ") + linkName(detail.other) + tr(" cross");
         case CombinationProblem::count:
             break;
     }
@@ -191,7 +191,7 @@ QString ChartWords::bracketWords(const ChartBracket& bracket) const {
     const QString other = linkName(bracket.tiedLink);
     const auto same = std::ranges::mismatch(name, other).in1 - name.begin();
     const qsizetype word = name.left(same).lastIndexOf(' ') + 1;
-    return name + QStringLiteral(" and ") + other.mid(word);
+    return name + tr(" and ") + other.mid(word);
 }
 
 std::vector<HoleWords> ChartWords::holes(const HoleAxis& axis, int index) const {
@@ -218,9 +218,8 @@ QString ChartWords::title(const HoleAxis& axis) const {
         const ChartBracket& bracket = axis.brackets[place];
         const bool both = place + 1 < axis.brackets.size() && axis.brackets[place + 1].link == bracket.link;
         title += title.isEmpty() ? QString() : QStringLiteral("; ");
-        title +=
-            bracketWords(bracket).toUpper() + QStringLiteral(", ") +
-            (both ? QStringLiteral("chassis and axle holes") : fromView(endWords(bracket.end)) + " hole");
+        title += bracketWords(bracket).toUpper() + QStringLiteral(", ") +
+                 (both ? tr("chassis and axle holes") : fromView(endWords(bracket.end)) + " hole");
         place += both ? 1 : 0;
     }
     return title;
@@ -231,12 +230,12 @@ QString ChartWords::shade(int step) const {
     const double low = shades.first + step * shades.width;
     const double high = low + shades.width - 1;
     if (step == 0 && shades.isOpenBelow) {
-        return QStringLiteral("to ") + wholeText(high);
+        return tr("to ") + wholeText(high);
     }
     if (step == shades.steps - 1 && shades.isOpenAbove) {
-        return QStringLiteral("from ") + wholeText(low);
+        return tr("from ") + wholeText(low);
     }
-    return wholeText(low) + (high > low ? QStringLiteral(" to ") + wholeText(high) : QString());
+    return wholeText(low) + (high > low ? tr(" to ") + wholeText(high) : QString());
 }
 
 }  // namespace bolthole

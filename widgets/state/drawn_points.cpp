@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 
 namespace bolthole {
@@ -129,16 +130,15 @@ std::optional<Eigen::Vector3d> pointAt(const Car& car, const PointId& id) {
 
 QString pointName(const Car& car, const PointId& id) {
     if (id.kind == PointId::Kind::joint) {
-        return id.end == End::axle ? QStringLiteral("pinion joint") : QStringLiteral("output joint");
+        return id.end == End::axle ? tr("pinion joint") : tr("output joint");
     }
     if (!pointAt(car, id)) {
         return {};
     }
     const Link& link = car.links[static_cast<std::size_t>(id.link)];
     const Hole& hole = link.bracket(id.end).holes[static_cast<std::size_t>(id.hole)];
-    return QStringLiteral("%1, %2 hole '%3'")
-        .arg(QString::fromStdString(link.name),
-             id.end == End::axle ? QStringLiteral("axle") : QStringLiteral("chassis"),
+    return tr("%1, %2 hole '%3'")
+        .arg(QString::fromStdString(link.name), id.end == End::axle ? tr("axle") : tr("chassis"),
              QString::fromStdString(hole.name));
 }
 
@@ -150,7 +150,7 @@ QString pointPlace(const Car& car, const PointId& id, NumberStyle style) {
     const auto text = [&](double value) {
         return QString::fromStdString(fieldText(value, Quantity::length, style));
     };
-    return QStringLiteral("%1 forward, %2 up, %3 out %4")
+    return tr("%1 forward, %2 up, %3 out %4")
         .arg(text(at->x()), text(at->z()), text(at->y()), unitText(Quantity::length, style.units));
 }
 

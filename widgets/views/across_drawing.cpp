@@ -7,6 +7,7 @@
 
 #include "geometry/kinematics/roll.h"
 #include "widgets/kit/pens.h"
+#include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 
 namespace bolthole {
@@ -205,7 +206,7 @@ void AcrossDrawing::drawRollCenter() {
         return;
     }
     const QString text =
-        QStringLiteral("Roll center %1 %2 high")
+        tr("Roll center %1 %2 high")
             .arg(distanceText(center->height), unitText(Quantity::length, state_.style.units));
     const QPointF at = camera_.toPicture(center->at);
     if (!inPicture(at, 12)) {
@@ -225,14 +226,14 @@ void AcrossDrawing::drawSides() {
     const double wheel = state_.solvedCar.rearTrack ? *state_.solvedCar.rearTrack / 2 : halfAxle();
     const double out = rear ? wheel : wheel + kDrawnTireWidth / 2;
     const double ground = station_->ground.patchZ;
-    writeQuietly(shown({station_->pose.x, out, ground}), QStringLiteral("left"), rear ? 6 : 2);
-    writeQuietly(shown({station_->pose.x, -out, ground}), QStringLiteral("right"), 6);
+    writeQuietly(shown({station_->pose.x, out, ground}), tr("left"), rear ? 6 : 2);
+    writeQuietly(shown({station_->pose.x, -out, ground}), tr("right"), 6);
     if (!rear) {
-        writeQuietly({picture_.right() - 60, picture(0, 0).y()}, QStringLiteral("front \u2192"), 2);
+        writeQuietly({picture_.right() - 60, picture(0, 0).y()}, tr("front \u2192"), 2);
     }
     if (!state_.solvedCar.rearTrack) {
         writeQuietly({picture_.center().x(), picture_.top() + 8},
-                     QStringLiteral("Rear track not entered: no tires drawn"), 6);
+                     tr("Rear track not entered: no tires drawn"), 6);
     }
 }
 

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "widgets/kit/pens.h"
+#include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/views/picture_drawing.h"
 
@@ -91,8 +92,7 @@ void PictureDrawing::drawPointLabel(const PointId& id, bool mirrored) {
         if (id.kind == PointId::Kind::none || !(point.id == id) || point.mirrored != mirrored) {
             continue;
         }
-        const QString name =
-            pointName(state_.car, id) + (mirrored ? QStringLiteral(", right side") : QString());
+        const QString name = pointName(state_.car, id) + (mirrored ? tr(", right side") : QString());
         const QString place = pointPlace(state_.car, id, state_.style);
         const QFontMetricsF small(textFont(TextSize::small));
         const QFontMetricsF bold(textFont(TextSize::body, true));

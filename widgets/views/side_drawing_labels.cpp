@@ -6,6 +6,7 @@
 #include "geometry/kinematics/roll.h"
 #include "geometry/weights/entered_figures.h"
 #include "widgets/kit/pens.h"
+#include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/views/side_drawing.h"
 #include "widgets/words/uncertainty_words.h"
@@ -20,7 +21,7 @@ void SideDrawing::drawCenterOfGravity() {
     const Units units = state_.style.units;
     const QString mark = unitText(Quantity::length, units);
     const QString text =
-        QStringLiteral("CG %1 %3 forward, %2 high").arg(distanceText(x), distanceText(balance.height), mark);
+        tr("CG %1 %3 forward, %2 high").arg(distanceText(x), distanceText(balance.height), mark);
     if (!inPicture(at, 10)) {
         drawEdgeMarker(text, {x, balance.height}, theme_.reference);
         return;
@@ -55,13 +56,12 @@ void SideDrawing::drawInstantCenter() {
     const QString plusMinus = centerUncertaintyWords(state_);
     if (!inPicture(at, 12)) {
         const QString far = plusMinus.isEmpty() ? QString() : QStringLiteral(", %1").arg(plusMinus);
-        drawEdgeMarker(QStringLiteral("IC %1%2").arg(text, far), {station.icCarX, station.icCarZ},
-                       theme_.instantCenter);
+        drawEdgeMarker(tr("IC %1%2").arg(text, far), {station.icCarX, station.icCarZ}, theme_.instantCenter);
         return;
     }
     labels_.take(QRectF(at - QPointF(13, 13), QSizeF(26, 26)));
     // Small and without its ±: the readouts above have both, large.
-    const QString chip = QStringLiteral("IC %1").arg(text);
+    const QString chip = tr("IC %1").arg(text);
     const QRectF box = labels_.place(at, QFontMetricsF(painter_.font()).size(0, chip) + QSizeF(8, 2), 15, 2);
     if (!box.isNull()) {
         drawChip(box, chip, faded(theme_.canvas, 0.85));
@@ -95,7 +95,7 @@ void SideDrawing::nameRollAxis() {
     if (rollAxis_.length() <= 2 * kFromEnd) {
         return;
     }
-    const QString text = QStringLiteral("roll axis");
+    const QString text = tr("roll axis");
     const QPointF at = rollAxis_.pointAt(1 - kFromEnd / rollAxis_.length());
     const QRectF box = labels_.place(at, QFontMetricsF(painter_.font()).size(0, text), 4, 6);
     if (!box.isNull()) {
