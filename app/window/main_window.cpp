@@ -112,6 +112,7 @@ void MainWindow::connectViews() {
     connect(board_, &HoleBoard::edited, this, &MainWindow::takeEdit);
     connect(baselinePanel_, &BaselinePanel::edited, this, &MainWindow::takeEdit);
     connect(baselinePanel_, &BaselinePanel::ridePreviewed, controller_, &CombinationController::preview);
+    connect(baselinePanel_, &BaselinePanel::howToRequested, this, &MainWindow::showHowTo);
     connect(baselinePanel_, &BaselinePanel::otherCarRequested, this, &MainWindow::askOtherCar);
     connect(baselinePanel_, &BaselinePanel::sheetPreviewRequested, this, &MainWindow::previewChange);
     connect(baselinePanel_, &BaselinePanel::sheetFileRequested, this, &MainWindow::saveChange);

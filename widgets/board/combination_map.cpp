@@ -152,6 +152,7 @@ void CombinationMap::paintEvent(QPaintEvent*) {
     }
     paintMapWindowSides(painter, picture);
     paintMapMarks(painter, picture);
+    paintMapBehindWords(painter, picture);
 }
 
 void CombinationMap::resizeEvent(QResizeEvent* event) {

@@ -45,21 +45,16 @@ void paintGrid(QPainter& painter, const CombinationMapPicture& picture, const QF
     }
 }
 
-// Past infinity the ground is tinted and says what it means.
-void paintBehind(QPainter& painter, const CombinationMapPicture& picture, const QFontMetricsF& metrics) {
+// The ground past infinity; null where the plot ends before.
+QRectF groundBehind(const CombinationMapPicture& picture) {
     const QRectF& plot = picture.scale.plot();
-    if (picture.scale.leastInverse() >= 0) {
-        return;
-    }
-    const QRectF behind(QPointF(std::max(picture.scale.x(0.0), plot.left()), plot.top()), plot.bottomRight());
+    return picture.scale.leastInverse() >= 0
+               ? QRectF()
+               : QRectF(QPointF(std::max(picture.scale.x(0.0), plot.left()), plot.top()), plot.bottomRight());
+}
+void paintBehind(QPainter& painter, const CombinationMapPicture& picture) {
+    const QRectF behind = groundBehind(picture);
     painter.fillRect(behind, theme().panel);
-    const QString label = tr("behind the axle");
-    if (metrics.horizontalAdvance(label) + 8 < behind.width()) {
-        painter.setPen(theme().muted);
-        painter.drawText(QPointF(behind.right() - 4 - metrics.horizontalAdvance(label),
-                                 behind.bottom() - 4 - metrics.descent()),
-                         label);
-    }
 }
 
 // What the marks mean, from the right; as much of it as fits beside the axis's title.
@@ -201,7 +196,7 @@ QRectF windowLabelBox(const CombinationMapPicture& picture) {
 void paintMapGround(QPainter& painter, const CombinationMapPicture& picture) {
     painter.setFont(textFont(TextSize::small));
     const QFontMetricsF metrics(painter.font());
-    paintBehind(painter, picture, metrics);
+    paintBehind(painter, picture);
     paintGrid(painter, picture, metrics);
     paintTitles(painter, picture, metrics);
     painter.setBrush(Qt::NoBrush);
@@ -232,6 +227,22 @@ void paintMapWindowSides(QPainter& painter, const CombinationMapPicture& picture
         painter.setPen(roundPen(theme().instantCenter, 1.5));
         painter.setBrush(Qt::NoBrush);
         painter.drawRoundedRect(box, 2.5, 2.5);
+    }
+}
+
+void paintMapBehindWords(QPainter& painter, const CombinationMapPicture& picture) {
+    painter.setFont(textFont(TextSize::small));
+    const QFontMetricsF metrics(painter.font());
+    const QRectF behind = groundBehind(picture);
+    const QString label = tr("behind the axle");
+    const QSizeF size(metrics.horizontalAdvance(label) + 6, metrics.height());
+    if (size.width() + 4 < behind.width()) {
+        const QRectF box(behind.bottomRight() - QPointF(size.width() + 2, size.height() + 2), size);
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(faded(theme().panel, 0.85));
+        painter.drawRoundedRect(box, 2.5, 2.5);
+        painter.setPen(theme().muted);
+        painter.drawText(box, Qt::AlignCenter, label);
     }
 }
 

@@ -51,6 +51,8 @@ void paintMapGround(QPainter& painter, const CombinationMapPicture& picture);
 [[nodiscard]] QRectF windowLabelBox(const CombinationMapPicture& picture);
 /// The target window.
 void paintMapWindow(QPainter& painter, const CombinationMapPicture& picture);
+/// What the tinted ground past infinity means, over dots and bars: they must not strike it through.
+void paintMapBehindWords(QPainter& painter, const CombinationMapPicture& picture);
 /// The target window's sides alone, over the dots: a crowd of them must not hide it.
 void paintMapWindowSides(QPainter& painter, const CombinationMapPicture& picture);
 /// All dots, as lines and fills.

@@ -319,6 +319,7 @@ void BaselinePanel::askRideChange() {
                                         state.faults.empty() ? QString() : faultWords(state), this);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, &RideChangeDialog::previewed, this, &BaselinePanel::ridePreviewed);
+    connect(dialog, &RideChangeDialog::howToRequested, this, &BaselinePanel::howToRequested);
     connect(dialog, &QDialog::finished, this, [this] { emit ridePreviewed(nullptr); });
     connect(dialog, &QDialog::accepted, this, [this, dialog] {
         if (const std::optional<RideChange> change = dialog->change()) {

@@ -4,6 +4,7 @@
 #include <QWidget>
 #include <memory>
 
+#include "geometry/car/field_id.h"
 #include "geometry/compare/comparison.h"
 #include "widgets/state/bench_state.h"
 
@@ -38,6 +39,8 @@ class BaselinePanel : public QWidget {
     /// A car with other tires or ride height, while it is asked for: to be drawn over the present one; null:
     /// no more.
     void ridePreviewed(const std::shared_ptr<const bolthole::Car>& car);
+    /// How a number is measured is asked for in its field.
+    void howToRequested(const bolthole::FieldId& id);
     /// The person wants another car file as the baseline.
     void otherCarRequested();
     /// The person wants the change sheet: on paper (preview first) or as a PDF file.

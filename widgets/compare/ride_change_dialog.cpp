@@ -66,6 +66,7 @@ RideChangeDialog::RideChangeDialog(const Car& car, NumberStyle style, const QStr
             const std::string expected = refusal({.field = field}, value);
             return expected.empty() ? expected : "expected " + expected;
         });
+        fields_[i]->setHowToCall([this, field] { emit howToRequested({.field = field}); });
     }
     outcome_->setObjectName(QStringLiteral("outcome"));
     refusal_->setObjectName(QStringLiteral("refusal"));

@@ -6,6 +6,7 @@
 #include <memory>
 #include <optional>
 
+#include "geometry/car/field_id.h"
 #include "geometry/edits/ride_change.h"
 #include "geometry/kinematics/trace.h"
 #include "geometry/units/text.h"
@@ -35,6 +36,8 @@ class RideChangeDialog : public QDialog {
   signals:
     /// The car as asked for, to be drawn over the present one; null: there is none to draw.
     void previewed(const std::shared_ptr<const bolthole::Car>& car);
+    /// How a tire's radius is measured is asked for in its field.
+    void howToRequested(const bolthole::FieldId& id);
 
   private:
     NumberField* addField(const QString& label, const QString& name, const QString& howTo, double value);

@@ -12,7 +12,7 @@ namespace {
 constexpr int kPlotGap = 9;       // above the plot
 constexpr double kUnitGap = 8.0;  // at least, between title and unit
 
-QFont figureFont() {
+QFont sectionFont() {
     QFont font = textFont(TextSize::body, true);
     font.setPointSizeF(font.pointSizeF() * 1.4);
     return font;
@@ -25,16 +25,16 @@ CardType::CardType()
       body(textFont(TextSize::body, true)),
       quiet(textFont(TextSize::small)),
       smallBold(textFont(TextSize::small, true)),
-      figure(figureFont()),
+      section(sectionFont()),
       titleMetrics(title),
       bodyMetrics(body),
       quietMetrics(quiet),
       smallBoldMetrics(smallBold),
-      figureMetrics(figure) {}
+      sectionMetrics(section) {}
 
 int CardType::header() const {
     const double below = withBaseline ? quietMetrics.height() : 0.0;
-    const double values = std::max(2.0 * (bodyMetrics.height() + below), figureMetrics.height() + below);
+    const double values = 2.0 * (bodyMetrics.height() + below);
     return static_cast<int>(std::ceil(kTopPad + titleMetrics.height() + kRowGap + values + kPlotGap));
 }
 

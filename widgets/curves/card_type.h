@@ -20,15 +20,15 @@ struct CardType {
     static constexpr int kGroupGap = 10;  ///< between the labels of two groups of places
 
     QFont title;
-    QFont body;       ///< values of two-curve cards
+    QFont body;       ///< values
     QFont quiet;      ///< units, tick labels, names in keys
     QFont smallBold;  ///< values of narrow two-curve cards
-    QFont figure;     ///< the value of a one-curve card, where the card is wide enough
+    QFont section;    ///< titles of sections
     QFontMetricsF titleMetrics;
     QFontMetricsF bodyMetrics;
     QFontMetricsF quietMetrics;
     QFontMetricsF smallBoldMetrics;
-    QFontMetricsF figureMetrics;
+    QFontMetricsF sectionMetrics;
 
     bool withBaseline = false;  ///< every value has a line below it for the baseline and the change
 

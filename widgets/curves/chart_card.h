@@ -18,7 +18,7 @@ namespace bolthole {
 /// How a chart is laid out; the same as long as it lives.
 struct ChartLook {
     enum class Head {
-        figure,  ///< a card of one curve shows its value large; one of more has a key
+        figure,  ///< a card of one curve shows its value alone; one of more has a key
         keys,    ///< every curve has its line in the key, with its value
         beside,  ///< the key stands at the right of the plot, without values
         none     ///< neither title nor key: what the chart stands in says both

@@ -160,22 +160,20 @@ void ChartCardOnScreen::paintFigure(QPainter& painter, const ChartScene& scene,
     const bool exists = !value.text.isEmpty() && value.text != QChar(0x2014);
     const QString unit = title_.unitInTitle || !exists ? QString() : card_->unitText;
     const double unitWidth = unit.isEmpty() ? 0.0 : type.quietMetrics.horizontalAdvance(unit) + 3.0;
-    const bool big = type.figureMetrics.horizontalAdvance(value.text) + unitWidth <= inner().width();
-    const QFontMetricsF& metrics = big ? type.figureMetrics : type.bodyMetrics;
     const double top = frame_.top() + CardType::kTopPad + type.titleMetrics.height() + CardType::kRowGap;
-    const double baseline = top + type.figureMetrics.ascent();
-    painter.setFont(big ? type.figure : type.body);
+    const double baseline = top + type.bodyMetrics.ascent();
+    painter.setFont(type.body);
     painter.setPen(exists ? theme().ink : theme().muted);
     painter.drawText(QPointF(inner().left(), baseline), value.text);
     painter.setFont(type.quiet);
     painter.setPen(theme().muted);
-    const double from = inner().left() + metrics.horizontalAdvance(value.text) + 3.0;
+    const double from = inner().left() + type.bodyMetrics.horizontalAdvance(value.text) + 3.0;
     painter.drawText(QPointF(from, baseline), unit);
     const double uncertaintyFrom = from + unitWidth + 2.0;
     if (uncertaintyFrom + type.quietMetrics.horizontalAdvance(value.plusMinus) <= inner().right()) {
         painter.drawText(QPointF(uncertaintyFrom, baseline), value.plusMinus);
     }
-    paintBaseline(painter, type, value.baseline, top + type.figureMetrics.height());
+    paintBaseline(painter, type, value.baseline, top + type.bodyMetrics.height());
 }
 
 void ChartCardOnScreen::paintKey(QPainter& painter, const ChartScene& scene,

@@ -24,7 +24,7 @@ double sectionsHeight(const ChartCard& card, const CardType& type) {
         card.sections, [](const ChartSection& section) { return !section.words.isEmpty(); });
     return card.sections.empty()
                ? 0.0
-               : type.figureMetrics.height() + (hasWords ? type.quietMetrics.height() : 0.0);
+               : type.sectionMetrics.height() + (hasWords ? type.quietMetrics.height() : 0.0);
 }
 
 }  // namespace
@@ -159,17 +159,17 @@ void ChartCardOnScreen::paintSections(QPainter& painter, const CardType& type) c
             painter.drawLine(QPointF(line, top), QPointF(line, plot_.area.bottom()));
         }
         baseline = &section;
-        if (type.figureMetrics.horizontalAdvance(section.title) <= width) {
-            painter.setFont(type.figure);
+        if (type.sectionMetrics.horizontalAdvance(section.title) <= width) {
+            painter.setFont(type.section);
             painter.setPen(theme().ink);
-            painter.drawText(QRectF(left, top, width, type.figureMetrics.height()), Qt::AlignCenter,
+            painter.drawText(QRectF(left, top, width, type.sectionMetrics.height()), Qt::AlignCenter,
                              section.title);
         }
         if (width >= kLeastSectionWords) {
             painter.setFont(type.quiet);
             painter.setPen(theme().focus);
             painter.drawText(
-                QRectF(left, top + type.figureMetrics.height(), width, type.quietMetrics.height()),
+                QRectF(left, top + type.sectionMetrics.height(), width, type.quietMetrics.height()),
                 Qt::AlignLeft | Qt::AlignVCenter,
                 type.quietMetrics.elidedText(section.words, Qt::ElideRight, width));
         }

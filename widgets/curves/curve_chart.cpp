@@ -166,10 +166,9 @@ double CurveChart::header() const {
     double values = 0;
     for (const ChartCard& card : cards_) {
         const std::size_t rows = ChartCardOnScreen::keyRows(card);
-        const bool isFigure = look_.head == ChartLook::Head::figure && rows == 1;
-        values = std::max(
-            values, isFigure ? type_->figureMetrics.height() + below
-                             : static_cast<double>(rows) * (name + type_->bodyMetrics.height() + below));
+        const bool hasNames = look_.head != ChartLook::Head::figure || rows > 1;
+        values = std::max(values, static_cast<double>(rows) *
+                                      ((hasNames ? name : 0.0) + type_->bodyMetrics.height() + below));
     }
     if (look_.head == ChartLook::Head::beside) {
         values = 0;

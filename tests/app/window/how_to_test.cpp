@@ -9,6 +9,8 @@
 #include "tests/support/demo_car.h"
 #include "tests/support/plain_car.h"
 #include "tests/support/window_bench.h"
+#include "widgets/compare/baseline_panel.h"
+#include "widgets/compare/ride_change_dialog.h"
 #include "widgets/fields/new_car_dialog.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/sheet_parts.h"
@@ -93,6 +95,18 @@ TEST_F(HowToInTheWindow, ANumberOfAPassInItsForm) {
     });
     emit page.entry().detailsRequested(page.entry().pass());
     EXPECT_TRUE(isAsked);
+}
+
+TEST_F(HowToInTheWindow, ATireOfAnotherRideHeight) {
+    window_->findChild<BaselinePanel*>()->askRideChange();
+    auto* form = window_->findChild<RideChangeDialog*>();
+    ASSERT_NE(form, nullptr);
+    for (NumberField* field : form->findChildren<NumberField*>()) {
+        if (field->accessibleName().contains(QStringLiteral("radius"))) {
+            expectPicture(asked(*field, *form), QStringLiteral("adius"));
+        }
+    }
+    form->reject();
 }
 
 TEST_F(HowToInTheWindow, ANumberOfANewCar) {

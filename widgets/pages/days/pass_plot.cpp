@@ -14,6 +14,8 @@ namespace {
 
 constexpr std::size_t kMostInARow = 60;  // passes; more can't be told apart
 constexpr double kKeyMark = 4.2;         // px, half a mark's width
+constexpr int kKeyGap = 32;              // px, a mark and what is left free beside a name
+constexpr int kKeyLine = 20;             // px
 
 ChartLook passLook() {
     ChartLook look;
@@ -128,7 +130,10 @@ std::optional<QPointF> PassPlot::placeOf(std::size_t pass) const {
 }
 
 SurfaceKey::SurfaceKey(const PassBook& book, QWidget* parent) : QWidget(parent), book_(book) {
-    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
+    QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Fixed);
+    policy.setHeightForWidth(true);
+    setSizePolicy(policy);
+    setFont(textFont(TextSize::small));
 }
 
 QString SurfaceKey::nameFor(const std::optional<SurfaceKind>& kind) {
@@ -146,27 +151,54 @@ void SurfaceKey::refresh() {
     update();
 }
 
+int SurfaceKey::widthOf(const std::optional<SurfaceKind>& kind) const {
+    return fontMetrics().horizontalAdvance(nameFor(kind)) + kKeyGap;
+}
+
 QSize SurfaceKey::sizeHint() const {
-    const QFontMetrics metrics(textFont(TextSize::small));
     int width = 0;
     for (const auto& kind : kinds_) {
-        width += metrics.horizontalAdvance(nameFor(kind)) + 32;
+        width += widthOf(kind);
     }
-    return {width, 20};
+    return {width, kKeyLine};
+}
+
+QSize SurfaceKey::minimumSizeHint() const {
+    int width = 0;
+    for (const auto& kind : kinds_) {
+        width = std::max(width, widthOf(kind));
+    }
+    return {width, kKeyLine};
+}
+
+std::vector<QPoint> SurfaceKey::positions(int width) const {
+    std::vector<QPoint> all;
+    QPoint next(0, 0);
+    for (const auto& kind : kinds_) {
+        if (next.x() > 0 && next.x() + widthOf(kind) > width) {
+            next = {0, next.y() + kKeyLine};
+        }
+        all.push_back(next);
+        next.rx() += widthOf(kind);
+    }
+    return all;
+}
+
+int SurfaceKey::heightForWidth(int width) const {
+    return kinds_.empty() ? kKeyLine : positions(width).back().y() + kKeyLine;
 }
 
 void SurfaceKey::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
-    painter.setFont(textFont(TextSize::small));
-    double left = 6;
-    for (const auto& kind : kinds_) {
-        drawPointMark(painter, surfaceMark(kind, false), {left + 6, height() / 2.0}, kKeyMark);
+    const std::vector<QPoint> at = positions(width());
+    for (std::size_t row = 0; row < kinds_.size(); ++row) {
+        const QRect line(at[row], QSize(widthOf(kinds_[row]), kKeyLine));
+        drawPointMark(painter, surfaceMark(kinds_[row], false), {line.left() + 12.0, line.center().y() + 0.5},
+                      kKeyMark);
         painter.setPen(theme().muted);
-        const QString name = nameFor(kind);
-        painter.drawText(QRectF(left + 18, 0, 300, height()),
-                         static_cast<int>(Qt::AlignLeft | Qt::AlignVCenter), name);
-        left += painter.fontMetrics().horizontalAdvance(name) + 32;
+        painter.drawText(line.adjusted(24, 0, 0, 0), static_cast<int>(Qt::AlignLeft | Qt::AlignVCenter),
+                         nameFor(kinds_[row]));
     }
 }
 

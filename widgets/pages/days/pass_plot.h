@@ -51,19 +51,25 @@ class PassPlot : public CurveChart {
     int missing_ = 0;
 };
 
-/// The key to the marks of the surfaces that passes of a book were run on, in one line.
+/// The key to the marks of the surfaces that passes of a book were run on: in one line where there is room,
+/// else in several.
 class SurfaceKey : public QWidget {
     Q_OBJECT
   public:
     explicit SurfaceKey(const PassBook& book, QWidget* parent = nullptr);
     void refresh();
     [[nodiscard]] QSize sizeHint() const override;
+    [[nodiscard]] QSize minimumSizeHint() const override;
+    [[nodiscard]] int heightForWidth(int width) const override;
 
   protected:
     void paintEvent(QPaintEvent* event) override;
 
   private:
     [[nodiscard]] static QString nameFor(const std::optional<SurfaceKind>& kind);
+    [[nodiscard]] int widthOf(const std::optional<SurfaceKind>& kind) const;
+    /// Where each surface stands in so many px of width, from its left and its line's top; in order.
+    [[nodiscard]] std::vector<QPoint> positions(int width) const;
     const PassBook& book_;
     std::vector<std::optional<SurfaceKind>> kinds_;
 };

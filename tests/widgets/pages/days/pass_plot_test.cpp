@@ -42,6 +42,37 @@ class PassPlotTest : public testing::Test {
     std::vector<std::optional<std::size_t>> picked_;
 };
 
+// Whether any pixel of that part is not the ground's.
+bool hasInk(const QImage& image, const QRect& part) {
+    const QRgb ground = image.pixel(0, 0);
+    for (int y = part.top(); y <= part.bottom(); ++y) {
+        for (int x = part.left(); x <= part.right(); ++x) {
+            if (image.pixel(x, y) != ground) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+TEST_F(PassPlotTest, TheKeyToTheSurfacesTakesAnotherLineWhereItIsNarrow) {
+    Car car = season();
+    car.passes[0].surface.kind = SurfaceKind::preppedTrack;
+    car.passes[1].surface.kind.reset();
+    book_.take(car, {car.units});
+    SurfaceKey key(book_);
+    key.refresh();
+    const QSize whole = key.sizeHint();
+    EXPECT_EQ(key.heightForWidth(whole.width()), whole.height());
+    const int narrow = whole.width() * 3 / 4;
+    ASSERT_GE(narrow, key.minimumSizeHint().width());
+    ASSERT_EQ(key.heightForWidth(narrow), 2 * whole.height());
+    key.resize(narrow, 2 * whole.height());
+    const QImage image = key.grab().toImage();
+    EXPECT_TRUE(hasInk(image, {0, whole.height(), narrow, whole.height()}));
+    EXPECT_FALSE(hasInk(image, {narrow - 1, 0, 1, 2 * whole.height()})) << "cut at the right";
+}
+
 TEST_F(PassPlotTest, SaysWhatEachStretchWasRunWith) {
     Car car = season();
     Pass later = madePass(1, 1, 2.25, "2026-11-28", 10);
