@@ -30,6 +30,7 @@
 #include "widgets/curves/travel_curves.h"
 #include "widgets/fields/car_sheet.h"
 #include "widgets/fit/fit_words.h"
+#include "widgets/kit/before_events.h"
 #include "widgets/kit/job_runner.h"
 #include "widgets/kit/notice_bar.h"
 #include "widgets/pages/brackets/bracket_page.h"
@@ -67,6 +68,7 @@ PointId presentPoint(const Car& car, const PointId& id) {
 }  // namespace
 
 MainWindow::MainWindow(Settings settings) : settings_(std::move(settings)) {
+    clearUpperVectorsBeforeEvents();
     setAcceptDrops(true);
     resize(1480, 920);
     state_.showsUncertainty = settings_.showsUncertainty;

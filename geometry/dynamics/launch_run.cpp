@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/dynamics/launch_limits.h"
+#include "geometry/units/upper_vectors.h"
 
 namespace bolthole {
 
@@ -79,6 +80,7 @@ void LaunchSimulator::start() {
 }
 
 void LaunchSimulator::integrate() {
+    clearUpperVectors();
     step_.step(0, state_, rates_, 0, [this](double time, const LaunchState& state, LaunchState& rates) {
         derive(time, state, rates);
     });

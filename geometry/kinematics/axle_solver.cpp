@@ -6,6 +6,8 @@
 #include <cassert>
 #include <cmath>
 
+#include "geometry/units/upper_vectors.h"
+
 namespace bolthole {
 
 namespace {
@@ -39,6 +41,7 @@ AxleSolver::AxleSolver(const Linkage& linkage, Drive drive)
     : drive_(drive),
       measuredHeight_(linkage.measuredHeight),
       mirrorSymmetric_(drive == Drive::travel && linkage.isMirrorSymmetric()) {
+    clearUpperVectors();
     assert(linkage.constraints.size() <= 2 * kMaxLinks);
     for (std::size_t index = 0; index < linkage.constraints.size(); ++index) {
         addRows(linkage.constraints[index], static_cast<int>(index));

@@ -6,6 +6,8 @@
 #include <thread>
 #include <vector>
 
+#include "geometry/units/upper_vectors.h"
+
 namespace bolthole {
 
 void inParallel(int threads, const std::function<void()>& work) {
@@ -13,6 +15,7 @@ void inParallel(int threads, const std::function<void()>& work) {
     std::mutex guard;
     const auto guarded = [&] {
         try {
+            clearUpperVectors();
             work();
         } catch (...) {
             const std::scoped_lock lock(guard);

@@ -91,7 +91,7 @@ void dragIn(const char* demo, bolthole::ViewDeck::Shown shown, bool showsUncerta
     std::printf("%s, %s, %dx%d, %s, %s, drag step\n", demo, qPrintable(QGuiApplication::platformName()),
                 window.width(), window.height(),
                 shown == bolthole::ViewDeck::Shown::all ? "all three views" : "side view",
-                showsUncertainty ? "how sure shown" : "how sure hidden");
+                showsUncertainty ? "uncertainty shown" : "uncertainty hidden");
     print("clock    ", times.clock);
     print("processor", times.processor);
     window.document().undoStack().setClean();

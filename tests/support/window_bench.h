@@ -12,6 +12,7 @@
 #include "app/document/settings.h"
 #include "app/window/main_window.h"
 #include "tests/support/typing.h"
+#include "tests/support/watched.h"
 #include "widgets/kit/theme.h"
 
 namespace bolthole::test {
@@ -22,7 +23,8 @@ inline constexpr const char* kCoupeDemo = "light-coupe.bolt.json";
 class WindowBench : public testing::Test {
   protected:
     /// In the light theme, shown and active, the demo opened.
-    void openWindow(const char* demo, const QSize& size, const Settings& settings = {}) {
+    void openWindow(const char* demo, const QSize& size) { openWindow(demo, size, usualSettings()); }
+    void openWindow(const char* demo, const QSize& size, const Settings& settings) {
         ThemeKeeper::instance().choose(Appearance::light);
         window_ = std::make_unique<MainWindow>(settings);
         window_->resize(size);
@@ -37,6 +39,13 @@ class WindowBench : public testing::Test {
         ThemeKeeper::instance().choose(Appearance::light);
     }
 
+    /// Under AddressSanitizer without uncertainty, whose drawn samples would take most of the time; tests of
+    /// it ask for it.
+    [[nodiscard]] static Settings usualSettings() {
+        Settings settings;
+        settings.showsUncertainty = !isWatched();
+        return settings;
+    }
     /// Alt and a page's key.
     void openPage(Qt::Key key) {
         QTest::keyClick(window_.get(), key, Qt::AltModifier);

@@ -8,6 +8,7 @@
 #include <atomic>
 #include <exception>
 
+#include "geometry/units/upper_vectors.h"
 #include "widgets/kit/freed_memory.h"
 
 namespace bolthole {
@@ -127,6 +128,7 @@ void JobRunner::work(const std::shared_ptr<Job::Shared>& shared) {
     QString reason;
     try {
         if (!shared->cancelled) {
+            clearUpperVectors();
             shared->work(job);
         }
     } catch (const std::exception& error) {
