@@ -175,7 +175,7 @@ void DifferenceView::showFold() {
     const int quiet = table_->quietCount();
     const QString arrow = fold_->isChecked() ? QStringLiteral("▾ ") : QStringLiteral("▸ ");
     const QString words = quiet == 1 ? tr("1 figure without a change big enough to matter")
-                                     : tr("%1 figures without a change big enough to matter").arg(quiet);
+                                     : tr("%n figures without a change big enough to matter", nullptr, quiet);
     if (fold_->text() != arrow + words) {
         fold_->setText(arrow + words);
         fold_->setAccessibleName(words);

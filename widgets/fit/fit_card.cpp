@@ -226,7 +226,7 @@ void FitCard::showPredictions(const Car& car) {
     const QString unused = unusedWords(*fit_, car);
     const auto count = static_cast<int>(fit_->unused.size());
     left_->showText(count > kMostUnusedLines
-                        ? tr("%1 passes are left out; the pointer here says why.").arg(count)
+                        ? tr("%n passes are left out; the pointer here says why.", nullptr, count)
                         : unused);
     left_->setToolTip(unused);
     left_->setVisible(count > 0);

@@ -11,4 +11,10 @@ namespace bolthole {
     return QCoreApplication::translate("Bolthole", text);
 }
 
+/// The same of `count` things, in the plural form the person's language has for so many; %n in the text
+/// becomes the count. English has its text for one written apart, as there is no translation into it.
+[[nodiscard]] inline QString tr(const char* text, int count) {
+    return QCoreApplication::translate("Bolthole", text, nullptr, count);
+}
+
 }  // namespace bolthole

@@ -137,9 +137,9 @@ void PowerMapView::showMap(const std::shared_ptr<const PowerMap>& map, const std
     key_->showText(
         tr("60 ft in seconds. ● quickest of its torque, ≈ can't be told apart from it. Track bars and "
            "guides stay as bolted.") +
-        (map->isAll
-             ? QString()
-             : u' ' + tr("The %1 combinations that move the fewest bolts.").arg(map->combinations.size())) +
+        (map->isAll ? QString()
+                    : u' ' + tr("The %n combinations that move the fewest bolts.", nullptr,
+                                static_cast<int>(map->combinations.size()))) +
         u' ' + trialCaution());
     look(true, false);
     tell(0, 1);

@@ -43,7 +43,7 @@ class LineWriter {
     void addBolts() {
         for (const BoltMove& move : comparison_.bolts) {
             if (move.from != move.to) {
-                const QString bolts = move.bolts == 1 ? tr("1 bolt") : tr("%1 bolts").arg(move.bolts);
+                const QString bolts = move.bolts == 1 ? tr("1 bolt") : tr("%n bolts", move.bolts);
                 lines_.push_back(
                     {tr("%1, %2: bolt from %3 to %4, %5")
                          .arg(capitalized(nameOf(move.link)), endName(move.end),
@@ -56,7 +56,7 @@ class LineWriter {
     void addLengths() {
         const Units units = style_.units;
         for (const LengthMove& move : comparison_.lengths) {
-            const QString rods = move.rods == 1 ? tr("1 link") : tr("%1 links").arg(move.rods);
+            const QString rods = move.rods == 1 ? tr("1 link") : tr("%n links", move.rods);
             lines_.push_back(
                 {tr("%1: length from %2 to %3 %4, %5, %6")
                      .arg(capitalized(nameOf(move.link)), figure(move.before, Quantity::length, units),

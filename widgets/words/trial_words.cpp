@@ -56,7 +56,7 @@ bool reachesNone(const TrialFigure& figure) {
 
 QString clickWords(double clicks) {
     const int count = static_cast<int>(std::lround(std::abs(clicks)));
-    return count == 1 ? tr("one click") : count == 2 ? tr("two clicks") : tr("%1 clicks").arg(count);
+    return count == 1 ? tr("one click") : count == 2 ? tr("two clicks") : tr("%n clicks", count);
 }
 
 QString shockName(const FieldId& id, const Car& car) {
@@ -219,10 +219,10 @@ QString trialChance(const LaunchTrial& trial) {
 QString trialEffort(const PaddockChange& change) {
     const QString bolts = change.bolts == 0   ? tr("no bolts")
                           : change.bolts == 1 ? tr("1 bolt")
-                                              : tr("%1 bolts").arg(change.bolts);
+                                              : tr("%n bolts", change.bolts);
     const double minutes = change.minutes < kFewMinutes ? change.minutes : std::round(change.minutes / 5) * 5;
     return minutes == 1 ? tr("%1, about a minute").arg(bolts)
-                        : tr("%1, about %2 minutes").arg(bolts).arg(std::lround(minutes));
+                        : tr("%1, about %n minutes", static_cast<int>(std::lround(minutes))).arg(bolts);
 }
 
 QString trialProof(const LaunchTrial& trial) {

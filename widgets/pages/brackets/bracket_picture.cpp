@@ -280,8 +280,10 @@ bool BracketPicture::event(QEvent* event) {
 }
 
 void BracketPicture::describe() {
-    QString words = tr("%n hole(s)", "", static_cast<int>(scene_.bracket.holes.size()));
-    words += cornerCount() == 0 ? tr(", no plate entered") : tr(", outline of %1 corners").arg(cornerCount());
+    const auto holes = static_cast<int>(scene_.bracket.holes.size());
+    QString words = holes == 1 ? tr("1 hole") : tr("%n holes", nullptr, holes);
+    words +=
+        cornerCount() == 0 ? tr(", no plate entered") : tr(", outline of %n corners", nullptr, cornerCount());
     if (scene_.selectedCorner >= 0 && scene_.selectedCorner < cornerCount()) {
         const Eigen::Vector2d& at =
             scene_.bracket.plate->corners[static_cast<std::size_t>(scene_.selectedCorner)];

@@ -61,7 +61,7 @@ QString surfacesOf(const PassBook& book, std::size_t run) {
 }
 
 QString passCount(int count) {
-    return count == 1 ? tr("1 pass") : tr("%1 passes").arg(count);
+    return count == 1 ? tr("1 pass") : tr("%n passes", count);
 }
 
 QString groundWords(const Ground& ground) {

@@ -266,8 +266,8 @@ void TestDaysPage::showPasses() {
     onePass_->setText(one ? tr("s, lower is better · one pass ± %1").arg(timeText(one->high))
                           : tr("s, lower is better"));
     const auto counted = std::ranges::count_if(book_.passes(), isCounted);
-    const auto all = static_cast<qsizetype>(book_.passes().size());
-    const QString passes = all == 1 ? tr("1 pass") : tr("%1 passes").arg(all);
+    const auto all = static_cast<int>(book_.passes().size());
+    const QString passes = all == 1 ? tr("1 pass") : tr("%n passes", nullptr, all);
     count_->setText(counted == all ? passes : tr("%1, %2 that count").arg(passes).arg(counted));
 }
 

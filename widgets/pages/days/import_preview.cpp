@@ -75,8 +75,9 @@ ImportPreview::ImportPreview(const ImportSummary& summary, Units units, QWidget*
             .arg(summary.changed.size());
     if (!isReadable) {
         words = tr("▲ Nothing is taken in: %1 can't be read. Mend them in the table and take it in again.")
-                    .arg(summary.problems.size() == 1 ? tr("one thing")
-                                                      : tr("%1 things").arg(summary.problems.size()));
+                    .arg(summary.problems.size() == 1
+                             ? tr("one thing")
+                             : tr("%n things", nullptr, static_cast<int>(summary.problems.size())));
     } else if (isEmpty) {
         words = tr("Nothing in it that is not in the log already.");
     }

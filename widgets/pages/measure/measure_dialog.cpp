@@ -490,7 +490,8 @@ void MeasureDialog::showWarnings() {
     }
     if (const std::size_t all = state_->warnings.size(); all > 0) {
         lines << (all == 1 ? tr("1 warning in the list, F9 once this is closed")
-                           : tr("%1 warnings in the list, F9 once this is closed").arg(all));
+                           : tr("%n warnings in the list, F9 once this is closed", nullptr,
+                                static_cast<int>(all)));
     }
     warning_->showText(lines.join(QLatin1Char('\n')));
     warning_->setVisible(!lines.isEmpty());
