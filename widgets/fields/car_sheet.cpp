@@ -121,6 +121,9 @@ void CarSheet::rebuild(const Shape& shape) {
     setUpdatesEnabled(true);
     if (QWidget* editor = focused ? hub_->editor(*focused) : nullptr) {
         editor->setFocus();
+        if (auto* field = qobject_cast<QLineEdit*>(editor); field != nullptr && hub_->targetFocus()) {
+            field->selectAll();  // as by Tab: what is typed replaces it
+        }
         scroll_->ensureWidgetVisible(editor, 0, 60);
     }
 }

@@ -1,5 +1,6 @@
 #include "widgets/readouts/figure_strip.h"
 
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QPainter>
 #include <QVBoxLayout>
@@ -7,6 +8,7 @@
 #include <cmath>
 
 #include "widgets/kit/number_field.h"
+#include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/words/figure_words.h"
@@ -20,12 +22,25 @@ namespace {
 constexpr int kBetween = 18;  // px between two figures
 constexpr int kSides = 28;    // left and right of them
 
+}  // namespace
+
 /// A line that is cut short with an ellipsis where it has no room; its tool tip has all of it.
-class NoteLine : public QLabel {
+class FigureNote : public QLabel {
   public:
-    using QLabel::QLabel;
+    explicit FigureNote(QWidget* parent) : QLabel(parent) { setTextFormat(Qt::PlainText); }
+    void showProblem(bool isProblem) {
+        isProblem_ = isProblem;
+        paintTone();
+    }
 
   protected:
+    // A new style sheet has put the former color back.
+    void changeEvent(QEvent* event) override {
+        QLabel::changeEvent(event);
+        if (event->type() == QEvent::StyleChange) {
+            paintTone();
+        }
+    }
     void paintEvent(QPaintEvent* event) override {
         if (wordWrap() || fontMetrics().horizontalAdvance(text()) <= contentsRect().width()) {
             QLabel::paintEvent(event);
@@ -36,7 +51,19 @@ class NoteLine : public QLabel {
         painter.drawText(contentsRect(), Qt::AlignLeft | Qt::AlignVCenter,
                          fontMetrics().elidedText(text(), Qt::ElideRight, contentsRect().width()));
     }
+
+  private:
+    void paintTone() {
+        QPalette toned = palette();
+        toned.setColor(QPalette::WindowText, isProblem_ ? theme().problem : theme().muted);
+        if (toned.color(QPalette::WindowText) != palette().color(QPalette::WindowText)) {
+            setPalette(toned);
+        }
+    }
+    bool isProblem_ = false;
 };
+
+namespace {
 
 QString figure(double value, Quantity quantity, Units units) {
     return QString::fromStdString(figureText(value, quantity, units));
@@ -82,7 +109,7 @@ QString whereText(const BenchState& state) {
 
 }  // namespace
 
-FigureStrip::FigureStrip(QWidget* parent) : QWidget(parent), note_(new NoteLine(this)) {
+FigureStrip::FigureStrip(QWidget* parent) : QWidget(parent), note_(new FigureNote(this)) {
     auto* row = new QHBoxLayout;
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(kBetween);
@@ -118,7 +145,6 @@ FigureStrip::FigureStrip(QWidget* parent) : QWidget(parent), note_(new NoteLine(
                   tr("Pinion angle less driveshaft angle, in side view. Minus: the pinion's nose is low."));
     row->addStretch(1);
     note_->setObjectName(QStringLiteral("figureNote"));
-    note_->setTextFormat(Qt::PlainText);
     note_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
     dress();
@@ -126,7 +152,10 @@ FigureStrip::FigureStrip(QWidget* parent) : QWidget(parent), note_(new NoteLine(
 }
 
 FigureStrip::Cell FigureStrip::addCell(const QString& title, const char* objectName, const QString& tip) {
-    Cell cell{new QLabel(title, this), new QLabel(this), new QLabel(this), new QLabel(this), tip};
+    const auto muted = [this](const QString& text) {
+        return new ToneLabel(ToneLabel::Tone::muted, text, this);
+    };
+    Cell cell{muted(title), new QLabel(this), muted({}), muted({}), tip};
     cell.plusMinus->setObjectName(QLatin1String(objectName) + QStringLiteral("Uncertainty"));
     cell.plusMinus->setAccessibleName(tr("%1, ±").arg(title));
     cell.baseline->setObjectName(QLatin1String(objectName) + QStringLiteral("Baseline"));
@@ -140,15 +169,10 @@ FigureStrip::Cell FigureStrip::addCell(const QString& title, const char* objectN
 }
 
 void FigureStrip::dress() {
-    QPalette quiet = palette();
-    quiet.setColor(QPalette::WindowText, theme().muted);
     for (const Cell& cell : cells()) {
-        for (QLabel* label : {cell.title, cell.plusMinus, cell.baseline}) {
-            label->setFont(textFont(TextSize::small));
-            label->setPalette(quiet);
-        }
         cell.value->setFont(textFont(TextSize::figure, true));
     }
+    note_->setFont(textFont(TextSize::small));
     // Fixed widths: a changing figure must not lay out the window anew in every step of a drag.
     const auto fix = [](const Cell& cell, const QString& widest) {
         const QFontMetrics metrics(cell.value->font());
@@ -162,8 +186,6 @@ void FigureStrip::dress() {
     fix(instantCenter_, QStringLiteral("\u2212000.0 × 00.0 in"));
     fix(swingArm_, QStringLiteral("\u221200.0°"));
     fix(pinion_, QStringLiteral("\u221200.0°"));
-    note_->setFont(textFont(TextSize::small));
-    note_->setPalette(quiet);
     // Without the swing arm, which goes first; narrower, the others would run into each other.
     setMinimumWidth(kSides + 2 * kBetween + antiSquat_.value->width() + instantCenter_.value->width() +
                     pinion_.value->width());
@@ -221,10 +243,7 @@ void FigureStrip::showState(const BenchState& state) {
     } else if (!station.usable) {
         note = tr("The links do not reach %1").arg(whereText(state).mid(3));
     }
-    QPalette colors = note_->palette();
-    colors.setColor(QPalette::WindowText,
-                    state.problem.empty() && station.usable ? theme().muted : theme().problem);
-    note_->setPalette(colors);
+    note_->showProblem(!state.problem.empty() || !station.usable);
     note_->setWordWrap(!state.problem.empty());  // why there are no figures is never cut
     setChanged(note_, note);
     note_->setToolTip(note);

@@ -9,6 +9,8 @@
 
 namespace bolthole {
 
+class FigureNote;
+
 /// Anti-squat, swing arm, pinion to driveshaft and instant center, with one line below for what is wrong or
 /// where the axle stands.
 class FigureStrip : public QWidget {
@@ -40,7 +42,7 @@ class FigureStrip : public QWidget {
     Cell instantCenter_;
     Cell swingArm_;
     Cell pinion_;
-    QLabel* note_;
+    FigureNote* note_;
 };
 
 }  // namespace bolthole

@@ -186,6 +186,22 @@ TEST_F(Bench, UnitsSwitchEveryFigure) {
     EXPECT_EQ(window_->state().car, before);
 }
 
+// Also while another page is in front: then the bench is dressed anew when it is shown.
+TEST_F(Bench, TheFiguresNamesFollowTheTheme) {
+    for (const Appearance appearance : {Appearance::dark, Appearance::light}) {
+        QTest::keyClick(window_.get(), Qt::Key_2, Qt::AltModifier);
+        QCoreApplication::processEvents();
+        ThemeKeeper::instance().choose(appearance);
+        QTest::keyClick(window_.get(), Qt::Key_1, Qt::AltModifier);
+        QCoreApplication::processEvents();
+        for (const char* name : {"antiSquatFigureUncertainty", "pinionFigureUncertainty", "figureNote"}) {
+            const auto* label = window_->findChild<QLabel*>(QString::fromLatin1(name));
+            ASSERT_NE(label, nullptr);
+            EXPECT_EQ(label->palette().color(QPalette::WindowText), theme().muted) << name;
+        }
+    }
+}
+
 // No figure of another car stands in for those it does not have, and one sentence says why, whole.
 TEST_F(Bench, ACarThatCannotBeAssembledShowsNoFigures) {
     const QString before = text("instantCenterFigure");

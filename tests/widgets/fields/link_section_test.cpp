@@ -119,6 +119,17 @@ TEST_F(LinkSectionTest, AForwardFigureComesFromTheTapedLength) {
     EXPECT_NEAR(state_.car.links[0].chassis.holes[0].at.x(), 6.5 * kMetresPerInch, 1e-12);
 }
 
+TEST_F(LinkSectionTest, WhatIsTypedIntoANewHoleReplacesWhatItBeganWith) {
+    QTest::mouseClick(named<QToolButton>("Add a hole: upper, axle holes"), Qt::LeftButton);
+    auto* field = qobject_cast<NumberField*>(QApplication::focusWidget());
+    ASSERT_NE(field, nullptr);
+    EXPECT_EQ(field->selectedText(), field->text());
+    QTest::keyClicks(field, "2 1/4");
+    QTest::keyClick(field, Qt::Key_Return);
+    ASSERT_EQ(state_.car.links[1].axle.holes.size(), 2U);
+    EXPECT_NEAR(state_.car.links[1].axle.holes[1].at.x(), 2.25 * kMetresPerInch, 1e-9);
+}
+
 TEST_F(LinkSectionTest, HolesComeAndGo) {
     QTest::mouseClick(named<QToolButton>("Add a hole: upper, axle holes"), Qt::LeftButton);
     ASSERT_EQ(state_.car.links[1].axle.holes.size(), 2U);
