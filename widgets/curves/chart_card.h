@@ -146,6 +146,8 @@ class ChartCardOnScreen {
     void drawImposedLabels(QPainter& painter, const ChartScene& scene) const;
     void drawLowerRow(QPainter& painter, const ChartScene& scene, double top) const;
     void drawStretches(QPainter& painter, const CardType& type) const;
+    [[nodiscard]] QString startingWords(const CardType& type) const;
+    [[nodiscard]] QRectF startingBox(const CardType& type) const;
     void drawStartingMark(QPainter& painter, const CardType& type) const;
     void paintSeries(QPainter& painter, const ChartSeries& series, const Stroke& stroke, double alpha) const;
     void paintMarks(QPainter& painter, const ChartSeries& series, const QColor& ink) const;

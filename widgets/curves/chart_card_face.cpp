@@ -150,12 +150,20 @@ void ChartCardOnScreen::drawLowerRow(QPainter& painter, const ChartScene& scene,
     }
 }
 
+QString ChartCardOnScreen::startingWords(const CardType& type) const {
+    return type.quietMetrics.elidedText(CurveChart::tr("starting numbers"), Qt::ElideRight,
+                                        plot_.area.width() - 4);
+}
+
+QRectF ChartCardOnScreen::startingBox(const CardType& type) const {
+    return {plot_.area.left() + 2, plot_.area.bottom() - type.quietMetrics.height() - 4,
+            type.quietMetrics.horizontalAdvance(startingWords(type)) + 2, type.quietMetrics.height()};
+}
+
 // As under a field that holds such a number: words in a corner of the plot, dots below them.
 void ChartCardOnScreen::drawStartingMark(QPainter& painter, const CardType& type) const {
-    const QString words = type.quietMetrics.elidedText(CurveChart::tr("starting numbers"), Qt::ElideRight,
-                                                       plot_.area.width() - 4);
-    const QRectF box(plot_.area.left() + 2, plot_.area.bottom() - type.quietMetrics.height() - 4,
-                     type.quietMetrics.horizontalAdvance(words) + 2, type.quietMetrics.height());
+    const QString words = startingWords(type);
+    const QRectF box = startingBox(type);
     painter.fillRect(box, theme().card);
     painter.setFont(type.quiet);
     painter.setPen(theme().muted);

@@ -106,7 +106,7 @@ void TrialCard::dress() {
 
 void TrialCard::changeEvent(QEvent* event) {
     Card::changeEvent(event);
-    if (event->type() == QEvent::ApplicationPaletteChange) {
+    if (event->type() == QEvent::ApplicationPaletteChange || event->type() == QEvent::StyleChange) {
         dress();
     }
 }

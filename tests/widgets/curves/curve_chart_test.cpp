@@ -10,6 +10,7 @@
 #include <cmath>
 
 #include "tests/support/shown_chart.h"
+#include "tests/support/text_notes.h"
 #include "widgets/curves/chart_paper.h"
 #include "widgets/kit/theme.h"
 
@@ -306,6 +307,27 @@ TEST(CurveChart, PaintsTheSameCardsOnPaperInBlack) {
         }
     }
     EXPECT_GT(black, 800);
+}
+
+TEST(CurveChart, WordsOfARuleKeepClearOfTheStartingNumbers) {
+    ChartAxis axis = timeAxis(0, 1);
+    axis.isUpright = true;
+    for (int step = 0; step < 40; ++step) {
+        ChartCard card = cardOf(QStringLiteral("one"), {straight(QStringLiteral("one"))});
+        card.rules.push_back(limitRule(0.05 * step, QStringLiteral("closed")));
+        CurveChart chart(QStringLiteral("chart"), looking(false));
+        chart.resize(400, 260);
+        chart.showCards(axis, withStartingMark({card}, true));
+        test::TextNotes notes(chart.size());
+        chart.render(&notes);
+        const auto boxOf = [&](const QString& words) {
+            const auto found = std::ranges::find(notes.notes(), words, &test::TextNotes::Note::text);
+            return found == notes.notes().end() ? QRectF() : found->box;
+        };
+        const QRectF starts = boxOf(QStringLiteral("starting numbers"));
+        ASSERT_FALSE(starts.isEmpty());
+        EXPECT_FALSE(starts.intersects(boxOf(QStringLiteral("closed")))) << "at " << 0.05 * step;
+    }
 }
 
 TEST(CurveChart, SaysWhereItRestsOnStartingNumbers) {
