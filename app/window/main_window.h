@@ -184,6 +184,7 @@ class MainWindow : public QMainWindow {
     QTimer numbersTimer_;
     std::unique_ptr<RecoveryController> recovery_;
     bool toldChanged_ = false;  // of the file being changed elsewhere, once
+    bool isDemo_ = false;       // until it is saved under a name
 
     CarSheet* sheet_ = nullptr;
     ViewDeck* views_ = nullptr;

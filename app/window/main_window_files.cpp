@@ -29,10 +29,12 @@ QString MainWindow::fileFilter() {
 void MainWindow::showFileState() {
     const QString name = QString::fromStdString(document_.car().title);
     title_->setText(name.isEmpty() ? tr("Untitled car") : name);
-    QString words =
-        document_.fileName().isEmpty() ? tr("not saved yet") : QFileInfo(document_.fileName()).fileName();
+    const bool isDemo = isDemo_ && document_.fileName().isEmpty();
+    QString words = isDemo                           ? tr("a demo: an invented car")
+                    : document_.fileName().isEmpty() ? tr("not saved yet")
+                                                     : QFileInfo(document_.fileName()).fileName();
     if (document_.isEdited()) {
-        words = tr("edited");
+        words = isDemo ? tr("a demo, edited") : tr("edited");
     }
     const bool shared = recovery_->hasCompany();
     fileState_->setText(shared ? tr("%1 · open in another window too").arg(words) : words);
@@ -48,6 +50,8 @@ void MainWindow::showFileState() {
 void MainWindow::startAnew() {
     notice_->hide();
     toldChanged_ = false;
+    isDemo_ = false;
+    showFileState();
     state_.selection = {};
     controller_->reset();
     moveCursor(0);
@@ -108,6 +112,8 @@ void MainWindow::openDemo(const QString& name) {
     }
     document_.adopt(std::move(*result.loaded));
     startAnew();
+    isDemo_ = true;
+    showFileState();
 }
 
 void MainWindow::offerFirstSteps() {

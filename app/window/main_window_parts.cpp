@@ -163,6 +163,7 @@ QWidget* MainWindow::buildTopBar() {
     font.setPointSizeF(font.pointSizeF() * 1.2);
     title_->setFont(font);
     fileState_ = makeTitle({}, TextSize::small, false, bar);
+    fileState_->setObjectName(QStringLiteral("fileState"));
     fileState_->setEnabled(false);
     row->addWidget(title_);
     row->addSpacing(8);

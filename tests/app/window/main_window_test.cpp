@@ -186,6 +186,16 @@ TEST_F(Bench, UnitsSwitchEveryFigure) {
     EXPECT_EQ(window_->state().car, before);
 }
 
+// Also at a later start, when nothing else says so.
+TEST_F(Bench, ADemoIsCalledOneUntilItIsSaved) {
+    const auto* said = window_->findChild<QLabel*>(QStringLiteral("fileState"));
+    ASSERT_NE(said, nullptr);
+    EXPECT_EQ(said->text().toStdString(), "a demo: an invented car");
+    EXPECT_EQ(window_->document().apply(SetNumber{{.field = Field::wheelbase}, 2.9}, EditPhase::whole, {}),
+              QString());
+    EXPECT_EQ(said->text().toStdString(), "a demo, edited");
+}
+
 // Also while another page is in front: then the bench is dressed anew when it is shown.
 TEST_F(Bench, TheFiguresNamesFollowTheTheme) {
     for (const Appearance appearance : {Appearance::dark, Appearance::light}) {
