@@ -70,9 +70,9 @@ class Reader {
     /// From here on the object's numbers are the uncertainties of those its keys name.
     void readUncertainties() { at_.uncertainty = true; }
 
-    /// Which numbers of the object nobody measured, by their names: "wheelbase", "at[1]", "at" for all of a
-    /// point. Absent: none.
-    void starting(const char* key, Uncertainties& marks, Scope scope);
+    /// Which numbers of the object come from there, nobody having measured them, by their names: "wheelbase",
+    /// "at[1]", "at" for all of a point. Absent: none.
+    void origins(const char* key, Uncertainties& marks, Scope scope, Origin origin);
 
     /// The corners of a plate: pairs, forward and up.
     void corners(const char* key, std::vector<Eigen::Vector2d>& value);
@@ -239,7 +239,7 @@ class Writer {
 
     void rareFlag(const char* key, bool value);
     void readUncertainties() const {}
-    void starting(const char* key, const Uncertainties& marks, Scope scope);
+    void origins(const char* key, const Uncertainties& marks, Scope scope, Origin origin);
     void corners(const char* key, const std::vector<Eigen::Vector2d>& value);
     void plateNumber(const char* key, double value, Quantity quantity);
     void checkPlate(const Plate&) const {}

@@ -105,7 +105,8 @@ template <typename Io>
 void exchangeUncertainties(Io& io, Uncertainties& uncertainties, Scope scope) {
     UncertaintiesOf of{uncertainties, scope};
     io.rareObject("u", of);
-    io.starting("starting", uncertainties, scope);
+    io.origins("starting", uncertainties, scope, Origin::starting);
+    io.origins("worked_out", uncertainties, scope, Origin::workedOut);
 }
 
 /// Clicks as whole numbers; none where one of them is no whole number a click may be, which is refused then.
@@ -126,14 +127,14 @@ inline FieldId endOf(FieldId at, End end) {
 }
 
 // A hole of a link or of a spring's mount. A reader's address says which; a writer has none, but what the
-// hole has of uncertainties and of starting numbers does.
+// hole has of uncertainties and of numbers nobody measured does.
 template <typename Io>
 void exchange(Io& io, Hole& hole) {
     const auto names = [](const auto& list) {
         return std::ranges::any_of(list, [](const auto& each) { return each.field == Field::mountAt; });
     };
     const bool isMount =
-        io.at().item >= 0 || names(hole.uncertainties.all()) || names(hole.uncertainties.starting());
+        io.at().item >= 0 || names(hole.uncertainties.all()) || names(hole.uncertainties.marks());
     io.text("name", hole.name);
     const Scope scope = isMount ? Scope::mount : Scope::hole;
     Numbers<Io>(io, &hole, scope).rest();

@@ -86,7 +86,7 @@ void startPart(const Part<const Car>& part, Uncertainties& uncertainties, Scope 
             const int axis = rule->hasAxis ? at : -1;
             const std::optional<double> number = numberIn(rule->access.constSlot(part, axis));
             if (number && !(rule->isRare && number == rule->fallback)) {
-                uncertainties.setStarting(rule->field, axis, true);
+                uncertainties.setOrigin(rule->field, axis, Origin::starting);
             }
         }
     }
@@ -100,8 +100,8 @@ void startBracket(Bracket& bracket, Field field) {
 
 /// Whether one of the coordinates that the length between the holes in use is made of is a starting number.
 bool restsOnStarting(const Link& link) {
-    return !link.chassis.inUse().uncertainties.starting().empty() ||
-           !link.axle.inUse().uncertainties.starting().empty();
+    return !link.chassis.inUse().uncertainties.marks().empty() ||
+           !link.axle.inUse().uncertainties.marks().empty();
 }
 
 }  // namespace
@@ -110,16 +110,24 @@ bool mayBeStarting(Field field) {
     return mayHaveUncertainty(field) || field == Field::bump || field == Field::droop;
 }
 
-bool isStarting(const Car& car, const FieldId& id) {
+Origin originOf(const Car& car, const FieldId& id) {
     const Uncertainties* marks = id.uncertainty || !mayBeStarting(id.field) ? nullptr : partMarksAt(car, id);
-    return marks != nullptr && marks->isStarting(id.field, id.axis) && numberAt(car, id);
+    return marks != nullptr && numberAt(car, id) ? marks->originOf(id.field, id.axis) : Origin::measured;
 }
 
-void setStarting(Car& car, const FieldId& id, bool starting) {
+bool isStarting(const Car& car, const FieldId& id) {
+    return originOf(car, id) == Origin::starting;
+}
+
+bool isMeasured(const Car& car, const FieldId& id) {
+    return originOf(car, id) == Origin::measured && numberAt(car, id);
+}
+
+void setOrigin(Car& car, const FieldId& id, Origin origin) {
     Uncertainties* marks = id.uncertainty || !mayBeStarting(id.field) ? nullptr : partMarksAt(car, id);
     const bool isWhole = ruleOf(id.field).hasAxis == (id.axis >= 0 && id.axis < 3);
     if (marks != nullptr && isWhole) {
-        marks->setStarting(id.field, id.axis, starting);
+        marks->setOrigin(id.field, id.axis, origin);
     }
 }
 
@@ -133,9 +141,15 @@ std::vector<FieldId> startingNumbers(const Car& car) {
     return ids;
 }
 
+std::vector<FieldId> unmeasuredNumbers(const Car& car) {
+    std::vector<FieldId> ids = measurableNumbers(car);
+    std::erase_if(ids, [&car](const FieldId& id) { return isMeasured(car, id); });
+    return ids;
+}
+
 void startFrom(Hole& hole, Field field) {
     for (int axis = 0; axis < 3; ++axis) {
-        hole.uncertainties.setStarting(field, axis, true);
+        hole.uncertainties.setOrigin(field, axis, Origin::starting);
     }
 }
 
@@ -157,8 +171,13 @@ void startFrom(Driveline& driveline) {
 
 void startFrom(Car& car) {
     for (const FieldId& id : measurableNumbers(car)) {
-        setStarting(car, id, true);
+        setOrigin(car, id, Origin::starting);
     }
+}
+
+void markWorkedOut(Car& car, const FieldId& id) {
+    const bool restsOnStart = id.field == Field::linkLength && restsOnStarting(*findLink(car, id.link));
+    setOrigin(car, id, restsOnStart || isStarting(car, id) ? Origin::starting : Origin::workedOut);
 }
 
 void markWorkedOutLengths(Car& car, const Car& before) {
@@ -168,7 +187,7 @@ void markWorkedOutLengths(Car& car, const Car& before) {
         if (link.length && link.length != was.length) {
             const bool wasStarting = was.length && was.uncertainties.isStarting(Field::linkLength);
             const bool rests = restsOnStarting(link) || restsOnStarting(was) || wasStarting;
-            link.uncertainties.setStarting(Field::linkLength, -1, rests);
+            link.uncertainties.setOrigin(Field::linkLength, -1, rests ? Origin::starting : Origin::workedOut);
         }
     }
 }

@@ -35,18 +35,22 @@ void Uncertainties::set(Field field, int axis, std::optional<double> value) {
     }
 }
 
-bool Uncertainties::isStarting(Field field, int axis) const {
-    return std::ranges::binary_search(starting_, Mark{field, axis}, isMarkedBefore);
+Origin Uncertainties::originOf(Field field, int axis) const {
+    const auto place = std::ranges::lower_bound(marks_, Mark{field, axis}, isMarkedBefore);
+    const bool isThere = place != marks_.end() && place->field == field && place->axis == axis;
+    return isThere ? place->origin : Origin::measured;
 }
 
-void Uncertainties::setStarting(Field field, int axis, bool starting) {
-    const Mark mark{field, axis};
-    const auto place = std::ranges::lower_bound(starting_, mark, isMarkedBefore);
-    const bool isThere = place != starting_.end() && *place == mark;
-    if (isThere && !starting) {
-        starting_.erase(place);
-    } else if (!isThere && starting) {
-        starting_.insert(place, mark);
+void Uncertainties::setOrigin(Field field, int axis, Origin origin) {
+    const Mark mark{field, axis, origin};
+    const auto place = std::ranges::lower_bound(marks_, mark, isMarkedBefore);
+    const bool isThere = place != marks_.end() && place->field == field && place->axis == axis;
+    if (isThere && origin == Origin::measured) {
+        marks_.erase(place);
+    } else if (isThere) {
+        place->origin = origin;
+    } else if (origin != Origin::measured) {
+        marks_.insert(place, mark);
     }
 }
 

@@ -220,8 +220,10 @@ std::string Applier::operator()(const SetNumber& edit) const {
         if (auto* const* number = std::get_if<OptionalNumber*>(&slot); !reason.empty() && number != nullptr) {
             **number = old;
         }
-        if (reason.empty() && edit.isTyped) {
-            setStarting(car_, edit.id, false);
+        if (reason.empty() && edit.by == SetNumber::By::typed) {
+            setOrigin(car_, edit.id, Origin::measured);
+        } else if (reason.empty() && edit.by == SetNumber::By::workedOut) {
+            markWorkedOut(car_, edit.id);
         }
     }
     return reason;
@@ -265,7 +267,7 @@ std::string Applier::operator()(const ClearNumber& edit) const {
         pinEngagement(link(edit.id.link), false);
     }
     (*optional)->reset();
-    setStarting(car_, edit.id, false);
+    setOrigin(car_, edit.id, Origin::measured);
     return {};
 }
 

@@ -21,11 +21,13 @@ namespace bolthole {
 
 /// Changes one number. An absent optional number comes to be. A length, here and in the moves below, that
 /// misses a whole nanometer by rounding alone is taken to be it, so that the car file shows short decimals.
-/// A starting number that was typed is one no more; stepped or computed it stays one.
+/// Typed, it counts as measured from then on; stepped, as what it was; worked out, it does not.
 struct SetNumber {
+    /// How somebody came by the number.
+    enum class By { typed, stepped, workedOut };
     FieldId id;
     double value = 0;  ///< SI
-    bool isTyped = true;
+    By by = By::typed;
 };
 /// Changes numbers that belong together in one step: an estimate with its ±. All of them or none.
 struct SetNumbers {

@@ -148,7 +148,8 @@ std::string moveWeights(Car& car, const Car& old, const NewFrame& frame) {
     weights.rightRear *= (1 - newShare) / (1 - share);
     car.cgHeight = center.z();
     if (const CgHeightSource source = balanceOf(old).from.source; source != CgHeightSource::entered) {
-        setStarting(car, {.field = Field::cgHeight}, source == CgHeightSource::estimate);
+        setOrigin(car, {.field = Field::cgHeight},
+                  source == CgHeightSource::estimate ? Origin::starting : Origin::measured);
     }
     car.cgHeightFrom = CgHeightSource::entered;
     return {};
@@ -166,7 +167,7 @@ namespace {
 void markTyped(Car& moved, const Car& car) {
     for (const Field field : {Field::rearTireRadius, Field::frontTireRadius}) {
         if (numberAt(moved, {.field = field}) != numberAt(car, {.field = field})) {
-            setStarting(moved, {.field = field}, false);
+            setOrigin(moved, {.field = field}, Origin::measured);
         }
     }
 }

@@ -85,7 +85,7 @@ Car startingCar(const StartingCar& asked) {
     car.driveline = startingDriveline(car);
     startFrom(car);
     for (const Field field : asked.typed) {
-        setStarting(car, {.field = field}, false);
+        setOrigin(car, {.field = field}, Origin::measured);
     }
     return car;
 }

@@ -163,7 +163,7 @@ void startWhereMoved(Link& moved, const Link& link) {
         std::vector<Hole>& holes = moved.bracket(end).holes;
         for (std::size_t hole = 0; hole < holes.size(); ++hole) {
             if (link.bracket(end).holes[hole].at.y() == 0) {
-                holes[hole].uncertainties.setStarting(Field::holeAt, 1, true);
+                holes[hole].uncertainties.setOrigin(Field::holeAt, 1, Origin::starting);
             }
         }
     }

@@ -272,6 +272,16 @@ std::vector<FieldId> startsUsed(const Car& car) {
     return used;
 }
 
+std::vector<FieldId> workedOutUsed(const Car& car) {
+    std::vector<FieldId> used;
+    for (const CarInput& input : uncertainInputs(car)) {
+        if (originOf(car, input.id) == Origin::workedOut) {
+            used.push_back(input.id);
+        }
+    }
+    return used;
+}
+
 namespace {
 
 /// A number in as few words as tell which.

@@ -44,16 +44,16 @@ MeasuredBar::MeasuredBar(QWidget* parent)
 void MeasuredBar::showCar(const Car& car) {
     car_ = &car;
     const std::vector<FieldId> all = measurableNumbers(car);
-    const auto starting = static_cast<std::size_t>(
-        std::ranges::count_if(all, [&car](const FieldId& id) { return isStarting(car, id); }));
-    const std::size_t measured = all.size() - starting;
+    const auto left = static_cast<std::size_t>(
+        std::ranges::count_if(all, [&car](const FieldId& id) { return !isMeasured(car, id); }));
+    const std::size_t measured = all.size() - left;
     const double share = all.empty() ? 1.0 : static_cast<double>(measured) / static_cast<double>(all.size());
     words_->showText(tr("%1 of %2 measured").arg(measured).arg(all.size()));
     words_->setToolTip(
-        wrappedToolTip(tr("The others are starting numbers, on a tinted ground with dots below "
-                          "them: type what you measure, the same number too.")));
+        wrappedToolTip(tr("The others are starting numbers or worked out, on a tinted ground with dots "
+                          "below them: type what you measure, the same number too.")));
     next_->setToolTip(wrappedToolTip(tr("Goes to the next number that nobody measured. Ctrl+M")));
-    setVisible(starting > 0);
+    setVisible(left > 0);
     if (share != share_) {
         share_ = share;
         update();
@@ -70,7 +70,7 @@ void MeasuredBar::goOn(const std::optional<FieldId>& from) {
     const std::size_t first = at == all.end() ? 0 : static_cast<std::size_t>(at - all.begin()) + 1;
     for (std::size_t step = 0; step < all.size(); ++step) {
         const FieldId& id = all[(first + step) % all.size()];
-        if (isStarting(*car_, id)) {
+        if (!isMeasured(*car_, id)) {
             last_ = id;
             emit fieldRequested(id);
             return;

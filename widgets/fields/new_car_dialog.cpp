@@ -202,7 +202,7 @@ NumberField* NewCarDialog::addField(QLayout* column, const QString& label, const
     auto* row = new NumberRow(label, field, this);
     row->setMinimumWidth(kFormWidth);
     column->addWidget(row);
-    field->setStarting(true);
+    field->setOrigin(Origin::starting);
     connect(field, &NumberField::committed, field, [this, field](double typed) {
         markTyped(field);
         field->showNumber(typed, style_);
@@ -275,7 +275,7 @@ std::vector<Field> NewCarDialog::typedFields() const {
 void NewCarDialog::markTyped(const NumberField* field) {
     for (std::size_t index = 0; index < fields_.size() && !field->isStepping(); ++index) {
         typed_[index] = typed_[index] || fields_[index] == field;
-        fields_[index]->setStarting(!typed_[index]);
+        fields_[index]->setOrigin(typed_[index] ? Origin::measured : Origin::starting);
     }
 }
 

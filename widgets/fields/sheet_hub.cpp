@@ -49,7 +49,8 @@ NumberField* SheetHub::makeField(const FieldId& id, QWidget* parent) {
     field->setCheck(
         [this, id](double shown) { return refusalIn(id, fromShown(id, shown), state_->style.units); });
     connect(field, &NumberField::committed, this, [this, id, field](double shown) {
-        request(SetNumber{id, fromShown(id, shown), !field->isStepping()});
+        request(SetNumber{id, fromShown(id, shown),
+                          field->isStepping() ? SetNumber::By::stepped : SetNumber::By::typed});
     });
     connect(field, &NumberField::cleared, this, [this, id] { request(ClearNumber{id}); });
     connect(field, &NumberField::confirmed, this, [this, id, field] {
@@ -129,7 +130,7 @@ void SheetHub::showNumbers() {
             number = toShown(entry.id, *number);
         }
         entry.field->showNumber(number, state_->style);
-        entry.field->setStarting(isStarting(state_->car, entry.id));
+        entry.field->setOrigin(originOf(state_->car, entry.id));
     }
     showFaults();
     showWarnings();

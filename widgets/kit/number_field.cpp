@@ -146,10 +146,10 @@ void NumberField::render() {
     }
 }
 
-void NumberField::setStarting(bool starting) {
-    if (starting_ != starting) {
-        starting_ = starting;
-        setProperty("starting", starting);
+void NumberField::setOrigin(Origin origin) {
+    if (origin_ != origin) {
+        origin_ = origin;
+        setProperty("unmeasured", origin != Origin::measured);
         style()->unpolish(this);
         style()->polish(this);
         refreshNote();
@@ -198,7 +198,9 @@ void NumberField::refreshNote() {
         style()->polish(this);
     }
     const QString words = note();
-    const QString start = starting_ ? tr("Starting number, not measured. ") : QString();
+    const QString start = origin_ == Origin::starting    ? tr("Starting number, not measured. ")
+                          : origin_ == Origin::workedOut ? tr("Worked out, not measured. ")
+                                                         : QString();
     const QString description = start + (words.isEmpty() ? howTo_ : words);
     if (accessibleDescription() != description) {
         setAccessibleDescription(description);
@@ -324,7 +326,10 @@ void NumberField::renewToolTip() {
         tip += wrappedToolTip(
             tr("Exactly %1").arg(QString::fromStdString(withUnit(exact, quantity_, style_.units))));
     }
-    if (starting_) {
+    if (origin_ == Origin::workedOut) {
+        tip += wrappedToolTip(
+            tr("Worked out to fit its holes, not measured: type what you measure once it is set."));
+    } else if (origin_ == Origin::starting) {
         tip += wrappedToolTip(tr("Starting number, not measured: type what you measure."));
     } else if (const QString plusMinus = uncertaintyWords_ ? uncertaintyWords_() : QString();
                !plusMinus.isEmpty()) {
@@ -442,7 +447,7 @@ void NumberField::focusOutEvent(QFocusEvent* event) {
 // Dots below the digits, as under a word penciled in: the ground alone would tell it by color.
 void NumberField::paintEvent(QPaintEvent* event) {
     QLineEdit::paintEvent(event);
-    if (!starting_ || edited_ || text().isEmpty()) {
+    if (origin_ == Origin::measured || edited_ || text().isEmpty()) {
         return;
     }
     QPainter painter(this);

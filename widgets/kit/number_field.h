@@ -7,6 +7,7 @@
 #include <span>
 #include <string>
 
+#include "geometry/car/uncertainties.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -45,10 +46,10 @@ class NumberField : public QLineEdit {
     /// beside the field.
     void setHowToCall(std::function<void()> call) { howToCall_ = std::move(call); }
 
-    /// Whether nobody measured the number: a starting number has a ground and a row of dots of its own until
-    /// it is typed.
-    void setStarting(bool starting);
-    [[nodiscard]] bool isStarting() const { return starting_; }
+    /// Where the number comes from: what nobody measured, a starting number or one worked out, has a ground
+    /// and a row of dots of its own until it is typed.
+    void setOrigin(Origin origin);
+    [[nodiscard]] Origin origin() const { return origin_; }
     /// Whether committed() came of a step, not of typing.
     [[nodiscard]] bool isStepping() const { return stepping_; }
 
@@ -129,7 +130,7 @@ class NumberField : public QLineEdit {
     Units textUnits_ = Units::inch;  // units the text was begun in
     bool rendered_ = false;
     bool edited_ = false;
-    bool starting_ = false;
+    Origin origin_ = Origin::measured;
     bool stepping_ = false;
     bool clickedInto_ = false;  // the press that entered the field is not let go yet
     QString problem_;           // why the typed text was refused

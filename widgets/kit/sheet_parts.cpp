@@ -119,7 +119,7 @@ void BoxRow::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(QPen(bad ? colors.problem : focused ? colors.focus : colors.border, width));
-    painter.setBrush(editor_->property("starting").toBool() ? colors.starting : colors.card);
+    painter.setBrush(editor_->property("unmeasured").toBool() ? colors.starting : colors.card);
     const double inset = width / 2.0;
     painter.drawRoundedRect(QRectF(rect()).adjusted(inset, inset, -inset, -inset), 4, 4);
 }

@@ -60,6 +60,9 @@ QString valueText(const AccuracyFigure& figure, double estimate, Units units) {
 
 QString toolWords(const Car& car, const CarInput& input) {
     const NumberUncertainty& known = input.numberUncertainty;
+    if (originOf(car, input.id) == Origin::workedOut) {
+        return tr("worked out");
+    }
     if (!known.own) {
         const std::string_view name = nameOf(known.tool);
         return QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size()));

@@ -18,8 +18,26 @@ QString startingWords(const Car& car) {
 }
 
 QString startingHeading(const Car& car) {
-    const QString names = QString::fromStdString(startWords(car, startsUsed(car)));
-    return names.isEmpty() ? names : tr("Starting numbers, not measured: %1").arg(names);
+    const QString starts = QString::fromStdString(startWords(car, startsUsed(car)));
+    const QString workedOut = QString::fromStdString(startWords(car, workedOutUsed(car)));
+    if (starts.isEmpty() || workedOut.isEmpty()) {
+        return !starts.isEmpty()      ? tr("Starting numbers, not measured: %1").arg(starts)
+               : !workedOut.isEmpty() ? tr("Worked out, not measured: %1").arg(workedOut)
+                                      : QString();
+    }
+    return tr("Starting numbers, not measured: %1; worked out, not measured: %2").arg(starts, workedOut);
+}
+
+QString originWords(Origin origin) {
+    switch (origin) {
+        case Origin::starting:
+            return tr("a starting number");
+        case Origin::workedOut:
+            return tr("worked out, not measured");
+        case Origin::measured:
+            break;
+    }
+    return tr("measured");
 }
 
 bool restsOnStarts(const Car& car, std::initializer_list<Scope> scopes) {

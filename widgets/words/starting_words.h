@@ -18,8 +18,12 @@ namespace bolthole {
 /// The same of all that the figures of the car rest on.
 [[nodiscard]] QString startingWords(const Car& car);
 
-/// The same with a capital, for the heading of a paper: "Starting numbers, not measured: CG height".
+/// The same with a capital, for the heading of a paper: "Starting numbers, not measured: CG height",
+/// and of lengths that were: "Worked out, not measured: upper length".
 [[nodiscard]] QString startingHeading(const Car& car);
+
+/// "measured", "a starting number", "worked out, not measured".
+[[nodiscard]] QString originWords(Origin origin);
 
 /// Whether a number of one of these scopes is a starting number; of brackets only the holes in use count. For
 /// curves, which say so as a whole.

@@ -82,6 +82,21 @@ TEST(StartingFile, TheKeyGoesWithTheLastMark) {
     EXPECT_FALSE(Json::parse(writeCar(typed, read.loaded->source)).contains("starting"));
 }
 
+TEST(StartingFile, WorkedOutNumbersGoThereAndBackUnderAKeyOfTheirOwn) {
+    Car car = plainCar();
+    const FieldId length{.field = Field::linkLength, .link = 0};
+    car.links[0].length = 0.6;
+    setOrigin(car, length, Origin::workedOut);
+    const Json json = writtenAs(car);
+    EXPECT_EQ(json["links"][0]["worked_out"], Json::parse(R"(["length"])"));
+    EXPECT_EQ(json.dump().find("\"starting\""), std::string::npos);
+    const ReadResult read = readBack(json);
+    ASSERT_TRUE(read.loaded) << read.problem.line();
+    EXPECT_EQ(originOf(read.loaded->car, length), Origin::workedOut);
+    setOrigin(car, length, Origin::measured);
+    EXPECT_FALSE(Json::parse(writeCar(car, read.loaded->source))["links"][0].contains("worked_out"));
+}
+
 TEST(StartingFile, WhatNamesNoNumberIsRefused) {
     const auto problemOf = [](const char* value) {
         Json json = writtenAs(plainCar());

@@ -167,7 +167,7 @@ TEST_F(Measuring, BackAndForthByKeyAndButton) {
 
 TEST_F(Measuring, ItBeginsAtTheFirstStartingNumberAndCountsWhatIsLeft) {
     Car fresh = car();
-    setStarting(fresh, kWheelbase, true);
+    setOrigin(fresh, kWheelbase, Origin::starting);
     BenchState state = window_->state();
     state.car = fresh;
     MeasureDialog dialog;
@@ -181,7 +181,7 @@ TEST_F(Measuring, ItBeginsAtTheFirstStartingNumberAndCountsWhatIsLeft) {
                   .arg(*firstLeft(fresh, walk) + 1)
                   .arg(walk.stops.size())
                   .arg(left));
-    setStarting(fresh, kWheelbase, false);
+    setOrigin(fresh, kWheelbase, Origin::measured);
     EXPECT_EQ(countLeft(fresh, walk), left - 1);
 }
 

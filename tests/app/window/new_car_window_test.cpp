@@ -377,7 +377,8 @@ TEST_F(NewCarWindow, SaysThatNothingWasMeasured) {
                count->text() == QStringLiteral("%1 of %2 measured").arg(measured).arg(all);
     };
     EXPECT_TRUE(counts(0)) << count->text().toStdString();
-    EXPECT_TRUE(named<NumberField>(QStringLiteral("height of the center of gravity"))->isStarting());
+    EXPECT_EQ(named<NumberField>(QStringLiteral("height of the center of gravity"))->origin(),
+              Origin::starting);
     ASSERT_EQ(window_->state().warnings.size(), 1U);
     EXPECT_THAT(window_->state().warnings[0].finding.cause, testing::HasSubstr("not measured"));
     const auto* note = window_->findChild<QLabel*>(QStringLiteral("figureNote"));
@@ -397,7 +398,7 @@ TEST_F(NewCarWindow, CountsUpAsNumbersAreTyped) {
     const double before = car().wheelbase;
     QTest::keyClicks(field, field->text());
     QTest::keyClick(field, Qt::Key_Tab);
-    EXPECT_FALSE(field->isStarting());
+    EXPECT_EQ(field->origin(), Origin::measured);
     EXPECT_EQ(car().wheelbase, before);
     EXPECT_EQ(startingNumbers(car()).size(), all - 1);
     type(QStringLiteral("height of the center of gravity"), QStringLiteral("21 1/2"));

@@ -133,7 +133,7 @@ TEST_F(SpringsInTheWindow, UndoAndRedoOfAnAddedPart) {
     QTest::keyClick(&window_, Qt::Key_Y, Qt::ControlModifier);
     ASSERT_EQ(car().springs.size(), 1U);
     const QList<NumberField*> fields = page_->findChildren<NumberField*>();
-    EXPECT_EQ(std::ranges::count_if(fields, &NumberField::isStarting), 6)
+    EXPECT_EQ(std::ranges::count(fields, Origin::starting, &NumberField::origin), 6)
         << "two mounts of three coordinates";
 }
 

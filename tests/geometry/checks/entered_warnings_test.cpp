@@ -96,7 +96,7 @@ TEST_F(EnteredWarnings, AHoleWhereNoCarHasOne) {
 }
 
 TEST_F(EnteredWarnings, StartingNumbersAreAWarningOfTheWholeCar) {
-    setStarting(car, {.field = Field::wheelbase}, true);
+    setOrigin(car, {.field = Field::wheelbase}, Origin::starting);
     const std::vector<Warning> warnings = findWarnings(car);
     const auto whole = std::ranges::find_if(warnings, &Warning::isOfWhole);
     ASSERT_NE(whole, warnings.end());

@@ -22,7 +22,7 @@ namespace {
 /// Says that every number was measured as it stands.
 void measureAll(Car& car) {
     for (const FieldId& id : startingNumbers(car)) {
-        setStarting(car, id, false);
+        setOrigin(car, id, Origin::measured);
     }
 }
 

@@ -57,7 +57,7 @@ TEST(StartingNumbers, TypingTheSameNumberMeasuresItAndAStepDoesNot) {
     EXPECT_EQ(startsOfCar(typed) + 1, startsOfCar(car));
     EXPECT_EQ(typed.cgHeight, car.cgHeight);
     EXPECT_NE(typed, car) << "so that it is a step of undo";
-    EXPECT_TRUE(isStarting(applied(car, SetNumber{kCgHeight, 0.6, false}), kCgHeight));
+    EXPECT_TRUE(isStarting(applied(car, SetNumber{kCgHeight, 0.6, SetNumber::By::stepped}), kCgHeight));
     EXPECT_TRUE(
         isStarting(applied(car, MoveHole{0, End::axle, 0, {0.01, 0.4, 0.2}}), holeField(0, End::axle, 0, 2)))
         << "a drag measures nothing";
@@ -109,10 +109,58 @@ TEST(StartingNumbers, ALengthWorkedOutOfThemIsOne) {
     change.rearTireRadius += 0.01;
     const FieldId length{.field = Field::linkLength, .link = 0};
     EXPECT_FALSE(isStarting(applied(car, ChangeRide{change}), length));
-    setStarting(car, holeField(0, End::chassis, 0, 1), true);
+    setOrigin(car, holeField(0, End::chassis, 0, 1), Origin::starting);
     const Car changed = applied(car, ChangeRide{change});
     EXPECT_TRUE(isStarting(changed, length));
     EXPECT_FALSE(isStarting(changed, {.field = Field::rearTireRadius}));
+}
+
+/// A measured car and the same with a lower's axle hole changed for another and every length refitted.
+struct Refitted {
+    Car before;
+    Car after;
+};
+
+Refitted refitted() {
+    Car car = typedThrough(startingCar({}));
+    car.links[0].length = builtLength(car.links[0]);
+    Hole other = car.links[0].axle.holes[0];
+    other.name = "2";
+    other.at.z() -= 0.04;
+    car.links[0].axle.holes.push_back(other);
+    HoleUse use = holesInUse(car);
+    use.set(0, End::axle, static_cast<int>(car.links[0].axle.holes.size()) - 1);
+    return {car, applied(car, ChooseHoles{use, LengthTreatment::refit})};
+}
+
+const FieldId kFirstLength{.field = Field::linkLength, .link = 0};
+
+TEST(WorkedOutNumbers, ALengthRefittedToMeasuredHolesIsNotMeasured) {
+    const auto [before, after] = refitted();
+    ASSERT_NE(after.links[0].length, before.links[0].length);
+    EXPECT_EQ(originOf(before, kFirstLength), Origin::measured);
+    EXPECT_EQ(originOf(after, kFirstLength), Origin::workedOut);
+    EXPECT_FALSE(isMeasured(after, kFirstLength));
+    EXPECT_THAT(unmeasuredNumbers(after), testing::ElementsAre(kFirstLength));
+    EXPECT_TRUE(startingNumbers(after).empty());
+}
+
+TEST(WorkedOutNumbers, TypedTheyCountAsMeasuredSteppedTheyDoNot) {
+    const Car car = refitted().after;
+    const double same = *car.links[0].length;
+    EXPECT_TRUE(isMeasured(applied(car, SetNumber{kFirstLength, same}), kFirstLength));
+    EXPECT_FALSE(isMeasured(applied(car, SetNumber{kFirstLength, same + 0.001, SetNumber::By::stepped}),
+                            kFirstLength));
+    EXPECT_EQ(originOf(applied(car, ClearNumber{kFirstLength}), kFirstLength), Origin::measured)
+        << "none is there";
+}
+
+TEST(WorkedOutNumbers, ALengthFoundForATargetIsOne) {
+    Car car = refitted().before;
+    const SetNumber found{kFirstLength, 0.5, SetNumber::By::workedOut};
+    EXPECT_EQ(originOf(applied(car, found), kFirstLength), Origin::workedOut);
+    setOrigin(car, holeField(0, End::chassis, 0, 1), Origin::starting);
+    EXPECT_EQ(originOf(applied(car, found), kFirstLength), Origin::starting) << "it rests on one";
 }
 
 TEST(StartingNumbers, ChangingTiresKeepsTheirMarks) {
@@ -144,7 +192,7 @@ class EditDrawer {
             case 0:
                 return SetNumber{id, *numberAt(car, id)};
             case 1:
-                return SetNumber{id, *numberAt(car, id) * 1.001, false};
+                return SetNumber{id, *numberAt(car, id) * 1.001, SetNumber::By::stepped};
             case 2:
                 return ClearNumber{id};
             case 3:
@@ -186,7 +234,7 @@ TEST(StartingNumbers, SurviveEveryEdit) {
             const std::size_t after = startsOfCar(result.car);
             const auto* typed = edit.as<SetNumber>();
             if (!result.refusal.empty() || edit.as<MoveHole>() != nullptr || edit.as<UseHole>() != nullptr ||
-                (typed != nullptr && !typed->isTyped)) {
+                (typed != nullptr && typed->by != SetNumber::By::typed)) {
                 ASSERT_EQ(startingNumbers(result.car), startingNumbers(car)) << describe(edit, car);
             } else if (typed != nullptr) {
                 ASSERT_EQ(after + (isStarting(car, typed->id) ? 1 : 0), before) << describe(edit, car);

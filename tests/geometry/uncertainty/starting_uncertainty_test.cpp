@@ -18,7 +18,7 @@ namespace {
 
 Car guessed(const FieldId& id) {
     Car car = plainCar();
-    setStarting(car, id, true);
+    setOrigin(car, id, Origin::starting);
     return car;
 }
 
@@ -83,8 +83,8 @@ TEST(StartingUncertainty, OfNumbersReadOffACar) {
 
 TEST(StartingUncertainty, NamesTheFirstAndCountsTheRest) {
     Car car = guessed({.field = Field::cgHeight});
-    setStarting(car, holeField(0, End::chassis, 0, 0), true);
-    setStarting(car, holeField(0, End::chassis, 0, 2), true);
+    setOrigin(car, holeField(0, End::chassis, 0, 0), Origin::starting);
+    setOrigin(car, holeField(0, End::chassis, 0, 2), Origin::starting);
     const std::string hole = car.links[0].name + " " + car.links[0].chassis.holes[0].name + " hole";
     EXPECT_EQ(startWords(car, startsUsed(car)), hole + ", CG height");
     const Car whole = startingCar({});

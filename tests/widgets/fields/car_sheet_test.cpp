@@ -104,7 +104,9 @@ TEST_F(CarSheetTest, ADrivelineIsAddedMarkedAndRemoved) {
         }
         return static_cast<QAbstractButton*>(nullptr);
     };
-    const auto isMarked = [&](const QString& field) { return named<NumberField>(field)->isStarting(); };
+    const auto isMarked = [&](const QString& field) {
+        return named<NumberField>(field)->origin() == Origin::starting;
+    };
     const QString pinion = QStringLiteral("pinion angle, nose up");
     const QString output = QStringLiteral("transmission output angle, rising forward");
     button("Add driveline")->click();

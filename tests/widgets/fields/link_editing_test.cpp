@@ -65,7 +65,7 @@ class LinkEditing : public test::SheetBench {
     std::string count() {
         QApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
         const auto fields = sheet_->findChildren<NumberField*>();
-        const auto marked = std::ranges::count_if(fields, &NumberField::isStarting);
+        const auto marked = std::ranges::count(fields, Origin::starting, &NumberField::origin);
         EXPECT_EQ(static_cast<std::size_t>(marked), startingNumbers(state_.car).size());
         return "starting " + std::to_string(marked);
     }
@@ -89,7 +89,7 @@ TEST_F(LinkEditing, ALinkIsAddedWithStartingNumbersAndRemoved) {
     ASSERT_EQ(state_.car.links.size(), 4U);
     EXPECT_EQ(state_.car.links[3].kind, LinkKind::slider);
     EXPECT_TRUE(named<NumberField>("torque arm, chassis hole front, forward")->hasFocus());
-    EXPECT_TRUE(named<NumberField>("torque arm, chassis hole front, forward")->isStarting());
+    EXPECT_EQ(named<NumberField>("torque arm, chassis hole front, forward")->origin(), Origin::starting);
     EXPECT_EQ(count(), "starting 6");
     click("torque arm: remove the link");
     EXPECT_EQ(state_.car, test::inventedCar()) << "no question is asked: undo brings it back";
@@ -105,12 +105,12 @@ TEST_F(LinkEditing, WhatIsTypedIsMeasuredTheSameNumberToo) {
     field->setFocus();
     const QString shown = field->text();
     QTest::keyClick(field, Qt::Key_Return);
-    EXPECT_TRUE(field->isStarting()) << "nothing was typed";
+    EXPECT_EQ(field->origin(), Origin::starting) << "nothing was typed";
     field->setFocus();  // Enter went on to the next
     field->selectAll();
     QTest::keyClicks(field, shown);
     QTest::keyClick(field, Qt::Key_Tab);
-    EXPECT_FALSE(field->isStarting());
+    EXPECT_EQ(field->origin(), Origin::measured);
     EXPECT_EQ(count(), "starting 4");
 }
 
@@ -248,7 +248,7 @@ TEST_F(LinkEditing, AFullCarTakesNoMoreLinks) {
 // The numbers in the order of their fields, and from the last on to the first.
 TEST_F(LinkEditing, NextGoesThroughTheStartingNumbers) {
     add("Watts guide");
-    setStarting(state_.car, {.field = Field::cgHeight}, true);
+    setOrigin(state_.car, {.field = Field::cgHeight}, Origin::starting);
     findWrong();
     std::vector<FieldId> asked;
     QObject::connect(sheet_.get(), &CarSheet::fieldRequested, sheet_.get(), [&](const FieldId& id) {

@@ -280,10 +280,14 @@ TEST_F(NumberFieldTest, ShowsWhatATapeShowsUntilItIsEntered) {
 
 TEST_F(NumberFieldTest, SaysThatNobodyMeasuredTheNumber) {
     field_->setHowTo(QStringLiteral("By the tape."));
-    field_->setStarting(true);
-    EXPECT_TRUE(field_->property("starting").toBool());
+    field_->setOrigin(Origin::starting);
+    EXPECT_TRUE(field_->property("unmeasured").toBool());
     EXPECT_EQ(field_->accessibleDescription(), QStringLiteral("Starting number, not measured. By the tape."));
-    field_->setStarting(false);
+    field_->setOrigin(Origin::workedOut);
+    EXPECT_TRUE(field_->property("unmeasured").toBool());
+    EXPECT_EQ(field_->accessibleDescription(), QStringLiteral("Worked out, not measured. By the tape."));
+    field_->setOrigin(Origin::measured);
+    EXPECT_FALSE(field_->property("unmeasured").toBool());
     EXPECT_EQ(field_->accessibleDescription(), QStringLiteral("By the tape."));
 }
 

@@ -416,7 +416,7 @@ TEST(ChangeSheet, NamesStartingNumbersInItsHeading) {
         return found;
     };
     Car guessed = otherPlainCar();
-    setStarting(guessed, {.field = Field::cgHeight}, true);
+    setOrigin(guessed, {.field = Field::cgHeight}, Origin::starting);
     EXPECT_EQ(heads(plainCar(), otherPlainCar()), 0);
     EXPECT_GE(heads(plainCar(), guessed), 1);
     EXPECT_GE(heads(guessed, plainCar()), 1) << "what differs rests on both";

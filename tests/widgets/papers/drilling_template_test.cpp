@@ -336,7 +336,7 @@ TEST(TemplateLength, HasNoFalsePrecision) {
 
 TEST(DrillingTemplatePdf, NamesStartingNumbersInItsHeading) {
     TemplateRequest request = requestFor(Units::inch);
-    setStarting(request.car, {.field = Field::cgHeight}, true);
+    setOrigin(request.car, {.field = Field::cgHeight}, Origin::starting);
     for (const PdfPage& page : pagesOf(request, templatePageOf(PaperSize::letter, request))) {
         std::string text = page.allText().toStdString();
         std::ranges::replace(text, '\n', ' ');

@@ -383,7 +383,7 @@ TEST(WallChart, CountsItsCombinationsWithoutComputingThem) {
 TEST(WallChart, NamesStartingNumbersInItsHeading) {
     const Made measured(carWithUppers(2), LengthTreatment::keep);
     Car car = carWithUppers(2);
-    setStarting(car, {.field = Field::cgHeight}, true);
+    setOrigin(car, {.field = Field::cgHeight}, Origin::starting);
     const Made made(car, LengthTreatment::keep);
     EXPECT_EQ(made.words.starting(), QStringLiteral("Starting numbers, not measured: CG height"));
     EXPECT_NEAR(made.frame.around.body().top() - measured.frame.around.body().top(),

@@ -19,6 +19,7 @@
 #include "widgets/kit/unit_text.h"
 #include "widgets/pages/measure/point_picture.h"
 #include "widgets/words/field_words.h"
+#include "widgets/words/starting_words.h"
 
 namespace bolthole {
 
@@ -58,7 +59,7 @@ std::optional<std::size_t> firstChanged(const Car& before, const Car& after, con
         uncertainty.uncertainty = true;
         return numberAt(before, stop.id) != numberAt(after, stop.id) ||
                numberAt(before, uncertainty) != numberAt(after, uncertainty) ||
-               isStarting(before, stop.id) != isStarting(after, stop.id);
+               originOf(before, stop.id) != originOf(after, stop.id);
     };
     const auto found = std::ranges::find_if(walk.stops, isOther);
     return found == walk.stops.end() ? std::nullopt
@@ -423,9 +424,8 @@ void MeasureDialog::showStop() {
     const Quantity quantity = quantityOf(stop().id.field);
     const std::optional<double> number = numberAt(car_, stop().id);
     const QString shown = number ? withItsUnit(*number, quantity, state_->style) : QString();
-    now_->showText(!number                       ? tr("in the car: nothing yet")
-                   : isStarting(car_, stop().id) ? tr("in the car: %1, a starting number").arg(shown)
-                                                 : tr("in the car: %1, measured").arg(shown));
+    now_->showText(number ? tr("in the car: %1, %2").arg(shown, originWords(originOf(car_, stop().id)))
+                          : tr("in the car: nothing yet"));
     howTo_->showText(wordsFor(car_, stop().id).howTo + QStringLiteral(" ") + area.hint);
     showReadings();
     showPicture();

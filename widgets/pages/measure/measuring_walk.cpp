@@ -44,10 +44,6 @@ MeasuringWalk measuringWalk(const Car& car) {
     return walk;
 }
 
-bool isMeasured(const Car& car, const FieldId& id) {
-    return numberAt(car, id) && !isStarting(car, id);
-}
-
 std::optional<std::size_t> firstLeft(const Car& car, const MeasuringWalk& walk) {
     const auto first = [&](const auto& meetsTarget) -> std::optional<std::size_t> {
         const auto found = std::ranges::find_if(walk.stops, meetsTarget);

@@ -30,9 +30,6 @@ struct MeasuringWalk {
 /// What the sheet of the car has boxes for. The car need not be whole.
 [[nodiscard]] MeasuringWalk measuringWalk(const Car& car);
 
-/// Whether the number is there and was measured: not absent, no starting number.
-[[nodiscard]] bool isMeasured(const Car& car, const FieldId& id);
-
 /// Where a person begins: at the first starting number, else at the first that is absent. Nothing: all is
 /// measured.
 [[nodiscard]] std::optional<std::size_t> firstLeft(const Car& car, const MeasuringWalk& walk);

@@ -220,7 +220,8 @@ void SpringsPage::setTravel(double travel) {
 }
 
 void SpringsPage::cut(Field field, const TravelEnd& end) {
-    hub().request(SetNumber{{.field = field}, roundedDown(end, state().style.units), false});
+    hub().request(
+        SetNumber{{.field = field}, roundedDown(end, state().style.units), SetNumber::By::workedOut});
 }
 
 // The bench's cursor is taken over whenever it was moved there.

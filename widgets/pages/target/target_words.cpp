@@ -248,7 +248,8 @@ std::vector<AnswerRow> lengthRows(const std::vector<NewLength>& lengths, const C
                            work);
         addStops(row, stopWords(each.stops, nullptr));
         if (!work.isEmpty()) {
-            row.edit = SetNumber{{.field = Field::linkLength, .link = each.link}, each.length, false};
+            row.edit = SetNumber{
+                {.field = Field::linkLength, .link = each.link}, each.length, SetNumber::By::workedOut};
             row.action = tr("Set it");
         }
         rows.push_back(std::move(row));

@@ -8,9 +8,11 @@
 #include <QComboBox>
 #include <QPushButton>
 #include <QTest>
+#include <algorithm>
 #include <cmath>
 #include <numeric>
 
+#include "geometry/car/starting_numbers.h"
 #include "geometry/units/uncertainty_text.h"
 #include "tests/support/sheet_bench.h"
 #include "widgets/fields/uncertainty_bar.h"
@@ -159,6 +161,19 @@ TEST_F(AccuracyPageTest, TakenWithCalipersByKeyAndBackToItsTool) {
     EXPECT_EQ(state_.car, test::inventedCar());
     QTest::keyClick(&table(), Qt::Key_Delete);
     EXPECT_EQ(edits_.size(), 2U) << "nothing left to take away";
+}
+
+TEST_F(AccuracyPageTest, ALengthThatWasWorkedOutWasTakenWithNoTool) {
+    Car car = test::inventedCar();
+    const FieldId length{.field = Field::linkLength, .link = 0};
+    car.links[0].length = holeDistance(car.links[0]);
+    setOrigin(car, length, Origin::workedOut);
+    open(car);
+    const auto& rows = page_.reading().rows;
+    const auto row = std::ranges::find(rows, length, &AccuracyRow::id);
+    ASSERT_NE(row, rows.end());
+    EXPECT_EQ(row->tool, QStringLiteral("worked out"));
+    EXPECT_THAT(numberUncertaintyWords(car, length, Units::inch).toStdString(), HasSubstr("(worked out)"));
 }
 
 TEST_F(AccuracyPageTest, ButtonsDoTheSame) {

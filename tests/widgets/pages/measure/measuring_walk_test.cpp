@@ -43,7 +43,7 @@ TEST(MeasuringWalk, ItBeginsAtAStartingNumberBeforeOneThatIsAbsent) {
     ASSERT_TRUE(firstLeft(car, walk));
     EXPECT_TRUE(isStarting(car, walk.stops[*firstLeft(car, walk)].id));
     for (const FieldId& id : startingNumbers(car)) {
-        setStarting(car, id, false);
+        setOrigin(car, id, Origin::measured);
     }
     ASSERT_TRUE(firstLeft(car, walk)) << "the new car has not been weighed";
     EXPECT_FALSE(numberAt(car, walk.stops[*firstLeft(car, walk)].id));

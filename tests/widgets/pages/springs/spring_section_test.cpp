@@ -16,7 +16,7 @@ class SpringFields : public SpringsBench {
         QApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
         QStringList names;
         for (const NumberField* field : page_.findChildren<NumberField*>()) {
-            if (field->isStarting()) {
+            if (field->origin() == Origin::starting) {
                 names << field->accessibleName();
             }
         }

@@ -293,13 +293,13 @@ TEST_F(Weights, ALiftThatIsChosenButNotEnteredIsAComplaintAndTheEnteredHeightSta
 
 // Nobody knows how far a starting number is off: it has no ±, and what rests on it has none.
 TEST_F(Weights, AStartingCgHeightHasNoUncertainty) {
-    setStarting(state_.car, {.field = Field::cgHeight}, true);
+    setOrigin(state_.car, {.field = Field::cgHeight}, Origin::starting);
     show();
     EXPECT_EQ(fact(kHeight, QStringLiteral("In use")),
               QStringLiteral("558.8 mm | a starting number, not measured"));
     EXPECT_THAT(fact(kHeight, QStringLiteral("Anti-squat at ride")).toStdString(),
                 testing::EndsWith("goes with 1 / CG height, which nobody measured"));
-    setStarting(state_.car, {.field = Field::cgHeight}, false);
+    setOrigin(state_.car, {.field = Field::cgHeight}, Origin::measured);
     show();
     EXPECT_THAT(value(kHeight, QStringLiteral("In use")).toStdString(), testing::StartsWith("558.8 mm ± "));
 }

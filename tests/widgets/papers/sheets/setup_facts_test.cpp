@@ -96,7 +96,7 @@ TEST(SetupText, SaysWhichNumbersNobodyMeasured) {
     Car car = plainCar();
     EXPECT_FALSE(
         setupText(setupFactsOf(car, kInchStyle, true), QDate(2026, 11, 28)).contains("not measured"));
-    setStarting(car, {.field = Field::wheelbase}, true);
+    setOrigin(car, {.field = Field::wheelbase}, Origin::starting);
     EXPECT_TRUE(setupText(setupFactsOf(car, kInchStyle, true), QDate(2026, 11, 28))
                     .contains("Starting numbers, not measured: wheelbase"));
 }
