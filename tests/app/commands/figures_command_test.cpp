@@ -92,8 +92,8 @@ void expectShown(const FigureCells& cells, double value, const std::string& id) 
 
 // 470 and 450 kg in front, 360 and 350 behind: 1630 in all, 920 in front, 450 + 360 across; the CG is the
 // front's share of a wheelbase of 116 in ahead of the axle. By the balance of moments (Meriam & Kraige,
-// "Engineering Mechanics: Statics", equilibrium in two dimensions; from memory). Four independent readings of
-// 0.5 kg: their sum has 2 * 0.5 (JCGM 100:2008, 5.1.2).
+// "Engineering Mechanics: Statics", 7th ed., Wiley, 2012, equilibrium in two dimensions; from memory). Four
+// independent readings of 0.5 kg: their sum has 2 * 0.5 (JCGM 100:2008, 5.1.2).
 TEST(FiguresCommand, HasTheWeightsDoneByHand) {
     const FigureMap figures = figuresOf(figuresTable(weighedCar()));
     EXPECT_NEAR(figures.at("weights/total").number(), 1630, 1e-6);

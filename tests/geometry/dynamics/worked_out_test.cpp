@@ -39,7 +39,7 @@ TEST(TireRate, IsLoadOverHeight) {
 }
 
 // A uniform disc of radius R hung at its rim swings as a pendulum 3/2 R long; its inertia about its center is
-// half m R^2 (Meriam & Kraige, Engineering Mechanics: Dynamics, ch. 6, from memory, edition not known).
+// half m R^2 (Meriam & Kraige, Engineering Mechanics: Dynamics, 7th ed., Wiley, 2012, ch. 6, from memory).
 TEST(WheelInertia, OfAUniformDiscHungAtItsRim) {
     constexpr double kRadius = 0.3;
     constexpr double kMass = 20;

@@ -150,9 +150,9 @@ TEST_F(LoadsPageBench, TheSourceDecidesTheFieldsAndIsChosenByKeys) {
     EXPECT_EQ(value("Launch", "Acceleration"), "0.93 g");
 }
 
-// R. C. Hibbeler, A. Gupta, Engineering Mechanics: Dynamics, Ex. 17.5, p. 733 (read): 6.88 kN in front, 12.74
-// kN behind, 1.59 m/s^2 with g 9.81; here g is 9.80665, so 1.59/9.81 = 0.162 g and forces a third of a
-// thousandth less, which three digits do not tell.
+// R. C. Hibbeler, Engineering Mechanics: Dynamics, as in tests/outside/launch_case_reference_test.cpp: 6.88
+// kN in front, 12.74 kN behind, 1.59 m/s^2 with g 9.81; here g is 9.80665, so 1.59/9.81 = 0.162 g and forces
+// a third of a thousandth less, which three digits do not tell.
 TEST_F(LoadsPageBench, HibbelerSlippingRearWheelsOnThePage) {
     Car car = levelCar();
     car.units = Units::metric;
@@ -171,9 +171,8 @@ TEST_F(LoadsPageBench, HibbelerSlippingRearWheelsOnThePage) {
     EXPECT_THAT(words("Launch"), HasSubstr("capped by what the tires hold"));
 }
 
-// J. L. Meriam, L. G. Kraige, Engineering Mechanics: Dynamics, SP 6/1, p. 422 (inputs read, results
-// computed): 804.4 lb of thrust, 1441.1 in front, 1762.9 behind; the grade as level ground, as in
-// tests/outside/launch_case_reference_test.cpp.
+// J. L. Meriam, L. G. Kraige, Engineering Mechanics: Dynamics, as there: 804.4 lb of thrust, 1441.1 in front,
+// 1762.9 behind; the grade as level ground.
 TEST_F(LoadsPageBench, MeriamUpTheGradeOnThePage) {
     Car car = levelCar();
     car.wheelbase = 120 * kMetresPerInch;
