@@ -18,6 +18,7 @@
 #include "app/controllers/bolt_motion.h"
 #include "app/controllers/cloud_runner.h"
 #include "app/controllers/combination_controller.h"
+#include "app/controllers/drag_turns.h"
 #include "app/controllers/fit_controller.h"
 #include "app/controllers/recovery_controller.h"
 #include "app/controllers/target_controller.h"
@@ -144,6 +145,7 @@ void MainWindow::connectViews() {
     numbersTimer_.setSingleShot(true);
     numbersTimer_.setInterval(kNumbersInterval);
     connect(&numbersTimer_, &QTimer::timeout, this, &MainWindow::showNumbers);
+    turns_ = new DragTurns({[this] { showCurves(); }, [this] { views_->showOthers(state_); }}, this);
 }
 
 // F1 in fields of numbers that are none of the car's.
@@ -318,12 +320,17 @@ void MainWindow::chooseUncertainty(bool shown) {
     showState();
 }
 
-void MainWindow::showState() {
-    views_->showState(state_);
-    strip_->showState(state_);
-    slider_->showTrace(state_);
+void MainWindow::showCurves() {
     curves_->setMoving(document_.isDragging());
     curves_->showTrace(state_);
+}
+
+void MainWindow::showState() {
+    views_->showUnderHand(state_);
+    strip_->showState(state_);
+    slider_->showTrace(state_);
+    const bool hasTurns = document_.isDragging() && views_->shown() == ViewDeck::Shown::all;
+    hasTurns ? turns_->step() : turns_->showAll();
     if (document_.isDragging()) {
         // The eye is on the picture: numbers in table and sheet follow a drag as fast as they can be read.
         if (!numbersTimer_.isActive()) {

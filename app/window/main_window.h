@@ -34,6 +34,7 @@ struct AbandonedLog;
 struct BoardState;
 class CarSheet;
 class CombinationController;
+class DragTurns;
 class WarningList;
 class FigureStrip;
 class FigureTable;
@@ -130,6 +131,7 @@ class MainWindow : public QMainWindow {
     void chooseUncertainty(bool shown);
     QAction* buildStillEntry();
     void showState();
+    void showCurves();
     void showNumbers();
     void showPage(QWidget* page);
     void showGhost();
@@ -189,6 +191,7 @@ class MainWindow : public QMainWindow {
     CarSheet* sheet_ = nullptr;
     ViewDeck* views_ = nullptr;
     BoltMotion* motion_ = nullptr;
+    DragTurns* turns_ = nullptr;
     FigureStrip* strip_ = nullptr;
     TravelSlider* slider_ = nullptr;
     TravelCurves* curves_ = nullptr;

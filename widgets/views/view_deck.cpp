@@ -4,6 +4,7 @@
 #include <QActionGroup>
 #include <QGridLayout>
 #include <QToolButton>
+#include <algorithm>
 
 #include "widgets/kit/theme.h"
 #include "widgets/views/across_view.h"
@@ -35,10 +36,10 @@ ViewDeck::ViewDeck(QWidget* parent)
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(0);
     switch_->setAccessibleName(tr("View"));
-    addCombination(Shown::side, tr("S&ide view"), tr("Side"), tr("The car from its left"));
-    addCombination(Shown::rear, tr("R&ear view"), tr("Rear"), tr("The axle from behind the car"));
-    addCombination(Shown::top, tr("&Top view"), tr("Top"), tr("The car from above"));
-    addCombination(Shown::all, tr("All t&hree views"), tr("All"), tr("Side, rear and top view together"));
+    addView(Shown::side, tr("S&ide view"), tr("Side"), tr("The car from its left"));
+    addView(Shown::rear, tr("R&ear view"), tr("Rear"), tr("The axle from behind the car"));
+    addView(Shown::top, tr("&Top view"), tr("Top"), tr("The car from above"));
+    addView(Shown::all, tr("All t&hree views"), tr("All"), tr("Side, rear and top view together"));
     for (BenchPicture* view : views_) {
         connect(view, &BenchPicture::edited, this, &ViewDeck::edited);
         connect(view, &BenchPicture::selected, this, &ViewDeck::selected);
@@ -60,7 +61,7 @@ void ViewDeck::dressSwitch() {
             .arg(now.canvas.name(), now.muted.name(), now.ink.name(), now.focus.name()));
 }
 
-void ViewDeck::addCombination(Shown shown, const QString& entry, const QString& name, const QString& tip) {
+void ViewDeck::addView(Shown shown, const QString& entry, const QString& name, const QString& tip) {
     auto* action = new QAction(entry, this);
     const int key = 3 + static_cast<int>(choices_->actions().size());
     action->setIconText(name);
@@ -86,6 +87,27 @@ void ViewDeck::showState(const BenchState& state) {
     state_ = &state;
     for (std::size_t view = 0; view < views_.size(); ++view) {
         if (isShown(view)) {
+            views_[view]->showState(state);
+        }
+    }
+}
+
+std::size_t ViewDeck::underHand() const {
+    const auto dragged = std::ranges::find_if(views_, &BenchPicture::isDragging);
+    if (dragged != views_.end()) {
+        return static_cast<std::size_t>(dragged - views_.begin());
+    }
+    return shown_ == Shown::all ? 0 : static_cast<std::size_t>(shown_);
+}
+
+void ViewDeck::showUnderHand(const BenchState& state) {
+    state_ = &state;
+    views_[underHand()]->showState(state);
+}
+
+void ViewDeck::showOthers(const BenchState& state) {
+    for (std::size_t view = 0; view < views_.size(); ++view) {
+        if (isShown(view) && view != underHand()) {
             views_[view]->showState(state);
         }
     }

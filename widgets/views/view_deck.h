@@ -29,6 +29,10 @@ class ViewDeck : public QWidget {
 
     /// Shows the state, which must outlive the deck or be shown anew.
     void showState(const BenchState& state);
+    /// The same for the picture under the hand alone, the one a point is dragged in, else the first one seen;
+    /// and for the others: in a drag they need not follow at once.
+    void showUnderHand(const BenchState& state);
+    void showOthers(const BenchState& state);
     /// All three fall back to the side view where the window is too narrow.
     void choose(Shown shown);
     [[nodiscard]] Shown shown() const { return shown_; }
@@ -55,12 +59,13 @@ class ViewDeck : public QWidget {
     void showEvent(QShowEvent* event) override;
 
   private:
-    void addCombination(Shown shown, const QString& entry, const QString& name, const QString& tip);
+    void addView(Shown shown, const QString& entry, const QString& name, const QString& tip);
     void dressSwitch();
     void lookForRoom();
     void lay(Shown shown);
     void placeSwitch();
     [[nodiscard]] bool isShown(std::size_t view) const;
+    [[nodiscard]] std::size_t underHand() const;
 
     const BenchState* state_ = nullptr;
     Shown shown_ = Shown::side;
