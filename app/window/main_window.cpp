@@ -23,6 +23,7 @@
 #include "app/controllers/recovery_controller.h"
 #include "app/controllers/target_controller.h"
 #include "app/controllers/trial_controller.h"
+#include "app/window/panel_room.h"
 #include "app/window/pass_controller.h"
 #include "app/window/recording_controller.h"
 #include "geometry/checks/warnings.h"
@@ -468,6 +469,7 @@ void MainWindow::closeEvent(QCloseEvent* event) {
     recovery_->release();
     settings_.windowGeometry = saveGeometry();
     settings_.benchSplit = benchSplit_->saveState();
+    panelRoom_->leave();
     settings_.panelSplit = panelSplit_->saveState();
     settings_.view = views_->chosen();
     settings_.save();

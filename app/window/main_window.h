@@ -47,6 +47,7 @@ class NoticeBar;
 class FitController;
 class StartStrip;
 class TrialController;
+class PanelRoom;
 class PassController;
 class TestDaysPage;
 class RecordingController;
@@ -228,6 +229,7 @@ class MainWindow : public QMainWindow {
     QComboBox* styleChoice_ = nullptr;
     QSplitter* benchSplit_ = nullptr;
     QSplitter* panelSplit_ = nullptr;
+    PanelRoom* panelRoom_ = nullptr;
     QMenu* recentMenu_ = nullptr;
     QAction* openAction_ = nullptr;
     QAction* saveAction_ = nullptr;

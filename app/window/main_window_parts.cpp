@@ -22,6 +22,7 @@
 #include "app/controllers/target_controller.h"
 #include "app/controllers/trial_controller.h"
 #include "app/window/main_window.h"
+#include "app/window/panel_room.h"
 #include "app/window/pass_controller.h"
 #include "app/window/recording_controller.h"
 #include "app/window/start_strip.h"
@@ -115,10 +116,12 @@ void MainWindow::buildPanels() {
     // The side view is what one looks at: it gets most of the height, and what a larger window has more.
     right->setStretchFactor(0, 3);
     right->setStretchFactor(1, 1);
-    right->setSizes({560, 260});
+    right->setSizes({550, 270});
     right->setCollapsible(0, false);
     right->setHandleWidth(10);
     panelSplit_ = right;
+    panelRoom_ = new PanelRoom(*panelSplit_, *pages_);
+    panelRoom_->giveHint(baselinePanel_);
     auto* bench = new QWidget(this);
     auto* benchLayout = new QVBoxLayout(bench);
     benchLayout->setContentsMargins(10, 10, 12, 8);

@@ -120,6 +120,16 @@ std::vector<CombinationColumn> combinationColumns(const Car& car) {
     return columns;
 }
 
+QString bracketNames(const Car& car) {
+    QStringList names;
+    for (const CombinationColumn& column : combinationColumns(car)) {
+        if (column.kind == Kind::hole) {
+            names << bracketName(car, column);
+        }
+    }
+    return names.join(QStringLiteral(" / "));
+}
+
 int frozenCount(const std::vector<CombinationColumn>& columns) {
     const auto problem = std::ranges::find(columns, Kind::problem, &CombinationColumn::kind);
     return problem == columns.end() ? 0 : static_cast<int>(problem - columns.begin()) + 1;
@@ -129,7 +139,7 @@ QString columnTitle(const CombinationColumn& column, const Car& car, Units units
     const QString length = unitText(Quantity::length, units);
     switch (column.kind) {
         case Kind::rank:
-            return QStringLiteral("#");
+            return tr("Rank");  // no number of the combination: it follows what is bolted
         case Kind::names:
             return tr("Holes");
         case Kind::hole:

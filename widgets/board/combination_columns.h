@@ -43,6 +43,9 @@ struct CombinationColumn {
 /// How many of them stay in sight while the others scroll.
 [[nodiscard]] int frozenCount(const std::vector<CombinationColumn>& columns);
 
+/// The brackets that give a combination its names, in their order: "lower axle / upper front".
+[[nodiscard]] QString bracketNames(const Car& car);
+
 /// What stands above a column, and what it is in a sentence or two, with how it sorts where that is not
 /// plain.
 [[nodiscard]] QString columnTitle(const CombinationColumn& column, const Car& car, Units units);

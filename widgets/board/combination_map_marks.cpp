@@ -42,6 +42,7 @@ class MarkPainter {
     void markDots();
     void tie(QPointF place, const QRectF& box, double gap);
     void paintChip(const QRectF& chip, const QString& name);
+    [[nodiscard]] int dotsUnder(const QRectF& chip) const;
     [[nodiscard]] QRectF chipPlace(QPointF place, QSizeF size, double ring) const;
     void takeWindow();
     void countBeyond();
@@ -158,9 +159,8 @@ void MarkPainter::paintNow(std::size_t at, QPointF place) {
         box = placer_.place(place, {chip, metrics.height() + 1}, radius_ + 8);
     }
     if (box.isNull()) {
-        // NOW is never left out: it goes over whatever lies there.
-        box = QRectF(place + QPointF(radius_ + 8, -metrics.height() / 2), QSizeF(chip, metrics.height() + 1));
-        box.moveRight(std::min(box.right(), picture_.scale.plot().right()));
+        // NOW is never left out: it goes over whatever lies there, points last.
+        box = chipPlace(place, {chip, metrics.height() + 1}, radius_ + 8);
     }
     tie(place, box, radius_ + 8);
     named_[at] = !shown.isEmpty();
@@ -246,8 +246,15 @@ void MarkPainter::paintFocused(std::size_t at, bool selected) {
     paintChip(chipPlace(place, size, ring), name);
 }
 
-// In a quarter between the bars, which run across and up: above and right of the dot, or where the plot has
-// room.
+int MarkPainter::dotsUnder(const QRectF& chip) const {
+    const QRectF reach = chip.adjusted(-radius_, -radius_, radius_, radius_);
+    return static_cast<int>(std::ranges::count_if(picture_.places, [&](const std::optional<QPointF>& place) {
+        return place && reach.contains(*place);
+    }));
+}
+
+// In a quarter between the bars, which run across and up: where it hides the fewest points, else above and
+// right of the dot, or where the plot has room.
 QRectF MarkPainter::chipPlace(QPointF place, QSizeF size, double ring) const {
     const QRectF plot = picture_.scale.plot().adjusted(2, 2, -2, -2);
     const double off = ring * 0.75 + 1;
@@ -255,10 +262,15 @@ QRectF MarkPainter::chipPlace(QPointF place, QSizeF size, double ring) const {
                              QPointF(place.x() - off - size.width(), place.y() - off - size.height()),
                              QPointF(place.x() + off, place.y() + off),
                              QPointF(place.x() - off - size.width(), place.y() + off)};
+    QRectF best;
     for (const QPointF& corner : corners) {
-        if (plot.contains(QRectF(corner, size))) {
-            return {corner, size};
+        const QRectF chip(corner, size);
+        if (plot.contains(chip) && (best.isNull() || dotsUnder(chip) < dotsUnder(best))) {
+            best = chip;
         }
+    }
+    if (!best.isNull()) {
+        return best;
     }
     QRectF chip(corners[0], size);
     chip.moveLeft(std::clamp(chip.left(), plot.left(), std::max(plot.left(), plot.right() - size.width())));

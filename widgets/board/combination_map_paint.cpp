@@ -5,6 +5,7 @@
 #include <cmath>
 #include <unordered_set>
 
+#include "widgets/board/combination_columns.h"
 #include "widgets/board/combination_dots.h"
 #include "widgets/kit/pens.h"
 #include "widgets/kit/theme.h"
@@ -15,7 +16,7 @@ namespace bolthole {
 
 namespace {
 
-constexpr int kTallEnough = 150;  // px; below, the axes go without titles
+constexpr int kTallEnough = 150;  // px; below, both axes' titles stand in one line over the plot
 constexpr double kTickGapX = 4.0;
 constexpr double kGapY = 6.0;
 constexpr double kTopRoom = 7.0;
@@ -86,12 +87,32 @@ void paintKey(QPainter& painter, const CombinationMapPicture& picture, const QFo
     }
 }
 
+// What stands for what in the names of the combinations, after the axis's title.
+QString namesWords(const CombinationMapPicture& picture) {
+    const QString brackets = picture.list.car() == nullptr ? QString() : bracketNames(*picture.list.car());
+    return brackets.isEmpty() ? QString() : tr("; names: %1").arg(brackets);
+}
+
+// A low map has one line over the plot for both axes.
+void paintLowTitle(QPainter& painter, const CombinationMapPicture& picture, const QFontMetricsF& metrics) {
+    const QString axes =
+        tr("Anti-squat, %, over IC distance, %1").arg(unitText(Quantity::length, picture.list.style().units));
+    const double room = picture.size.width() - kRightRoom;
+    painter.setPen(theme().muted);
+    painter.drawText(QPointF(2, 1 + metrics.ascent()),
+                     metrics.elidedText(axes + namesWords(picture), Qt::ElideRight, room));
+}
+
 void paintTitles(QPainter& painter, const CombinationMapPicture& picture, const QFontMetricsF& metrics) {
     if (!isTall(picture.size)) {
+        paintLowTitle(painter, picture, metrics);
         return;
     }
     const QRectF& plot = picture.scale.plot();
-    const QString across = tr("IC distance, %1").arg(unitText(Quantity::length, picture.list.style().units));
+    const QString across =
+        metrics.elidedText(tr("IC distance, %1").arg(unitText(Quantity::length, picture.list.style().units)) +
+                               namesWords(picture),
+                           Qt::ElideRight, plot.width());
     painter.setPen(theme().muted);
     painter.drawText(QPointF(plot.left(), picture.size.height() - 1 - metrics.descent()), across);
     paintKey(painter, picture, metrics, metrics.horizontalAdvance(across) + kKeyGap);
@@ -138,7 +159,8 @@ QRectF combinationPlot(QSize size, const CombinationMapScale& scale) {
     const double labels = std::max(metrics.horizontalAdvance(tickText(scale.leastAntiSquat(), 1.0)),
                                    metrics.horizontalAdvance(tickText(scale.mostAntiSquat(), 1.0)));
     const double title = isTall(size) ? metrics.height() + 3 : 0.0;
-    const QPointF corner(std::ceil(2 + title + labels + kGapY), kTopRoom);
+    const double above = isTall(size) ? kTopRoom : std::ceil(metrics.height() + 2);
+    const QPointF corner(std::ceil(2 + title + labels + kGapY), above);
     const double bottom = size.height() - std::ceil(metrics.height() + kTickGapX + title + 1);
     return {corner,
             QPointF(std::max(size.width() - kRightRoom, corner.x() + 20), std::max(bottom, corner.y() + 20))};

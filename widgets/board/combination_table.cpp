@@ -18,8 +18,8 @@ namespace bolthole {
 
 namespace {
 
-constexpr int kRowPad = 8;         // px over the text's height
-constexpr int kCellPad = 20;       // px beside a text
+constexpr int kRowPad = 4;         // px over the text's height
+constexpr int kCellPad = 16;       // px beside a text
 constexpr int kWidestStart = 330;  // px
 constexpr int kEmptyInset = 20;    // px
 

@@ -38,7 +38,7 @@ void HoleBoard::paintEvent(QPaintEvent*) {
 
 void HoleBoard::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
-    parts_->fitTo(height());
+    parts_->fitTo(size());
 }
 
 }  // namespace bolthole

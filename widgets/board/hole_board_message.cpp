@@ -95,7 +95,7 @@ QString orderInWords(bool hasTarget, bool hasDriveline, const QString& sortedBy)
                              .arg(change);
     QString order = hasTarget ? tr("inside the target window first, then %1").arg(then) : then;
     order = sortedBy.isEmpty() ? tr("Order: %1").arg(order)
-                               : tr("Sorted by %1; click # for the order: %2").arg(sortedBy, order);
+                               : tr("Sorted by %1; click Rank for the order: %2").arg(sortedBy, order);
     return hasTarget ? order
                      : tr("Drag a window on the map to say what you want.") + QLatin1Char(' ') + order;
 }

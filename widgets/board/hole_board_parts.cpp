@@ -20,8 +20,9 @@
 namespace bolthole {
 
 namespace {
-constexpr int kLowBoard = 225;     // px; below, the order goes
-constexpr int kLowestBoard = 150;  // below, map and table stand alone
+constexpr int kLowBoard = 225;   // px; below, the order goes
+constexpr int kWideBoard = 850;  // px; from there on the target stands in one row under the map
+constexpr int kGaps = 16;        // px between what stands one above the other
 }  // namespace
 
 HoleBoardParts::HoleBoardParts(HoleBoard& board) : board_(board) {
@@ -42,11 +43,21 @@ void HoleBoardParts::build() {
     pages_->addWidget(messagePage_);
     pages_->addWidget(combinationsPage_);
     auto* column = new QVBoxLayout(&board_);
-    column->setContentsMargins(10, 6, 10, 6);
+    column->setContentsMargins(10, 4, 10, 4);
     column->setSpacing(4);
-    column->addWidget(header_);
+    auto* top = new QHBoxLayout;
+    top->setSpacing(10);
+    top->addWidget(header_, 1);
+    top->addWidget(buildButton(), 0, Qt::AlignTop);
+    column->addLayout(top);
     column->addWidget(pages_, 1);
     board_.setFocusProxy(table_);
+}
+
+QWidget* HoleBoardParts::buildButton() {
+    boltButton_ = new QPushButton(tr("Bolt to these holes"), &board_);
+    boltButton_->setObjectName(QStringLiteral("boltCombination"));
+    return boltButton_;
 }
 
 QWidget* HoleBoardParts::buildMessage() {
@@ -71,9 +82,16 @@ QWidget* HoleBoardParts::buildMessage() {
 QWidget* HoleBoardParts::buildCombinations() {
     auto* page = new QWidget(pages_);
     auto* split = new QSplitter(Qt::Horizontal, page);
-    map_ = new CombinationMap(list_, split);
+    left_ = new QWidget(split);
+    map_ = new CombinationMap(list_, left_);
+    target_ = new HoleBoardTarget(left_);
     table_ = new CombinationTable(list_, split);
-    split->addWidget(map_);
+    auto* left = new QVBoxLayout(left_);
+    left->setContentsMargins(0, 0, 0, 0);
+    left->setSpacing(4);
+    left->addWidget(map_, 1);
+    left->addWidget(target_);
+    split->addWidget(left_);
     split->addWidget(table_);
     split->setChildrenCollapsible(false);
     table_->setMinimumSize(map_->minimumSizeHint());
@@ -81,31 +99,21 @@ QWidget* HoleBoardParts::buildCombinations() {
     split->setStretchFactor(1, 3);
     split->setSizes({400, 580});
     split->setHandleWidth(8);
-    targetRow_ = new QWidget(page);
-    target_ = new HoleBoardTarget(targetRow_);
     orderRow_ = new QWidget(page);
     order_ = new ToneLabel(ToneLabel::Tone::muted, {}, orderRow_);
     order_->setObjectName(QStringLiteral("boardOrder"));
     order_->setWordWrap(true);
     uncertainty_ = new ToneLabel(ToneLabel::Tone::plain, {}, orderRow_);
     uncertainty_->setObjectName(QStringLiteral("boardUncertainty"));
-    boltButton_ = new QPushButton(tr("Bolt to these holes"), targetRow_);
-    boltButton_->setObjectName(QStringLiteral("boltCombination"));
     auto* row = new QHBoxLayout(orderRow_);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(12);
     row->addWidget(order_, 1);
     row->addWidget(uncertainty_);
-    auto* targetRow = new QHBoxLayout(targetRow_);
-    targetRow->setContentsMargins(0, 0, 0, 0);
-    targetRow->setSpacing(12);
-    targetRow->addWidget(target_, 1);
-    targetRow->addWidget(boltButton_, 0, Qt::AlignTop);
     auto* column = new QVBoxLayout(page);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(4);
     column->addWidget(split, 1);
-    column->addWidget(targetRow_);
     column->addWidget(orderRow_);
     return page;
 }
@@ -182,6 +190,7 @@ bool HoleBoardParts::showMessage() {
     pages_->setCurrentWidget(message.text.isEmpty() ? combinationsPage_ : messagePage_);
     message_->setText(message.text);
     compute_->setVisible(message.mayCompute);
+    boltButton_->setVisible(message.text.isEmpty());
     return !message.text.isEmpty();
 }
 
@@ -226,9 +235,11 @@ void HoleBoardParts::showUncertainty() {
     uncertainty_->setVisible(!uncertainty_->text().isEmpty());
 }
 
-void HoleBoardParts::fitTo(int height) {
-    targetRow_->setVisible(height >= kLowestBoard);
-    orderRow_->setVisible(height >= kLowBoard);
+void HoleBoardParts::fitTo(QSize size) {
+    const int taken = header_->minimumSizeHint().height() + target_->minimumSizeHint().height() + kGaps;
+    target_->setVisible(size.height() >= taken + map_->minimumSizeHint().height());
+    orderRow_->setVisible(size.height() >= kLowBoard);
+    left_->setMinimumWidth(size.width() >= kWideBoard ? target_->rowWidth() : 0);
 }
 
 void HoleBoardParts::hover(const std::optional<std::size_t>& at) {

@@ -28,12 +28,13 @@ class HoleBoardParts : public QObject {
 
     void show(const BenchState& bench, const BoardState& state);
     /// A low board shows map and table alone.
-    void fitTo(int height);
+    void fitTo(QSize size);
     [[nodiscard]] std::optional<QPointF> placeOf(std::uint64_t combination) const;
     [[nodiscard]] CombinationMap& map() { return *map_; }
 
   private:
     void build();
+    [[nodiscard]] QWidget* buildButton();
     [[nodiscard]] QWidget* buildMessage();
     [[nodiscard]] QWidget* buildCombinations();
     void connectParts();
@@ -70,7 +71,7 @@ class HoleBoardParts : public QObject {
     QPushButton* compute_ = nullptr;
     CombinationMap* map_ = nullptr;
     CombinationTable* table_ = nullptr;
-    QWidget* targetRow_ = nullptr;
+    QWidget* left_ = nullptr;
     HoleBoardTarget* target_ = nullptr;
     QWidget* orderRow_ = nullptr;
     ToneLabel* order_ = nullptr;

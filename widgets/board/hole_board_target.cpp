@@ -3,6 +3,7 @@
 #include <QAbstractButton>
 #include <QHBoxLayout>
 #include <QVBoxLayout>
+#include <algorithm>
 #include <cmath>
 
 #include "widgets/kit/number_field.h"
@@ -13,8 +14,9 @@ namespace bolthole {
 
 namespace {
 
-constexpr int kDistanceWidth = 58;  // px
-constexpr int kPercentWidth = 50;
+constexpr int kDistanceWidth = 50;  // px
+constexpr int kPercentWidth = 40;
+constexpr int kBetween = 4;
 
 double inverseOf(std::optional<double> distance) {
     return distance ? 1.0 / *distance : 0.0;
@@ -25,9 +27,10 @@ double inverseOf(std::optional<double> distance) {
 HoleBoardTarget::HoleBoardTarget(QWidget* parent)
     : QWidget(parent),
       lengthUnit_(new ToneLabel(ToneLabel::Tone::muted, {}, this)),
-      clear_(smallButton(tr("Clear"), tr("Take the target window away"),
+      clear_(smallButton(QStringLiteral("×"), tr("Take the target window away"),
                          tr("Clear target. On the map: Delete."), this)),
-      note_(new NoteLabel(this)) {
+      note_(new NoteLabel(this)),
+      rows_(new QBoxLayout(QBoxLayout::LeftToRight)) {
     const QString behind = tr("Minus: behind the axle. Empty: infinitely far.");
     fields_[kNear] = makeField(kNear, tr("Target IC distance, nearest"),
                                tr("Nearest target distance of the instant center at ride height. ") + behind);
@@ -40,34 +43,55 @@ HoleBoardTarget::HoleBoardTarget(QWidget* parent)
     const auto label = [this](const QString& text) {
         return new ToneLabel(ToneLabel::Tone::muted, text, this);
     };
-    auto* row = new QHBoxLayout;
-    row->setSpacing(5);
-    row->addWidget(label(tr("Target: IC")));
-    row->addWidget(fields_[kNear]);
-    row->addWidget(label(tr("to")));
-    row->addWidget(fields_[kFar]);
-    row->addWidget(lengthUnit_);
-    row->addSpacing(6);
-    row->addWidget(label(tr("anti-squat")));
-    row->addWidget(fields_[kLow]);
-    row->addWidget(label(tr("to")));
-    row->addWidget(fields_[kHigh]);
-    row->addWidget(label(QStringLiteral("%")));
-    row->addWidget(clear_);
-    row->addStretch(1);
+    const auto addGroup = [&](const QString& words, Side from, Side to, QWidget* unit) {
+        auto* row = new QHBoxLayout;
+        row->setSpacing(4);
+        for (QWidget* part : std::initializer_list<QWidget*>{label(words), fields_[from], label(tr("to")),
+                                                             fields_[to], unit}) {
+            row->addWidget(part);
+        }
+        rows_->addLayout(row);
+        return row;
+    };
+    rows_->setSpacing(kBetween);
+    lengthUnit_->setMinimumWidth(lengthUnit_->fontMetrics().horizontalAdvance(QStringLiteral("mm")));
+    addGroup(tr("Target: IC"), kNear, kFar, lengthUnit_)->addStretch(1);
+    QHBoxLayout* last = addGroup(tr("anti-squat"), kLow, kHigh, label(QStringLiteral("%")));
+    last->addWidget(clear_);
+    last->addStretch(1);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(2);
-    column->addLayout(row);
+    column->addLayout(rows_);
     column->addWidget(note_);
     clear_->setObjectName(QStringLiteral("clearTarget"));
     connect(clear_, &QAbstractButton::clicked, this,
             [this] { emit edited(SetTarget{std::nullopt}, EditPhase::whole); });
 }
 
+int HoleBoardTarget::rowWidth() const {
+    return rows_->itemAt(0)->minimumSize().width() + kBetween + rows_->itemAt(1)->minimumSize().width();
+}
+
+QSize HoleBoardTarget::minimumSizeHint() const {
+    return {std::max(rows_->itemAt(0)->minimumSize().width(), rows_->itemAt(1)->minimumSize().width()),
+            QWidget::minimumSizeHint().height()};
+}
+
+// In one row where there is room.
+void HoleBoardTarget::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    const auto direction = rowWidth() <= width() ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom;
+    if (rows_->direction() != direction) {
+        rows_->setDirection(direction);
+        updateGeometry();
+    }
+}
+
 NumberField* HoleBoardTarget::makeField(Side side, const QString& name, const QString& howTo) {
     const bool isDistance = side == kNear || side == kFar;
     auto* field = new NumberField(isDistance ? Quantity::length : Quantity::percent, this);
+    field->setProperty("compact", true);
     field->setFixedWidth(isDistance ? kDistanceWidth : kPercentWidth);
     field->setAccessibleName(name);
     field->setHowTo(howTo);

@@ -8,6 +8,7 @@
 #include "widgets/state/bench_state.h"
 
 class QAbstractButton;
+class QBoxLayout;
 
 namespace bolthole {
 
@@ -24,8 +25,16 @@ class HoleBoardTarget : public QWidget {
     /// Shows the bench's window; `whole` is what typing begins with while there is none.
     void showTarget(const BenchState& bench, const TargetWindow& whole);
 
+    /// px that it takes in one row; narrower it has two.
+    [[nodiscard]] int rowWidth() const;
+    /// Narrow enough for two rows, whatever it has now.
+    [[nodiscard]] QSize minimumSizeHint() const override;
+
   signals:
     void edited(const bolthole::Edit& edit, bolthole::EditPhase phase);
+
+  protected:
+    void resizeEvent(QResizeEvent* event) override;
 
   private:
     enum Side { kNear, kFar, kLow, kHigh };
@@ -39,6 +48,7 @@ class HoleBoardTarget : public QWidget {
     ToneLabel* lengthUnit_;
     QAbstractButton* clear_;
     NoteLabel* note_;
+    QBoxLayout* rows_;
     std::optional<TargetWindow> target_;
     TargetWindow whole_;
     NumberStyle style_;

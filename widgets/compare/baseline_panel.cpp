@@ -157,46 +157,39 @@ BaselinePanelParts::BaselinePanelParts(QWidget* parent)
     layOut(parent);
 }
 
+// All buttons stand with the list, so that the table has the panel's whole height.
 void BaselinePanelParts::layOut(QWidget* parent) {
-    auto* top = new QHBoxLayout;
-    top->setSpacing(6);
-    for (QWidget* each : std::initializer_list<QWidget*>{keep, whatIf, other}) {
-        top->addWidget(each);
-    }
-    top->addStretch(1);
-    top->addWidget(sheet);
-    auto* first = new QHBoxLayout;
-    auto* second = new QHBoxLayout;
-    for (QHBoxLayout* row : {first, second}) {
-        row->setSpacing(4);
-    }
-    first->addWidget(compare, 3);
-    first->addWidget(swap, 2);
-    second->addWidget(restore);
-    second->addWidget(rename);
-    second->addWidget(remove);
-    auto* left = new QVBoxLayout;
+    auto* leftSide = new QWidget(parent);
+    leftSide->setFixedWidth(kListWidth);
+    auto* left = new QVBoxLayout(leftSide);
+    left->setContentsMargins(0, 0, 0, 0);
     left->setSpacing(4);
+    const auto addRow = [left](std::initializer_list<QWidget*> parts) {
+        auto* row = new QHBoxLayout;
+        row->setSpacing(4);
+        for (QWidget* each : parts) {
+            row->addWidget(each, 1);
+        }
+        left->addLayout(row);
+    };
+    for (QWidget* each : std::initializer_list<QWidget*>{keep, sheet, other}) {
+        each->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    }
+    addRow({keep, other});
+    addRow({whatIf});
     left->addWidget(list, 1);
     left->addWidget(empty, 1, Qt::AlignCenter);
-    left->addLayout(first);
-    left->addLayout(second);
-    auto* leftSide = new QWidget(parent);
-    left->setContentsMargins(0, 0, 0, 0);
-    leftSide->setLayout(left);
-    leftSide->setMaximumWidth(kListWidth);
-    auto* sides = new QHBoxLayout;
+    addRow({compare, swap});
+    addRow({restore, rename, remove});
+    addRow({sheet});
+    auto* sides = new QHBoxLayout(parent);
+    sides->setContentsMargins(10, 4, 10, 4);
     sides->setSpacing(12);
-    sides->addWidget(leftSide, 2);
-    sides->addWidget(view, 3);
-    auto* column = new QVBoxLayout(parent);
-    column->setContentsMargins(10, 8, 10, 6);
-    column->setSpacing(6);
-    column->addLayout(top);
-    column->addLayout(sides, 1);
+    sides->addWidget(leftSide);
+    sides->addWidget(view, 1);
     QWidget* last = keep;
-    for (QWidget* each : std::initializer_list<QWidget*>{whatIf, other, sheet, list, compare, swap, restore,
-                                                         rename, remove}) {
+    for (QWidget* each : std::initializer_list<QWidget*>{other, whatIf, list, compare, swap, restore, rename,
+                                                         remove, sheet}) {
         QWidget::setTabOrder(last, each);
         last = each;
     }

@@ -31,7 +31,7 @@ class BaselinePanel : public QWidget {
     /// Asks for tire radii and ride heights, and emits what came of it: a setup to keep, or the change.
     void askRideChange();
 
-    [[nodiscard]] QSize sizeHint() const override { return {1000, 330}; }
+    [[nodiscard]] QSize sizeHint() const override { return {1000, 310}; }
     [[nodiscard]] QSize minimumSizeHint() const override { return {560, 170}; }
 
   signals:

@@ -28,6 +28,7 @@ constexpr int kColumnsInGroup = 3;  // before, after, change
 constexpr int kChange = 2;
 constexpr int kCellMargin = 14;
 constexpr int kUntoldRole = Qt::UserRole + 1;
+constexpr int kRowPad = 4;        // px over the text's height
 constexpr int kMostStretch = 36;  // px a column may be wider than its contents
 
 FigureChange changeOf(Figure figure, const Station* before, const Station* after) {
@@ -105,7 +106,7 @@ DifferenceTable::DifferenceTable(QWidget* parent)
 
 void DifferenceTable::dress() {
     setFont(textFont(TextSize::body));
-    verticalHeader()->setDefaultSectionSize(QFontMetrics(font()).height() + 6);
+    verticalHeader()->setDefaultSectionSize(QFontMetrics(font()).height() + kRowPad);
     for (int row = 0; row < rowCount(); ++row) {
         dressRow(row);
     }
@@ -232,12 +233,21 @@ void DifferenceTable::setChange(int row, int group, const FigureChange& change, 
     UncertaintyDelegate::setPlusMinus(cell, isUntold ? tr("within %1").arg(plusMinus) : plusMinus);
     cell.setData(Qt::UserRole, change.tells() && !isUntold);
     cell.setData(kUntoldRole, isUntold);
-    cell.setToolTip(
-        plusMinus.isEmpty() ? QString()
-        : isUntold          ? wrappedToolTip(tr("%1 %2: %3, it is less than we can measure.")
-                                                 .arg(cell.text(), plusMinus, cannotTellWords()))
-                            : wrappedToolTip(
-                                  tr("%1 %2: more than the measurements may be off.").arg(cell.text(), plusMinus)));
+    cell.setToolTip(wrappedToolTip(tipOf(row, group, plusMinus, isUntold)));
+}
+
+// Before and after are said too: their columns may be hidden.
+QString DifferenceTable::tipOf(int row, int group, const QString& plusMinus, bool isUntold) const {
+    const auto text = [&](int column) { return item(row, kColumnsInGroup * group + column)->text(); };
+    const QString ends = tr("Before %1, after %2.").arg(text(0), text(1));
+    if (plusMinus.isEmpty()) {
+        return ends;
+    }
+    const QString words =
+        isUntold ? tr("%1 %2: %3, it is less than we can measure.")
+                       .arg(text(kChange), plusMinus, cannotTellWords())
+                 : tr("%1 %2: more than the measurements may be off.").arg(text(kChange), plusMinus);
+    return ends + QLatin1Char(' ') + words;
 }
 
 void DifferenceTable::findCannotTell() {
@@ -288,17 +298,49 @@ int DifferenceTable::targetWidth(int column) const {
     return width + kCellMargin + uncertainty_->roomFor(column);
 }
 
-void DifferenceTable::layOutColumns() {
+bool DifferenceTable::isIn(Extent extent, int column) {
+    const int group = column / kColumnsInGroup;
+    if (extent == Extent::everything || group == kRide) {
+        return true;
+    }
+    return column % kColumnsInGroup == kChange && (group != kCursor || extent == Extent::changes);
+}
+
+// A change that stands alone is as wide as the name of its place.
+int DifferenceTable::widthIn(Extent extent, int column) const {
+    const int width = widths_[static_cast<std::size_t>(column)];
+    const int group = column / kColumnsInGroup;
+    return extent == Extent::everything || group == kRide ? width
+                                                          : std::max(width, header_->nameWidth(group));
+}
+
+int DifferenceTable::widthOf(Extent extent) const {
     int sum = 0;
+    for (int column = 0; column < columnCount(); ++column) {
+        sum += isIn(extent, column) ? widthIn(extent, column) : 0;
+    }
+    return sum;
+}
+
+// As much as there is room for.
+void DifferenceTable::layOutColumns() {
     for (int column = 0; column < columnCount(); ++column) {
         int& width = widths_[static_cast<std::size_t>(column)];
         width = std::max(width, targetWidth(column));
-        sum += width;
     }
-    const int spare = std::clamp((viewport()->width() - sum) / columnCount(), 0, kMostStretch);
+    Extent extent = Extent::everything;
+    for (const Extent less : {Extent::changes, Extent::noCursor}) {
+        extent = widthOf(extent) > viewport()->width() ? less : extent;
+    }
+    int shown = 0;
     for (int column = 0; column < columnCount(); ++column) {
-        const int width = widths_[static_cast<std::size_t>(column)] + spare;
-        if (columnWidth(column) != width) {
+        setColumnHidden(column, !isIn(extent, column));
+        shown += isIn(extent, column) ? 1 : 0;
+    }
+    const int spare = std::clamp((viewport()->width() - widthOf(extent)) / shown, 0, kMostStretch);
+    for (int column = 0; column < columnCount(); ++column) {
+        const int width = widthIn(extent, column) + spare;
+        if (isIn(extent, column) && columnWidth(column) != width) {
             setColumnWidth(column, width);
         }
     }
@@ -315,9 +357,11 @@ void DifferenceTable::paintEvent(QPaintEvent* event) {
     QPainter painter(viewport());
     painter.setPen(theme().border);
     const int bottom = std::max(0, verticalHeader()->length() - verticalScrollBar()->value());
-    for (int column = kColumnsInGroup; column < columnCount(); column += kColumnsInGroup) {
-        const int x = columnViewportPosition(column);
-        painter.drawLine(x, 0, x, bottom);
+    for (int group = 1; group < kGroups; ++group) {
+        if (const int first = header_->firstShown(group); first >= 0) {
+            const int x = columnViewportPosition(first);
+            painter.drawLine(x, 0, x, bottom);
+        }
     }
 }
 

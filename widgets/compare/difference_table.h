@@ -16,7 +16,9 @@ class UncertaintyDelegate;
 /// Rows are figures: those whose change tells somewhere, the largest at ride on top, then the quiet ones,
 /// hidden unless unfolded. Beside
 /// a change stands how far it may be off; one that is within that is neither bold nor called telling. Figures
-/// that neither car has are left out. Ctrl+C copies what is selected, or everything, as tab-separated text.
+/// that neither car has are left out. Where there is no room for everything, the places beside ride show the
+/// change alone, whose tip says before and after, and what stands at the cursor goes first. Ctrl+C copies
+/// what is selected, or everything, as tab-separated text.
 class DifferenceTable : public QTableWidget {
     Q_OBJECT
   public:
@@ -44,6 +46,8 @@ class DifferenceTable : public QTableWidget {
 
   private:
     enum Group { kRide, kBump, kDroop, kCursor, kGroups };
+    // What is shown: all of it, before and after at ride alone, that without the cursor.
+    enum class Extent { everything, changes, noCursor };
     struct Ends {
         const Station* before = nullptr;
         const Station* after = nullptr;
@@ -57,12 +61,16 @@ class DifferenceTable : public QTableWidget {
     void fillRow(int row);
     void fillGroup(int row, int group, const Ends& ends, const BenchState& state);
     [[nodiscard]] double uncertaintyOfChange(const BenchState& state, int group, Figure figure) const;
+    [[nodiscard]] QString tipOf(int row, int group, const QString& plusMinus, bool isUntold) const;
     void setChange(int row, int group, const FigureChange& change, double uncertainty);
     void findCannotTell();
     void setCell(int row, int column, const QString& text);
     void dressRow(int row);
     void dress();
     void layOutColumns();
+    [[nodiscard]] static bool isIn(Extent extent, int column);
+    [[nodiscard]] int widthIn(Extent extent, int column) const;
+    [[nodiscard]] int widthOf(Extent extent) const;
     [[nodiscard]] int targetWidth(int column) const;
     [[nodiscard]] std::vector<Mark> selectedMarks() const;
     void select(const std::vector<Mark>& marks);

@@ -1,11 +1,12 @@
 #include "widgets/compare/difference_view.h"
 
+#include <QAbstractButton>
 #include <QClipboard>
 #include <QGuiApplication>
 #include <QHBoxLayout>
 #include <QListWidget>
 #include <QShortcut>
-#include <QToolButton>
+#include <QStyledItemDelegate>
 #include <QVBoxLayout>
 #include <algorithm>
 
@@ -21,7 +22,20 @@ namespace bolthole {
 namespace {
 
 constexpr int kMostLines = 5;
-constexpr int kLeastForTitle = 150;  // px of height
+constexpr int kLeastForTitle = 300;  // px of height
+constexpr int kBetweenChanges = 18;  // px
+
+/// A change as wide as its words, so that as many stand in a row as there is room for.
+class ChangeDelegate : public QStyledItemDelegate {
+  public:
+    using QStyledItemDelegate::QStyledItemDelegate;
+
+    QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override {
+        const QSize size = QStyledItemDelegate::sizeHint(option, index);
+        const int most = static_cast<const QAbstractItemView*>(parent())->viewport()->width();
+        return {std::min(size.width() + kBetweenChanges, most), size.height()};
+    }
+};
 
 QString tellingWords(NumberStyle style) {
     const auto amount = [&](Quantity quantity) {
@@ -51,7 +65,7 @@ DifferenceView::DifferenceView(QWidget* parent)
       lines_(new QListWidget(this)),
       message_(new ToneLabel(ToneLabel::Tone::plain, QString(), this)),
       table_(new DifferenceTable(this)),
-      fold_(new QToolButton(this)),
+      fold_(smallButton({}, {}, {}, this)),
       telling_(new ToneLabel(ToneLabel::Tone::muted, QString(), this)) {
     lines_->setObjectName(QStringLiteral("changes"));
     lines_->setAccessibleName(tr("What was turned"));
@@ -59,6 +73,10 @@ DifferenceView::DifferenceView(QWidget* parent)
     lines_->setSelectionMode(QAbstractItemView::NoSelection);
     lines_->setTextElideMode(Qt::ElideRight);
     lines_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    lines_->setItemDelegate(new ChangeDelegate(lines_));
+    lines_->setFlow(QListView::LeftToRight);
+    lines_->setWrapping(true);
+    lines_->setResizeMode(QListView::Adjust);
     auto* copy = new QShortcut(QKeySequence::Copy, lines_, nullptr, nullptr, Qt::WidgetShortcut);
     connect(copy, &QShortcut::activated, this, &DifferenceView::copyLines);
     message_->setObjectName(QStringLiteral("message"));
@@ -66,12 +84,11 @@ DifferenceView::DifferenceView(QWidget* parent)
     message_->setAlignment(Qt::AlignCenter);
     message_->setMargin(12);
     telling_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    telling_->setWordWrap(true);
     title_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     fold_->setObjectName(QStringLiteral("fold"));
     fold_->setCheckable(true);
-    fold_->setAutoRaise(true);
-    fold_->setFocusPolicy(Qt::StrongFocus);
-    connect(fold_, &QToolButton::toggled, this, [this](bool unfolded) {
+    connect(fold_, &QAbstractButton::toggled, this, [this](bool unfolded) {
         table_->setUnfolded(unfolded);
         showFold();
     });
@@ -81,7 +98,7 @@ DifferenceView::DifferenceView(QWidget* parent)
     foot->addWidget(telling_, 1);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(4);
+    column->setSpacing(3);
     column->addWidget(title_);
     column->addWidget(lines_);
     column->addWidget(message_, 1);
@@ -167,8 +184,22 @@ void DifferenceView::fit() {
     title_->showText(title_->fontMetrics().elidedText(fullTitle_, Qt::ElideRight, width()));
     title_->setToolTip(wrappedToolTip(fullTitle_));
     const int line = std::max(lines_->sizeHintForRow(0), QFontMetrics(textFont(TextSize::body)).height());
-    const int room = std::clamp(height() / (4 * line), 1, kMostLines);
-    lines_->setFixedHeight(std::min(lines_->count(), room) * line + 2);
+    const int room = std::clamp(height() / (5 * line), 1, kMostLines);
+    const int rows = rowsOfChanges();
+    lines_->setVerticalScrollBarPolicy(rows > room ? Qt::ScrollBarAsNeeded : Qt::ScrollBarAlwaysOff);
+    lines_->setFixedHeight(std::min(rows, room) * line + 4);
+}
+
+// As the list wraps them.
+int DifferenceView::rowsOfChanges() const {
+    int rows = 1;
+    int left = width();
+    for (int at = 0; at < lines_->count(); ++at) {
+        const int wide = lines_->sizeHintForIndex(lines_->indexFromItem(lines_->item(at))).width();
+        rows += wide > left && left < width() ? 1 : 0;
+        left = (wide > left ? width() : left) - wide;
+    }
+    return rows;
 }
 
 void DifferenceView::showFold() {

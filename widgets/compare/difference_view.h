@@ -7,8 +7,8 @@
 #include "widgets/state/bench_state.h"
 #include "widgets/words/change_words.h"
 
+class QAbstractButton;
 class QListWidget;
-class QToolButton;
 
 namespace bolthole {
 
@@ -37,6 +37,7 @@ class DifferenceView : public QWidget {
     void showTelling(const BenchState& state);
     void showFold();
     void fit();
+    [[nodiscard]] int rowsOfChanges() const;
     void copyLines() const;
 
     QString fullTitle_;
@@ -44,7 +45,7 @@ class DifferenceView : public QWidget {
     QListWidget* lines_;
     ToneLabel* message_;
     DifferenceTable* table_;
-    QToolButton* fold_;
+    QAbstractButton* fold_;
     ToneLabel* telling_;
 };
 

@@ -10,6 +10,7 @@ namespace bolthole {
 namespace {
 
 constexpr int kInset = 6;
+constexpr int kAfterName = 2;
 
 }  // namespace
 
@@ -34,12 +35,30 @@ QSize GroupHeader::sizeHint() const {
     return {QHeaderView::sizeHint().width(), title + label + 6};
 }
 
+int GroupHeader::firstShown(int group) const {
+    const int end = std::min((group + 1) * columns_, count());
+    for (int column = group * columns_; column < end; ++column) {
+        if (!isSectionHidden(column)) {
+            return column;
+        }
+    }
+    return -1;
+}
+
+int GroupHeader::nameWidth(int group) const {
+    return QFontMetrics(textFont(TextSize::small, true)).horizontalAdvance(groups_.value(group)) + kInset +
+           kAfterName;
+}
+
+// A hidden section has no place, but no width either.
 QRect GroupHeader::groupRect(int group, const QRect& section) const {
-    const int first = group * columns_;
-    const int last = std::min(first + columns_, count()) - 1;
-    const int left = sectionViewportPosition(first);
-    const int right = sectionViewportPosition(last) + sectionSize(last);
-    return {left, section.top(), right - left, section.height() / 2};
+    const int first = firstShown(group);
+    const int end = std::min((group + 1) * columns_, count());
+    int width = 0;
+    for (int column = first; column < end; ++column) {
+        width += sectionSize(column);
+    }
+    return {sectionViewportPosition(first), section.top(), width, section.height() / 2};
 }
 
 void GroupHeader::paintSection(QPainter* painter, const QRect& rect, int section) const {
@@ -50,7 +69,7 @@ void GroupHeader::paintSection(QPainter* painter, const QRect& rect, int section
     const QRect whole = groupRect(group, rect);
     painter->setPen(theme().ink);
     painter->setFont(textFont(TextSize::small, true));
-    const QRect seen = whole.intersected(viewport()->rect()).adjusted(kInset, 0, -2, 0);
+    const QRect seen = whole.intersected(viewport()->rect()).adjusted(kInset, 0, -kAfterName, 0);
     const QString name = group < groups_.size() ? groups_[group] : QString();
     painter->drawText(seen, Qt::AlignLeft | Qt::AlignVCenter,
                       painter->fontMetrics().elidedText(name, Qt::ElideRight, seen.width()));
@@ -61,7 +80,7 @@ void GroupHeader::paintSection(QPainter* painter, const QRect& rect, int section
                       model()->headerData(section, Qt::Horizontal).toString());
     painter->setPen(theme().border);
     painter->drawLine(rect.bottomLeft(), rect.bottomRight());
-    if (section % columns_ == 0 && section > 0) {
+    if (section == firstShown(group) && section > 0) {
         painter->drawLine(rect.topLeft(), rect.bottomLeft());
     }
     painter->restore();

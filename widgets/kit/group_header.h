@@ -17,6 +17,11 @@ class GroupHeader : public QHeaderView {
     void setGroups(const QStringList& names);
     [[nodiscard]] const QStringList& groups() const { return groups_; }
 
+    /// The first column of the group that is not hidden; -1: all are.
+    [[nodiscard]] int firstShown(int group) const;
+    /// px that the group's name takes whole.
+    [[nodiscard]] int nameWidth(int group) const;
+
     [[nodiscard]] QSize sizeHint() const override;
 
   protected:

@@ -2,16 +2,23 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <QLabel>
+#include <QListWidget>
 #include <QMenu>
 #include <QMenuBar>
 #include <QPushButton>
+#include <QScrollBar>
 #include <string>
 
 #include "tests/support/window_bench.h"
 #include "widgets/board/combination_map.h"
+#include "widgets/board/combination_table.h"
 #include "widgets/board/hole_board.h"
+#include "widgets/compare/baseline_panel.h"
+#include "widgets/compare/difference_table.h"
 #include "widgets/curves/travel_curves.h"
 #include "widgets/fields/car_sheet.h"
+#include "widgets/kit/group_header.h"
 #include "widgets/views/side_view.h"
 
 namespace bolthole {
@@ -40,6 +47,14 @@ TEST_P(BenchRoom, TheSideViewIsTheLargestThing) {
     EXPECT_GT(map->height(), 60) << "and the map can still be read";
 }
 
+// Under the head and above the bar along the lower edge.
+TEST_P(BenchRoom, FiveHoleCombinationsAreSeenWhole) {
+    auto* table = window_->holeBoard().findChild<CombinationTable*>();
+    ASSERT_TRUE(QTest::qWaitFor([table] { return table->isVisible() && table->model()->rowCount() == 6; }));
+    QCoreApplication::processEvents();
+    EXPECT_LE(table->rowViewportPosition(4) + table->rowHeight(4), table->viewport()->height());
+}
+
 // What a person reads without opening a submenu ends above the screen's edge; all keys work from the
 // submenus.
 TEST_P(BenchRoom, NoMenuLeavesTheScreen) {
@@ -60,6 +75,71 @@ TEST_P(BenchRoom, NoMenuLeavesTheScreen) {
 
 INSTANTIATE_TEST_SUITE_P(Sizes, BenchRoom, testing::Values(QSize(1280, 800), QSize(1680, 1050)),
                          [](const auto& size) { return "Wide" + std::to_string(size.param.width()); });
+
+// With a kept setup to compare with, as the demo brings some.
+class BeforeAndAfterRoom : public test::WindowBench {
+  protected:
+    void SetUp() override {
+        openWindow(test::kCoupeDemo, {1280, 800});
+        boardHeight_ = window_->holeBoard().height();
+        QTest::keyClick(window_.get(), Qt::Key_F7);
+        auto* kept = window_->findChild<QListWidget*>(QStringLiteral("keptSetups"));
+        kept->setFocus();
+        QTest::keyClick(kept, Qt::Key_Return);
+        table_ = window_->findChild<DifferenceTable*>();
+        ASSERT_TRUE(QTest::qWaitFor([this] { return table_->isVisible(); }));
+        QTest::qWait(200);  // laid out
+    }
+    [[nodiscard]] int wholeRows() const {
+        int whole = 0;
+        for (int row = 0; row < table_->rowCount(); ++row) {
+            const int bottom = table_->rowViewportPosition(row) + table_->rowHeight(row);
+            whole += !table_->isRowHidden(row) && bottom <= table_->viewport()->height() ? 1 : 0;
+        }
+        return whole;
+    }
+
+    DifferenceTable* table_ = nullptr;
+    int boardHeight_ = 0;
+};
+
+TEST_F(BeforeAndAfterRoom, EightRowsStandUnderWholeHeadingsWithoutScrollingSideways) {
+    EXPECT_GE(wholeRows(), 8);
+    EXPECT_EQ(table_->horizontalScrollBar()->maximum(), 0);
+    const auto* header = static_cast<const GroupHeader*>(table_->horizontalHeader());
+    ASSERT_EQ(header->groups().size(), 4);
+    for (int group = 0; group < 3; ++group) {
+        int width = 0;
+        for (int column = 3 * group; column < 3 * group + 3; ++column) {
+            width += table_->columnWidth(column);
+        }
+        EXPECT_LE(header->nameWidth(group), width) << header->groups()[group].toStdString();
+        EXPECT_FALSE(table_->isColumnHidden(3 * group + 2)) << "every change is seen";
+    }
+    EXPECT_FALSE(table_->isColumnHidden(0)) << "and at ride what it changes from";
+    EXPECT_THAT(table_->item(0, 5)->toolTip().toStdString(),
+                testing::HasSubstr("Before " + table_->item(0, 3)->text().toStdString()));
+    EXPECT_EQ(window_->findChild<QListWidget*>(QStringLiteral("changes"))->verticalScrollBar()->maximum(), 0);
+}
+
+TEST_F(BeforeAndAfterRoom, WordsUnderTheTableAreWhole) {
+    bool found = false;
+    for (const auto* label : window_->findChildren<QLabel*>()) {
+        if (label->isVisible() && label->text().contains(QStringLiteral("big enough to matter"))) {
+            found = true;
+            EXPECT_TRUE(label->wordWrap());
+            EXPECT_LE(label->heightForWidth(label->width()), label->height());
+        }
+    }
+    EXPECT_EQ(found, window_->state().showsUncertainty);
+}
+
+TEST_F(BeforeAndAfterRoom, TheOtherTabsKeepTheirHeight) {
+    EXPECT_LT(boardHeight_, window_->findChild<BaselinePanel*>()->height());
+    QTest::keyClick(window_.get(), Qt::Key_F6);
+    QCoreApplication::processEvents();
+    EXPECT_EQ(window_->holeBoard().height(), boardHeight_);
+}
 
 }  // namespace
 }  // namespace bolthole

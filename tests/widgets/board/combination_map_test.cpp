@@ -13,6 +13,7 @@
 
 #include "tests/support/board_bench.h"
 #include "tests/support/made_units.h"
+#include "tests/support/text_notes.h"
 #include "widgets/board/combination_dots.h"
 #include "widgets/board/combination_map_paint.h"
 #include "widgets/kit/label_placer.h"
@@ -401,6 +402,43 @@ TEST(CombinationDots, AProblemHasAShapeOfItsOwn) {
         return dotIcon(kind, true, 15, 1.0).toImage().convertToFormat(QImage::Format_Grayscale8);
     };
     EXPECT_NE(gray(DotKind::plain), gray(DotKind::problem));
+}
+
+// High or low, the map says what its axes are and what its names stand for.
+TEST_F(CombinationMapTest, SaysWhatTheNamesStandFor) {
+    open(wagonCar());
+    for (const int height : {90, 240}) {
+        map().resize(420, height);
+        TextNotes notes(map().size());
+        map().render(&notes);
+        QStringList said;
+        for (const TextNotes::Note& note : notes.notes()) {
+            said << note.text;
+        }
+        const std::string words = said.join(QLatin1Char('\n')).toStdString();
+        EXPECT_THAT(words, testing::HasSubstr("names: lower axle / upper front")) << height;
+        EXPECT_THAT(words, testing::HasSubstr("IC distance, in")) << height;
+        EXPECT_THAT(words, testing::HasSubstr("Anti-squat, %")) << height;
+    }
+}
+
+// The name of a selected one stands in the quarter where it hides the fewest points.
+TEST_F(CombinationMapTest, ASelectedNameCoversNoPoint) {
+    open(wagonCar());
+    map().resize(420, 200);
+    for (const HoleCombination& combination : state_.combinations) {
+        const auto at = static_cast<std::size_t>(&combination - state_.combinations.data());
+        map().showMarks(at, std::nullopt);
+        TextNotes notes(map().size());
+        map().render(&notes);
+        const QString name = QString::fromStdString(holeNames(combination.use, bench_.car));
+        for (const TextNotes::Note& note : notes.notes()) {
+            for (const HoleCombination& other : state_.combinations) {
+                EXPECT_FALSE(note.text == name && note.box.contains(place(other.index)))
+                    << name.toStdString() << " over " << holeNames(other.use, bench_.car);
+            }
+        }
+    }
 }
 
 TEST_F(CombinationMapTest, ThePresentCombinationIsLabelledNow) {

@@ -212,7 +212,7 @@ TEST_F(CombinationTableTest, ColumnsAreThoseOfTheCar) {
     }
     // With so many holes their names share one column, or the figures would be scrolled out of sight.
     EXPECT_THAT(titles,
-                testing::ElementsAre("#", "Holes", "Problem", "IC × height, in", "Anti-squat", "±",
+                testing::ElementsAre("Rank", "Holes", "Problem", "IC × height, in", "Anti-squat", "±",
                                      "Clearly different?", "droop … bump, %", "Pinion", "Pinion change",
                                      "Axle shift, in", "Front joint", "Rear joint", "Lower, in", "Upper, in",
                                      "Track bar, in", "Bolts moved", "Adjusters turned", "Lower front",

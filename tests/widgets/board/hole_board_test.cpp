@@ -263,7 +263,8 @@ TEST_F(HoleBoardTest, TheOrderIsWrittenDown) {
                 testing::StartsWith("Order: inside the target window first, then least pinion change"));
     EXPECT_THAT(order().toStdString(), testing::HasSubstr("then fewest bolts moved"));
     table().combinations().sort(columnOf(Kind::antiSquat), Qt::DescendingOrder);
-    EXPECT_THAT(order().toStdString(), testing::StartsWith("Sorted by Anti-squat; click # for the order: "));
+    EXPECT_THAT(order().toStdString(),
+                testing::StartsWith("Sorted by Anti-squat; click Rank for the order: "));
 }
 
 TEST_F(HoleBoardTest, WhyThereIsNothingToSee) {
