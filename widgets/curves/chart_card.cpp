@@ -37,6 +37,17 @@ std::vector<AxisTick> uprightDistances(const ChartPlot& plot, double unit, const
 
 }  // namespace
 
+ChartLook lookInCard(ChartLook::Head head, QSize size, QSize leastSize) {
+    ChartLook look;
+    look.head = head;
+    look.hasCursor = false;
+    look.hasFrame = false;
+    look.ground = &Theme::card;
+    look.size = size;
+    look.leastSize = leastSize;
+    return look;
+}
+
 void ChartCardOnScreen::take(const ChartCard& card, bool isMoving) {
     if (card.unit != takenUnit_ || card.minimumSpan != takenSpan_ || card.subject != takenSubject_) {
         takenUnit_ = card.unit;
@@ -64,10 +75,11 @@ void ChartCardOnScreen::place(const QRectF& frame, const QRectF& plot, const Cha
     frame_ = frame;
     plot_ = {plot, axis.isUpright, range_.low(), range_.high(), from, to};
     // Measuring words costs more than a step of a drag has to spare.
-    Layout layout{frame_, plot_, card_->unit, card_->unitText, card_->titles, card_->scale};
+    Layout layout{frame_, plot_, card_->unit, card_->unitText, card_->titles, card_->scale, card_->axisWords};
     if (layout != laidOut_) {
         title_ = fitTitle(card_->titles, card_->unitText, inner().width(), type);
         placeTicks(type);
+        measureWords(type);
         laidOut_ = std::move(layout);
     }
     for (std::size_t i = 0; i < strokes_.size(); ++i) {
@@ -78,6 +90,8 @@ void ChartCardOnScreen::place(const QRectF& frame, const QRectF& plot, const Cha
             traceStroke(series.points, plot_, kUnseen, strokes_[i]);
         }
     }
+    placeStartingMark();
+    placeAxisWords();
 }
 
 void ChartCardOnScreen::placeTicks(const CardType& type) {
@@ -131,7 +145,10 @@ ChartCardOnScreen::Face ChartCardOnScreen::faceNow(const ChartScene& scene) cons
               .stretches = card_->stretches,
               .references = {},
               .hasValues = hasValues_,
-              .restsOnStarts = card_->restsOnStarts,
+              .startingWords = startingWords_,
+              .startingBox = startingBox_,
+              .axisWords = card_->axisWords,
+              .axisBox = axisBox_,
               .isFocused = scene.isFocused};
     for (const ChartRule& rule : card_->rules) {
         if (rule.line == ChartLine::solid) {

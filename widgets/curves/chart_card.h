@@ -35,6 +35,10 @@ struct ChartLook {
     QSize leastSize{260, 160};           ///< px
 };
 
+/// The look of a chart that stands in a page's card as a part of it and has no cursor: without frame, on the
+/// card's ground.
+[[nodiscard]] ChartLook lookInCard(ChartLook::Head head, QSize size, QSize leastSize);
+
 /// What a card needs to know of its chart to be painted.
 struct ChartScene {
     const CardType& type;
@@ -99,6 +103,12 @@ class ChartCardOnScreen {
     /// Height that the words of events and the headings of sections need above a plot whose values run up,
     /// px.
     [[nodiscard]] static double wordsAbove(const ChartCard& card, const CardType& type);
+    /// Where it says that it rests on starting numbers, and in which words; null: it does not, empty: by its
+    /// dots alone.
+    [[nodiscard]] const QRectF& startingBox() const { return startingBox_; }
+    [[nodiscard]] const QString& startingWords() const { return startingWords_; }
+    /// Where it says how its value axis is spaced, px; null: nowhere.
+    [[nodiscard]] const QRectF& axisBox() const { return axisBox_; }
     /// Rows the card's key needs.
     [[nodiscard]] static std::size_t keyRows(const ChartCard& card);
     /// The least width in which every series of a key of more than one has a whole name beside a value of
@@ -120,7 +130,10 @@ class ChartCardOnScreen {
         std::vector<ChartStretch> stretches;
         std::vector<double> references;
         bool hasValues = false;
-        bool restsOnStarts = false;
+        QString startingWords;
+        QRectF startingBox;
+        QString axisWords;
+        QRectF axisBox;
         bool isFocused = false;
         bool operator==(const Face&) const = default;
     };
@@ -133,6 +146,7 @@ class ChartCardOnScreen {
         QString unitText;
         QStringList titles;
         ChartScale scale = ChartScale::plain;
+        QString axisWords;
         bool operator==(const Layout&) const = default;
     };
 
@@ -146,9 +160,12 @@ class ChartCardOnScreen {
     void drawImposedLabels(QPainter& painter, const ChartScene& scene) const;
     void drawLowerRow(QPainter& painter, const ChartScene& scene, double top) const;
     void drawStretches(QPainter& painter, const CardType& type) const;
-    [[nodiscard]] QString startingWords(const CardType& type) const;
-    [[nodiscard]] QRectF startingBox(const CardType& type) const;
+    void measureWords(const CardType& type);
+    void placeStartingMark();
+    void placeAxisWords();
+    [[nodiscard]] bool isCrossed(const QRectF& place) const;
     void drawStartingMark(QPainter& painter, const CardType& type) const;
+    void drawAxisWords(QPainter& painter, const CardType& type) const;
     void paintSeries(QPainter& painter, const ChartSeries& series, const Stroke& stroke, double alpha) const;
     void paintMarks(QPainter& painter, const ChartSeries& series, const QColor& ink) const;
     void paintRules(QPainter& painter, const CardType& type) const;
@@ -182,6 +199,16 @@ class ChartCardOnScreen {
     std::vector<AxisTick> ticks_;
     TitleFit title_;
     std::vector<Stroke> strokes_;
+    // Words and what they take, px: longest first those that fit the plot.
+    struct Measured {
+        QString words;
+        QSizeF size;
+    };
+    std::vector<Measured> startingFits_;  // upward ones are taller than wide
+    QString startingWords_;               // as shown; empty: the dots alone
+    QRectF startingBox_;                  // null: no number is a starting one
+    QSizeF axisSize_;
+    QRectF axisBox_;  // null: no room
     Layout laidOut_;
     Face drawn_;
     QPixmap face_;

@@ -107,8 +107,8 @@ void ChartCardOnScreen::paintMarks(QPainter& painter, const ChartSeries& series,
 // References are part of the face.
 void ChartCardOnScreen::paintRules(QPainter& painter, const CardType& type) const {
     std::vector<QRectF> taken = eventPlaces(type.quietMetrics);
-    if (card_->restsOnStarts) {
-        taken.push_back(startingBox(type).adjusted(0, 0, 0, 2));
+    for (const QRectF& box : {startingBox_.adjusted(0, 0, 0, 2), axisBox_}) {
+        taken.push_back(box);
     }
     for (const ChartRule& rule : card_->rules) {
         if (!plot_.shows(rule.at)) {

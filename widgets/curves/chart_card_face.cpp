@@ -47,8 +47,11 @@ void ChartCardOnScreen::drawFace(QPainter& painter, const ChartScene& scene) con
             drawImposedLabels(painter, scene);
         }
         drawStretches(painter, scene.type);
-        if (card_->restsOnStarts) {
+        if (!startingBox_.isNull()) {
             drawStartingMark(painter, scene.type);
+        }
+        if (!axisBox_.isNull()) {
+            drawAxisWords(painter, scene.type);
         }
         return;
     }
@@ -150,31 +153,41 @@ void ChartCardOnScreen::drawLowerRow(QPainter& painter, const ChartScene& scene,
     }
 }
 
-QString ChartCardOnScreen::startingWords(const CardType& type) const {
-    return type.quietMetrics.elidedText(CurveChart::tr("starting numbers"), Qt::ElideRight,
-                                        plot_.area.width() - 4);
-}
-
-QRectF ChartCardOnScreen::startingBox(const CardType& type) const {
-    return {plot_.area.left() + 2, plot_.area.bottom() - type.quietMetrics.height() - 4,
-            type.quietMetrics.horizontalAdvance(startingWords(type)) + 2, type.quietMetrics.height()};
-}
-
-// As under a field that holds such a number: words in a corner of the plot, dots below them.
+// As under a field that holds such a number: words in a corner of the plot, dots below them. Upward where
+// they have more room so.
 void ChartCardOnScreen::drawStartingMark(QPainter& painter, const CardType& type) const {
-    const QString words = startingWords(type);
-    const QRectF box = startingBox(type);
-    painter.fillRect(box, theme().card);
-    painter.setFont(type.quiet);
-    painter.setPen(theme().muted);
-    painter.drawText(box, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextDontClip, words);
+    painter.save();
+    QRectF box = startingBox_;
+    if (box.height() > box.width()) {
+        painter.translate(box.bottomLeft());
+        painter.rotate(-90);
+        box = QRectF(QPointF(), box.size().transposed());
+    }
+    if (!startingWords_.isEmpty()) {
+        painter.fillRect(box, theme().card);
+        painter.setFont(type.quiet);
+        painter.setPen(theme().muted);
+        painter.drawText(box, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextDontClip, startingWords_);
+    }
     painter.setPen(Qt::NoPen);
     painter.setBrush(theme().startingMark);
     constexpr double kDotGap = 4;
     for (double x = box.left() + 1; x < box.right(); x += kDotGap) {
         painter.drawEllipse(QPointF(x, box.bottom() + 1), 0.9, 0.9);
     }
-    painter.setBrush(Qt::NoBrush);
+    painter.restore();
+}
+
+// Upward along the plot's side.
+void ChartCardOnScreen::drawAxisWords(QPainter& painter, const CardType& type) const {
+    painter.save();
+    painter.fillRect(axisBox_, theme().card);
+    painter.setFont(type.quiet);
+    painter.setPen(theme().muted);
+    painter.translate(axisBox_.bottomLeft());
+    painter.rotate(-90);
+    painter.drawText(QRectF(QPointF(), axisSize_), Qt::AlignCenter | Qt::TextDontClip, card_->axisWords);
+    painter.restore();
 }
 
 void ChartCardOnScreen::drawStretches(QPainter& painter, const CardType& type) const {

@@ -2,8 +2,11 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 #include "widgets/curves/chart_card.h"
+#include "widgets/curves/curve_chart.h"
+#include "widgets/kit/pens.h"
 #include "widgets/kit/theme.h"
 
 namespace bolthole {
@@ -62,6 +65,93 @@ std::vector<QRectF> ChartCardOnScreen::eventPlaces(const QFontMetricsF& metrics)
                          metrics.height());
     }
     return places;
+}
+
+// Measuring costs more than a step of a drag has to spare: done anew where the room is another.
+void ChartCardOnScreen::measureWords(const CardType& type) {
+    startingFits_.clear();
+    startingWords_.clear();
+    startingBox_ = {};
+    const auto add = [&](const QString& words, bool isAlong) {
+        const QSizeF size(type.quietMetrics.horizontalAdvance(words) + 2, type.quietMetrics.height());
+        if ((isAlong ? plot_.area.height() : plot_.area.width()) >= size.width() + 4) {
+            startingFits_.push_back({words, isAlong ? size.transposed() : size});
+        }
+    };
+    const QString whole = CurveChart::tr("starting numbers");
+    add(whole, false);
+    add(whole, true);
+    add(CurveChart::tr("starting"), false);
+    axisSize_ = {type.quietMetrics.horizontalAdvance(card_->axisWords) + 6, type.quietMetrics.height()};
+}
+
+// Whether a curve or one of its marks is in a place.
+bool ChartCardOnScreen::isCrossed(const QRectF& place) const {
+    const QRectF near = place.adjusted(-2, -2, 2, 2);
+    const auto isIn = [&](const ChartSeries& series) {
+        QPointF last(kNaN, kNaN);
+        return std::ranges::any_of(series.points, [&](const ChartPoint& point) {
+            const QPointF from = std::exchange(last, plot_.at(point.imposed, point.value));
+            const bool isPiece =
+                std::isfinite(from.x()) && std::isfinite(from.y()) && series.line != ChartLine::none;
+            return std::isfinite(last.x()) && std::isfinite(last.y()) &&
+                   (near.contains(last) || (isPiece && clipped({from, last}, near)));
+        });
+    };
+    return std::ranges::any_of(card_->series, isIn);
+}
+
+// Stays where it is while it can. Where the curves leave no corner to any words, the dots stand alone.
+void ChartCardOnScreen::placeStartingMark() {
+    if (!card_->restsOnStarts || !hasValues_) {
+        startingWords_.clear();
+        startingBox_ = {};
+        return;
+    }
+    if (!startingWords_.isEmpty() && !isCrossed(startingBox_)) {
+        return;
+    }
+    const QRectF& area = plot_.area;
+    for (const auto& [words, size] : startingFits_) {
+        const double right = area.right() - size.width() - 4;
+        const double bottom = area.bottom() - size.height() - 4;
+        for (const QPointF& corner :
+             {QPointF(area.left() + 2, bottom), QPointF(right, bottom),
+              QPointF(area.left() + 2, area.top() + 2), QPointF(right, area.top() + 2)}) {
+            const QRectF box(corner, size);
+            if (!isCrossed(box)) {
+                startingWords_ = words;
+                startingBox_ = box;
+                return;
+            }
+        }
+    }
+    startingWords_.clear();
+    startingBox_ = QRectF(area.left() + 2, area.bottom() - 4, area.width() - 4, 1);
+}
+
+void ChartCardOnScreen::placeAxisWords() {
+    const QSizeF size = axisSize_.transposed();
+    const auto isFree = [&](const QRectF& box) {
+        return plot_.area.contains(box) && !startingBox_.intersects(box) && !isCrossed(box);
+    };
+    if (card_->axisWords.isEmpty() || !hasValues_ || !plot_.isUpright) {
+        axisBox_ = {};
+        return;
+    }
+    if (axisBox_.size() == size && isFree(axisBox_)) {
+        return;
+    }
+    axisBox_ = {};
+    const QRectF& area = plot_.area;
+    const double right = area.right() - size.width() - 1;
+    const double bottom = area.bottom() - size.height() - 2;
+    for (const QPointF& corner : {QPointF(right, bottom), QPointF(area.left() + 1, area.top() + 2),
+                                  QPointF(right, area.top() + 2), QPointF(area.left() + 1, bottom)}) {
+        if (const QRectF box(corner, size); axisBox_.isNull() && isFree(box)) {
+            axisBox_ = box;
+        }
+    }
 }
 
 // How many of the curves' points lie under a place.

@@ -142,6 +142,8 @@ struct ChartCard {
     double share = 1;              ///< of the room
     bool hasBaseline = false;      ///< every value has a line below it for what it was
     QString absent;                ///< said where no series has a value
+    QString axisWords;             ///< how the value axis is spaced, along it where no curve runs through
+    QString about;                 ///< how the card is to be read, in its tool tip
     bool restsOnStarts = false;    ///< on numbers that nobody measured, and says so
     QString subject;               ///< the value axis is taken afresh when this changes: a part's name
     std::vector<ChartSeries> series;

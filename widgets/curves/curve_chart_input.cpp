@@ -10,6 +10,7 @@
 #include <cmath>
 
 #include "widgets/curves/curve_chart.h"
+#include "widgets/kit/number_field.h"
 
 namespace bolthole {
 
@@ -263,10 +264,17 @@ bool CurveChart::showTip(const QHelpEvent& event) {
     const Hit hit = hitAt(event.pos(), true);
     if (hit.isThere()) {
         QToolTip::showText(event.globalPos(), pointWords(hit.card, hit.at.series, hit.at.point), this);
-    } else {
-        QToolTip::hideText();
+        return true;
     }
-    return hit.isThere();
+    for (const ChartCardOnScreen& each : onScreen_) {
+        if (each.frame().contains(event.pos()) && !each.card().about.isEmpty()) {
+            QToolTip::showText(event.globalPos(), wrappedToolTip(each.card().about), this,
+                               each.frame().toAlignedRect());
+            return true;
+        }
+    }
+    QToolTip::hideText();
+    return false;
 }
 
 bool CurveChart::event(QEvent* event) {

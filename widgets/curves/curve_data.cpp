@@ -27,6 +27,11 @@ CurveCardSpec distanceCard() {
     card.least = -kMostInverseDistance;
     card.most = kMostInverseDistance;
     card.reference = 0.0;
+    card.axisWords = tr("spaced by 1/distance");
+    card.about =
+        tr("Spaced by 1/distance: so an instant center that is infinitely far, or behind the axle beyond "
+           "that, has "
+           "its place too. Toward \u221e a step of the axis is more and more distance.");
     card.lines = {{Figure::icX, tr("IC distance")}};
     return card;
 }
@@ -39,6 +44,9 @@ CurveCardSpec heightCard() {
     card.least = -2.5;
     card.most = 2.5;
     card.reference = 0.0;
+    card.about = tr(
+        "Where the shade of the \u00b1 stands without the curve, the computed height is off the axis and its "
+        "uncertainty reaches into it: there the instant center is near infinity.");
     card.lines = {{Figure::icZ, tr("IC height")}};
     return card;
 }
@@ -191,6 +199,8 @@ ChartCard emptyCard(const CurveCardSpec& spec, Units units) {
     card.titles = spec.titles;
     card.unitText = spec.quantity == Quantity::angle ? tr("deg") : fromView(unitMark(spec.quantity, units));
     card.unit = shownUnit(spec.quantity, units);
+    card.axisWords = spec.axisWords;
+    card.about = spec.about;
     card.scale = spec.scale == CurveScale::inverseDistance ? ChartScale::inverseDistance : ChartScale::plain;
     card.minimumSpan = spec.minimumSpan;
     card.least = spec.least;

@@ -33,6 +33,8 @@ struct CurveCardSpec {
     double most = std::numeric_limits<double>::infinity();
     bool neverBelowLeast = false;     ///< values below `least` cannot occur; the axis does not go there
     std::optional<double> reference;  ///< a value worth a line: 0, 100 %, infinity
+    QString axisWords;                ///< how the axis is spaced, where that is not plain
+    QString about;                    ///< how the card is to be read, in its tool tip
     QString absent;                   ///< said in the card when no row has a figure
     std::vector<CurveLine> lines;
 };

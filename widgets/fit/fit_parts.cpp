@@ -20,17 +20,6 @@ QString inSeconds(double seconds) {
     return QString::number(seconds, 'f', 3);
 }
 
-ChartLook predictionLook() {
-    ChartLook look;
-    look.head = ChartLook::Head::keys;
-    look.hasCursor = false;
-    look.hasFrame = false;
-    look.ground = &Theme::card;
-    look.size = QSize(380, 190);
-    look.leastSize = QSize(220, 150);
-    return look;
-}
-
 /// What both axes show: all but mistakes, which stand at the edge.
 Extent timesShown(const std::vector<FittedPass>& passes) {
     Extent times;
@@ -103,7 +92,8 @@ void ShareBar::paintEvent(QPaintEvent*) {
 }
 
 PredictionPlot::PredictionPlot(QWidget* parent)
-    : CurveChart(tr("Predicted against run"), predictionLook(), parent) {
+    : CurveChart(tr("Predicted against run"), lookInCard(ChartLook::Head::keys, {380, 190}, {220, 150}),
+                 parent) {
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
 }
 

@@ -330,6 +330,40 @@ TEST(CurveChart, WordsOfARuleKeepClearOfTheStartingNumbers) {
     }
 }
 
+// In whole words, in whichever corner no curve runs through; by its dots alone where there is none.
+TEST(CurveChart, TheStartingMarkIsNeverAcrossACurve) {
+    ChartAxis axis = timeAxis(0, 1);
+    axis.isUpright = true;
+    const QStringList whole{QStringLiteral("starting numbers"), QStringLiteral("starting")};
+    int said = 0;
+    for (const int width : {118, 140, 200, 400}) {
+        for (const double bend : {-3.0, -1.0, 0.0, 1.0, 3.0}) {
+            ChartSeries bent{.name = QStringLiteral("one")};
+            for (int step = 0; step <= 40; ++step) {
+                const double at = step / 40.0;
+                bent.points.push_back({at, at + bend * at * (1 - at)});
+            }
+            CurveChart chart(QStringLiteral("chart"), looking(false));
+            chart.resize(width, 300);
+            chart.showCards(axis, withStartingMark({cardOf(QStringLiteral("one"), {bent})}, true));
+            chart.grab();
+            const ChartCardOnScreen& card = chart.onScreen()[0];
+            ASSERT_FALSE(card.startingBox().isNull());
+            EXPECT_TRUE(card.plot().area.contains(card.startingBox()));
+            if (card.startingWords().isEmpty()) {
+                continue;
+            }
+            ++said;
+            EXPECT_TRUE(whole.contains(card.startingWords())) << card.startingWords().toStdString();
+            for (const ChartPoint& point : bent.points) {
+                EXPECT_FALSE(card.startingBox().contains(card.plot().at(point.imposed, point.value)))
+                    << width << ", " << bend;
+            }
+        }
+    }
+    EXPECT_EQ(said, 20);
+}
+
 TEST(CurveChart, SaysWhereItRestsOnStartingNumbers) {
     ThemeKeeper::instance().choose(Appearance::light);
     CurveChart chart(QStringLiteral("chart"), looking(false));
@@ -342,8 +376,8 @@ TEST(CurveChart, SaysWhereItRestsOnStartingNumbers) {
     const QImage started = chart.grab().toImage();
     EXPECT_NE(started, measured);
     EXPECT_THAT(chart.accessibleDescription().toStdString(), HasSubstr("starting numbers"));
-    // Words and dots stand in the plot's lower left corner, and nowhere else.
-    const QRect corner = chart.onScreen()[0].plot().area.toRect().adjusted(-2, 150, -150, 4);
+    // Words and dots stand in their corner of the plot, and nowhere else.
+    const QRect corner = chart.onScreen()[0].startingBox().toAlignedRect().adjusted(-1, -1, 3, 3);
     int inside = 0;
     int outside = 0;
     for (int y = 0; y < measured.height(); ++y) {

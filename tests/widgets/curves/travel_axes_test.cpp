@@ -1,7 +1,10 @@
 // The value axes of the travel curves once a mistake is undone, and their keys where there is little room.
 #include <gmock/gmock.h>
 
+#include <QHelpEvent>
 #include <QTest>
+#include <QToolTip>
+#include <utility>
 
 #include "tests/support/made_bench.h"
 #include "tests/support/made_units.h"
@@ -79,6 +82,24 @@ TEST_F(TravelAxes, NamesInNarrowKeysAreWhole) {
             }
         }
         EXPECT_GT(plots()[3].area.height(), 150);
+    }
+}
+
+// The distance's steps are unlike: it says so along its axis, off the curve, and in its tip.
+TEST_F(TravelAxes, TheDistanceSaysHowItIsSpaced) {
+    const ChartCardOnScreen& distance = view_.onScreen()[0];
+    ASSERT_FALSE(distance.axisBox().isNull());
+    EXPECT_TRUE(distance.card().axisWords.contains(QStringLiteral("1/distance")));
+    for (const ChartPoint& point : distance.card().series[0].points) {
+        EXPECT_FALSE(distance.axisBox().contains(distance.plot().at(point.imposed, point.value)));
+    }
+    EXPECT_TRUE(view_.onScreen()[2].axisBox().isNull()) << "anti-squat is spaced evenly";
+    for (const auto& [card, words] :
+         {std::pair{0U, "1/distance"}, std::pair{1U, "stands without the curve"}}) {
+        const QPoint at = view_.onScreen()[card].frame().center().toPoint();
+        QHelpEvent help(QEvent::ToolTip, at, view_.mapToGlobal(at));
+        QCoreApplication::sendEvent(&view_, &help);
+        EXPECT_THAT(QToolTip::text().toStdString(), testing::HasSubstr(words));
     }
 }
 

@@ -18,14 +18,8 @@ constexpr int kKeyGap = 32;              // px, a mark and what is left free bes
 constexpr int kKeyLine = 20;             // px
 
 ChartLook passLook() {
-    ChartLook look;
-    look.head = ChartLook::Head::none;
-    look.hasCursor = false;
+    ChartLook look = lookInCard(ChartLook::Head::none, {760, 240}, {360, 170});
     look.picksPoints = true;
-    look.hasFrame = false;
-    look.ground = &Theme::card;
-    look.size = QSize(760, 240);
-    look.leastSize = QSize(360, 170);
     return look;
 }
 

@@ -61,14 +61,8 @@ ChartCard linkLoadCard(const Car& car, const Trace& trace, const LinkFigures& fi
 }
 
 CurveChart* newLinkLoadChart(QWidget* parent) {
-    ChartLook look;
-    look.head = ChartLook::Head::beside;
-    look.hasCursor = false;
-    look.hasFrame = false;
-    look.ground = &Theme::card;
-    look.size = {760, 280};
-    look.leastSize = {460, 260};
-    auto* chart = new CurveChart(tr("Link loads through travel"), look, parent);
+    auto* chart = new CurveChart(tr("Link loads through travel"),
+                                 lookInCard(ChartLook::Head::beside, {760, 280}, {460, 260}), parent);
     chart->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     chart->setAccessibleDescription(tr("The table above holds the largest loads and where they are."));
     return chart;
