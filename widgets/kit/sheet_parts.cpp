@@ -26,6 +26,13 @@ void ToneLabel::showText(const QString& text) {
     }
 }
 
+void ToneLabel::setTone(Tone tone) {
+    if (tone != tone_) {
+        tone_ = tone;
+        paintTone();
+    }
+}
+
 void ToneLabel::changeEvent(QEvent* event) {
     QLabel::changeEvent(event);
     if (event->type() == QEvent::ApplicationPaletteChange || event->type() == QEvent::StyleChange) {

@@ -24,6 +24,8 @@ class ToneLabel : public QLabel {
 
     /// Sets the text only where it differs.
     void showText(const QString& text);
+    /// Another color; the font stays that of the first tone.
+    void setTone(Tone tone);
 
   protected:
     void changeEvent(QEvent* event) override;

@@ -24,43 +24,62 @@ constexpr int kSides = 28;    // left and right of them
 
 }  // namespace
 
-/// A line that is cut short with an ellipsis where it has no room; its tool tip has all of it.
-class FigureNote : public QLabel {
+/// A line of which shorter wordings are shown where it has no room, cut with an ellipsis only where even the
+/// shortest has none; its text and tool tip have all of it.
+class FigureNote : public ToneLabel {
   public:
-    explicit FigureNote(QWidget* parent) : QLabel(parent) { setTextFormat(Qt::PlainText); }
-    void showProblem(bool isProblem) {
-        isProblem_ = isProblem;
-        paintTone();
+    explicit FigureNote(QWidget* parent) : ToneLabel(Tone::muted, {}, parent) {}
+
+    /// Longest first.
+    void showWordings(const QStringList& wordings) {
+        if (wordings != wordings_) {
+            wordings_ = wordings;
+            setText(wordings.constFirst());
+            choose();
+        }
     }
 
+    [[nodiscard]] const QString& shown() const { return shown_; }
+
   protected:
-    // A new style sheet has put the former color back.
+    void resizeEvent(QResizeEvent* event) override {
+        ToneLabel::resizeEvent(event);
+        choose();
+    }
     void changeEvent(QEvent* event) override {
-        QLabel::changeEvent(event);
-        if (event->type() == QEvent::StyleChange) {
-            paintTone();
+        ToneLabel::changeEvent(event);
+        if (event->type() == QEvent::FontChange) {
+            choose();
         }
     }
     void paintEvent(QPaintEvent* event) override {
-        if (wordWrap() || fontMetrics().horizontalAdvance(text()) <= contentsRect().width()) {
-            QLabel::paintEvent(event);
+        if (wordWrap() || shown_ == text()) {
+            ToneLabel::paintEvent(event);
             return;
         }
         QPainter painter(this);
         painter.setPen(palette().color(QPalette::WindowText));
-        painter.drawText(contentsRect(), Qt::AlignLeft | Qt::AlignVCenter,
-                         fontMetrics().elidedText(text(), Qt::ElideRight, contentsRect().width()));
+        painter.drawText(contentsRect(), Qt::AlignLeft | Qt::AlignVCenter, shown_);
     }
 
   private:
-    void paintTone() {
-        QPalette toned = palette();
-        toned.setColor(QPalette::WindowText, isProblem_ ? theme().problem : theme().muted);
-        if (toned.color(QPalette::WindowText) != palette().color(QPalette::WindowText)) {
-            setPalette(toned);
+    void choose() {
+        const int room = contentsRect().width();
+        shown_.clear();
+        for (const QString& words : wordings_) {
+            if (fontMetrics().horizontalAdvance(words) <= room) {
+                shown_ = words;
+                break;
+            }
         }
+        if (shown_.isEmpty() && !wordings_.isEmpty()) {
+            shown_ = fontMetrics().elidedText(wordings_.constLast(), Qt::ElideRight, room);
+        }
+        update();
     }
-    bool isProblem_ = false;
+
+    QStringList wordings_;
+    QString shown_;
 };
 
 namespace {
@@ -107,6 +126,26 @@ QString whereText(const BenchState& state) {
              travel > 0 ? FigureStrip::tr("bump") : FigureStrip::tr("droop"));
 }
 
+// What stands under the figures, longest first: that they rest on starting numbers is never cut off.
+QStringList noteWordings(const BenchState& state) {
+    if (!state.problem.empty()) {
+        return {FigureStrip::tr("No figures: %1").arg(QString::fromStdString(state.problem))};
+    }
+    if (!state.cursor.usable) {
+        return {FigureStrip::tr("The links do not reach %1").arg(whereText(state).mid(3))};
+    }
+    const QString where = whereText(state);
+    const QString whole =
+        FigureStrip::tr("%1 · CG height %2").arg(where, cgHeightWords(state.solvedCar, state.style));
+    const QString starts = startingWords(state.solvedCar);
+    if (starts.isEmpty()) {
+        return {whole, where};
+    }
+    const QString dot = QStringLiteral(" · ");
+    const QString brief = FigureStrip::tr("starting numbers");
+    return {whole + dot + starts, whole + dot + brief, where + dot + brief, brief};
+}
+
 }  // namespace
 
 FigureStrip::FigureStrip(QWidget* parent) : QWidget(parent), note_(new FigureNote(this)) {
@@ -149,6 +188,10 @@ FigureStrip::FigureStrip(QWidget* parent) : QWidget(parent), note_(new FigureNot
     setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
     dress();
     connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &FigureStrip::dress);
+}
+
+QString FigureStrip::noteShown() const {
+    return note_->shown();
 }
 
 FigureStrip::Cell FigureStrip::addCell(const QString& title, const char* objectName, const QString& tip) {
@@ -234,19 +277,11 @@ void FigureStrip::showState(const BenchState& state) {
         cell.baseline->setVisible(state.baseline && !cell.value->isHidden());
     }
     showUncertainty(state);
-    QString note = tr("%1 · CG height %2").arg(whereText(state), cgHeightWords(state.solvedCar, state.style));
-    if (const QString starts = startingWords(state.solvedCar); !starts.isEmpty()) {
-        note += QStringLiteral(" · ") + starts;
-    }
-    if (!state.problem.empty()) {
-        note = tr("No figures: %1").arg(QString::fromStdString(state.problem));
-    } else if (!station.usable) {
-        note = tr("The links do not reach %1").arg(whereText(state).mid(3));
-    }
-    note_->showProblem(!state.problem.empty() || !station.usable);
-    note_->setWordWrap(!state.problem.empty());  // why there are no figures is never cut
-    setChanged(note_, note);
-    note_->setToolTip(note);
+    const bool isProblem = !state.problem.empty();
+    note_->setTone(isProblem || !station.usable ? ToneLabel::Tone::problem : ToneLabel::Tone::muted);
+    note_->setWordWrap(isProblem);  // why there are no figures is never cut
+    note_->showWordings(noteWordings(state));
+    note_->setToolTip(note_->text());
 }
 
 }  // namespace bolthole

@@ -19,6 +19,8 @@ class FigureStrip : public QWidget {
     explicit FigureStrip(QWidget* parent = nullptr);
 
     void showState(const BenchState& state);
+    /// The line under the figures as it is shown in the present width. For tests.
+    [[nodiscard]] QString noteShown() const;
 
   protected:
     void resizeEvent(QResizeEvent* event) override;

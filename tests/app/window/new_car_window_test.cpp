@@ -30,6 +30,7 @@
 #include "widgets/fields/link_tools.h"
 #include "widgets/fields/new_car_dialog.h"
 #include "widgets/kit/number_field.h"
+#include "widgets/readouts/figure_strip.h"
 #include "widgets/views/across_view.h"
 #include "widgets/views/side_view.h"
 #include "widgets/views/view_deck.h"
@@ -384,6 +385,19 @@ TEST_F(NewCarWindow, SaysThatNothingWasMeasured) {
     const auto* note = window_->findChild<QLabel*>(QStringLiteral("figureNote"));
     EXPECT_THAT(note->text().toStdString(), testing::HasSubstr("in, a starting number"));
     EXPECT_THAT(note->text().toStdString(), testing::HasSubstr("starting numbers: wheelbase"));
+}
+
+// However narrow the window, the line under the figures says so in whole words.
+TEST_F(NewCarWindow, TheLineUnderTheFiguresIsNeverCut) {
+    inDialog([](NewCarDialog& dialog) { dialog.accept(); });
+    const auto* strip = window_->findChild<FigureStrip*>();
+    for (const int width : {1100, 1280, 1480, 1900}) {
+        window_->resize(width, 800);
+        QCoreApplication::processEvents();
+        EXPECT_TRUE(strip->noteShown().contains(QStringLiteral("starting numbers")))
+            << width << ": " << strip->noteShown().toStdString();
+        EXPECT_FALSE(strip->noteShown().contains(QChar(0x2026))) << width;
+    }
 }
 
 // The same number typed and left with Tab is measured; undo takes that back; a file keeps it.
