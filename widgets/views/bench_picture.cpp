@@ -1,6 +1,7 @@
 #include "widgets/views/bench_picture.h"
 
 #include <QAccessible>
+#include <QApplication>
 #include <QFontMetrics>
 #include <QHelpEvent>
 #include <QKeyEvent>
@@ -98,10 +99,18 @@ void BenchPicture::showState(const BenchState& state) {
     if (!(marks_.selected == state.selection)) {
         marks_.selected = state.selection;
         marks_.selectedMirrored = false;
+        // Chosen in a field; what is chosen in another view has its tag there.
+        marks_.tellsSelected = qobject_cast<BenchPicture*>(QApplication::focusWidget()) == nullptr;
     }
     points_.rebuild(state, plane_);
+    rebuildHoles();
+    if (!press_.down) {
+        setHovered(pointer_ ? pointUnder(*pointer_) : Picked{});  // what moved away is pointed at no longer
+    }
     if (first) {
         refit();
+    } else {
+        keepInPicture();
     }
     updateAccessibleText();
     update();
@@ -117,11 +126,29 @@ void BenchPicture::showAll() {
     refit();
 }
 
+QRectF BenchPicture::fittedBox() const {
+    return fitting_ == Fitting::links ? boxOfLinks(*state_) : boxOfAll(*state_);
+}
+
+// What was to be seen no longer fits: other weights, another car. Never under a hand that holds something.
+void BenchPicture::keepInPicture() {
+    if (fitting_ == Fitting::byHand || press_.down || QGuiApplication::mouseButtons() != Qt::NoButton) {
+        return;
+    }
+    constexpr double kEdge = 12;  // px; nearer to it a mark is drawn as one outside
+    const QRectF box = fittedBox();
+    const QRectF seen =
+        QRectF(camera_.toPicture(box.topLeft()), camera_.toPicture(box.bottomRight())).normalized();
+    if (!QRectF(rect()).adjusted(kEdge, kEdge, -kEdge, -kEdge).contains(seen)) {
+        refit();
+    }
+}
+
 void BenchPicture::refit() {
     if (state_ == nullptr || fitting_ == Fitting::byHand || width() < 50 || height() < 50) {
         return;
     }
-    const QRectF box = fitting_ == Fitting::links ? boxOfLinks(*state_) : boxOfAll(*state_);
+    const QRectF box = fittedBox();
     // A tall view has sky to spare: lift the car a little, never so far that it floats.
     const double below = kMargin + 24 + std::max(0.0, 0.12 * (height() - 420.0));
     const QRectF room = QRectF(rect()).adjusted(kMargin, kMargin, -kMargin, -below);
@@ -178,19 +205,20 @@ void BenchPicture::setHovered(const Picked& point) {
     update();
 }
 
-void BenchPicture::select(const Picked& point) {
+// `tells`: its tag stays without the pointer.
+void BenchPicture::select(const Picked& point, bool tells) {
+    marks_.tellsSelected = tells;
     const bool other = !(marks_.selected == point.id);
-    if (other || marks_.selectedMirrored != point.mirrored) {
-        marks_.selected = point.id;
-        marks_.selectedMirrored = point.mirrored;
-        update();
-    }
+    marks_.selected = point.id;
+    marks_.selectedMirrored = point.mirrored;
+    update();
     if (other) {
         emit selected(point.id);
     }
 }
 
 void BenchPicture::leaveEvent(QEvent* event) {
+    pointer_.reset();
     if (!press_.down) {
         setHovered({});
     }
@@ -239,7 +267,7 @@ void BenchPicture::showTip(QPoint place, QPoint onScreen) {
                            ? tr("Drag to move it; arrow keys nudge. Shift: one direction only. Alt: no "
                                 "snapping.")
                            : tr("Click to bolt the link here; drag to move the hole."),
-                       this);
+                       this, aroundPoint(place));
 }
 
 void BenchPicture::updateAccessibleText() {

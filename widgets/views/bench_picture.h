@@ -100,14 +100,18 @@ class BenchPicture : public QWidget {
     void addButtons(const QString& allTip);
     void placeButtons();
     void refit();
-    void select(const Picked& point);
+    void keepInPicture();
+    [[nodiscard]] QRectF fittedBox() const;
+    void select(const Picked& point, bool tells);
     void setHovered(const Picked& point);
+    void rebuildHoles();
     [[nodiscard]] Picked pointUnder(QPointF place) const;
+    [[nodiscard]] QRect aroundPoint(QPoint place) const;
     [[nodiscard]] bool followEdgeMarker(QPointF place);
     void startDrag();
     void dragTo(QPointF place, Qt::KeyboardModifiers modifiers);
     [[nodiscard]] Eigen::Vector3d measuredAt(QPointF shown) const;
-    void click(const Picked& point);
+    void click(const Picked& point, bool byKey);
     [[nodiscard]] double snapStep() const;
     bool nudge(int key, Qt::KeyboardModifiers modifiers);
     void walkPoints(int step);
@@ -119,10 +123,12 @@ class BenchPicture : public QWidget {
     ViewPlane plane_;
     const BenchState* state_ = nullptr;
     DrawnPoints points_;
+    Scene holes_;  // of the points, to be hit
     SideCamera camera_;
     Fitting fitting_ = Fitting::links;
     PictureMarks marks_;
-    bool ring_ = false;  // the focus came by the keyboard
+    std::optional<QPointF> pointer_;  // while it is over the picture
+    bool ring_ = false;               // the focus came by the keyboard
     Press press_;
     Drag drag_;
     Edit lastDragEdit_;

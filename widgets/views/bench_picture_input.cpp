@@ -43,20 +43,31 @@ QPointF wayOf(int key) {
 
 }  // namespace
 
-BenchPicture::Picked BenchPicture::pointUnder(QPointF place) const {
-    // Last comes what is hit first where two lie on each other: the first of the car's.
-    Scene holes;
+// Last comes what is hit first where two lie on each other: the first of the car's.
+void BenchPicture::rebuildHoles() {
+    holes_.clear();
     for (std::size_t index = points_.points.size(); index-- > 0;) {
         const DrawnPoint& point = points_.points[index];
-        holes.add(SceneHole{.at = point.at, .look = point.inUse ? HoleLook::bolted : HoleLook::free},
-                  static_cast<int>(index));
+        holes_.add(SceneHole{.at = point.at, .look = point.inUse ? HoleLook::bolted : HoleLook::free},
+                   static_cast<int>(index));
     }
-    const int found = hitScene(holes, {camera_, QRectF(rect())}, SceneStyle::screen(), place, kPickRadius);
+}
+
+BenchPicture::Picked BenchPicture::pointUnder(QPointF place) const {
+    const int found = hitScene(holes_, {camera_, QRectF(rect())}, SceneStyle::screen(), place, kPickRadius);
     if (found < 0) {
         return {};
     }
     const DrawnPoint& point = points_.points[static_cast<std::size_t>(found)];
     return {point.id, point.mirrored};
+}
+
+// Where the pointer is still at the same point: farther off its tip goes.
+QRect BenchPicture::aroundPoint(QPoint place) const {
+    const Picked point = pointUnder(place);
+    const QPoint center = placeOf(point.id, point.mirrored).toPoint();
+    constexpr auto kReach = static_cast<int>(kPickRadius);
+    return {center - QPoint(kReach, kReach), center + QPoint(kReach, kReach)};
 }
 
 bool BenchPicture::followEdgeMarker(QPointF place) {
@@ -91,6 +102,7 @@ void BenchPicture::mouseMoveEvent(QMouseEvent* event) {
     if (press_.down && (event->buttons() & (Qt::LeftButton | Qt::MiddleButton)) == 0) {
         abandonDrag();  // the release went elsewhere: to a dialog that opened, or to another program
     }
+    pointer_ = event->position();
     if (!press_.down) {
         setHovered(pointUnder(event->position()));
         return;
@@ -120,7 +132,7 @@ void BenchPicture::startDrag() {
     if (!at) {
         return;
     }
-    select(press_.point);
+    select(press_.point, false);
     marks_.hovered = press_.point.id;
     marks_.hoveredMirrored = press_.point.mirrored;
     drag_ = {.active = true,
@@ -199,17 +211,21 @@ void BenchPicture::mouseReleaseEvent(QMouseEvent* event) {
         drag_.active = false;
         emit edited(lastDragEdit_, EditPhase::dragged);
     } else if (!press.panning && event->button() == Qt::LeftButton) {
-        click(press.point);
+        click(press.point, false);
     }
     setCursor(Qt::ArrowCursor);
     marks_.hovered = {};
-    setHovered(pointUnder(event->position()));
+    if (rect().contains(event->position().toPoint())) {
+        setHovered(pointUnder(event->position()));
+    } else {
+        pointer_.reset();
+    }
 }
 
-void BenchPicture::click(const Picked& point) {
+void BenchPicture::click(const Picked& point, bool byKey) {
     const PointId& id = point.id;
     const bool hole = id.kind == PointId::Kind::hole && pointAt(state_->car, id).has_value();
-    select(point);
+    select(point, byKey);
     if (hole && state_->car.links[static_cast<std::size_t>(id.link)].bracket(id.end).use != id.hole) {
         emit edited(UseHole{.link = id.link, .end = id.end, .hole = id.hole}, EditPhase::whole);
     }
@@ -247,9 +263,9 @@ void BenchPicture::keyPressEvent(QKeyEvent* event) {
         case Qt::Key_Return:
         case Qt::Key_Enter:
         case Qt::Key_Space:
-            return click({marks_.selected, marks_.selectedMirrored});
+            return click({marks_.selected, marks_.selectedMirrored}, true);
         case Qt::Key_Escape:
-            return drag_.active ? abandonDrag() : select({});
+            return drag_.active ? abandonDrag() : select({}, false);
         case Qt::Key_Plus:
         case Qt::Key_Equal:
             return zoomBy(kZoomStep, rect().center());
@@ -281,6 +297,7 @@ bool BenchPicture::nudge(int key, Qt::KeyboardModifiers modifiers) {
         update();
         return true;
     }
+    marks_.tellsSelected = true;
     const double step = snapStep() * (modifiers.testFlag(Qt::ShiftModifier) ? 4 : 1);
     const Eigen::Vector3d seen = wayInCar(plane_, way * step);
     emit edited(moveTo(marks_.selected, *at + (marks_.selectedMirrored ? mirrored(seen) : seen)),
@@ -306,7 +323,7 @@ void BenchPicture::walkPoints(int step) {
     do {
         index = (index + step + count) % count;
     } while (at(index).mirrored);
-    select({at(index).id, false});
+    select({at(index).id, false}, true);
 }
 
 }  // namespace bolthole

@@ -18,6 +18,7 @@ struct PictureMarks {
     PointId selected;
     bool hoveredMirrored = false;   ///< pointed at is the right-hand hole of the pair
     bool selectedMirrored = false;  ///< and the selection was made there
+    bool tellsSelected = false;     ///< its tag stands there without the pointer: the keyboard chose it
     bool keyboardFocus = false;     ///< the selection carries a focus ring
 };
 

@@ -82,7 +82,7 @@ void PictureDrawing::drawLinkNames() {
 
 void PictureDrawing::drawMarkedPoints() {
     drawPointLabel(marks_.hovered, marks_.hoveredMirrored);
-    if (!(marks_.selected == marks_.hovered)) {
+    if (marks_.tellsSelected && !(marks_.selected == marks_.hovered)) {
         drawPointLabel(marks_.selected, marks_.selectedMirrored);
     }
 }
@@ -147,7 +147,11 @@ void PictureDrawing::drawEdgeMarker(const QString& text, QPointF target, const Q
         std::abs(along.x()) > std::abs(along.y()) ? (along.x() > 0 ? 4 : 0) : (along.y() > 0 ? 2 : 6);
     labels_.take(arrow.boundingRect());
     const QSizeF size = metrics.size(0, text) + QSizeF(12, 6);
-    const QRectF box = labels_.place(tip - along * 8, size, 12, preferred);
+    QRectF box = labels_.place(tip - along * 8, size, 12, preferred);
+    constexpr int kStepsInward = 8;  // an arrow without words says nothing
+    for (int step = 1; box.isNull() && step <= kStepsInward; ++step) {
+        box = labels_.place(tip - along * (8 + 24 * step), size, 12, preferred);
+    }
     edgeMarkers_.push_back({arrow.boundingRect().united(box), target});
     drawChip(box, text, faded(theme_.card, 0.9));
 }

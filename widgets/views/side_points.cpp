@@ -9,7 +9,7 @@ namespace bolthole {
 
 namespace {
 
-constexpr double kNearIc = 2.2;  // m ahead of the axle: still in the first picture
+constexpr double kNearIc = 2.2;  // m ahead of the axle: still in the first picture, and so is a CG
 constexpr double kFarIc = 8.0;   // m: beyond, "show all" leaves it to the edge marker
 
 void include(QRectF& box, double x, double z) {
@@ -47,6 +47,10 @@ QRectF linksBox(const BenchState& state) {
         include(box, ride.icCarX + 0.15, ride.icCarZ);
     } else {
         include(box, std::max(box.right(), 1.2), 0);
+    }
+    const CarBalance balance = balanceOf(state.car);
+    if (const double ahead = balance.cgX(state.car.wheelbase); ahead < kNearIc) {
+        include(box, ahead, balance.height);
     }
     return box;
 }

@@ -5,11 +5,15 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <QHelpEvent>
 #include <QImage>
 #include <QSignalSpy>
+#include <QToolTip>
 #include <QtTest/QTest>
+#include <algorithm>
 #include <random>
 
+#include "tests/support/text_notes.h"
 #include "widgets/kit/pens.h"
 
 namespace bolthole {
@@ -176,6 +180,104 @@ TEST_F(View, TheEdgeMarkerLeadsToWhatIsOutside) {
     for (const EdgeMarker& marker : drawing.edgeMarkers()) {
         EXPECT_TRUE(QRectF(0, 0, 800, 500).contains(marker.box));
         EXPECT_FALSE(QRectF(0, 0, 800, 500).contains(close.toPicture(marker.target)));
+    }
+}
+
+// More weight in front moves the CG ahead, here out of the picture as it was.
+TEST_F(View, RefitsWhenWhatItShowsNoLongerFits) {
+    const auto cgPlace = [this] { return view_.camera().toPicture(0.75 * state_.car.wheelbase, 0.5); };
+    const auto weighAnew = [this] {
+        state_.car.cornerWeights = state_.solvedCar.cornerWeights = {600, 600, 200, 200};
+        view_.showState(state_);
+    };
+    const QRectF inside = QRectF(view_.rect()).adjusted(12, 12, -12, -12);
+    const double before = view_.camera().scale;
+    ASSERT_FALSE(inside.contains(cgPlace()));
+    const QPoint hole = view_.placeOf({PointId::Kind::hole, 0, End::axle, 0}).toPoint();
+    QTest::mousePress(&view_, Qt::LeftButton, Qt::NoModifier, hole);
+    weighAnew();
+    EXPECT_EQ(view_.camera().scale, before) << "not under the hand";
+    QTest::mouseRelease(&view_, Qt::LeftButton, Qt::NoModifier, hole);
+    view_.showState(state_);
+    EXPECT_TRUE(inside.contains(cgPlace()));
+    EXPECT_LT(view_.camera().scale, before);
+}
+
+TEST_F(View, WhatWasZoomedByHandStays) {
+    QTest::keyClick(&view_, Qt::Key_Plus);
+    const double zoomed = view_.camera().scale;
+    state_.car.cornerWeights = state_.solvedCar.cornerWeights = {600, 600, 200, 200};
+    view_.showState(state_);
+    EXPECT_EQ(view_.camera().scale, zoomed);
+}
+
+// The tag of a hole is the pointer's: it goes with it, also when the hole was bolted by a click. What the
+// keyboard chose has it until the next click.
+TEST_F(View, TheTagGoesWithThePointer) {
+    const PointId high{PointId::Kind::hole, 0, End::axle, 1};
+    const QString name = pointName(state_.car, high);
+    const auto isTagged = [&] {
+        test::TextNotes notes(view_.size());
+        view_.render(&notes);
+        return std::ranges::find(notes.notes(), name, &test::TextNotes::Note::text) != notes.notes().end();
+    };
+    const QPoint hole = view_.placeOf(high).toPoint();
+    QTest::mouseMove(&view_, hole);
+    EXPECT_TRUE(isTagged());
+    QTest::mouseClick(&view_, Qt::LeftButton, Qt::NoModifier, hole);
+    EXPECT_TRUE(isTagged()) << "the pointer is there";
+    QEvent gone(QEvent::Leave);
+    QCoreApplication::sendEvent(&view_, &gone);
+    EXPECT_FALSE(isTagged());
+    for (int step = 0; step < 8 && !isTagged(); ++step) {
+        QTest::keyClick(&view_, Qt::Key_Period);
+    }
+    EXPECT_TRUE(isTagged()) << "chosen by key";
+    QTest::keyClick(&view_, Qt::Key_Escape);
+    EXPECT_FALSE(isTagged());
+}
+
+// A hole that moved away is pointed at no longer, though the pointer stands still.
+TEST_F(View, TheTagGoesWhenTheHoleMovesAway) {
+    const PointId high{PointId::Kind::hole, 0, End::axle, 1};
+    const QString name = pointName(state_.car, high);
+    QTest::mouseMove(&view_, view_.placeOf(high).toPoint());
+    state_.car.links[0].axle.holes[1].at.z() += 0.15;
+    view_.showState(state_);
+    test::TextNotes notes(view_.size());
+    view_.render(&notes);
+    EXPECT_EQ(std::ranges::count(notes.notes(), name, &test::TextNotes::Note::text), 0);
+}
+
+TEST_F(View, TheTipGoesWhenThePointerLeavesTheHole) {
+    const QPoint hole = view_.placeOf({PointId::Kind::hole, 0, End::axle, 1}).toPoint();
+    QHelpEvent help(QEvent::ToolTip, hole, view_.mapToGlobal(hole));
+    QCoreApplication::sendEvent(&view_, &help);
+    ASSERT_TRUE(QToolTip::isVisible());
+    const QPoint away = hole + QPoint(60, 60);
+    QMouseEvent move(QEvent::MouseMove, away, view_.mapToGlobal(away), Qt::NoButton, Qt::NoButton,
+                     Qt::NoModifier);
+    QCoreApplication::sendEvent(&view_, &move);
+    EXPECT_TRUE(QTest::qWaitFor([] { return !QToolTip::isVisible(); }, 1000));
+}
+
+// An arrow at the edge says what it points at, also where its neighborhood is full.
+TEST_F(View, NoArrowAtTheEdgeIsWithoutWords) {
+    QPixmap target(800, 500);
+    QPainter painter(&target);
+    DrawnPoints points;
+    points.rebuild(state_);
+    SideCamera close;
+    close.fit(QRectF(QPointF(-0.2, 0.1), QPointF(0.3, 0.5)), QRectF(0, 0, 800, 500));
+    const PictureMarks marks;
+    SideDrawing drawing(painter, state_, points, close, QRectF(0, 0, 800, 500), marks);
+    for (const QRectF& full : {QRectF(600, 0, 200, 500), QRectF(0, 0, 800, 130)}) {
+        drawing.keepFree(full);
+    }
+    drawing.draw();
+    ASSERT_EQ(drawing.edgeMarkers().size(), 2U);
+    for (const EdgeMarker& marker : drawing.edgeMarkers()) {
+        EXPECT_GT(marker.box.width(), 60) << "an arrow alone is 14 px wide";
     }
 }
 
