@@ -128,17 +128,23 @@ void RollPage::buildPictures() {
     rollBox_->layout()->addWidget(card);
 }
 
+// The baseline's line is explained where there is one.
+void RollPage::showCurveWords() {
+    const QString dashed = reading_.baseline ? tr(" Dashed: before.") : QString();
+    rollWords_->showText(tr("Against body roll at ride; plus is the body rolled to its left. Steer and "
+                            "laterally: plus is to the left.") +
+                         dashed);
+    travelWords_->showText(tr("Through travel, without roll. Lateral: plus is to the left.") + dashed);
+}
+
 void RollPage::buildRollCurves() {
     auto* box = new QWidget(rollBox_);
     auto* column = new QVBoxLayout(box);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(4);
-    auto* key = new ToneLabel(ToneLabel::Tone::muted,
-                              tr("Against body roll at ride; plus is the body rolled to its left. Steer and "
-                                 "laterally: plus is to the left."),
-                              box);
-    key->setWordWrap(true);
-    column->addWidget(key);
+    rollWords_ = new ToneLabel(ToneLabel::Tone::muted, {}, box);
+    rollWords_->setWordWrap(true);
+    column->addWidget(rollWords_);
     rollCurves_ =
         addChart(tr("Curves against roll"),
                  tr("Drag to roll the axle; Left, Right, Page Up, Page Down, Home, End; 0 for none"),
@@ -154,8 +160,8 @@ void RollPage::buildTravelCurves() {
     auto* column = new QVBoxLayout(box);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(4);
-    column->addWidget(new ToneLabel(ToneLabel::Tone::muted,
-                                    tr("Through travel, without roll. Lateral: plus is to the left."), box));
+    travelWords_ = new ToneLabel(ToneLabel::Tone::muted, {}, box);
+    column->addWidget(travelWords_);
     auto* line = new QHBoxLayout;
     line->setSpacing(2);
     column->addLayout(line);
@@ -247,6 +253,7 @@ void RollPage::showMessage() {
 }
 
 void RollPage::showCurves() {
+    showCurveWords();
     const Units units = state().style.units;
     const double inch = kMetresPerInch;
     const auto center = [](const RollFigures& row) { return row.center; };

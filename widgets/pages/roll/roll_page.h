@@ -46,6 +46,7 @@ class RollPage : public WorkPage {
     void showRoll();
     void showTravel();
     void showCurves();
+    void showCurveWords();
     void showCards();
     void showMessage();
 
@@ -54,6 +55,8 @@ class RollPage : public WorkPage {
     double roll_;  // rad, where the cursor stands
     RollFigures shown_;
     ToneLabel* message_;
+    ToneLabel* rollWords_ = nullptr;
+    ToneLabel* travelWords_ = nullptr;
     QWidget* rollBox_ = nullptr;  // all that needs an axle held in roll
     RollPicture* picture_ = nullptr;
     RollAxisPicture* axisPicture_ = nullptr;

@@ -163,6 +163,7 @@ void RollPicture::addCenter() {
     scene_.add(SceneLine{.from = QPointF(0, 0),
                          .to = camera().toCar({place(0, 0).x(), kSeenFrom}),
                          .stroke = {&Theme::muted, SceneWeight::hair, SceneDash::dashDot}});
+    scene_.label(named(camera().toCar({place(0, 0).x(), kSeenFrom + 12}), tr("body's middle"), 0));
     const QPointF center(-at_.pose.y, at_.pose.z + at_.center - reading_->car.rearTireRadius);
     scene_.add(SceneCenter{.at = center, .kind = CenterKind::roll});
     scene_.label(centerLabel(center, tr("roll center %1").arg(lengthText(at_.center, units_)), 2));
@@ -260,7 +261,7 @@ void RollAxisPicture::addAxis(const SceneView& view) {
     }
     const QPointF middle = onAxis(0.62 * reading_->car.wheelbase);
     if (seen.contains(view.place(middle))) {
-        scene_.label(named(middle, axisWords(ride.axisAngle), 2));
+        scene_.label(named(middle, tr("roll axis: %1").arg(axisWords(ride.axisAngle)), 2));
     }
 }
 

@@ -180,6 +180,12 @@ QString CardNumbers::text(double value, Quantity quantity) const {
     return QString::fromStdString(withUnit(fineFigureText(value, quantity, units_), quantity, units_));
 }
 
+QString CardNumbers::entered(double kilograms) const {
+    const NumberStyle style{.units = units_};
+    return QString::fromStdString(
+        withUnit(fieldText(kilograms, Quantity::mass, style), Quantity::mass, units_));
+}
+
 QString CardNumbers::massShift(double kilograms) const {
     return signedText(mass(kilograms));
 }

@@ -57,6 +57,8 @@ class CardNumbers {
     explicit CardNumbers(Units units) : units_(units) {}
 
     [[nodiscard]] QString mass(double kilograms) const { return text(kilograms, Quantity::mass); }
+    /// As precise as it was read off a scale: "866 lb", "1158.1 lb".
+    [[nodiscard]] QString entered(double kilograms) const;
     [[nodiscard]] QString length(double metres) const { return text(metres, Quantity::length); }
     [[nodiscard]] QString angle(double radians) const { return text(radians, Quantity::angle); }
     [[nodiscard]] QString percent(double percents) const { return text(percents, Quantity::percent); }

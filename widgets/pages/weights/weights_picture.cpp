@@ -80,8 +80,8 @@ QString PlanPicture::spokenWords() const {
     const CardNumbers numbers(plan_.units);
     const CornerWeights& corners = plan_.corners;
     return tr("left front %1, right front %2, left rear %3, right rear %4; CG %5 ahead of the rear axle")
-        .arg(numbers.mass(corners.leftFront), numbers.mass(corners.rightFront),
-             numbers.mass(corners.leftRear), numbers.mass(corners.rightRear),
+        .arg(numbers.entered(corners.leftFront), numbers.entered(corners.rightFront),
+             numbers.entered(corners.leftRear), numbers.entered(corners.rightRear),
              numbers.length(plan_.figures->cgAhead));
 }
 
@@ -120,7 +120,21 @@ void PlanPicture::compose() {
     if (plan_.figures) {
         addEnds(*plan_.figures);
         addCenterOfGravity(*plan_.figures);
+        nameGlass();
     }
+}
+
+// What the arcs in the outline are; left out where there is no room.
+void PlanPicture::nameGlass() {
+    const auto name = [this](double along, const QString& words) {
+        scene_.label({.at = QPointF(along * plan_.wheelbase, -0.36 * halfBody()),
+                      .text = words,
+                      .ink = &Theme::muted,
+                      .side = 0,
+                      .gap = 4});
+    };
+    name(0.78, tr("windshield"));
+    name(0.03, tr("rear window"));
 }
 
 // A tub with a rounder nose than tail, and the glass, so that front and rear are told apart.
@@ -170,7 +184,7 @@ void PlanPicture::addTire(QPointF center, double radius, const QString& name, do
     scene_.write(
         {.at = {{center.x(), isLeft ? halfBody() : -halfBody()}, {0, isLeft ? -kLabelGap : kLabelGap}},
          .lie = Qt::AlignHCenter | (isLeft ? Qt::AlignBottom : Qt::AlignTop),
-         .text = numbers.mass(weight),
+         .text = numbers.entered(weight),
          .below = QStringLiteral("%1 %2").arg(name, numbers.percent(100 * weight / plan_.figures->total)),
          .font = SceneFont::strong,
          .ink = &Theme::ink});

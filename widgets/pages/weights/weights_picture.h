@@ -54,6 +54,7 @@ class PlanPicture : public QWidget {
     void addBody();
     void addAxles();
     void addTire(QPointF center, double radius, const QString& name, double weight);
+    void nameGlass();
     void addEnds(const WeightFigures& figures);
     void addCenterOfGravity(const WeightFigures& figures);
 

@@ -5,13 +5,16 @@
 #include <gtest/gtest.h>
 
 #include <QApplication>
+#include <QLabel>
 #include <QRegularExpression>
 #include <QTest>
+#include <algorithm>
 #include <cmath>
 
 #include "tests/support/await_jobs.h"
 #include "tests/support/made_units.h"
 #include "tests/support/sheet_bench.h"
+#include "tests/support/text_notes.h"
 #include "widgets/curves/curve_chart.h"
 #include "widgets/kit/theme.h"
 #include "widgets/pages/fact_card.h"
@@ -92,6 +95,13 @@ class RollPageTest : public testing::Test {
         return nullptr;
     }
     // What a card says, label by label.
+    // Labels that say what a dashed curve is.
+    int explained() {
+        const QList<QLabel*> labels = page_.findChildren<QLabel*>();
+        return static_cast<int>(std::ranges::count_if(labels, [](const QLabel* each) {
+            return each->text().contains(QStringLiteral("Dashed: before."));
+        }));
+    }
     std::string said(const QString& card) {
         QStringList texts;
         for (const ToneLabel* label : named<FactCard>(card)->findChildren<ToneLabel*>()) {
@@ -383,6 +393,7 @@ TEST_F(RollPageTest, TheBaselineStaysInCurvesAndFacts) {
     open(parallelCar(4, -1));
     const std::vector<ChartSeries>& steerNow = rollCurves().cards()[1].series;
     ASSERT_EQ(steerNow.size(), 2U);
+    EXPECT_EQ(explained(), 2) << "over both charts";
     ASSERT_EQ(steerNow[1].points.size(), steer.points.size());
     for (std::size_t row = 0; row < steer.points.size(); ++row) {
         EXPECT_EQ(steerNow[1].points[row].value, steer.points[row].value);
@@ -396,6 +407,24 @@ TEST_F(RollPageTest, TheBaselineStaysInCurvesAndFacts) {
     solve();
     EXPECT_EQ(rollCurves().cards()[1].series.size(), 1U);
     EXPECT_THAT(said(kCenter), Not(HasSubstr("before")));
+    EXPECT_EQ(explained(), 0);
+}
+
+// The dash-dotted lines of both pictures.
+TEST_F(RollPageTest, ThePicturesNameTheirLines) {
+    open(parallelCar(4, -1));
+    QStringList said;
+    for (QWidget* picture : std::initializer_list<QWidget*>{page_.findChild<RollPicture*>(),
+                                                            page_.findChild<RollAxisPicture*>()}) {
+        picture->resize(500, 250);
+        test::TextNotes notes(picture->size());
+        picture->render(&notes);
+        for (const test::TextNotes::Note& note : notes.notes()) {
+            said << note.text;
+        }
+    }
+    EXPECT_TRUE(said.contains(QStringLiteral("body's middle")));
+    EXPECT_EQ(said.filter(QStringLiteral("roll axis: ")).size(), 1);
 }
 
 }  // namespace

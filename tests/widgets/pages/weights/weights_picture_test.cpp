@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "tests/support/sheet_bench.h"
+#include "tests/support/text_notes.h"
 
 namespace bolthole::test {
 namespace {
@@ -38,6 +39,27 @@ TEST(PlanPicture, LabelsOfThePictureNeverCollide) {
             }
         }
     }
+}
+
+// A corner as it was read off its scale, and the arcs of the outline by name.
+TEST(PlanPicture, SaysTheCornersAsEntered) {
+    PlanPicture picture;
+    picture.resize(860, 330);
+    Car car = inventedCar();
+    car.units = Units::inch;
+    car.cornerWeights = {701 * kKilogramsPerPound, 698.5 * kKilogramsPerPound, 640 * kKilogramsPerPound,
+                         633 * kKilogramsPerPound};
+    picture.showCar(car, true);
+    TextNotes notes(picture.size());
+    picture.render(&notes);
+    QStringList said;
+    for (const TextNotes::Note& note : notes.notes()) {
+        said << note.text;
+    }
+    for (const char* words : {"701 lb", "698.5 lb", "640 lb", "633 lb", "windshield", "rear window"}) {
+        EXPECT_TRUE(said.contains(QString::fromLatin1(words))) << words;
+    }
+    EXPECT_TRUE(picture.accessibleDescription().contains(QStringLiteral("left front 701 lb")));
 }
 
 // Front to the right, left up, to scale both ways.
