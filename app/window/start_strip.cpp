@@ -21,10 +21,10 @@ StartStrip::StartStrip(QWidget* parent)
     row_->addWidget(sentence_);
     row_->addSpacing(10);
     row_->addStretch(1);
-    auto* close = new QToolButton(this);
-    close->setText(tr("Dismiss"));
-    connect(close, &QToolButton::clicked, this, &QWidget::hide);
-    row_->addWidget(close);
+    dismiss_ = new QToolButton(this);
+    dismiss_->setText(tr("Dismiss"));
+    connect(dismiss_, &QToolButton::clicked, this, &QWidget::hide);
+    row_->addWidget(dismiss_);
     hide();
 }
 
@@ -41,12 +41,19 @@ void StartStrip::addWay(const QString& words, QAction* action) {
         connect(action, &QAction::triggered, this, &QWidget::hide);
     }
     row_->insertWidget(row_->count() - 2, button);  // before the stretch and what dismisses it
+    setTabOrder(last_ == nullptr ? dismiss_ : last_, button);
+    setTabOrder(button, dismiss_);
+    first_ = first_ == nullptr ? button : first_;
+    last_ = button;
 }
 
 void StartStrip::say(const QString& sentence) {
     sentence_->setText(sentence);
     setAccessibleDescription(sentence);
     show();
+    if (first_ != nullptr && window()->focusWidget() == nullptr) {
+        first_->setFocus(Qt::OtherFocusReason);  // the window's first stop, not what dismisses the offers
+    }
 }
 
 void StartStrip::paintEvent(QPaintEvent*) {

@@ -6,11 +6,13 @@
 class QAction;
 class QHBoxLayout;
 class QLabel;
+class QToolButton;
 
 namespace bolthole {
 
 /// A sentence and a few ways on, each an action of the window, until one is taken or the strip is dismissed;
-/// Escape does that while it has the focus. Steals no focus and blocks nothing.
+/// Escape does that while it has the focus. The first way is the window's first stop of the keyboard; a focus
+/// that is elsewhere already is not taken away.
 class StartStrip : public QFrame {
     Q_OBJECT
   public:
@@ -28,6 +30,9 @@ class StartStrip : public QFrame {
   private:
     QLabel* sentence_;
     QHBoxLayout* row_;
+    QToolButton* dismiss_;
+    QToolButton* first_ = nullptr;  // of the ways
+    QToolButton* last_ = nullptr;
 };
 
 }  // namespace bolthole

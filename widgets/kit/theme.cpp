@@ -75,7 +75,7 @@ constexpr const char* kStyleOfFields = R"(
         QLineEdit[problem="true"] { border: 2px solid %5; padding: 1px 5px; }
         QPushButton, QToolButton { background: %2; color: %1; border: 1px solid %3; border-radius: 4px; padding: 4px 10px; }
         QPushButton:hover, QToolButton:hover { border-color: %4; }
-        QPushButton:focus, QToolButton:focus { border: 2px solid %4; padding: 3px 9px; }
+        QPushButton:focus, QToolButton:focus { border: 2px solid %4; padding: 3px 9px; outline: none; }
         QPushButton:disabled, QToolButton:disabled { color: %6; border-color: %7; }
         QMenuBar { background: %2; color: %1; border-bottom: 1px solid %3; }
         QMenuBar::item { padding: 5px 10px; background: transparent; }

@@ -6,7 +6,9 @@
 #include <QAction>
 #include <QApplication>
 #include <QTabBar>
+#include <QToolButton>
 #include <QtTest/QTest>
+#include <algorithm>
 #include <memory>
 
 #include "app/window/main_window.h"
@@ -48,6 +50,31 @@ TEST_F(FirstHour, NoFieldLooksSelectedButTheOneWithTheFocus) {
         QCoreApplication::processEvents();
         EXPECT_EQ(selectedWithoutFocus(), 0) << "on " << tabs->tabText(page).toStdString();
     }
+}
+
+// Not on what dismisses the offers, which comes after them.
+TEST(FirstStart, TheKeyboardIsOnTheFirstOffer) {
+    MainWindow window{Settings{}};
+    window.openDemo(QString::fromLatin1(test::kWagonDemo));
+    window.offerFirstSteps();
+    window.show();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
+    auto* strip = window.findChild<QWidget*>(QStringLiteral("startStrip"));
+    const QList<QToolButton*> buttons = strip->findChildren<QToolButton*>();
+    const auto leftmost =
+        *std::ranges::min_element(buttons, {}, [](const QWidget* each) { return each->x(); });
+    const auto rightmost =
+        *std::ranges::max_element(buttons, {}, [](const QWidget* each) { return each->x(); });
+    EXPECT_EQ(QApplication::focusWidget(), leftmost);
+    for (qsizetype way = 1; way < buttons.size(); ++way) {
+        const int before = QApplication::focusWidget()->x();
+        QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
+        ASSERT_TRUE(strip->isAncestorOf(QApplication::focusWidget()));
+        EXPECT_GT(QApplication::focusWidget()->x(), before);
+    }
+    EXPECT_EQ(QApplication::focusWidget(), rightmost);
+    EXPECT_EQ(rightmost->text(), QStringLiteral("Dismiss"));
+    window.document().undoStack().setClean();
 }
 
 TEST_F(FirstHour, EnterGoesOnToTheNextNumber) {

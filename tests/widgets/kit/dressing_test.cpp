@@ -7,7 +7,10 @@
 #include <QDialog>
 #include <QHBoxLayout>
 #include <QMainWindow>
+#include <QPushButton>
 #include <QTest>
+#include <QToolButton>
+#include <vector>
 
 #include "widgets/kit/theme.h"
 
@@ -45,6 +48,27 @@ TEST_F(DressingTest, WhatIsHiddenChangesWhenItIsShown) {
     hidden_->show();
     EXPECT_EQ(hidden_->styleSheet(), seen_->styleSheet());
     EXPECT_TRUE(window_.styleSheet().isEmpty()) << "else all in it would be styled with it";
+}
+
+// One frame says where the keyboard is: inside it there is nothing but the button's ground.
+TEST_F(DressingTest, AFocusedButtonHasOneFrame) {
+    std::vector<QAbstractButton*> buttons{new QPushButton(seen_), new QToolButton(seen_)};
+    for (QAbstractButton* button : buttons) {
+        button->setGeometry(10, 10, 90, 30);
+        button->setFocusPolicy(Qt::StrongFocus);
+        button->show();
+        button->setFocus(Qt::TabFocusReason);
+        ASSERT_TRUE(QTest::qWaitFor([button] { return button->hasFocus(); }));
+        const QImage picture = button->grab().toImage();
+        EXPECT_EQ(picture.pixelColor(45, 1), theme().focus);
+        for (int y = 3; y < picture.height() - 3; ++y) {
+            for (int x = 3; x < picture.width() - 3; ++x) {
+                ASSERT_EQ(picture.pixelColor(x, y), theme().card)
+                    << button->metaObject()->className() << " at " << x << ", " << y;
+            }
+        }
+        button->hide();
+    }
 }
 
 TEST_F(DressingTest, ADialogWearsItByItself) {
