@@ -142,7 +142,7 @@ QStringList noteWordings(const BenchState& state) {
         return {whole, where};
     }
     const QString dot = QStringLiteral(" · ");
-    const QString brief = FigureStrip::tr("starting numbers");
+    const QString brief = FigureStrip::tr("rests on starting numbers");
     return {whole + dot + starts, whole + dot + brief, where + dot + brief, brief};
 }
 
