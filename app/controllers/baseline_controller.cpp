@@ -32,11 +32,12 @@ void BaselineController::moveGhost() {
     }
 }
 
-void BaselineController::show() {
+void BaselineController::show(const std::shared_ptr<const Car>& beforeBolting) {
     comparison_.reset();
     if (bench_.baseline && bench_.faults.empty()) {
         comparison_ = compareCars(bench_.baseline->car, bench_.car);
     }
+    panel_.offerBeforeBolting(beforeBolting);
     panel_.showState(bench_, comparison());
 }
 

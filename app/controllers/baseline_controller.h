@@ -21,7 +21,8 @@ class BaselineController : public QObject {
     /// The cursor moved: the ghost follows.
     void moveGhost();
     /// Compares anew and shows the panel: once the car stands still, or a few times a second in a drag.
-    void show();
+    /// `beforeBolting`: the car before its last bolting, null where nobody knows it.
+    void show(const std::shared_ptr<const Car>& beforeBolting);
     /// Shows the column at the cursor anew.
     void showCursor();
 

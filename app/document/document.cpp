@@ -5,6 +5,7 @@
 
 #include "app/carfile/file_writing.h"
 #include "app/document/sha256.h"
+#include "geometry/combinations/combination_figures.h"
 #include "geometry/passes/take_passes.h"
 
 namespace bolthole {
@@ -28,6 +29,11 @@ class ChangeCar : public QUndoCommand {
     void redo() override {
         document_.lastStep_ = text();
         document_.become(after_, selectedAfter_);
+    }
+
+    [[nodiscard]] const std::shared_ptr<const Car>& before() const { return before_; }
+    [[nodiscard]] bool changesHoles() const {
+        return before_->links.size() == after_->links.size() && holesInUse(*before_) != holesInUse(*after_);
     }
 
   private:
@@ -55,6 +61,16 @@ Document::Document(QObject* parent, int version)
 
 Document::~Document() {
     undo_.disconnect(this);  // it tells its listeners while it is taken down
+}
+
+std::shared_ptr<const Car> Document::carBeforeBolting() const {
+    for (int step = undo_.index() - 1; step >= 0; --step) {
+        const auto* change = dynamic_cast<const ChangeCar*>(undo_.command(step));
+        if (change != nullptr && change->changesHoles()) {
+            return change->before();
+        }
+    }
+    return nullptr;
 }
 
 void Document::become(std::shared_ptr<const Car> car, const PointId& selection) {

@@ -49,6 +49,9 @@ class Document : public QObject {
     [[nodiscard]] const QString& fileName() const { return fileName_; }
     [[nodiscard]] bool isEdited() const { return !undo_.isClean(); }
     [[nodiscard]] bool isDragging() const { return preview_ != nullptr; }
+    /// The car as it was before the holes in use were last changed, as far as undo remembers: null where none
+    /// of the steps done did. A drag under way has no say.
+    [[nodiscard]] std::shared_ptr<const Car> carBeforeBolting() const;
     /// What was selected when the car came to be as it is, for undo and redo.
     [[nodiscard]] const PointId& selection() const { return selection_; }
 

@@ -364,7 +364,7 @@ void MainWindow::showNumbers() {
     if (measure_ != nullptr && measure_->isVisible()) {
         measure_->showState(state_);
     }
-    baselineController_->show();
+    baselineController_->show(document_.carBeforeBolting());
 }
 
 // Undo during a drag gives up the drag first: the step undone is the one before it.

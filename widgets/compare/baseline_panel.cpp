@@ -10,6 +10,7 @@
 
 #include "geometry/combinations/combination_figures.h"
 #include "geometry/edits/edit.h"
+#include "widgets/compare/difference_table.h"
 #include "widgets/compare/difference_view.h"
 #include "widgets/compare/keep_dialog.h"
 #include "widgets/compare/kept_list.h"
@@ -29,6 +30,7 @@ class BaselinePanelParts {
 
     const BenchState* state = nullptr;
     const Comparison* comparison = nullptr;
+    std::shared_ptr<const Car> beforeBolting;
 
     KeptList* list;
     ToneLabel* empty;
@@ -63,12 +65,12 @@ std::string today() {
     return QDate::currentDate().toString(Qt::ISODate).toStdString();
 }
 
-// "top / high", told from the states that are called so already.
-std::string defaultName(const Car& car) {
+// "top / high", told from the states kept that are called so already.
+std::string defaultName(const Car& car, const std::vector<KeptSetup>& kept) {
     const std::string holes = car.links.empty() ? std::string() : holeNames(holesInUse(car), car);
     const std::string base = holes.empty() ? BaselinePanel::tr("as it stands").toStdString() : holes;
     std::string name = base;
-    for (int number = 2; std::ranges::find(car.kept, name, &KeptSetup::name) != car.kept.end(); ++number) {
+    for (int number = 2; std::ranges::find(kept, name, &KeptSetup::name) != kept.end(); ++number) {
         name = base + ", " + std::to_string(number);
     }
     return name;
@@ -86,6 +88,14 @@ QString assemblyWords(const QString& name, const Trace& trace, const Car& car, U
                ? QString()
                : BaselinePanel::tr("%1 can't be assembled: %2.")
                      .arg(name, QString::fromStdString(describe(trace.assembly, car, units)));
+}
+
+// Whether a car that was bolted otherwise can stand in for a baseline that shows no difference.
+bool offersBeforeBolting(const BenchState& state, const Comparison* comparison, const Car* car) {
+    const bool isEmpty =
+        state.car.baselineSetup() == nullptr || (comparison != nullptr && !anythingDiffers(*comparison));
+    return car != nullptr && isEmpty && state.faults.empty() && findFaults(*car).empty() &&
+           holesInUse(*car) != holesInUse(state.car);
 }
 
 // Why there is no table to show; empty: there is one.
@@ -229,6 +239,7 @@ BaselinePanel::BaselinePanel(QWidget* parent)
     connect(parts_->other, &QPushButton::clicked, this, &BaselinePanel::otherCarRequested);
     connect(parts_->swap, &QPushButton::clicked, this,
             [this] { emit edited(SwapBaseline{today()}, EditPhase::whole); });
+    connect(parts_->view, &DifferenceView::offerTaken, this, &BaselinePanel::compareWithBeforeBolting);
     connectStates();
     parts_->list->hide();
     parts_->showButtons();
@@ -269,7 +280,26 @@ void BaselinePanel::showState(const BenchState& state, const Comparison* compari
     parts_->empty->setVisible(state.car.kept.empty());
     const QString message = messageFor(state, comparison);
     parts_->view->showState(state, state.car.baselineSetup() == nullptr ? nullptr : comparison, message);
+    parts_->view->showOffer(offersBeforeBolting(state, comparison, parts_->beforeBolting.get()));
     parts_->showButtons();
+}
+
+void BaselinePanel::offerBeforeBolting(std::shared_ptr<const Car> car) {
+    parts_->beforeBolting = std::move(car);
+}
+
+// A setup that is kept already is the baseline once more; else the car is kept under the names of its holes.
+void BaselinePanel::compareWithBeforeBolting() {
+    const std::vector<KeptSetup>& kept = parts_->state->car.kept;
+    Car before = withoutKept(*parts_->beforeBolting);
+    const auto found = std::ranges::find_if(kept, [&](const KeptSetup& each) { return *each.car == before; });
+    if (found != kept.end()) {
+        emit edited(SetBaseline{static_cast<int>(found - kept.begin())}, EditPhase::whole);
+        return;
+    }
+    const std::string name = defaultName(before, kept);
+    emit edited(KeepSetup{name, today(), {}, std::make_shared<const Car>(std::move(before))},
+                EditPhase::whole);
 }
 
 void BaselinePanel::showCursor(const BenchState& state, const Comparison* comparison) {
@@ -282,8 +312,9 @@ void BaselinePanel::askKeep() {
     if (parts_->state == nullptr) {
         return;
     }
-    auto* dialog = new KeepDialog(tr("Keep this setup"), tr("Keep"),
-                                  {defaultName(parts_->state->car), today(), {}}, this);
+    auto* dialog =
+        new KeepDialog(tr("Keep this setup"), tr("Keep"),
+                       {defaultName(parts_->state->car, parts_->state->car.kept), today(), {}}, this);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, &QDialog::accepted, this, [this, dialog] {
         const KeptWords words = dialog->words();

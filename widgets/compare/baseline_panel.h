@@ -23,6 +23,9 @@ class BaselinePanel : public QWidget {
     /// Shows the state; `comparison`: of the baseline with the bench, null where there is no baseline or one
     /// of them can't be computed. Both must outlive the panel or be shown anew.
     void showState(const BenchState& state, const Comparison* comparison);
+    /// The car before its last bolting, which the next showState() offers as the baseline where it has no
+    /// difference to show; null: nobody knows it.
+    void offerBeforeBolting(std::shared_ptr<const Car> car);
     /// The cursor moved: the column at the cursor alone.
     void showCursor(const BenchState& state, const Comparison* comparison);
     /// Asks for a name and a note and keeps the present state: the window's action of that name does the
@@ -50,6 +53,7 @@ class BaselinePanel : public QWidget {
   private:
     void connectStates();
     void askDescribe(int state);
+    void compareWithBeforeBolting();
     void takeRideChange(const RideChange& change, bool keeps);
 
     std::unique_ptr<BaselinePanelParts> parts_;

@@ -5,6 +5,7 @@
 #include <QGuiApplication>
 #include <QHBoxLayout>
 #include <QListWidget>
+#include <QPushButton>
 #include <QShortcut>
 #include <QStyledItemDelegate>
 #include <QVBoxLayout>
@@ -64,6 +65,7 @@ DifferenceView::DifferenceView(QWidget* parent)
       title_(new ToneLabel(ToneLabel::Tone::heading, QString(), this)),
       lines_(new QListWidget(this)),
       message_(new ToneLabel(ToneLabel::Tone::plain, QString(), this)),
+      offer_(new QPushButton(tr("Compare with the car &before the last bolting"), this)),
       table_(new DifferenceTable(this)),
       fold_(smallButton({}, {}, {}, this)),
       telling_(new ToneLabel(ToneLabel::Tone::muted, QString(), this)) {
@@ -83,6 +85,14 @@ DifferenceView::DifferenceView(QWidget* parent)
     message_->setWordWrap(true);
     message_->setAlignment(Qt::AlignCenter);
     message_->setMargin(12);
+    const QString offer =
+        tr("Keeps the car as it was before its holes were last changed, and makes it the "
+           "baseline. Undo turns it back.");
+    offer_->setToolTip(wrappedToolTip(offer));
+    offer_->setAccessibleDescription(offer);
+    offer_->setAutoDefault(false);
+    offer_->hide();
+    connect(offer_, &QPushButton::clicked, this, &DifferenceView::offerTaken);
     telling_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     telling_->setWordWrap(true);
     title_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
@@ -102,6 +112,7 @@ DifferenceView::DifferenceView(QWidget* parent)
     column->addWidget(title_);
     column->addWidget(lines_);
     column->addWidget(message_, 1);
+    column->addWidget(offer_, 0, Qt::AlignHCenter);
     column->addWidget(table_, 1);
     column->addLayout(foot);
     connect(&ThemeKeeper::instance(), &ThemeKeeper::changed, this, &DifferenceView::fit);
@@ -124,6 +135,10 @@ void DifferenceView::showState(const BenchState& state, const Comparison* compar
         showTelling(state);
         showFold();
     }
+}
+
+void DifferenceView::showOffer(bool offered) {
+    offer_->setVisible(offered);
 }
 
 // What can't be told apart says more than what counts as telling.

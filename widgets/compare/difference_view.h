@@ -9,6 +9,7 @@
 
 class QAbstractButton;
 class QListWidget;
+class QPushButton;
 
 namespace bolthole {
 
@@ -27,7 +28,14 @@ class DifferenceView : public QWidget {
     /// The cursor moved: its columns alone.
     void showCursor(const BenchState& state, const Comparison* comparison);
 
+    /// Whether the car before its last bolting is offered where there is no table.
+    void showOffer(bool offered);
+
     [[nodiscard]] QSize minimumSizeHint() const override { return {240, 100}; }
+
+  signals:
+    /// The person wants the car before its last bolting as the baseline.
+    void offerTaken();
 
   protected:
     void resizeEvent(QResizeEvent* event) override;
@@ -44,6 +52,7 @@ class DifferenceView : public QWidget {
     ToneLabel* title_;
     QListWidget* lines_;
     ToneLabel* message_;
+    QPushButton* offer_;
     DifferenceTable* table_;
     QAbstractButton* fold_;
     ToneLabel* telling_;

@@ -5,6 +5,7 @@
 #include <QClipboard>
 #include <QDialog>
 #include <QLineEdit>
+#include <QPushButton>
 #include <QTemporaryDir>
 #include <QTest>
 #include <QTimer>
@@ -139,6 +140,30 @@ TEST_F(BeforeAndAfter, KeptThenBoltedElsewhereTheTableSaysWhatTwoSweepsSayAndUnd
     press(QStringLiteral("Ctrl+Z"));
     EXPECT_EQ(window_.state().car, opened);
     EXPECT_FALSE(window_.state().baseline.has_value());
+}
+
+TEST_F(BeforeAndAfter, KeptOnlyAfterBoltingTheCarBeforeItIsOneButtonAway) {
+    const int first = window_.state().car.links[0].axle.use;
+    boltTo({PointId::Kind::hole, 0, End::axle, first == 0 ? 1 : 0});
+    const Car bolted = window_.state().car;
+    window_.document().apply(SetNumber{{.field = Field::cgHeight}, 0.6}, EditPhase::whole, {});
+    keepAs(QStringLiteral("as bolted"));
+    const Car kept = window_.state().car;
+    press(QStringLiteral("F7"));
+    QPushButton* offer = nullptr;
+    for (auto* each : window_.findChildren<QPushButton*>()) {
+        offer = each->text().startsWith(QStringLiteral("Compare with the car")) ? each : offer;
+    }
+    ASSERT_NE(offer, nullptr);
+    ASSERT_TRUE(offer->isVisible());
+    offer->click();
+    EXPECT_EQ(window_.state().baseline->car.links[0].axle.use, first);
+    EXPECT_EQ(window_.state().car.links[0].axle.use, bolted.links[0].axle.use);
+    EXPECT_GT(copied().size(), 5U);
+    EXPECT_FALSE(offer->isVisible());
+    press(QStringLiteral("Ctrl+Z"));
+    EXPECT_EQ(window_.state().car, kept);
+    EXPECT_TRUE(offer->isVisible());
 }
 
 TEST_F(BeforeAndAfter, SwappingByKeyAndBackIsUndoable) {

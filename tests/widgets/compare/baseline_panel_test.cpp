@@ -61,6 +61,32 @@ TEST_F(BaselinePanelTest, KeepAsksForANameAndANote) {
     EXPECT_FALSE(table()->isVisible());
 }
 
+TEST_F(BaselinePanelTest, ASetupKeptRightAfterBoltingIsOfferedTheCarBeforeTheBolting) {
+    const QString offer = QStringLiteral("Compare with the car before the last bolting");
+    const auto before = std::make_shared<const Car>(state_.car);
+    ASSERT_NE(button(offer), nullptr);
+    EXPECT_FALSE(button(offer)->isVisible());
+    boltTop();
+    keep("as bolted");
+    EXPECT_EQ(message(), "Nothing differs.");
+    EXPECT_FALSE(button(offer)->isVisible()) << "nobody knows the car before";
+    panel_.offerBeforeBolting(before);
+    show();
+    ASSERT_TRUE(button(offer)->isVisible());
+    EXPECT_NE(button(offer)->focusPolicy() & Qt::TabFocus, 0);
+    button(offer)->setFocus();
+    QTest::keyClick(button(offer), Qt::Key_Space);
+    EXPECT_EQ(lastEdit<KeepSetup>().name, "middle / high");
+    EXPECT_EQ(*state_.car.baselineSetup()->car, withoutKept(*before));
+    EXPECT_TRUE(table()->isVisible());
+    EXPECT_FALSE(button(offer)->isVisible());
+    make(SetBaseline{0});
+    ASSERT_TRUE(button(offer)->isVisible());
+    click(offer);
+    EXPECT_EQ(lastEdit<SetBaseline>().state, 1) << "it is kept already";
+    EXPECT_EQ(state_.car.kept.size(), 2U);
+}
+
 TEST_F(BaselinePanelTest, TheDefaultNameIsNotTakenTwice) {
     keep("middle / high");
     panel_.askKeep();
