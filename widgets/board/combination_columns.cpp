@@ -8,6 +8,7 @@
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/words/field_words.h"
+#include "widgets/words/figure_words.h"
 
 namespace bolthole {
 
@@ -66,7 +67,7 @@ QString adjusters(const HoleCombination& combination) {
 QString rod(const CombinationColumn& column, const HoleCombination& combination,
             const CombinationList& list) {
     const auto link = static_cast<std::size_t>(column.link);
-    const QString length = rodLengthText(combination.length[link], list.style());
+    const QString length = tapeLengthText(combination.length[link], list.style());
     const QString work = rodWorkText(list.car()->links[link], combination.lengthChange[link]);
     return work.isEmpty() ? length : length + QStringLiteral(", ") + work;
 }
@@ -399,21 +400,6 @@ QString widestText(const CombinationColumn& column, const CombinationList& list)
         default:
             return QStringLiteral("−00.00");
     }
-}
-
-QString rodLengthText(double length, NumberStyle style) {
-    if (std::isnan(length)) {
-        return QString(QChar(0x2014));
-    }
-    if (style.units == Units::metric) {
-        return figure(length, Quantity::length, style.units);
-    }
-    if (style.inches == InchStyle::decimal) {
-        return fineFigure(length, Quantity::length, style.units);
-    }
-    const double parts = style.inches == InchStyle::sixteenths ? 16.0 : 32.0;
-    const double rounded = std::round(length / kMetresPerInch * parts) / parts * kMetresPerInch;
-    return QString::fromStdString(fieldText(rounded, Quantity::length, style));
 }
 
 QString rodWorkText(const Link& rod, double lengthChange) {

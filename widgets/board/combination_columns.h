@@ -61,8 +61,6 @@ struct CombinationColumn {
 /// A text as wide as most in the column, for its width at first.
 [[nodiscard]] QString widestText(const CombinationColumn& column, const CombinationList& list);
 
-/// A length as a tape reads it, for a rod: the fraction of the style, or whole mm.
-[[nodiscard]] QString rodLengthText(double length, NumberStyle style);
 /// What it takes to get a rod from its built length to another: "2.3 turns longer", "new link"; empty for
 /// none.
 [[nodiscard]] QString rodWorkText(const Link& rod, double lengthChange);

@@ -48,7 +48,7 @@ QString changeText(const FigureChange& change, Units units) {
     if (!std::isnan(change.before) && std::isnan(change.after)) {
         return DifferenceTable::tr("vanishes");
     }
-    return signedFigure(change.change(), quantityOf(change.figure), units);
+    return fineShownChange(change.before, change.after, quantityOf(change.figure), units);
 }
 
 QString cursorTitle(double travel, Units units) {

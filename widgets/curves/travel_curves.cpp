@@ -5,6 +5,7 @@
 
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/words/change_words.h"
 #include "widgets/words/uncertainty_words.h"
 
 namespace bolthole {
@@ -60,13 +61,13 @@ QStringList baselineWords(const BenchState& state, const CurveLine& line, const 
     const Units units = state.style.units;
     const Station& baseline = state.baseline->cursor;
     const QString was = figureWords(baseline, line, spec, units);
-    const double change = state.cursor[line.figure] - baseline[line.figure];
-    if (std::isnan(change)) {
+    if (std::isnan(state.cursor[line.figure] - baseline[line.figure])) {
         return {TravelCurves::tr("before %1").arg(was), was};
     }
-    const QString by = signedText(QString::fromStdString(figureText(change, spec.quantity, units)));
+    const QString by = shownChange(baseline[line.figure], state.cursor[line.figure], spec.quantity, units);
     return {TravelCurves::tr("before %1, change %2").arg(was, by),
-            TravelCurves::tr("%2 from %1").arg(was, by), QStringLiteral("%2 (%1)").arg(was, by), by};
+            TravelCurves::tr("%2 from %1").arg(was, by),
+            QStringLiteral("%1 → %2").arg(was, figureWords(state.cursor, line, spec, units)), by};
 }
 
 /// "IC distance 58.2 in"; empty where the figure does not exist.

@@ -46,9 +46,7 @@ QString LinkSection::summary() const {
         return holes;
     }
     const NumberStyle style = hub_.state().style;
-    const std::string length = link().length
-                                   ? fieldText(*link().length, Quantity::length, style)
-                                   : fineFigureText(holeDistance(link()), Quantity::length, style.units);
+    const std::string length = fieldText(builtLength(link()), Quantity::length, style);
     return tr("%1, %2 %3 long%4")
         .arg(holes, QString::fromStdString(length), unitText(Quantity::length, style.units),
              link().length ? QString() : tr(" (fitted)"));

@@ -101,11 +101,11 @@ class Writer {
         return inParts(metres, style_.inches == InchStyle::sixteenths ? 16 : 32);
     }
 
-    // The same for two lengths that differ: to finer steps where they would look alike.
+    // Two lengths of a link that differ: to finer steps where they would look alike.
     [[nodiscard]] std::array<QString, 2> tapedApart(double one, double other) const {
-        std::array<QString, 2> texts{taped(one), taped(other)};
-        for (double parts = 32; hasFractions() && texts[0] == texts[1] && parts <= 64; parts *= 2) {
-            texts = {inParts(one, parts), inParts(other, parts)};
+        std::array<QString, 2> texts{tapeLengthText(one, style_), tapeLengthText(other, style_)};
+        if (hasFractions() && texts[0] == texts[1]) {
+            texts = {inParts(one, 64), inParts(other, 64)};
         }
         if (texts[0] == texts[1]) {
             texts = {inDecimals(one), inDecimals(other)};
@@ -204,7 +204,7 @@ class Writer {
             const Car& owner = move.after ? comparison_.afterCar : comparison_.beforeCar;
             const QString change =
                 move.before && move.after
-                    ? signedFigure(*move.after - *move.before, quantity, style_.units) + unit(quantity)
+                    ? fineShownChange(*move.before, *move.after, quantity, style_.units) + unit(quantity)
                     : QString(kDash);
             words_.numbers.rows.push_back(
                 {{capitalized(wordsFor(owner, move.id).name), number(move.before, quantity),
@@ -251,7 +251,8 @@ class Writer {
         const bool hasBoth = !std::isnan(change.change()) && !isFar;
         line.cells[place] = {
             figureCell(before, figure, change.before), figureCell(after, figure, change.after),
-            hasBoth ? signedFigure(change.change(), quantityOf(figure), style_.units) : QString(kDash)};
+            hasBoth ? fineShownChange(change.before, change.after, quantityOf(figure), style_.units)
+                    : QString(kDash)};
         line.tells[place] = change.tells();
     }
 
@@ -299,9 +300,9 @@ class Writer {
                 continue;
             }
             const bool isUntold = cannotTellApart(change.change(), uncertainty);
-            (isUntold ? untold : told) << figureWords(change.figure).toLower() + ' ' +
-                                              signedFigure(change.change(), quantity, style_.units) + ' ' +
-                                              plusMinus + unit(quantity);
+            const QString by = fineShownChange(change.before, change.after, quantity, style_.units);
+            (isUntold ? untold : told)
+                << figureWords(change.figure).toLower() + ' ' + by + ' ' + plusMinus + unit(quantity);
         }
         addUncertainty(tr("Accuracy at ride: "), told);
         addUncertainty(tr("Here we ") + cannotTellWords() + tr(", the change is less than we can measure: "),

@@ -51,7 +51,9 @@ SheetFrame frameOf(QSizeF page, const PrintFonts& fonts, const ChartWords& words
     frame.facts = words.facts();
     const QRectF& inside = frame.around.body();
     placeFacts(frame, fonts, inside.top() + 2.1 * frame.text.digits);
-    frame.treatment = fonts.wrapped(words.treatment(), frame.text, page.width());
+    for (const QString& line : words.treatment()) {
+        frame.treatment << fonts.wrapped(line, frame.text, page.width());
+    }
     const double bodyTop = frame.treatmentAt +
                            static_cast<double>(frame.treatment.size() - 1) * frame.text.leading() +
                            1.7 * frame.text.digits;

@@ -44,12 +44,12 @@ std::vector<FactWords> ChartWords::facts() const {
 QString ChartWords::roundingWords() const {
     QString to = QStringLiteral("mm");
     if (style_.units == Units::inch) {
-        to = style_.inches == InchStyle::sixteenths      ? QStringLiteral("1/16 in")
-             : style_.inches == InchStyle::thirtySeconds ? QStringLiteral("1/32 in")
-                                                         : QStringLiteral("0.01 in");
+        to = style_.inches == InchStyle::decimal ? QStringLiteral("0.01 in") : QStringLiteral("1/32 in");
     }
-    return tr("link lengths from hole center to hole center, to the nearest ") + to +
-           tr("; turns to the nearest quarter, + longer");
+    return tr("Printed: link lengths from hole center to hole center, to the nearest %1; turns to the "
+              "nearest "
+              "quarter, + longer.")
+        .arg(to);
 }
 
 // "track bar current: middle / middle".
@@ -75,11 +75,11 @@ QString ChartWords::heldWords() const {
     return held.join(QStringLiteral("; "));
 }
 
-QString ChartWords::treatment() const {
+QStringList ChartWords::treatment() const {
     const QString held = heldWords();
-    return tr("Lengths: ") + fromView(wordsFor(lengths_)) + QStringLiteral(". ") +
-           (held.isEmpty() ? QString() : capitalized(held) + QStringLiteral(". ")) + tr("In print: ") +
-           roundingWords() + '.';
+    return {tr("Lengths: ") + fromView(wordsFor(lengths_)) + QStringLiteral(".") +
+                (held.isEmpty() ? QString() : QStringLiteral(" ") + capitalized(held) + QStringLiteral(".")),
+            roundingWords()};
 }
 
 QString ChartWords::accuracy() const {

@@ -8,6 +8,7 @@
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/papers/kit/print_type.h"
+#include "widgets/words/figure_words.h"
 
 namespace bolthole {
 
@@ -58,17 +59,8 @@ QString ChartWords::measure(double value, Quantity quantity) const {
     return fromView(withUnit(figureText(value, quantity, style_.units), quantity, style_.units));
 }
 
-// Rounded as the style says, without unit: fractions, hundredths of an inch, or whole mm.
 QString ChartWords::lengthText(double metres) const {
-    if (style_.units == Units::metric) {
-        return fromView(figureText(metres, Quantity::length, Units::metric));
-    }
-    if (style_.inches == InchStyle::decimal) {
-        return fromView(fineFigureText(metres, Quantity::length, Units::inch));
-    }
-    const double parts = style_.inches == InchStyle::sixteenths ? 16 : 32;
-    const double rounded = std::round(metres / kMetresPerInch * parts) / parts;
-    return fromView(fieldText(rounded * kMetresPerInch, Quantity::length, style_));
+    return tapeLengthText(metres, style_);
 }
 
 LengthWords ChartWords::lengthOf(const HoleCombination& combination, int link) const {

@@ -76,8 +76,8 @@ class ChartWords {
     [[nodiscard]] QString starting() const { return startingHeading(car_); }
     /// The car: wheelbase, heights, tires, weights.
     [[nodiscard]] std::vector<FactWords> facts() const;
-    /// How lengths are treated and rounded, and what stays as bolted.
-    [[nodiscard]] QString treatment() const;
+    /// How lengths are treated and what stays as bolted, then how they are rounded: a line each.
+    [[nodiscard]] QStringList treatment() const;
     /// The uncertainty of the figures as bolted today, and what ± rests on; empty where that is not known.
     [[nodiscard]] QString accuracy() const;
     /// How to read a cell, a sentence each.

@@ -25,4 +25,9 @@ struct ChangeLine {
 /// The number with '+' or '−', in the style of fineFigureText(); what shows as nothing but zeros has no sign.
 [[nodiscard]] QString signedFigure(double value, Quantity quantity, Units units);
 
+/// From one shown figure to another, with '+' or '−': the texts of figureText(), or of fineFigureText(),
+/// taken from each other, so that they add up as they stand side by side. kDash where one does not exist.
+[[nodiscard]] QString shownChange(double before, double after, Quantity quantity, Units units);
+[[nodiscard]] QString fineShownChange(double before, double after, Quantity quantity, Units units);
+
 }  // namespace bolthole

@@ -2,6 +2,7 @@
 
 #include <QCoreApplication>
 #include <array>
+#include <cmath>
 
 #include "geometry/car/starting_numbers.h"
 #include "geometry/units/uncertainty_text.h"
@@ -75,6 +76,20 @@ QString cgHeightWords(const Car& car, NumberStyle style) {
     }
     const bool loaded = balance.total != car.cornerWeights.total();
     return loaded ? words("%1, with what is aboard now").arg(text) : text;
+}
+
+QString tapeLengthText(double length, NumberStyle style) {
+    if (!std::isfinite(length)) {
+        return QString(kDash);
+    }
+    if (style.units == Units::metric) {
+        return fromView(figureText(length, Quantity::length, style.units));
+    }
+    if (style.inches == InchStyle::decimal) {
+        return fromView(fineFigureText(length, Quantity::length, style.units));
+    }
+    // The field's fraction: rounded to a coarser step here, one link would have two lengths.
+    return fromView(fieldText(length, Quantity::length, style)).remove(QStringLiteral("\u2248 "));
 }
 
 }  // namespace bolthole

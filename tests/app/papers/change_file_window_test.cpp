@@ -132,7 +132,8 @@ TEST_F(ChangeFile, EmbedsItsFontsAndKeepsTextAsText) {
     for (const auto& place : places) {
         const double was = (*place.first)[Figure::antiSquat];
         const double is = (*place.second)[Figure::antiSquat];
-        const QString change = QString::number(std::abs(is - was), 'f', 1);
+        const double shown = std::round(10 * is) / 10 - std::round(10 * was) / 10;  // of the two beside it
+        const QString change = QString::number(std::abs(shown), 'f', 1);
         row += " " + QString::number(was, 'f', 1) + " " + QString::number(is, 'f', 1) + " " +
                (is < was ? QChar(0x2212) : QChar('+')) + change;
     }

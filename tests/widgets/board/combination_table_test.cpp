@@ -254,14 +254,6 @@ TEST(RodWork, IsTurnsOrANewRod) {
     EXPECT_EQ(rodWorkText(rod, 0.0002), "within half a turn");
 }
 
-TEST(RodLength, ReadsAsATapeDoes) {
-    const double length = 16.601 * kMetresPerInch;
-    EXPECT_EQ(rodLengthText(length, {Units::inch, InchStyle::sixteenths}), "16 5/8");
-    EXPECT_EQ(rodLengthText(length, {Units::inch, InchStyle::thirtySeconds}), "16 19/32");
-    EXPECT_EQ(rodLengthText(length, {Units::inch, InchStyle::decimal}), "16.60");
-    EXPECT_EQ(rodLengthText(length, {Units::metric, InchStyle::sixteenths}), "422");
-}
-
 TEST_F(CombinationTableTest, FarInstantCentersPretendNoPrecision) {
     bench_.car = wagonCar();
     state_ = solvedBoard(bench_.car);

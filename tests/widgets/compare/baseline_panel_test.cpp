@@ -11,6 +11,7 @@
 #include <QScrollBar>
 #include <QSignalSpy>
 #include <QTimer>
+#include <cmath>
 
 #include "tests/support/baseline_bench.h"
 #include "widgets/words/figure_words.h"
@@ -114,9 +115,11 @@ TEST_F(BaselinePanelTest, TheTableHoldsBothCarsFigures) {
     for (const auto& [from, to] : stations) {
         EXPECT_EQ(cell("Anti-squat, %", column), text((*from)[Figure::antiSquat], Quantity::percent));
         EXPECT_EQ(cell("Anti-squat, %", column + 1), text((*to)[Figure::antiSquat], Quantity::percent));
-        const double change = (*to)[Figure::antiSquat] - (*from)[Figure::antiSquat];
+        const double change =
+            std::round(10 * (*to)[Figure::antiSquat]) / 10 - std::round(10 * (*from)[Figure::antiSquat]) / 10;
         EXPECT_EQ(cell("Anti-squat, %", column + 2),
-                  (change > 0 ? "+" : "") + text(change, Quantity::percent));
+                  (change > 0 ? "+" : "") + text(change, Quantity::percent))
+            << "what stands beside it, taken from each other";
         EXPECT_EQ(cell("Instant center, ahead, in", column + 1), text((*to)[Figure::icX], Quantity::length));
         column += 3;
     }

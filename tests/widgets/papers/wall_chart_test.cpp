@@ -114,7 +114,12 @@ TEST(WallChart, VariesCrosswiseLinksOnlyWhereNothingElseHasACombination) {
     const ChartAxes axes = chartAxes(car);
     EXPECT_EQ(axes.down.count() * axes.across.count(), 2);
     const Made made(car, LengthTreatment::keep);
-    EXPECT_TRUE(made.words.treatment().contains(" current: chassis ")) << qPrintable(made.words.treatment());
+    const QStringList said = made.words.treatment();
+    ASSERT_EQ(said.size(), 2) << "how lengths are rounded is a line of its own";
+    EXPECT_TRUE(said[0].contains(" current: chassis ")) << qPrintable(said[0]);
+    EXPECT_TRUE(
+        said[1].startsWith("Printed: link lengths from hole center to hole center, to the nearest 1/32"))
+        << qPrintable(said[1]);
 }
 
 TEST(WallChart, TiesSidesSetApart) {
@@ -213,6 +218,21 @@ TEST(WallChart, TurnsAnAdjusterByItsThread) {
     upper.adjuster.reset();
     const Made fixed(car, LengthTreatment::refit);
     EXPECT_EQ(fixed.words.columnLengths(1).front().whole(), "upper 11 1/8 in, new link");
+}
+
+// In sixteenths the sheet of the car has 11 3/32 in, and so has the chart.
+TEST(WallChart, HasTheLengthThatStandsInTheLinksField) {
+    Car car = plainCar();
+    Link& upper = car.links[1];
+    upper.axle.holes.front().at = Eigen::Vector3d(1, 6, 18) * kMetresPerInch;
+    upper.chassis.holes.front().at = Eigen::Vector3d(12.1, 6, 18) * kMetresPerInch;
+    upper.chassis.holes.push_back(upper.chassis.holes.front());
+    upper.chassis.holes.back().at.x() += 0.125 * kMetresPerInch;
+    const Made made(car, LengthTreatment::refit);
+    const QString field = QString::fromStdString(
+        fieldText(upper.chassis.holes.front().at.x() - kMetresPerInch, Quantity::length, {}));
+    EXPECT_EQ(field, QString::fromUtf8("\u2248 11 3/32"));
+    EXPECT_TRUE(made.words.columnLengths(0).front().length.endsWith("11 3/32 in"));
 }
 
 TEST(WallChart, SaysBehindAndInfinityInWords) {

@@ -7,6 +7,7 @@
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/words/field_words.h"
+#include "widgets/words/figure_words.h"
 
 namespace bolthole {
 
@@ -239,13 +240,12 @@ std::vector<AnswerRow> lengthRows(const std::vector<NewLength>& lengths, const C
         const Link& rod = car.links[static_cast<std::size_t>(each.link)];
         AnswerRow row = rowOf(each.answer, car);
         const QString work = rodWorkText(rod, each.change);
-        row.what =
-            work.isEmpty()
-                ? tr("Leave %1 as long as it is").arg(linkName(car, each.link))
-                : tr("Set %1 to %2: %3")
-                      .arg(linkName(car, each.link),
-                           rodLengthText(each.length, style) + u' ' + unitText(Quantity::length, style.units),
-                           work);
+        row.what = work.isEmpty() ? tr("Leave %1 as long as it is").arg(linkName(car, each.link))
+                                  : tr("Set %1 to %2: %3")
+                                        .arg(linkName(car, each.link),
+                                             tapeLengthText(each.length, style) + u' ' +
+                                                 unitText(Quantity::length, style.units),
+                                             work);
         addStops(row, stopWords(each.stops, nullptr));
         if (!work.isEmpty()) {
             row.edit = SetNumber{
