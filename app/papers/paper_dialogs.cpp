@@ -1,7 +1,9 @@
 #include "app/papers/paper_dialogs.h"
 
 #include <QDialog>
+#include <QDir>
 #include <QFileDialog>
+#include <QFileInfo>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QMessageBox>
@@ -14,6 +16,7 @@
 #include <algorithm>
 
 #include "app/papers/pdf_file.h"
+#include "widgets/kit/notice_bar.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
@@ -53,6 +56,7 @@ class PaperPreview {
     QPrintPreviewWidget pages_{&printer_, &dialog_};
     CalmCombo papers_{&dialog_};
     QLabel sheet_{&dialog_};
+    NoticeBar notice_{&dialog_};  // the window's own is behind the dialog
     QPushButton before_{tr("&Previous sheet"), &dialog_};
     QPushButton after_{tr("&Next sheet"), &dialog_};
     std::unique_ptr<PrintedSheets> sheets_;
@@ -65,6 +69,8 @@ PaperPreview::PaperPreview(QWidget* parent, const PaperJob& job) : job_(job), di
     dialog_.resize(wanted.boundedTo(dialog_.screen()->availableSize() - QSize(0, kTitleBar)));
     printer_.setOutputFormat(QPrinter::PdfFormat);  // the preview must not depend on printers
     auto* layout = new QVBoxLayout(&dialog_);
+    layout->addWidget(&notice_);
+    QObject::connect(&PaperNews::instance(), &PaperNews::saved, &notice_, &NoticeBar::say);
     auto* row = new QHBoxLayout;
     addControls(*row);
     addButtons(*row);
@@ -142,6 +148,18 @@ void PaperPreview::showSheet(int sheet) {
 
 }  // namespace
 
+PaperNews& PaperNews::instance() {
+    static PaperNews news;
+    return news;
+}
+
+void tellSaved(const QString& what, const QString& fileName) {
+    const QFileInfo file(fileName);
+    emit PaperNews::instance().saved(
+        tr("%1 saved: %2, in %3")
+            .arg(capitalized(what), file.fileName(), QDir::toNativeSeparators(file.absolutePath())));
+}
+
 void sayOfPaper(QWidget* parent, const QString& what, const QString& message) {
     QMessageBox::warning(parent, capitalized(what), message);
 }
@@ -183,8 +201,10 @@ bool savePaper(QWidget* parent, const PaperJob& job, const QPageLayout& page, QS
         writePdf(*job.layOut(page), page, job.title.toStdString(), fileName.toStdString());
     if (!problem.empty()) {
         sayOfPaper(parent, job.what, fileName + QStringLiteral(": ") + QString::fromStdString(problem));
+        return false;
     }
-    return problem.empty();
+    tellSaved(job.what, fileName);
+    return true;
 }
 
 }  // namespace bolthole

@@ -1,6 +1,7 @@
 // From the window to paper: preview, printer and PDF file, for any of the program's papers.
 #pragma once
 
+#include <QObject>
 #include <QPageLayout>
 #include <QString>
 #include <functional>
@@ -40,6 +41,23 @@ bool printPaper(QWidget* parent, const PaperJob& job, const QPageLayout& page);
 /// Writes a PDF, whole or not at all; asks where to if `fileName` is empty. False: given up, or failed, which
 /// a message box then said.
 bool savePaper(QWidget* parent, const PaperJob& job, const QPageLayout& page, QString fileName);
+
+/// Where every file that a paper was saved to is told, for whoever shows it to the person.
+class PaperNews : public QObject {
+    Q_OBJECT
+  public:
+    [[nodiscard]] static PaperNews& instance();
+
+  signals:
+    void saved(const QString& words);  ///< "Wall chart saved: wagon.pdf, in /home/me/car"
+
+  private:
+    PaperNews() = default;
+    friend void tellSaved(const QString& what, const QString& fileName);
+};
+
+/// Tells that `what` ("wall chart") was saved in that file.
+void tellSaved(const QString& what, const QString& fileName);
 
 /// A warning in a message box titled after what is printed.
 void sayOfPaper(QWidget* parent, const QString& what, const QString& message);

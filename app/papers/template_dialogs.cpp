@@ -75,8 +75,10 @@ bool saveTemplateCut(QWidget* parent, const TemplateRequest& request, QString fi
     const std::string problem = writeWholeFile(fileName.toStdString(), bytes.toStdString());
     if (!problem.empty()) {
         sayOfPaper(parent, what(), fileName + QStringLiteral(": ") + QString::fromStdString(problem));
+        return false;
     }
-    return problem.empty();
+    tellSaved(what(), fileName);
+    return true;
 }
 
 }  // namespace bolthole

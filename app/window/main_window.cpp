@@ -23,6 +23,7 @@
 #include "app/controllers/recovery_controller.h"
 #include "app/controllers/target_controller.h"
 #include "app/controllers/trial_controller.h"
+#include "app/papers/paper_dialogs.h"
 #include "app/window/panel_room.h"
 #include "app/window/pass_controller.h"
 #include "app/window/recording_controller.h"
@@ -142,6 +143,7 @@ void MainWindow::connectViews() {
     connectTestDays();
     connect(cloudRunner_, &CloudRunner::arrived, this, &MainWindow::takeCloud);
     connect(&JobNews::instance(), &JobNews::failed, notice_, &NoticeBar::say);
+    connect(&PaperNews::instance(), &PaperNews::saved, notice_, &NoticeBar::say);
     connect(styleChoice_, &QComboBox::activated, this, &MainWindow::chooseStyle);
     numbersTimer_.setSingleShot(true);
     numbersTimer_.setInterval(kNumbersInterval);

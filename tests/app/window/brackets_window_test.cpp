@@ -16,6 +16,7 @@
 #include "tests/support/paper_tools.h"
 #include "tests/support/pdf_page.h"
 #include "tests/support/window_bench.h"
+#include "widgets/kit/notice_bar.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/pages/brackets/bracket_page.h"
 #include "widgets/pages/brackets/bracket_picture.h"
@@ -130,6 +131,8 @@ TEST_F(BracketsInTheWindow, TheTemplateIsSavedWholeAndNamesItsBracket) {
     ASSERT_EQ(pages.size(), 2U);
     EXPECT_THAT(pages[0].allText().toStdString(), HasSubstr("lower, axle bracket"));
     EXPECT_THAT(test::output(QStringLiteral("pdfinfo"), {file}).toStdString(), HasSubstr("612 x 792"));
+    EXPECT_THAT(window_->findChild<NoticeBar*>()->text().toStdString(),
+                HasSubstr("Drilling template saved: template.pdf, in "));
 }
 
 TEST_F(BracketsInTheWindow, WhatNoPaperHoldsIsSaid) {
