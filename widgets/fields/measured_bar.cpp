@@ -26,6 +26,7 @@ MeasuredBar::MeasuredBar(QWidget* parent)
     row->setSpacing(8);
     words_->setObjectName(QStringLiteral("measuredCount"));
     words_->setFont(textFont(TextSize::body));
+    words_->setWordWrap(true);  // on a narrow sheet
     row->addWidget(words_, 1);
     next_->setObjectName(QStringLiteral("nextStarting"));
     QAbstractButton* enter = smallButton(tr("Enter…"), tr("Enter measurements"),
@@ -48,10 +49,13 @@ void MeasuredBar::showCar(const Car& car) {
         std::ranges::count_if(all, [&car](const FieldId& id) { return !isMeasured(car, id); }));
     const std::size_t measured = all.size() - left;
     const double share = all.empty() ? 1.0 : static_cast<double>(measured) / static_cast<double>(all.size());
-    words_->showText(tr("%1 of %2 measured").arg(measured).arg(all.size()));
-    words_->setToolTip(
-        wrappedToolTip(tr("The others are starting numbers or worked out, on a tinted ground with dots "
-                          "below them: type what you measure, the same number too.")));
+    words_->showText(tr("%1 of %2 numbers measured").arg(measured).arg(all.size()));
+    words_->setToolTip(wrappedToolTip(
+        tr("Of the numbers this car has. The others are starting numbers or worked out, on a tinted ground "
+           "with dots "
+           "below them: type what you measure, the same number too. The measuring sheet and Enter "
+           "measurements count boxes instead: they have more, also for what the car has no number "
+           "of yet.")));
     next_->setToolTip(wrappedToolTip(tr("Goes to the next number that nobody measured. Ctrl+M")));
     setVisible(left > 0);
     if (share != share_) {

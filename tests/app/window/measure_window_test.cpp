@@ -177,12 +177,28 @@ TEST_F(Measuring, ItBeginsAtTheFirstStartingNumberAndCountsWhatIsLeft) {
     const MeasuringWalk walk = measuringWalk(fresh);
     const std::size_t left = countLeft(fresh, walk);
     EXPECT_EQ(dialog.findChild<ToneLabel*>(QStringLiteral("measureCount"))->text(),
-              QStringLiteral("%1 of %2, letter A, %3 left")
+              QStringLiteral("Box %1 of %2, letter A, %3 boxes left to fill, 1 of them a starting number")
                   .arg(*firstLeft(fresh, walk) + 1)
                   .arg(walk.stops.size())
                   .arg(left));
     setOrigin(fresh, kWheelbase, Origin::measured);
     EXPECT_EQ(countLeft(fresh, walk), left - 1);
+}
+
+// The sheet of the car counts numbers, the walk counts boxes; what both have is said with the same number.
+TEST_F(Measuring, WhatTheSheetCountsIsToldFromTheBoxesLeft) {
+    const Car fresh = startingCar({});
+    const MeasuringWalk walk = measuringWalk(fresh);
+    std::size_t starting = 0;
+    for (const FieldId& id : startingNumbers(fresh)) {
+        const bool hasBox = std::ranges::find(walk.stops, id, &WalkStop::id) != walk.stops.end();
+        EXPECT_NE(hasBox, id.field == Field::cgHeight) << "that comes of readings with an end raised";
+        starting += hasBox ? 1 : 0;
+    }
+    EXPECT_GT(countLeft(fresh, walk), starting) << "boxes for what the car has no number of yet";
+    EXPECT_EQ(leftWords(fresh, walk), QStringLiteral(", %1 boxes left to fill, %2 of them starting numbers")
+                                          .arg(countLeft(fresh, walk))
+                                          .arg(starting));
 }
 
 TEST_F(Measuring, WhereAllIsMeasuredItSaysSoAndGoesThroughThemAgainWhenAsked) {
@@ -218,13 +234,13 @@ TEST_F(Measuring, ThePointAskedForIsLitInThePicture) {
 TEST_F(Measuring, StepsAreNumberedAsTheSheetHasThem) {
     open(holeField(0, End::axle, 0, 0));
     EXPECT_THAT(words("measureCount").toStdString(),
-                testing::ContainsRegex("^[0-9]+ of [0-9]+, point [0-9]+, "));
+                testing::ContainsRegex("^Box [0-9]+ of [0-9]+, point [0-9]+, "));
     dialog_->begin(FieldId{.field = Field::linkLength, .link = 0});
     EXPECT_THAT(words("measureCount").toStdString(),
-                testing::ContainsRegex("^[0-9]+ of [0-9]+, points [0-9]+ to [0-9]+, "));
+                testing::ContainsRegex("^Box [0-9]+ of [0-9]+, points [0-9]+ to [0-9]+, "));
     dialog_->begin(FieldId{.field = Field::bump});
     EXPECT_THAT(words("measureCount").toStdString(),
-                testing::ContainsRegex("^[0-9]+ of [0-9]+, [0-9]+ left"));
+                testing::ContainsRegex("^Box [0-9]+ of [0-9]+, [0-9]+ boxes left to fill"));
     EXPECT_FALSE(dialog_->findChild<PointPicture*>()->litAt().empty()) << "how it is measured";
 }
 

@@ -375,7 +375,7 @@ TEST_F(NewCarWindow, SaysThatNothingWasMeasured) {
     const auto* count = window_->findChild<QLabel*>(QStringLiteral("measuredCount"));
     const auto counts = [&](std::size_t measured) {
         return count->isVisible() &&
-               count->text() == QStringLiteral("%1 of %2 measured").arg(measured).arg(all);
+               count->text() == QStringLiteral("%1 of %2 numbers measured").arg(measured).arg(all);
     };
     EXPECT_TRUE(counts(0)) << count->text().toStdString();
     EXPECT_EQ(named<NumberField>(QStringLiteral("height of the center of gravity"))->origin(),

@@ -258,7 +258,7 @@ TEST_F(LinkEditing, NextGoesThroughTheStartingNumbers) {
     auto* next = named<QAbstractButton>("Go to the next starting number");
     ASSERT_NE(next, nullptr);
     EXPECT_EQ(sheet_->findChild<QLabel*>("measuredCount")->text(),
-              QStringLiteral("%1 of %2 measured")
+              QStringLiteral("%1 of %2 numbers measured")
                   .arg(measurableNumbers(state_.car).size() - 7)
                   .arg(measurableNumbers(state_.car).size()));
     named<NumberField>("wheelbase")->setFocus();

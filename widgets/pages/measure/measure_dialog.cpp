@@ -40,7 +40,7 @@ QString withItsUnit(double number, Quantity quantity, NumberStyle style) {
     return QString::fromStdString(withUnit(fieldText(number, quantity, style), quantity, style.units));
 }
 
-/// "12 of 41, point 7": where the walk is, and what the sheet's picture calls it.
+/// "Box 12 of 41, point 7": where the walk is, and what the sheet's picture calls it.
 QString placeWords(const QString& place, const QString& sign) {
     if (sign.isEmpty()) {
         return place;
@@ -410,9 +410,8 @@ void MeasureDialog::hideEvent(QHideEvent* event) {
 }
 
 void MeasureDialog::showStop() {
-    const std::size_t left = countLeft(car_, walk_);
-    const QString place = tr("%1 of %2").arg(at_ + 1).arg(walk_.stops.size());
-    count_->showText(tr("%1, %2 left").arg(done_ ? place : placeWords(place, stop().sign)).arg(left));
+    const QString place = tr("Box %1 of %2").arg(at_ + 1).arg(walk_.stops.size());
+    count_->showText((done_ ? place : placeWords(place, stop().sign)) + leftWords(car_, walk_));
     faces_->setCurrentIndex(done_ ? 1 : 0);
     if (done_) {
         return;

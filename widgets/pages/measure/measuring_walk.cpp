@@ -7,6 +7,7 @@
 #include "geometry/car/starting_numbers.h"
 #include "geometry/uncertainty/uncertain_inputs.h"
 #include "geometry/units/uncertainty_text.h"
+#include "widgets/kit/translation.h"
 
 namespace bolthole {
 
@@ -58,6 +59,16 @@ std::optional<std::size_t> firstLeft(const Car& car, const MeasuringWalk& walk) 
 std::size_t countLeft(const Car& car, const MeasuringWalk& walk) {
     return static_cast<std::size_t>(
         std::ranges::count_if(walk.stops, [&](const WalkStop& stop) { return !isMeasured(car, stop.id); }));
+}
+
+QString leftWords(const Car& car, const MeasuringWalk& walk) {
+    const auto left = static_cast<int>(countLeft(car, walk));
+    const auto starting = static_cast<int>(
+        std::ranges::count_if(walk.stops, [&car](const WalkStop& stop) { return isStarting(car, stop.id); }));
+    const QString words = left == 1 ? tr(", 1 box left to fill") : tr(", %n boxes left to fill", left);
+    return starting == 0   ? words
+           : starting == 1 ? words + tr(", 1 of them a starting number")
+                           : words + tr(", %n of them starting numbers", starting);
 }
 
 std::array<double, 2> closestTwo(const std::array<double, 3>& readings) {

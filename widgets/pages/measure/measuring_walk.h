@@ -37,6 +37,10 @@ struct MeasuringWalk {
 /// How many stops are not measured.
 [[nodiscard]] std::size_t countLeft(const Car& car, const MeasuringWalk& walk);
 
+/// ", 53 boxes left to fill, 27 of them starting numbers": those are what the sheet of the car counts; the
+/// rest have no number yet.
+[[nodiscard]] QString leftWords(const Car& car, const MeasuringWalk& walk);
+
 /// The two of three readings that lie closest: what a third one is taken for when the first two lie far
 /// apart, as one of them is a slip.
 [[nodiscard]] std::array<double, 2> closestTwo(const std::array<double, 3>& readings);
