@@ -7,10 +7,13 @@
 #include <QPushButton>
 #include <QStyledItemDelegate>
 #include <QVBoxLayout>
+#include <algorithm>
 #include <functional>
+#include <tuple>
 #include <utility>
 
 #include "geometry/car/numbers.h"
+#include "geometry/checks/warnings.h"
 #include "geometry/edits/edit.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/sheet_parts.h"
@@ -25,6 +28,7 @@ constexpr int kRowHeight = 96;
 constexpr int kPicture = 132;  // px wide, each of the two
 constexpr int kListWidth = 540;
 constexpr int kFormWidth = 300;
+constexpr std::array kAsked{Field::wheelbase, Field::rearTireRadius, Field::frontTireRadius};
 
 struct LayoutWords {
     QString name;
@@ -150,7 +154,8 @@ QLayout* NewCarDialog::buildForm() {
     title_->setPlaceholderText(tr("what you call it"));
     title_->setAccessibleName(tr("title of the new car"));
     column->addWidget(new BoxRow(tr("Title"), title_, this));
-    sideways_ = addCombo(column, tr("Held laterally by"), {tr("a track bar"), tr("a Watts linkage")});
+    std::tie(sideways_, sidewaysRow_) =
+        addCombo(column, tr("Held laterally by"), {tr("a track bar"), tr("a Watts linkage")});
     sidewaysWords_ = wrapped(ToneLabel::Tone::muted, tr("Its uppers hold the axle laterally."), this);
     sidewaysWords_->setContentsMargins(10, 0, 4, 2);
     column->addWidget(sidewaysWords_);
@@ -163,11 +168,10 @@ QLayout* NewCarDialog::buildForm() {
                         usual.rearTireRadius),
                addField(column, tr("Front tire radius"), tr("front tire radius of the new car, loaded"),
                         radius, usual.frontTireRadius)};
-    constexpr std::array kAsked{Field::wheelbase, Field::rearTireRadius, Field::frontTireRadius};
     for (std::size_t at = 0; at < fields_.size(); ++at) {
         fields_[at]->setHowToCall([this, field = kAsked[at]] { emit howToRequested({.field = field}); });
     }
-    units_ = addCombo(column, tr("Units"), {tr("inch, pound"), tr("millimeter, kilogram")});
+    units_ = addCombo(column, tr("Units"), {tr("inch, pound"), tr("millimeter, kilogram")}).first;
     units_->setCurrentIndex(style_.units == Units::inch ? 0 : 1);
     connect(units_, &QComboBox::activated, this, &NewCarDialog::chooseUnits);
     connect(sideways_, &QComboBox::currentIndexChanged, this, &NewCarDialog::refresh);
@@ -212,12 +216,14 @@ NumberField* NewCarDialog::addField(QLayout* column, const QString& label, const
     return field;
 }
 
-CalmCombo* NewCarDialog::addCombo(QLayout* column, const QString& label, const QStringList& options) {
+std::pair<CalmCombo*, QWidget*> NewCarDialog::addCombo(QLayout* column, const QString& label,
+                                                       const QStringList& options) {
     auto* box = new CalmCombo(this);
     box->addItems(options);
     box->setAccessibleName(label);
-    column->addWidget(new BoxRow(label, box, this));
-    return box;
+    auto* row = new BoxRow(label, box, this);
+    column->addWidget(row);
+    return {box, row};
 }
 
 void NewCarDialog::chooseUnits(int index) {
@@ -262,11 +268,10 @@ std::optional<StartingCar> NewCarDialog::typed() const {
 }
 
 std::vector<Field> NewCarDialog::typedFields() const {
-    constexpr std::array kFields{Field::wheelbase, Field::rearTireRadius, Field::frontTireRadius};
     std::vector<Field> typed;
-    for (std::size_t index = 0; index < kFields.size(); ++index) {
+    for (std::size_t index = 0; index < kAsked.size(); ++index) {
         if (typed_[index] || fields_[index]->isEdited()) {
-            typed.push_back(kFields[index]);
+            typed.push_back(kAsked[index]);
         }
     }
     return typed;
@@ -284,14 +289,26 @@ void NewCarDialog::refresh() {
         return;  // still being built
     }
     const bool needsHold = needsSidewaysHold(layoutChosen());
-    sideways_->setEnabled(needsHold);
+    sidewaysRow_->setVisible(needsHold);
     sidewaysWords_->setVisible(!needsHold);
     const std::optional<StartingCar> asked = typed();
     const QString problem = asked ? QString::fromStdString(refusal(*asked)) : unreadField(fields_);
     problem_->showText(problem.isEmpty() ? problem : QStringLiteral("▲ ") + problem);
     problem_->setVisible(!problem.isEmpty());
     start_->setEnabled(problem.isEmpty());
+    showDoubts(asked && problem.isEmpty() ? findWarnings(startingCar(*asked)) : std::vector<Warning>{});
     list_->viewport()->update();
+}
+
+// What the car's own fields would say of the three numbers once it is started.
+void NewCarDialog::showDoubts(const std::vector<Warning>& warnings) {
+    for (std::size_t at = 0; at < fields_.size(); ++at) {
+        const auto found = std::ranges::find_if(warnings, [at](const Warning& warning) {
+            return warning.id.field == kAsked[at] && !warning.isOfWhole;
+        });
+        fields_[at]->setWarning(found == warnings.end() ? QString()
+                                                        : QString::fromStdString(sentence(found->finding)));
+    }
 }
 
 void NewCarDialog::take() {

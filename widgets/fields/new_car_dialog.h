@@ -4,7 +4,10 @@
 #include <QDialog>
 #include <array>
 #include <optional>
+#include <utility>
+#include <vector>
 
+#include "geometry/car/faults.h"
 #include "geometry/car/field_id.h"
 #include "geometry/edits/starting_car.h"
 #include "geometry/units/text.h"
@@ -38,9 +41,12 @@ class NewCarDialog : public QDialog {
     [[nodiscard]] QLayout* buildForm();
     [[nodiscard]] NumberField* addField(QLayout* column, const QString& label, const QString& name,
                                         const QString& howTo, double value);
-    [[nodiscard]] CalmCombo* addCombo(QLayout* column, const QString& label, const QStringList& options);
+    /// The choice and the row it stands in.
+    std::pair<CalmCombo*, QWidget*> addCombo(QLayout* column, const QString& label,
+                                             const QStringList& options);
     void chooseUnits(int index);
     void refresh();
+    void showDoubts(const std::vector<Warning>& warnings);
     void take();
     // What the form says, as far as its numbers can be read.
     [[nodiscard]] std::optional<StartingCar> typed() const;
@@ -56,6 +62,7 @@ class NewCarDialog : public QDialog {
     std::array<bool, 3> typed_{};           // of each whether it was typed, and so is no starting number
     CalmCombo* units_ = nullptr;
     CalmCombo* sideways_ = nullptr;
+    QWidget* sidewaysRow_ = nullptr;  // not seen where the links themselves hold the axle
     ToneLabel* sidewaysWords_ = nullptr;
     ToneLabel* problem_ = nullptr;
     QAbstractButton* start_ = nullptr;

@@ -50,6 +50,11 @@ class NewCarTest : public testing::Test {
         }
         return nullptr;
     }
+    bool says(const QString& words) {
+        const auto labels = dialog_.findChildren<QLabel*>();
+        return std::ranges::any_of(
+            labels, [&](const QLabel* label) { return label->isVisible() && label->text().contains(words); });
+    }
     void type(const char* name, const QString& text) {
         auto* field = named<NumberField>(name);
         ASSERT_NE(field, nullptr) << name;
@@ -66,7 +71,8 @@ TEST_F(NewCarTest, TheArrowsWalkThroughTheLayouts) {
     for (const LinkLayout layout : kLinkLayouts) {
         ASSERT_TRUE(dialog_.chosen().has_value());
         EXPECT_EQ(dialog_.chosen()->layout, layout);
-        EXPECT_EQ(named<CalmCombo>("Held laterally by")->isEnabled(), needsSidewaysHold(layout));
+        EXPECT_EQ(named<CalmCombo>("Held laterally by")->isVisible(), needsSidewaysHold(layout));
+        EXPECT_EQ(says("Its uppers hold the axle laterally."), !needsSidewaysHold(layout));
         QTest::keyClick(list(), Qt::Key_Down);
     }
     QTest::keyClick(list(), Qt::Key_Home);
@@ -107,6 +113,18 @@ TEST_F(NewCarTest, ANumberThatCannotBeReadStartsNoCar) {
     EXPECT_TRUE(dialog_.isVisible());
     type("wheelbase of the new car", "100");
     EXPECT_TRUE(start()->isEnabled());
+}
+
+// The same words as at the car's own field later: 108 1/2 in is a wheelbase, not a radius.
+TEST_F(NewCarTest, ANumberNoCarHasIsDoubtedInPlace) {
+    const QString doubt = QStringLiteral("rear tire radius 108 1/2 in looks outside what cars have");
+    list()->setCurrentRow(1);
+    EXPECT_FALSE(says("looks outside what cars have"));
+    type("wheelbase of the new car", "210");
+    type("rear tire radius of the new car, loaded", "108 1/2");
+    EXPECT_TRUE(says(doubt));
+    type("rear tire radius of the new car, loaded", "14");
+    EXPECT_FALSE(says("looks outside what cars have"));
 }
 
 TEST_F(NewCarTest, NumbersThatNothingFitsStartNoCarAndSayWhy) {
