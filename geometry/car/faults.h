@@ -21,9 +21,10 @@ struct Fault {
 
 /// How much hangs on what looks wrong.
 enum class Severity {
-    danger,  ///< driven so, someone can get hurt or a part can break
-    wrong,   ///< figures are wrong, or not what the car does
-    check    ///< odd, left out or not known: figures may be right
+    danger,      ///< driven so, someone can get hurt or a part can break
+    wrong,       ///< figures are wrong, or not what the car does
+    unmeasured,  ///< it comes of starting numbers, which nobody measured
+    check        ///< odd, left out or not known: figures may be right
 };
 
 /// What looks wrong, in words; lengths in the car's units.

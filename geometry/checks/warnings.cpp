@@ -11,6 +11,7 @@
 #include "geometry/car/starting_numbers.h"
 #include "geometry/checks/warnings_entered.h"
 #include "geometry/checks/warnings_held.h"
+#include "geometry/checks/warnings_unmeasured.h"
 #include "geometry/combinations/combination_figures.h"
 #include "geometry/edits/edit.h"
 #include "geometry/kinematics/trace.h"
@@ -126,7 +127,7 @@ void WarningFinder::checkMeasured() {
     if (!starting.empty()) {
         const bool isOne = starting.size() == 1;
         add(starting.front(),
-            {Severity::wrong,
+            {Severity::unmeasured,
              (isOne ? std::string("1 number is a starting number")
                     : std::to_string(starting.size()) + " numbers are starting numbers") +
                  ", not measured",
@@ -451,7 +452,9 @@ std::vector<Warning> findWarnings(const Car& car) {
     if (!findFaults(car).empty()) {
         return {};
     }
-    return WarningFinder(car).find();
+    std::vector<Warning> warnings = WarningFinder(car).find();
+    softenUnmeasured(car, warnings);
+    return warnings;
 }
 
 }  // namespace bolthole

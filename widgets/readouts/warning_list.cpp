@@ -18,6 +18,8 @@ QString badgeOf(Severity severity) {
             return WarningRow::tr("Danger");
         case Severity::wrong:
             return WarningRow::tr("Wrong");
+        case Severity::unmeasured:
+            return WarningRow::tr("Not measured yet");
         case Severity::check:
             break;
     }
@@ -36,7 +38,8 @@ QString causeOf(const Car& car, const Warning& warning) {
 
 WarningWords wordsOf(const Car& car, const Warning& warning, const std::optional<Fix>& fix) {
     const Finding& finding = warning.finding;
-    return {badgeOf(finding.severity), finding.severity != Severity::check,
+    return {badgeOf(finding.severity),
+            finding.severity == Severity::danger || finding.severity == Severity::wrong,
             capitalized(causeOf(car, warning)) + u'.',
             finding.follows.empty() ? QString() : capitalized(QString::fromStdString(finding.follows)) + u'.',
             fix ? QString::fromStdString(fix->words) : QString()};

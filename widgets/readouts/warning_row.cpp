@@ -64,7 +64,7 @@ WarningRow::WarningRow(const WarningWords& words, QWidget* parent) : QAbstractBu
     layout->setContentsMargins(8, 6, 8, 6);
     layout->setHorizontalSpacing(10);
     layout->setVerticalSpacing(1);
-    layout->setColumnMinimumWidth(0, Badge(tr("Danger"), true, nullptr).sizeHint().width());
+    layout->setColumnMinimumWidth(0, Badge(tr("Not measured yet"), true, nullptr).sizeHint().width());
     layout->setColumnStretch(1, 1);
     layout->addWidget(new Badge(words.badge, words.isGrave, this), 0, 0, Qt::AlignTop | Qt::AlignLeft);
     layout->addWidget(wrapped(ToneLabel::Tone::plain, words.cause, this), 0, 1);

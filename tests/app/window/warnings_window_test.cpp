@@ -3,6 +3,7 @@
 
 #include <QPushButton>
 
+#include "geometry/car/starting_numbers.h"
 #include "tests/support/window_bench.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/readouts/warning_list.h"
@@ -57,6 +58,24 @@ TEST_F(Warnings, SayCauseAndWhatFollowsTheGravestFirst) {
     ASSERT_NE(length, nullptr);
     EXPECT_THAT(length->accessibleName().toStdString(), HasSubstr("apart. As written"));
     EXPECT_TRUE(all[0]->hasFocus());
+}
+
+// What nobody measured is not wrong: it stands below what is, in a frame alone.
+TEST_F(Warnings, WhatComesOfStartingNumbersIsNotCalledWrong) {
+    const int index = warnOfLength();
+    ASSERT_NE(rowWith(": written length"), nullptr);
+    EXPECT_THAT(rowWith(": written length")->accessibleName().toStdString(), StartsWith("Wrong: "));
+    Car car = window_->document().car();
+    startFrom(car.links[static_cast<std::size_t>(index)]);
+    window_->document().adopt({std::move(car), nlohmann::ordered_json::object()});
+    QCoreApplication::processEvents();
+    const WarningRow* length = rowWith(": written length");
+    ASSERT_NE(length, nullptr);
+    EXPECT_THAT(length->accessibleName().toStdString(), StartsWith("Not measured yet: "));
+    EXPECT_THAT(length->accessibleName().toStdString(), HasSubstr("starting numbers: measure them first"));
+    ASSERT_NE(rowWith("starting numbers, not measured"), nullptr);
+    EXPECT_THAT(rowWith("starting numbers, not measured")->accessibleName().toStdString(),
+                StartsWith("Not measured yet: "));
 }
 
 TEST_F(Warnings, EnterGoesToTheField) {
