@@ -252,6 +252,8 @@ void MainWindow::buildLaunchAndDays() {
     recordingController_ = new RecordingController(state_, document_, *days_, this);
     auto* fit = new FitCard(days_);
     days_->addSide(fit);
+    connect(fit, &FitCard::launchNumbersRequested, this,
+            [this] { showWorkPage(workPages_->indexOf(launch_)); });
     fitController_ = new FitController(state_, *fit, this);
 }
 

@@ -94,6 +94,9 @@ QWidget* FitCard::buildWait() {
     again_->hide();
     static_cast<QVBoxLayout*>(layout())->addWidget(again_, 0, Qt::AlignLeft);
     connect(again_, &QPushButton::clicked, this, &FitCard::fitRequested);
+    enter_ = new QPushButton(tr("&Enter them on the Launch page"), this);
+    static_cast<QVBoxLayout*>(layout())->addWidget(enter_, 0, Qt::AlignLeft);
+    connect(enter_, &QPushButton::clicked, this, &FitCard::launchNumbersRequested);
     return wait_;
 }
 
@@ -152,6 +155,7 @@ void FitCard::look(Look look) {
     body_->setVisible(fit_ != nullptr && look != Look::nothing);
     take_->setEnabled(look == Look::fitted);
     again_->hide();
+    enter_->hide();
     if (hasFocus() && look == Look::fitted) {
         take_->setFocus(Qt::OtherFocusReason);
     }
@@ -181,6 +185,7 @@ void FitCard::showCancelled() {
 void FitCard::showFit(const std::shared_ptr<const LaunchFit>& fit, const Car& car) {
     if (fit->end != FitEnd::done) {
         showNothing(noFitWords(*fit, car));
+        enter_->setVisible(fit->end == FitEnd::missing);
         return;
     }
     fit_ = fit;

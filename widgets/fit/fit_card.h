@@ -45,6 +45,7 @@ class FitCard : public Card {
     void seen();                              ///< the card came into sight
     void fitRequested();
     void cancelRequested();
+    void launchNumbersRequested();  ///< the person wants to enter what the launch lacks
 
   protected:
     void showEvent(QShowEvent* event) override;
@@ -78,6 +79,7 @@ class FitCard : public Card {
     QWidget* wait_;
     QProgressBar* bar_;
     QPushButton* again_;
+    QPushButton* enter_;
     ToneLabel* inside_;
     ToneLabel* left_;
     PredictionPlot* plot_;

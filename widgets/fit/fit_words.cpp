@@ -3,6 +3,9 @@
 #include <QStringList>
 #include <algorithm>
 #include <cmath>
+#include <string>
+#include <utility>
+#include <vector>
 
 #include "geometry/units/uncertainty_text.h"
 #include "widgets/kit/translation.h"
@@ -105,11 +108,10 @@ QString noFitWords(const LaunchFit& fit, const Car& car) {
         case FitEnd::done:
             return {};
         case FitEnd::missing: {
-            QStringList missing;
-            for (const MissingInput& input : fit.missing) {
-                missing += QString::fromStdString(input.reason);
-            }
-            return tr("The launch can't be computed yet:\n%1").arg(missing.join(QLatin1Char('\n')));
+            const auto count = static_cast<int>(fit.missing.size());
+            return tr("The launch can't be computed yet, so the passes can't teach it anything. ") +
+                   (count == 1 ? tr("It lacks one number, which the Launch page asks for.")
+                               : tr("It lacks %n numbers, which the Launch page lists.", count));
         }
         case FitEnd::noPass: {
             const QString unused = unusedWords(fit, car);
@@ -126,11 +128,20 @@ QString noFitWords(const LaunchFit& fit, const Car& car) {
 }
 
 QString unusedWords(const LaunchFit& fit, const Car& car) {
-    QStringList lines;
+    std::vector<std::pair<std::string, std::vector<std::size_t>>> byReason;  // in the passes' order
     for (const UnusedPass& pass : fit.unused) {
-        lines += tr("Left out: %1, %2")
-                     .arg(QString::fromStdString(passWords(car.passes[pass.row])),
-                          QString::fromStdString(pass.reason));
+        auto found = std::ranges::find(byReason, pass.reason, [](const auto& one) { return one.first; });
+        if (found == byReason.end()) {
+            found = byReason.insert(found, {pass.reason, {}});
+        }
+        found->second.push_back(pass.row);
+    }
+    QStringList lines;
+    for (const auto& [reason, rows] : byReason) {
+        const QString first = QString::fromStdString(passWords(car.passes[rows.front()]));
+        const auto more = static_cast<int>(rows.size()) - 1;
+        const QString passes = more == 0 ? first : tr("%1 and %n more", more).arg(first);
+        lines += tr("Left out: %1, %2").arg(passes, QString::fromStdString(reason));
     }
     return lines.join(QLatin1Char('\n'));
 }

@@ -21,7 +21,7 @@ namespace bolthole {
 [[nodiscard]] QString faredWords(const LaunchFit& fit);
 /// Why there is no fit, for a person; empty where it is done.
 [[nodiscard]] QString noFitWords(const LaunchFit& fit, const Car& car);
-/// Passes that were left out, a line each; empty where none was.
+/// Passes that were left out, a line for each reason; empty where none was.
 [[nodiscard]] QString unusedWords(const LaunchFit& fit, const Car& car);
 
 }  // namespace bolthole

@@ -14,7 +14,9 @@
 #include "app/window/main_window.h"
 #include "app/window/pass_controller.h"
 #include "geometry/compare/setup_changes.h"
+#include "geometry/edits/starting_car.h"
 #include "tests/support/window_bench.h"
+#include "widgets/fit/fit_card.h"
 #include "widgets/kit/notice_bar.h"
 #include "widgets/kit/theme.h"
 #include "widgets/pages/days/compare_card.h"
@@ -22,6 +24,7 @@
 #include "widgets/pages/days/import_preview.h"
 #include "widgets/pages/days/pass_entry.h"
 #include "widgets/pages/days/pass_table.h"
+#include "widgets/pages/launch/launch_page.h"
 
 namespace bolthole {
 namespace {
@@ -123,6 +126,22 @@ TEST_F(TestDaysInTheWindow, AnEveningByKeyboardAlone) {
         EXPECT_EQ(read, written[at]);
     }
     EXPECT_TRUE(page().comparison().words().isClear);
+}
+
+TEST_F(TestDaysInTheWindow, WhatTheLaunchLacksIsEnteredOnItsPage) {
+    window_->document().adopt({startingCar({}), nlohmann::ordered_json::object()});
+    auto* card = window_->findChild<FitCard*>();
+    QPushButton* enter = nullptr;
+    const auto isOffered = [&] {
+        for (auto* button : card->findChildren<QPushButton*>()) {
+            enter = button->isVisible() && button->text().contains("Launch page") ? button : enter;
+        }
+        return enter != nullptr;
+    };
+    ASSERT_TRUE(QTest::qWaitFor(isOffered, 5000));
+    EXPECT_FALSE(window_->findChild<LaunchPage*>()->isVisible());
+    enter->click();
+    EXPECT_TRUE(window_->findChild<LaunchPage*>()->isVisible());
 }
 
 TEST_F(TestDaysInTheWindow, ASetupAPassStandsOnIsNotRemovedAndThatIsSaid) {
