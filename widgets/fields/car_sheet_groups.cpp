@@ -7,6 +7,7 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <cmath>
 
 #include "widgets/fields/bracket_grid.h"
 #include "widgets/kit/theme.h"
@@ -144,6 +145,11 @@ void DrivelineSection::offer() {
 
 void DrivelineSection::build() {
     body()->addWidget(carRow(hub_, Field::pinionAngle, this));
+    pinionNow_ = new ToneLabel(ToneLabel::Tone::muted, QString(), this);
+    pinionNow_->setObjectName(QStringLiteral("pinionNow"));
+    pinionNow_->setWordWrap(true);
+    pinionNow_->setContentsMargins(10, 0, 4, 2);
+    body()->addWidget(pinionNow_);
     body()->addWidget(carRow(hub_, Field::outputAngle, this));
     addJoints();
     body()->addWidget(carRow(hub_, Field::jointLimit, this));
@@ -182,7 +188,22 @@ void DrivelineSection::refresh() {
     const BenchState& state = hub_.state();
     if (jointsTitle_ != nullptr && state.car.driveline) {
         jointsTitle_->showText(tr("U-joint centers, %1").arg(unitText(Quantity::length, state.style.units)));
+        showPinionNow();
     }
+}
+
+// The field has the angle as it was measured; bolts and lengths changed since turn the housing away from it.
+void DrivelineSection::showPinionNow() {
+    const BenchState& state = hub_.state();
+    const double measured = state.car.driveline->pinionAngle;
+    const double now = state.traceIsCurrent ? state.trace.ride[Figure::pinion] : measured;
+    const auto shown = [&](double angle) { return figureText(angle, Quantity::angle, state.style.units); };
+    const bool differs = std::isfinite(now) && shown(now) != shown(measured);
+    pinionNow_->showText(
+        differs ? tr("As measured. In the current holes and lengths, at ride: %1")
+                      .arg(QString::fromStdString(withUnit(shown(now), Quantity::angle, state.style.units)))
+                : QString());
+    pinionNow_->setVisible(differs);
 }
 
 TravelSection::TravelSection(SheetHub& hub, QWidget* parent) : Section(tr("Travel"), parent) {

@@ -41,8 +41,10 @@ class DrivelineSection : public Section {
     void addJoints();
     void build();
     void offer();
+    void showPinionNow();
 
     SheetHub& hub_;
+    ToneLabel* pinionNow_ = nullptr;
     ToneLabel* jointsTitle_ = nullptr;
 };
 

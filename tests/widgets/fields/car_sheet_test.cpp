@@ -94,6 +94,29 @@ TEST_F(CarSheetTest, TheWheelScrollsAndChangesNothing) {
     EXPECT_EQ(named<CalmCombo>("upper, adjuster")->currentIndex(), 1);
 }
 
+// A rod of another length turns the housing: the field keeps what was measured, and says what the figures
+// have.
+TEST_F(CarSheetTest, APinionThatNoLongerStandsAsMeasuredIsSaidUnderItsField) {
+    state_.car.driveline = startingDriveline(state_.car);
+    state_.car.links[1].length = holeDistance(state_.car.links[1]);
+    const auto show = [this] {
+        computeTrace(state_.car, state_.trace);
+        state_.traceIsCurrent = state_.trace.assembly.usable();
+        sheet_->showState(state_);
+        return sheet_->findChild<QLabel*>("pinionNow");
+    };
+    ASSERT_NE(show(), nullptr);
+    EXPECT_FALSE(show()->isVisible());
+    *state_.car.links[1].length += 0.01;
+    const QLabel* now = show();
+    ASSERT_TRUE(state_.traceIsCurrent);
+    EXPECT_TRUE(now->isVisible());
+    const std::string angle = figureText(state_.trace.ride[Figure::pinion], Quantity::angle, Units::inch);
+    EXPECT_EQ(now->text().toStdString(),
+              "As measured. In the current holes and lengths, at ride: " + angle + "\u00B0");
+    EXPECT_NE(angle, figureText(state_.car.driveline->pinionAngle, Quantity::angle, Units::inch));
+}
+
 TEST_F(CarSheetTest, ADrivelineIsAddedMarkedAndRemoved) {
     const auto button = [&](const QString& text) {
         QApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
