@@ -102,6 +102,12 @@ void MainWindow::buildEditMenu() {
     menu->addAction(tr("Enter &measurements…"), QKeySequence(QStringLiteral("Ctrl+Shift+M")), this,
                     &MainWindow::enterMeasurements)
         ->setStatusTip(tr("Types in a filled measuring sheet, number by number"));
+    menu->addAction(tr("Next bracket's &holes"), QKeySequence(QStringLiteral("Ctrl+G")), sheet_,
+                    [this] { sheet_->goToNextHoles(1); })
+        ->setStatusTip(tr("The holes of the next bracket, link by link"));
+    menu->addAction(tr("Previous bracket's h&oles"), QKeySequence(QStringLiteral("Ctrl+Shift+G")), sheet_,
+                    [this] { sheet_->goToNextHoles(-1); })
+        ->setStatusTip(tr("The holes of the bracket before, link by link"));
     buildCompareEntries(menu);
 }
 

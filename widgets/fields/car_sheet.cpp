@@ -149,6 +149,26 @@ void CarSheet::goToNextStarting() {
     measured_->goOn(hub_->focused());
 }
 
+// From a number of a link its own brackets count; from elsewhere the hole selected, else before the first.
+void CarSheet::goToNextHoles(int step) {
+    hub_->commitAll();
+    const Car& car = hub_->state().car;
+    const auto count = static_cast<int>(2 * car.links.size());
+    if (count == 0) {
+        return;
+    }
+    const PointId& selected = hub_->state().selection;
+    const FieldId from = hub_->focused().value_or(FieldId{.link = selected.link, .end = selected.end});
+    int at = from.link < 0 ? (step > 0 ? -1 : 0) : 2 * from.link + (from.end == End::axle ? 1 : 0);
+    if (from.link >= 0 && from.hole < 0 && hub_->focused()) {
+        at = 2 * from.link + (step > 0 ? 1 : 2);  // its length and adjuster stand after both brackets
+    }
+    const int next = (at + step + count) % count;
+    const End end = next % 2 == 0 ? End::chassis : End::axle;
+    const int link = next / 2;
+    emit fieldRequested(holeField(link, end, car.links[static_cast<std::size_t>(link)].bracket(end).use, 0));
+}
+
 void CarSheet::retireContent() {
     hub_->clear();
     links_.clear();

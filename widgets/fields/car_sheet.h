@@ -46,6 +46,10 @@ class CarSheet : public QWidget {
     void startAnew();
     /// Goes to the next starting number, wherever its field stands: asks for it by fieldRequested().
     void goToNextStarting();
+    /// Goes to the hole in use of the bracket `step` (1 or -1) further than the one being entered or
+    /// selected, links in the sheet's order, chassis before axle, round and round: asks for it by
+    /// fieldRequested().
+    void goToNextHoles(int step);
 
     [[nodiscard]] HeightDatum heightDatum() const { return hub_->datum(); }
     /// Whether axle holes are shown from the ground or from the axle's center.

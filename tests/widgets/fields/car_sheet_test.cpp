@@ -94,6 +94,36 @@ TEST_F(CarSheetTest, TheWheelScrollsAndChangesNothing) {
     EXPECT_EQ(named<CalmCombo>("upper, adjuster")->currentIndex(), 1);
 }
 
+// Two brackets a link, chassis before axle; from a link's other numbers to what stands before and after them.
+TEST_F(CarSheetTest, TheHolesOfEveryBracketAreOneStepFromTheLast) {
+    std::vector<FieldId> asked;
+    QObject::connect(sheet_.get(), &CarSheet::fieldRequested, sheet_.get(), [&](const FieldId& id) {
+        asked.push_back(id);
+        sheet_->focusField(id);
+    });
+    const auto count = static_cast<int>(state_.car.links.size());
+    ASSERT_GE(count, 2);
+    named<NumberField>("wheelbase")->setFocus();
+    for (int step = 0; step <= 2 * count; ++step) {
+        sheet_->goToNextHoles(1);
+        const int place = step % (2 * count);
+        const End end = place % 2 == 0 ? End::chassis : End::axle;
+        const Link& link = state_.car.links[static_cast<std::size_t>(place / 2)];
+        EXPECT_EQ(asked.back(), holeField(place / 2, end, link.bracket(end).use, 0)) << step;
+    }
+    sheet_->goToNextHoles(-1);
+    EXPECT_EQ(asked.back().link, count - 1);
+    EXPECT_EQ(asked.back().end, End::axle);
+    sheet_->focusField({.field = Field::linkLength, .link = 0});
+    sheet_->goToNextHoles(1);
+    EXPECT_EQ(asked.back().link, 1);
+    EXPECT_EQ(asked.back().end, End::chassis);
+    sheet_->focusField({.field = Field::linkLength, .link = 0});
+    sheet_->goToNextHoles(-1);
+    EXPECT_EQ(asked.back().link, 0);
+    EXPECT_EQ(asked.back().end, End::axle);
+}
+
 // A rod of another length turns the housing: the field keeps what was measured, and says what the figures
 // have.
 TEST_F(CarSheetTest, APinionThatNoLongerStandsAsMeasuredIsSaidUnderItsField) {
