@@ -13,9 +13,9 @@ BOLTHOLE_FIELD(pinionAngle, .scope = Scope::driveline, .path = "pinion_angle",
 
 BOLTHOLE_FIELD(
     pinionJoint, .scope = Scope::driveline, .path = "pinion_joint", .access = kAt<&Driveline::pinionJoint>,
-    .quantity = Quantity::length, .limits = &kPosition, .words = "pinion joint",
+    .quantity = Quantity::length, .limits = &kPosition, .words = "rear U-joint",
     .meaning = "Center of the rear joint, on the axle: forward, left, up", .compared = Compared::always,
-    .name = "pinion joint, %1",
+    .name = "rear U-joint, %1",
     .howTo = {"From the axle's centerline forward to the center of the rear U-joint's cross, along the car. "
               "Drop a plumb bob from both and tape between the marks. Transmission in neutral, ignition off.",
               "Sideways from the car's center plane to the center of the rear U-joint; plus is left. "
@@ -36,9 +36,9 @@ BOLTHOLE_FIELD(
 
 BOLTHOLE_FIELD(
     outputJoint, .scope = Scope::driveline, .path = "output_joint", .access = kAt<&Driveline::outputJoint>,
-    .quantity = Quantity::length, .limits = &kPosition, .words = "output joint",
+    .quantity = Quantity::length, .limits = &kPosition, .words = "front U-joint",
     .meaning = "Center of the front joint, on the chassis: forward, left, up", .compared = Compared::always,
-    .name = "output joint, %1",
+    .name = "front U-joint, %1",
     .howTo = {"From the axle's centerline forward to the center of the front U-joint's cross, along the car. "
               "Drop a plumb bob from both and tape between the marks. Transmission in neutral, ignition off.",
               "Sideways from the car's center plane to the center of the front U-joint; plus is left. "

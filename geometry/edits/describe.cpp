@@ -209,7 +209,7 @@ std::string Describer::operator()(const MoveJoint& edit) const {
     if (car_.driveline) {
         before = onAxle ? &car_.driveline->pinionJoint : &car_.driveline->outputJoint;
     }
-    return std::string(onAxle ? "Move pinion joint to " : "Move output joint to ") + target(before, edit.at);
+    return std::string(onAxle ? "Move rear U-joint to " : "Move front U-joint to ") + target(before, edit.at);
 }
 
 std::string Describer::operator()(const SetUnits& edit) const {

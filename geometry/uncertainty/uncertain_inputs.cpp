@@ -326,8 +326,12 @@ std::vector<UncertainInput> asInputs(std::span<const CarInput> inputs) {
 }
 
 std::string numberWords(const Car& car, const FieldId& id) {
-    constexpr std::array<std::string_view, 3> kAxes{"forward", "lateral", "up"};
     const FieldRule& rule = ruleOf(id.field);
+    const Link* link = findLink(car, id.link);
+    const SuspensionPart* part = rule.scope == Scope::mount ? findSpring(car, id.item) : nullptr;
+    const bool isMirrored =
+        (link != nullptr && link->side == Side::both) || (part != nullptr && part->side == Side::both);
+    const std::array<std::string_view, 3> axes{"forward", isMirrored ? "out" : "left", "height"};
     std::string words(rule.words);
     if (rule.scope == Scope::hole) {
         words = holeWords(car, id.link, id.end, id.hole);
@@ -340,7 +344,7 @@ std::string numberWords(const Car& car, const FieldId& id) {
     } else if (rule.scope == Scope::mount) {
         words = springWords(car, id.item) + " " + std::string(endWords(id.end)) + " mount";
     }
-    return rule.hasAxis && id.axis >= 0 ? words + ", " + std::string(kAxes[static_cast<std::size_t>(id.axis)])
+    return rule.hasAxis && id.axis >= 0 ? words + ", " + std::string(axes[static_cast<std::size_t>(id.axis)])
                                         : words;
 }
 

@@ -75,7 +75,7 @@ struct CarInput {
 /// As propagation takes them.
 [[nodiscard]] std::vector<UncertainInput> asInputs(std::span<const CarInput> inputs);
 
-/// Name of a number in a person's words: "lower axle hole 'top', up".
+/// Name of a number in a person's words: "lower axle hole 'top', height".
 [[nodiscard]] std::string numberWords(const Car& car, const FieldId& id);
 
 }  // namespace bolthole

@@ -79,8 +79,8 @@ void BracketGrid::addHeading(QGridLayout* grid) {
     title_ = new ToneLabel(ToneLabel::Tone::muted, QString(), this);
     title_->setContentsMargins(4, 0, 0, 0);
     line->addWidget(title_, 1);
-    const QString of = QStringLiteral("%1, %2").arg(linkName(hub_.state().car, link_),
-                                                    bracketTitle(Role::lower, end_).toLower());
+    const QString of =
+        QStringLiteral("%1, %2").arg(linkName(hub_.state().car, link_), bracketTitle(end_).toLower());
     QAbstractButton* add =
         smallButton(QStringLiteral("+"), tr("Add a hole: %1").arg(of),
                     tr("Add a hole next to the last one. The bolt stays where it is."), this);
@@ -147,7 +147,7 @@ bool BracketGrid::refresh() {
     const QString mark = unitText(Quantity::length, state.style.units);
     const bool center = end_ == End::axle && hub_.datum() == HeightDatum::axleCenter;
     title_->showText(QStringLiteral("%1, %2%3")
-                         .arg(bracketTitle(role, end_), mark, center ? tr(", from axle center") : QString()));
+                         .arg(bracketTitle(end_), mark, center ? tr(", from axle center") : QString()));
     const PointId& selection = state.selection;
     const bool mine =
         selection.kind == PointId::Kind::hole && selection.link == link_ && selection.end == end_;

@@ -168,8 +168,8 @@ void DrivelineSection::addJoints() {
     jointsTitle_->setContentsMargins(4, 0, 0, 0);
     grid->addWidget(jointsTitle_, 0, 0, 1, 4);
     addPointHeadings(grid, 1, 1, Side::center, this);
-    const std::pair<Field, QString> joints[] = {{Field::pinionJoint, tr("pinion")},
-                                                {Field::outputJoint, tr("output")}};
+    const std::pair<Field, QString> joints[] = {{Field::pinionJoint, tr("rear")},
+                                                {Field::outputJoint, tr("front")}};
     int row = 2;
     for (const auto& joint : joints) {
         auto* label = new QLabel(joint.second, this);

@@ -41,7 +41,7 @@ ForwardFinder::ForwardFinder(SheetHub& hub, int link, QWidget* parent)
         [](double value) { return value > 0 ? std::string() : std::string("a length above 0"); });
     column->addWidget(new NumberRow(tr("Taped length"), length_, this));
     end_ = new CalmCombo(this);
-    end_->addItems({tr("front hole, forward"), tr("axle hole, forward")});
+    end_->addItems({tr("chassis hole, forward"), tr("axle hole, forward")});
     end_->setAccessibleName(tr("%1, which hole to find").arg(name));
     column->addWidget(new BoxRow(tr("Find"), end_, this));
     result_ = new ToneLabel(ToneLabel::Tone::plain, QString(), this);
@@ -115,10 +115,8 @@ void ForwardFinder::refresh() {
 QString ForwardFinder::resultWords(const ForwardFigure& figure) const {
     const NumberStyle style = hub_.state().style;
     if (!figure.forward) {
-        return tr("▲ Too short: heights and lateral figures alone put the holes %1 apart. Check them, and "
-                  "the "
-                  "length.")
-            .arg(lengthWords(figure.shortest, style));
+        return tr("▲ Too short: height and %2 alone put the holes %1 apart. Check them, and the length.")
+            .arg(lengthWords(figure.shortest, style), sidewaysWord(link().side));
     }
     const Bracket& bracket = link().bracket(sought());
     return tr("'%1' comes to %2 forward (now %3).")

@@ -130,7 +130,7 @@ std::optional<Eigen::Vector3d> pointAt(const Car& car, const PointId& id) {
 
 QString pointName(const Car& car, const PointId& id) {
     if (id.kind == PointId::Kind::joint) {
-        return id.end == End::axle ? tr("pinion joint") : tr("output joint");
+        return id.end == End::axle ? tr("rear U-joint") : tr("front U-joint");
     }
     if (!pointAt(car, id)) {
         return {};
@@ -150,8 +150,11 @@ QString pointPlace(const Car& car, const PointId& id, NumberStyle style) {
     const auto text = [&](double value) {
         return QString::fromStdString(fieldText(value, Quantity::length, style));
     };
-    return tr("%1 forward, %2 up, %3 out %4")
-        .arg(text(at->x()), text(at->z()), text(at->y()), unitText(Quantity::length, style.units));
+    const bool isMirrored =
+        id.kind == PointId::Kind::hole && car.links[static_cast<std::size_t>(id.link)].side == Side::both;
+    return tr("forward %1, height %2, %3 %4 %5")
+        .arg(text(at->x()), text(at->z()), isMirrored ? tr("out") : tr("left"), text(at->y()),
+             unitText(Quantity::length, style.units));
 }
 
 }  // namespace bolthole

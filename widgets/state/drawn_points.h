@@ -54,7 +54,7 @@ struct DrawnPoints {
 [[nodiscard]] QPointF carriedInto(ViewPlane plane, const AxlePose& pose, double rearTireRadius,
                                   const Eigen::Vector3d& measured);
 
-/// "lower, axle hole 'top'" or "pinion joint"; for tool tips, the status line and screen readers.
+/// "lower, axle hole 'top'" or "rear U-joint"; for tool tips, the status line and screen readers.
 [[nodiscard]] QString pointName(const Car& car, const PointId& id);
 /// Where it was measured: "1/2 in forward, 9 3/4 in up, 21 in out".
 [[nodiscard]] QString pointPlace(const Car& car, const PointId& id, NumberStyle style);

@@ -113,9 +113,9 @@ class LineWriter {
             case Field::rightRearWeight:
                 return tr("Corner weights");
             case Field::pinionJoint:
-                return tr("Pinion joint");
+                return tr("Rear U-joint");
             case Field::outputJoint:
-                return tr("Output joint");
+                return tr("Front U-joint");
             default:
                 return capitalized(wordsFor(carWith(id), id).name);
         }

@@ -218,11 +218,8 @@ QString holeName(const Bracket& bracket, int hole) {
     return name.empty() ? tr("hole %1").arg(hole + 1) : QString::fromStdString(name);
 }
 
-QString bracketTitle(Role role, End end) {
-    if (end == End::axle) {
-        return tr("Axle holes");
-    }
-    return role == Role::crosswise ? tr("Chassis holes") : tr("Front holes");
+QString bracketTitle(End end) {
+    return end == End::axle ? tr("Axle holes") : tr("Chassis holes");
 }
 
 QString sidewaysWord(Side side) {

@@ -30,8 +30,8 @@ struct FieldWords {
 /// A hole's name as it stands in sentences: "top", or "hole 2" where it has none.
 [[nodiscard]] QString holeName(const Bracket& bracket, int hole);
 
-/// What a bracket's holes are headed by: "Front holes", "Axle holes", "Chassis holes" for a crosswise link.
-[[nodiscard]] QString bracketTitle(Role role, End end);
+/// What a bracket's holes are headed by: "Chassis holes", "Axle holes".
+[[nodiscard]] QString bracketTitle(End end);
 
 /// What the sideways figure of a link on this side is called: "out" where it is mirrored, else "left".
 [[nodiscard]] QString sidewaysWord(Side side);

@@ -235,6 +235,11 @@ TEST_F(Measuring, StepsAreNumberedAsTheSheetHasThem) {
     open(holeField(0, End::axle, 0, 0));
     EXPECT_THAT(words("measureCount").toStdString(),
                 testing::ContainsRegex("^Box [0-9]+ of [0-9]+, point [0-9]+, "));
+    const FieldId height = holeField(0, End::axle, 0, 2);
+    dialog_->begin(height);
+    EXPECT_THAT(words("measureName").toStdString(),
+                testing::EndsWith(": " + wordsFor(window_->state().car, height).label.toStdString()))
+        << "one word a coordinate, here and at the field";
     dialog_->begin(FieldId{.field = Field::linkLength, .link = 0});
     EXPECT_THAT(words("measureCount").toStdString(),
                 testing::ContainsRegex("^Box [0-9]+ of [0-9]+, points [0-9]+ to [0-9]+, "));

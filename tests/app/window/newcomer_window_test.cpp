@@ -106,7 +106,7 @@ TEST_F(FirstHour, ANewHoleStandsBesideTheOldOneAndTheSignsStayWhereTheyAre) {
         for (BracketGrid* grid : window_->findChildren<BracketGrid*>()) {
             for (QAbstractButton* each : grid->findChildren<QAbstractButton*>()) {
                 if (each->text() == sign && grid->isVisible() &&
-                    each->accessibleName().contains(QStringLiteral("front holes"))) {
+                    each->accessibleName().contains(QStringLiteral("chassis holes"))) {
                     return each;
                 }
             }

@@ -46,9 +46,9 @@ TEST(Describe, TellsWhichWayAHoleMoves) {
               "Move lower axle hole 'top' to 1/2 in forward, 21 in left, 9 3/4 in up");
     EXPECT_EQ(describe(SetNumber{holeField(0, End::axle, 1, 2), 9 * kInch}, car),
               "Move lower axle hole 'top' to 9 in up");
-    EXPECT_EQ(describe(MoveJoint{End::axle, {0.3302, 0, 0.343}}, car), "Move pinion joint to 13 in forward");
+    EXPECT_EQ(describe(MoveJoint{End::axle, {0.3302, 0, 0.343}}, car), "Move rear U-joint to 13 in forward");
     EXPECT_EQ(describe(SetNumber{{.field = Field::outputJoint, .axis = 1}, -kInch}, car),
-              "Move output joint to 1 in right");
+              "Move front U-joint to 1 in right");
 }
 
 TEST(Describe, NamesEveryOtherChange) {

@@ -181,7 +181,7 @@ TEST(Apply, MovesHolesAndJoints) {
     expectRefused(car, MoveHole{5, End::axle, 0, at}, "there is no link 6");
     expectRefused(car, MoveHole{0, End::axle, 0, {0, 101, 0}}, "hole: expected a position within 100 m");
     expectRefused(car, MoveHole{0, End::axle, 0, {0, 0, kNaN}}, "within 100 m");
-    expectRefused(car, MoveJoint{End::chassis, {-101, 0, 0}}, "output joint: expected a position");
+    expectRefused(car, MoveJoint{End::chassis, {-101, 0, 0}}, "front U-joint: expected a position");
 }
 
 TEST(Apply, BoltsToAnotherHole) {
@@ -215,7 +215,7 @@ TEST(Apply, GivesAndTakesAdjustersAndDriveline) {
     without = applied(without, SetDriveline{Driveline{0.01, {0.3, 0, 0.3}, 0.02, {1.5, 0, 0.4}}});
     EXPECT_EQ(without.driveline->outputAngle, 0.02);
     expectRefused(car, SetDriveline{Driveline{2, {0, 0, 0}, 0, {1, 0, 0}}}, "pinion angle: expected");
-    expectRefused(car, SetDriveline{Driveline{0, {0, 0, 0}, 0, {kNaN, 0, 0}}}, "output joint: expected");
+    expectRefused(car, SetDriveline{Driveline{0, {0, 0, 0}, 0, {kNaN, 0, 0}}}, "front U-joint: expected");
 }
 
 TEST(Apply, RenamesLinksAndHoles) {

@@ -196,8 +196,11 @@ TEST(UncertainInputs, BallastCountsWhereItCameOrWent) {
 TEST(NumberWords, NameTheNumberAndItsDirection) {
     const Car car = plainCar();
     EXPECT_EQ(numberWords(car, idOf(bolthole::Field::wheelbase)), "wheelbase");
-    EXPECT_THAT(numberWords(car, holeField(0, End::axle, 1, 2)),
-                AllOf(testing::HasSubstr("lower"), testing::HasSubstr("'top'"), testing::EndsWith(", up")));
+    EXPECT_THAT(
+        numberWords(car, holeField(0, End::axle, 1, 2)),
+        AllOf(testing::HasSubstr("lower"), testing::HasSubstr("'top'"), testing::EndsWith(", height")));
+    EXPECT_THAT(numberWords(car, holeField(0, End::axle, 1, 1)), testing::EndsWith(", out"));
+    EXPECT_EQ(numberWords(car, {.field = bolthole::Field::pinionJoint, .axis = 1}), "rear U-joint, left");
 }
 
 }  // namespace bolthole

@@ -17,7 +17,7 @@ struct WalkStop {
     std::size_t area = 0;  ///< index into MeasuringWalk::areas
     /// Number or letter of its place in the area's picture, "3–7" between two points; empty: it is not drawn.
     QString sign;
-    QString name;  ///< as the sheet's row and column have it: "upper, axle: up"
+    QString name;  ///< as the sheet's row and column have it: "upper, axle: height"
     FieldId id;
 };
 

@@ -63,7 +63,7 @@ class BracketGatherer {
         const QString across = std::ranges::all_of(sides, isMirrored)    ? tr("out")
                                : std::ranges::none_of(sides, isMirrored) ? tr("left +")
                                                                          : tr("out, or left +");
-        table_.heads = {tr("forward"), tr("up"), across};
+        table_.heads = {tr("forward"), tr("height"), across};
         area_.tables.push_back(std::move(table_));
     }
 
@@ -164,7 +164,7 @@ PlanArea drivelineOf(const Car& car) {
     area.title = tr("measure the driveline");
     const Driveline& line = *car.driveline;
     const std::optional<Eigen::Vector3d> carrier = line.shaft.carrierJoint.whole();
-    PlanTable table{{tr("forward"), tr("up"), tr("left +")}, {}};
+    PlanTable table{{tr("forward"), tr("height"), tr("left +")}, {}};
     Eigen::Vector3d last = line.pinionJoint;
     const auto add = [&](const Eigen::Vector3d& at, const QString& name, Field field, bool isChassis) {
         const int number = static_cast<int>(area.points.size()) + 1;
@@ -229,7 +229,7 @@ PlanArea weightsOf(const Car& car) {
     area.kind = AreaKind::weights;
     area.title = tr("weigh the car");
     area.tables.push_back(planCorners(car));
-    PlanTable places{{tr("forward"), tr("up"), tr("left +")}, {}};
+    PlanTable places{{tr("forward"), tr("height"), tr("left +")}, {}};
     int number = 5;
     const auto add = [&](const QString& name, const EnteredPoint& at, Field field, int item) {
         if (const std::optional<Eigen::Vector3d> where = at.whole()) {

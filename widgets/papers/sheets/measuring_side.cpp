@@ -221,7 +221,7 @@ class SideSketch : public PointsDrawer {
         } else {
             way({axle_, under}, {at.x(), under}, tr("forward"));
         }
-        way({beside, ground_}, {beside, at.y()}, tr("up"));
+        way({beside, ground_}, {beside, at.y()}, tr("height"));
         painter_.setPen(Qt::black);
         const QString line = tr("plumb line under the axle’s center");
         const double width = fonts_.width(line, kSmall);

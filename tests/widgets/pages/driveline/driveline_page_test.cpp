@@ -183,8 +183,8 @@ double swingOf(std::span<const double> angles) {
 // exactly (computed).
 TEST_F(DrivelinePageTest, ShowsSpicersCompoundAngle) {
     const double radius = state_.car.rearTireRadius;
-    typeMillimetres("output joint, left", 1220 * std::tan(2.50 * kDegree));
-    typeMillimetres("output joint, height", 1000 * radius + 1220 * std::tan(2.15 * kDegree));
+    typeMillimetres("front U-joint, left", 1220 * std::tan(2.50 * kDegree));
+    typeMillimetres("front U-joint, height", 1000 * radius + 1220 * std::tan(2.15 * kDegree));
     for (const char* joint : {"Front joint", "Rear joint"}) {
         EXPECT_NEAR(fact(kAtRide, joint).number(), 3.3, 0.05);
         EXPECT_NEAR(fact(kAtRide, joint).number(), 3.2956, 0.006);
@@ -277,7 +277,7 @@ TEST_F(DrivelinePageTest, MarksUnequalEndsAndStraightJoints) {
 // 1 and 4 deg. The swing is that of three of GWB's joints in a row.
 TEST_F(DrivelinePageTest, ComputesATwoPieceShaftOnceItsJointIsWhole) {
     typeAngles(3.5, 4);
-    typeMillimetres("output joint, height", 1000 * state_.car.rearTireRadius + 500 * std::tan(1 * kDegree));
+    typeMillimetres("front U-joint, height", 1000 * state_.car.rearTireRadius + 500 * std::tan(1 * kDegree));
     type("carrier joint, forward", "1000 mm");
     typeMillimetres("carrier joint, height", 1000 * state_.car.rearTireRadius);
     EXPECT_EQ(page_.reading().setup.joints(), 2U);
@@ -308,8 +308,8 @@ TEST_F(DrivelinePageTest, DoingWhatItSaysCancels) {
     EXPECT_THAT(parallel.remark, HasSubstr("turn the housing 2.00° nose up"));
     EXPECT_THAT(fact(kCancels, "Broken back (W)").remark, Not(HasSubstr("the one meant")));
     typeAngles(3, 3);
-    typeMillimetres("pinion joint, forward", 280 * std::cos(2 * kDegree));
-    typeMillimetres("pinion joint, height", 1000 * state_.car.rearTireRadius + 280 * std::sin(2 * kDegree));
+    typeMillimetres("rear U-joint, forward", 280 * std::cos(2 * kDegree));
+    typeMillimetres("rear U-joint, height", 1000 * state_.car.rearTireRadius + 280 * std::sin(2 * kDegree));
     EXPECT_EQ(fact(kAtRide, "Equivalent angle").value, "0.00°");
     EXPECT_EQ(fact(kAtRide, "Speed variation").value, "0.00 %");
     EXPECT_THAT(fact(kCancels, "Parallel (Z)").remark, HasSubstr("where the housing is"));
@@ -444,7 +444,7 @@ TEST_F(DrivelinePageTest, TheCursorMovesThePicture) {
 
 // Along and across the same scale: a shaft's inclination in the picture is its own.
 TEST_F(DrivelinePageTest, ThePictureIsToScale) {
-    typeMillimetres("output joint, height", 1000 * state_.car.rearTireRadius + 100);
+    typeMillimetres("front U-joint, height", 1000 * state_.car.rearTireRadius + 100);
     const auto* picture = page_.findChild<DrivelinePicture*>();
     const QPointF shaft = picture->positionOfJoint(0) - picture->positionOfJoint(1);
     EXPECT_NEAR(-shaft.y() / shaft.x(), 100.0 / 1220.0, 1e-9);
