@@ -425,7 +425,7 @@ TEST_F(CombinationMapTest, SaysWhatTheNamesStandFor) {
 // The name of a selected one stands in the quarter where it hides the fewest points.
 TEST_F(CombinationMapTest, ASelectedNameCoversNoPoint) {
     open(wagonCar());
-    map().resize(420, 200);
+    map().resize(320, 150);
     for (const HoleCombination& combination : state_.combinations) {
         const auto at = static_cast<std::size_t>(&combination - state_.combinations.data());
         map().showMarks(at, std::nullopt);

@@ -52,6 +52,8 @@ TEST_F(DressingTest, WhatIsHiddenChangesWhenItIsShown) {
 
 // One frame says where the keyboard is: inside it there is nothing but the button's ground.
 TEST_F(DressingTest, AFocusedButtonHasOneFrame) {
+    window_.setAttribute(
+        Qt::WA_KeyboardFocusChange);  // as after a first Tab: the toolkit's own frame waits for it
     std::vector<QAbstractButton*> buttons{new QPushButton(seen_), new QToolButton(seen_)};
     for (QAbstractButton* button : buttons) {
         button->setGeometry(10, 10, 90, 30);

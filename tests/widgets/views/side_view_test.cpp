@@ -241,12 +241,19 @@ TEST_F(View, TheTagGoesWithThePointer) {
 TEST_F(View, TheTagGoesWhenTheHoleMovesAway) {
     const PointId high{PointId::Kind::hole, 0, End::axle, 1};
     const QString name = pointName(state_.car, high);
-    QTest::mouseMove(&view_, view_.placeOf(high).toPoint());
-    state_.car.links[0].axle.holes[1].at.z() += 0.15;
+    const auto tags = [&] {
+        test::TextNotes notes(view_.size());
+        view_.render(&notes);
+        return std::ranges::count(notes.notes(), name, &test::TextNotes::Note::text);
+    };
+    const QPointF hole = view_.placeOf(high);
+    QMouseEvent move(QEvent::MouseMove, hole, view_.mapToGlobal(hole), Qt::NoButton, Qt::NoButton,
+                     Qt::NoModifier);
+    QCoreApplication::sendEvent(&view_, &move);
+    ASSERT_EQ(tags(), 1);
+    state_.car.links[0].axle.holes[1].at.z() -= 0.12;
     view_.showState(state_);
-    test::TextNotes notes(view_.size());
-    view_.render(&notes);
-    EXPECT_EQ(std::ranges::count(notes.notes(), name, &test::TextNotes::Note::text), 0);
+    EXPECT_EQ(tags(), 0);
 }
 
 TEST_F(View, TheTipGoesWhenThePointerLeavesTheHole) {
