@@ -56,7 +56,7 @@ QString figureWords(const Station& at, const CurveLine& line, const CurveCardSpe
     return QString::fromStdString(figureText(value, spec.quantity, units));
 }
 
-/// What it was and by how much it changed, the longest first.
+/// What it was and by how much it changed, the longest first: cards side by side say it alike.
 QStringList baselineWords(const BenchState& state, const CurveLine& line, const CurveCardSpec& spec) {
     const Units units = state.style.units;
     const Station& baseline = state.baseline->cursor;
@@ -66,7 +66,6 @@ QStringList baselineWords(const BenchState& state, const CurveLine& line, const 
     }
     const QString by = shownChange(baseline[line.figure], state.cursor[line.figure], spec.quantity, units);
     return {TravelCurves::tr("before %1, change %2").arg(was, by),
-            TravelCurves::tr("%2 from %1").arg(was, by),
             QStringLiteral("%1 → %2").arg(was, figureWords(state.cursor, line, spec, units)), by};
 }
 

@@ -134,7 +134,7 @@ std::optional<PlanArea> linksOf(const Car& car, AreaKind kind) {
     const bool isMirrored = std::ranges::find(sides, Side::both) != sides.end();
     area.hint =
         tr("Bolt centers, %1. All once, then all again from fresh marks: the difference says how sure "
-           "a number is. Up: from the level floor.")
+           "a number is. Height: from the level floor.")
             .arg(planTapeStep(car.units)) +
         (isMirrored ? tr(" Out: half of what the tape reads from the left bolt to the right one.")
                     : QString());
