@@ -70,7 +70,7 @@ PaperPreview::PaperPreview(QWidget* parent, const PaperJob& job) : job_(job), di
     printer_.setOutputFormat(QPrinter::PdfFormat);  // the preview must not depend on printers
     auto* layout = new QVBoxLayout(&dialog_);
     layout->addWidget(&notice_);
-    QObject::connect(&PaperNews::instance(), &PaperNews::saved, &notice_, &NoticeBar::say);
+    QObject::connect(&PaperNews::instance(), &PaperNews::saved, &notice_, &NoticeBar::tell);
     auto* row = new QHBoxLayout;
     addControls(*row);
     addButtons(*row);

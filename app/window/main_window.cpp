@@ -143,7 +143,7 @@ void MainWindow::connectViews() {
     connectTestDays();
     connect(cloudRunner_, &CloudRunner::arrived, this, &MainWindow::takeCloud);
     connect(&JobNews::instance(), &JobNews::failed, notice_, &NoticeBar::say);
-    connect(&PaperNews::instance(), &PaperNews::saved, notice_, &NoticeBar::say);
+    connect(&PaperNews::instance(), &PaperNews::saved, notice_, &NoticeBar::tell);
     connect(styleChoice_, &QComboBox::activated, this, &MainWindow::chooseStyle);
     numbersTimer_.setSingleShot(true);
     numbersTimer_.setInterval(kNumbersInterval);

@@ -27,9 +27,19 @@ NoticeBar::NoticeBar(QWidget* parent) : QFrame(parent), label_(new QLabel(this))
 }
 
 void NoticeBar::say(const QString& text) {
+    show(text, false);
+}
+
+void NoticeBar::tell(const QString& text) {
+    show(text, true);
+}
+
+void NoticeBar::show(const QString& text, bool isQuiet) {
+    isQuiet_ = isQuiet;
     label_->setText(text);
     setAccessibleDescription(text);
-    show();
+    setVisible(true);
+    update();
 }
 
 QString NoticeBar::text() const {
@@ -39,7 +49,7 @@ QString NoticeBar::text() const {
 void NoticeBar::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.fillRect(rect(), theme().card);
-    painter.fillRect(QRect(0, 0, 4, height()), theme().problem);
+    painter.fillRect(QRect(0, 0, 4, height()), isQuiet_ ? theme().focus : theme().problem);
     painter.fillRect(QRect(0, height() - 1, width(), 1), theme().border);
 }
 

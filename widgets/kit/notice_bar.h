@@ -1,4 +1,4 @@
-// One line across the top of the window for what went wrong, until it is dismissed.
+// One line across the top of the window for what went wrong or was done, until it is dismissed.
 #pragma once
 
 #include <QFrame>
@@ -14,7 +14,10 @@ class NoticeBar : public QFrame {
   public:
     explicit NoticeBar(QWidget* parent = nullptr);
 
+    /// What went wrong, or needs a person's eye.
     void say(const QString& text);
+    /// What was done and is as it should be: quietly, without the color of a problem.
+    void tell(const QString& text);
     [[nodiscard]] QString text() const;
 
   protected:
@@ -22,7 +25,10 @@ class NoticeBar : public QFrame {
     void keyPressEvent(QKeyEvent* event) override;
 
   private:
+    void show(const QString& text, bool isQuiet);
+
     QLabel* label_;
+    bool isQuiet_ = false;
 };
 
 }  // namespace bolthole
