@@ -48,9 +48,7 @@ QString joint(double ride, double worst) {
 }
 
 QString bracketName(const Car& car, const CombinationColumn& column) {
-    const Link& link = car.links[static_cast<std::size_t>(column.link)];
-    const bool crosswise = roleOf(link, car.rearTireRadius) == Role::crosswise;
-    const QString end = column.end == End::axle ? tr("axle") : crosswise ? tr("chassis") : tr("front");
+    const QString end = column.end == End::axle ? tr("axle") : tr("chassis");
     return QStringLiteral("%1 %2").arg(linkName(car, column.link), end);
 }
 

@@ -11,7 +11,7 @@
 
 namespace bolthole {
 
-/// "starting numbers: CG height, lower front hole"; empty for none. English on paper and screen alike, as
+/// "starting numbers: CG height, lower chassis hole"; empty for none. English on paper and screen alike, as
 /// names of numbers are.
 [[nodiscard]] QString startingWords(const Car& car, std::span<const FieldId> starts);
 

@@ -215,8 +215,8 @@ TEST_F(CombinationTableTest, ColumnsAreThoseOfTheCar) {
                 testing::ElementsAre("Rank", "Holes", "Problem", "IC × height, in", "Anti-squat", "±",
                                      "Clearly different?", "droop … bump, %", "Pinion", "Pinion change",
                                      "Axle shift, in", "Front joint", "Rear joint", "Lower, in", "Upper, in",
-                                     "Track bar, in", "Bolts moved", "Adjusters turned", "Lower front",
-                                     "Lower axle", "Upper front", "Upper axle", "Track bar chassis"));
+                                     "Track bar, in", "Bolts moved", "Adjusters turned", "Lower chassis",
+                                     "Lower axle", "Upper chassis", "Upper axle", "Track bar chassis"));
     EXPECT_EQ(combinationColumns(wagonCar())[1].kind, Kind::hole);
     Car bare = wagonCar();
     bare.driveline.reset();
