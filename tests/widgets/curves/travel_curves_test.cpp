@@ -11,7 +11,6 @@
 #include "tests/support/made_bench.h"
 #include "tests/support/made_units.h"
 #include "widgets/kit/theme.h"
-#include "widgets/kit/unit_text.h"
 #include "widgets/scales/travel_slider.h"
 
 namespace bolthole {
@@ -263,31 +262,6 @@ TEST(TravelCurves, CurvesHaveAGapWhereTheLinksDoNotReach) {
     EXPECT_NEAR(stretches[0].to, -2.8 * kInch, 1e-12);
     EXPECT_NEAR(stretches[1].from, 3.7 * kInch, 1e-12);
     EXPECT_NEAR(stretches[1].to, 4 * kInch, 1e-12);
-}
-
-// One notation: what it was, and either the change or what it is; the change is that of the numbers shown.
-TEST(TravelCurves, BesideAKeptSetupTheCursorSaysWhatItWasAndTheChangeThatAddsUp) {
-    Bench bench({});
-    MadeCurves other;
-    other.tangent *= 0.9;
-    const BenchState before = madeBench(other);
-    bench.state.baseline = Ghost{before.car, before.trace, before.cursor, "before"};
-    bench.view.showTrace(bench.state);
-    const auto whole = [](QString text) { return text.replace(kMinus, QLatin1Char('-')).toInt(); };
-    int said = 0;
-    for (std::size_t card = 0; card < bench.view.cards().size(); ++card) {
-        if (bench.view.cards()[card].titles.front() != QStringLiteral("Anti-squat")) {
-            continue;
-        }
-        const ChartValue& there = bench.view.values()[card].back();
-        ASSERT_EQ(there.baseline.size(), 3);
-        const QStringList ends = there.baseline[1].split(QStringLiteral(" → "));
-        ASSERT_EQ(ends.size(), 2) << there.baseline[1].toStdString();
-        EXPECT_EQ(ends[1], there.text);
-        EXPECT_EQ(whole(there.baseline[2]), whole(ends[1]) - whole(ends[0]));
-        ++said;
-    }
-    EXPECT_EQ(said, 1);
 }
 
 TEST(TravelCurves, AxesKeepStillWhileTheCurvesWander) {
