@@ -5,6 +5,8 @@
 #include <cmath>
 #include <string_view>
 
+#include "geometry/units/say.h"
+
 namespace bolthole {
 
 namespace {
@@ -56,19 +58,19 @@ double areaOf(const std::vector<Eigen::Vector2d>& corners) {
 
 std::string_view wrongWith(const std::vector<Eigen::Vector2d>& corners) {
     if (corners.size() < kMinPlateCorners || corners.size() > kMaxPlateCorners) {
-        return "expected 3 to 24 corners";
+        return phrase("expected 3 to 24 corners");
     }
     const auto isFar = [](const Eigen::Vector2d& corner) {
         return !(std::abs(corner.x()) <= kFarthestCorner && std::abs(corner.y()) <= kFarthestCorner);
     };
     if (std::ranges::any_of(corners, isFar)) {
-        return "expected corners within 100 m of the origin";
+        return phrase("expected corners within 100 m of the origin");
     }
     if (crossesItself(corners)) {
-        return "expected the corners in order around, found an outline that crosses itself";
+        return phrase("expected the corners in order around, found an outline that crosses itself");
     }
     return areaOf(corners) < kSmallestArea
-               ? "expected an outline with room inside, found its corners on one line"
+               ? phrase("expected an outline with room inside, found its corners on one line")
                : "";
 }
 
@@ -76,16 +78,16 @@ std::string_view wrongWith(const std::vector<Eigen::Vector2d>& corners) {
 
 PlateFault refusal(const Plate& plate) {
     if (const std::string_view reason = wrongWith(plate.corners); !reason.empty()) {
-        return {"corners", std::string(reason)};
+        return {"corners", say(reason)};
     }
     if (!(plate.holeDiameter > 0 && plate.holeDiameter <= kLargestDiameter)) {
-        return {"hole_diameter", "expected a hole diameter above 0 and at most 200 mm"};
+        return {"hole_diameter", say("expected a hole diameter above 0 and at most 200 mm")};
     }
     if (!(plate.edgeDistance >= 0 && plate.edgeDistance <= kLargestEdge)) {
-        return {"edge_distance", "expected an edge distance from 0 to 1 m"};
+        return {"edge_distance", say("expected an edge distance from 0 to 1 m")};
     }
     if (!(plate.holeSpacing >= 1 && plate.holeSpacing <= kMostDiameters)) {
-        return {"hole_spacing", "expected a hole spacing from 1 to 20 diameters"};
+        return {"hole_spacing", say("expected a hole spacing from 1 to 20 diameters")};
     }
     return {};
 }

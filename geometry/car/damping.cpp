@@ -5,6 +5,7 @@
 #include <functional>
 #include <string_view>
 
+#include "geometry/units/say.h"
 #include "geometry/units/units.h"
 
 namespace bolthole {
@@ -33,32 +34,30 @@ std::size_t firstThatFalls(const Numbers& numbers) {
 
 TableFault refuseSpeeds(const std::vector<double>& speeds) {
     if (speeds.empty() || speeds.size() > kMaxDampingSpeeds) {
-        return {"speeds", "expected 1 to " + std::to_string(kMaxDampingSpeeds) + " speeds, found " +
-                              std::to_string(speeds.size())};
+        return {"speeds", say("expected 1 to %1 speeds, found %2", kMaxDampingSpeeds, speeds.size())};
     }
     for (std::size_t index = 0; index < speeds.size(); ++index) {
         if (!isWithin(speeds[index], 0, kMaxShaftSpeed) || speeds[index] == 0) {
-            return {indexed("speeds", index), "expected a speed above 0 and at most 100000 mm/s"};
+            return {indexed("speeds", index), say("expected a speed above 0 and at most 100000 mm/s")};
         }
     }
     const std::size_t falls = firstThatFalls(speeds);
     return falls == speeds.size() ? TableFault{}
-                                  : TableFault{indexed("speeds", falls), "expected rising speeds"};
+                                  : TableFault{indexed("speeds", falls), say("expected rising speeds")};
 }
 
 TableFault refuseClicks(const DampingWay& way) {
     const auto isClick = [](int click) { return std::abs(click) <= kMaxClick; };
     if (way.clicks.empty() || way.clicks.size() > kMaxDampingRows ||
         !std::ranges::all_of(way.clicks, isClick) || firstThatFalls(way.clicks) < way.clicks.size()) {
-        return {"clicks", "expected 1 to " + std::to_string(kMaxDampingRows) +
-                              " rising whole numbers from -1000 to 1000"};
+        return {"clicks", say("expected 1 to %1 rising whole numbers from -1000 to 1000", kMaxDampingRows)};
     }
     const auto every = static_cast<std::size_t>(way.clicks.back() - way.clicks.front()) + 1;
     const bool isRange = way.clicks.size() == 2 && way.force.size() == every;
     const bool fits = isRange || way.force.size() == way.clicks.size();
     if (!fits || way.force.size() > kMaxDampingRows) {
-        return {"force", "expected a row a click, " + std::to_string(way.clicks.size()) + ", at most " +
-                             std::to_string(kMaxDampingRows) + ", found " + std::to_string(way.force.size())};
+        return {"force", say("expected a row a click, %1, at most %2, found %3", way.clicks.size(),
+                             kMaxDampingRows, way.force.size())};
     }
     return {};
 }
@@ -67,12 +66,12 @@ TableFault refuseForces(const DampingWay& way, std::size_t speeds) {
     for (std::size_t row = 0; row < way.force.size(); ++row) {
         const std::vector<double>& forces = way.force[row];
         if (forces.size() != speeds) {
-            return {indexed("force", row), "expected a force at each of the " + std::to_string(speeds) +
-                                               " speeds, found " + std::to_string(forces.size())};
+            return {indexed("force", row),
+                    say("expected a force at each of the %1 speeds, found %2", speeds, forces.size())};
         }
         for (std::size_t index = 0; index < forces.size(); ++index) {
             if (!isWithin(forces[index], 0, kMaxForce)) {
-                return {indexed(indexed("force", row), index), "expected a force from 0 to 10000 kN"};
+                return {indexed(indexed("force", row), index), say("expected a force from 0 to 10000 kN")};
             }
         }
     }
@@ -104,17 +103,16 @@ TableFault refusal(const Damping& damping) {
 
 TableFault refusal(const std::vector<TorquePoint>& torque) {
     if (torque.size() > kMaxTorqueRows) {
-        return {"torque", "expected at most " + std::to_string(kMaxTorqueRows) + " rows, found " +
-                              std::to_string(torque.size())};
+        return {"torque", say("expected at most %1 rows, found %2", kMaxTorqueRows, torque.size())};
     }
     double before = -1;
     for (std::size_t row = 0; row < torque.size(); ++row) {
         const TorquePoint& point = torque[row];
         if (!isWithin(point.speed, 0, kMaxEngineSpeed) || point.speed <= before) {
-            return {indexed("torque", row) + "[0]", "expected rising speeds from 0 to 50000 rpm"};
+            return {indexed("torque", row) + "[0]", say("expected rising speeds from 0 to 50000 rpm")};
         }
         if (!isWithin(point.torque, -kMaxEngineTorque, kMaxEngineTorque)) {
-            return {indexed("torque", row) + "[1]", "expected a torque within 100000 N m"};
+            return {indexed("torque", row) + "[1]", say("expected a torque within 100000 N m")};
         }
         before = point.speed;
     }

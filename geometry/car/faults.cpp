@@ -6,6 +6,7 @@
 #include "geometry/car/fields.h"
 #include "geometry/car/numbers.h"
 #include "geometry/car/pass_fields.h"
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -15,11 +16,11 @@ namespace {
 /// The value as the car file writes it: "-5 mm", "not a number".
 std::string fileWords(double value, Quantity quantity) {
     if (!std::isfinite(value)) {
-        return std::isnan(value) ? "not a number" : "infinity";
+        return std::isnan(value) ? say("not a number") : say("infinity");
     }
     const std::string number = plainDecimal(value / fileUnit(quantity));
     if (quantity == Quantity::angle) {
-        return number + " deg";
+        return say("%1 deg", number);
     }
     return withUnit(number, quantity, Units::metric);
 }
@@ -58,7 +59,8 @@ void FaultFinder::check(const FieldId& id) {
         return;
     }
     if (const std::string expected = refusal(id, *value); !expected.empty()) {
-        add(id, jsonPath(id), "expected " + expected + ", found " + fileWords(*value, quantityOf(id.field)));
+        add(id, jsonPath(id),
+            say("expected %1, found %2", expected, fileWords(*value, quantityOf(id.field))));
     }
 }
 
@@ -74,8 +76,7 @@ bool FaultFinder::checkBracket(int index, End end) {
     const FieldId id{.field = Field::holeAt, .link = index, .end = end};
     const std::size_t count = bracket.holes.size();
     if (count == 0 || count > kMaxHoles) {
-        add(id, jsonPath(id),
-            "expected 1 to " + std::to_string(kMaxHoles) + " holes, found " + std::to_string(count));
+        add(id, jsonPath(id), say("expected 1 to %1 holes, found %2", kMaxHoles, count));
     }
     for (std::size_t hole = 0; hole < count && hole < kMaxHoles; ++hole) {
         const FieldId at{.field = Field::holeAt, .link = index, .end = end, .hole = static_cast<int>(hole)};
@@ -86,8 +87,7 @@ bool FaultFinder::checkBracket(int index, End end) {
     const bool exists = bracket.use >= 0 && static_cast<std::size_t>(bracket.use) < count;
     if (!exists && count > 0) {
         add(id, bracketPath(index, end) + ".use",
-            "expected the index of a hole, 0 to " + std::to_string(count - 1) + ", found " +
-                std::to_string(bracket.use));
+            say("expected the index of a hole, 0 to %1, found %2", count - 1, bracket.use));
     }
     return exists;
 }
@@ -116,7 +116,7 @@ void FaultFinder::checkReach(int index) {
     const Link& link = car_.links[static_cast<std::size_t>(index)];
     if (link.kind == LinkKind::rod && !link.length && holeDistance(link) == 0) {
         add({.field = Field::linkLength, .link = index}, linkPath(index),
-            "expected a link's current holes apart, found both at the same place");
+            say("expected a link's current holes apart, found both at the same place"));
     }
 }
 
@@ -145,8 +145,8 @@ void FaultFinder::checkMount(int item, End end) {
     if (count == 0 || count > kMaxHoles || bracket.use < 0 ||
         static_cast<std::size_t>(bracket.use) >= count) {
         add(id, mountPath(item, end),
-            "expected 1 to " + std::to_string(kMaxHoles) + " holes, one of them in use, found " +
-                std::to_string(count) + " and hole " + std::to_string(bracket.use) + " in use");
+            say("expected 1 to %1 holes, one of them in use, found %2 and hole %3 in use", kMaxHoles, count,
+                bracket.use));
     }
     for (std::size_t hole = 0; hole < count && hole < kMaxHoles; ++hole) {
         const FieldId at{.field = Field::mountAt, .end = end, .hole = static_cast<int>(hole), .item = item};
@@ -165,7 +165,7 @@ void FaultFinder::checkDamping(const std::optional<Damping>& damping, FieldId id
 void FaultFinder::checkLists() {
     const auto tooMany = [this](const char* list, std::size_t most, std::size_t count) {
         if (count > most) {
-            add({}, list, "expected at most " + std::to_string(most) + ", found " + std::to_string(count));
+            add({}, list, say("expected at most %1, found %2", most, count));
         }
     };
     tooMany("loads", kMaxBallast, car_.ballast.size());
@@ -187,9 +187,7 @@ void FaultFinder::checkLists() {
 /// One fault a pass: whoever mends it finds the next.
 void FaultFinder::checkPasses() {
     if (car_.passes.size() > kMaxPasses) {
-        add({}, "passes",
-            "expected at most " + std::to_string(kMaxPasses) + " passes, found " +
-                std::to_string(car_.passes.size()));
+        add({}, "passes", say("expected at most %1 passes, found %2", kMaxPasses, car_.passes.size()));
     }
     for (std::size_t index = 0; index < car_.passes.size() && index < kMaxPasses; ++index) {
         PassFault fault = findFault(car_.passes[index], car_.kept.size());
@@ -202,9 +200,7 @@ void FaultFinder::checkPasses() {
 std::vector<Fault> FaultFinder::find() {
     checkPart(Scope::car, {});
     if (car_.links.size() > kMaxLinks) {
-        add({}, "links",
-            "expected at most " + std::to_string(kMaxLinks) + " links, found " +
-                std::to_string(car_.links.size()));
+        add({}, "links", say("expected at most %1 links, found %2", kMaxLinks, car_.links.size()));
     }
     for (std::size_t link = 0; link < car_.links.size() && link < kMaxLinks; ++link) {
         checkLink(static_cast<int>(link));
@@ -228,7 +224,7 @@ std::vector<Fault> FaultFinder::find() {
 }  // namespace
 
 std::string sentence(const Finding& finding) {
-    return finding.follows.empty() ? finding.cause : finding.cause + ": " + finding.follows;
+    return finding.follows.empty() ? finding.cause : say("%1: %2", finding.cause, finding.follows);
 }
 
 std::vector<Fault> findFaults(const Car& car) {

@@ -1,6 +1,7 @@
 // Where the numbers of a car stand in its file, and what a person calls them: words and paths of
 // geometry/car/fields.h.
 #include "geometry/car/fields.h"
+#include "geometry/units/say.h"
 
 namespace bolthole {
 
@@ -18,7 +19,7 @@ std::string mountPath(int item, End end) {
 
 std::string ballastWords(const Car& car, int item) {
     const EnteredBallast* found = findBallast(car, item);
-    return found != nullptr && !found->name.empty() ? found->name : "load " + std::to_string(item + 1);
+    return found != nullptr && !found->name.empty() ? found->name : say("load %1", item + 1);
 }
 
 std::string springWords(const Car& car, int item) {
@@ -26,7 +27,7 @@ std::string springWords(const Car& car, int item) {
     if (found != nullptr && !found->name.empty()) {
         return found->name;
     }
-    return std::string(found == nullptr ? "spring" : nameOf(found->kind)) + " " + std::to_string(item + 1);
+    return say("%1 %2", say(nameOf(found == nullptr ? PartKind::spring : found->kind)), item + 1);
 }
 
 std::string linkPath(int link) {
@@ -39,18 +40,27 @@ std::string bracketPath(int link, End end) {
 
 std::string linkWords(const Car& car, int link) {
     const Link* found = findLink(car, link);
-    return found != nullptr && !found->name.empty() ? found->name : "link " + std::to_string(link + 1);
+    return found != nullptr && !found->name.empty() ? found->name : say("link %1", link + 1);
 }
 
 std::string holeWords(const Car& car, int link, End end, int hole) {
     const Hole* found = findHole(car, link, end, hole);
-    const bool isNamed = found != nullptr && !found->name.empty();
-    return linkWords(car, link) + " " + std::string(endWords(end)) + " hole " +
-           (isNamed ? "'" + found->name + "'" : std::to_string(hole + 1));
+    const std::string whose = linkWords(car, link);
+    if (found != nullptr && !found->name.empty()) {
+        return end == End::chassis ? say("%1 chassis hole '%2'", whose, found->name)
+                                   : say("%1 axle hole '%2'", whose, found->name);
+    }
+    return end == End::chassis ? say("%1 chassis hole %2", whose, hole + 1)
+                               : say("%1 axle hole %2", whose, hole + 1);
+}
+
+std::string mountWords(const Car& car, int item, End end) {
+    const std::string whose = springWords(car, item);
+    return end == End::chassis ? say("%1 chassis mount", whose) : say("%1 axle mount", whose);
 }
 
 std::string_view endWords(End end) {
-    return end == End::chassis ? "chassis" : "axle";
+    return end == End::chassis ? phrase("chassis") : phrase("axle");
 }
 
 namespace {

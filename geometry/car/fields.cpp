@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "geometry/units/say.h"
+
 namespace bolthole {
 
 namespace {
@@ -146,7 +148,7 @@ std::string refusal(const FieldId& id, double value) {
     const bool high = limits.highIsOpen ? value < limits.high : value <= limits.high;
     const bool low = limits.lowIsOpen ? value > limits.low : value >= limits.low;
     const bool whole = id.uncertainty || rule.quantity != Quantity::count || value == std::floor(value);
-    return low && high && whole ? std::string() : std::string(limits.expected);
+    return low && high && whole ? std::string() : say(limits.expected);
 }
 
 }  // namespace bolthole

@@ -28,7 +28,8 @@ struct Limits {
     double high;
     bool lowIsOpen;
     bool highIsOpen;
-    std::string_view expected;  ///< in words: "a length above 0 and at most 100 m"
+    std::string_view expected;  ///< in words: "a length above 0 and at most 100 m", for say()
+    std::string_view what;      ///< its first words alone, for other limits: "a length"; for say()
 };
 
 /// `T`, const if `CarT` is.
@@ -66,8 +67,8 @@ enum class Caution {
 /// Whether two states of a car are compared by the number; of the car and its driveline alone.
 enum class Compared { never, ifEntered, always };
 
-/// One row of the table. Texts are English, as a person reads them; the widgets translate them in the context
-/// "FieldWords".
+/// One row of the table. Texts are English, as a person reads them; say() puts them into a person's language,
+/// and so do the widgets.
 struct FieldRule {
     Field field;
     Scope scope;
@@ -154,7 +155,9 @@ inline constexpr WheelFields kPadFields{Field::padLeftFront, Field::padRightFron
 /// Name of the load or spring as in the car, or "load 3", "shock 2" where it has none.
 [[nodiscard]] std::string ballastWords(const Car& car, int item);
 [[nodiscard]] std::string springWords(const Car& car, int item);
-/// "chassis" or "axle".
+/// "shock 2 axle mount".
+[[nodiscard]] std::string mountWords(const Car& car, int item, End end);
+/// "chassis" or "axle": the file's word, and a text that say() puts into a person's language.
 [[nodiscard]] std::string_view endWords(End end);
 
 }  // namespace bolthole

@@ -3,15 +3,15 @@
 #include <algorithm>
 #include <iterator>
 
+#include "geometry/units/say.h"
+
 namespace bolthole {
 
 namespace {
 
-std::string spaced(std::string_view key) {
-    std::string words(key);
-    std::ranges::replace(words, '_', ' ');
-    return words;
-}
+constexpr std::array<std::string_view, kSeenCount> kSeenWords{
+    phrase("nose topped out"), phrase("front tires up"), phrase("spun at hit"), phrase("spun later"),
+    phrase("bounced"),         phrase("paddle marks"),   phrase("moved left"),  phrase("moved right")};
 
 }  // namespace
 
@@ -24,13 +24,13 @@ const std::array<std::string_view, kSurfaceKinds>& surfaceKindKeys() {
 std::string_view nameOf(SurfaceKind kind) {
     switch (kind) {
         case SurfaceKind::preppedTrack:
-            return "prepped track";
+            return phrase("prepped track");
         case SurfaceKind::unpreppedTrack:
-            return "unprepped track";
+            return phrase("unprepped track");
         case SurfaceKind::street:
             break;
     }
-    return "street";
+    return phrase("street");
 }
 
 const std::array<std::string_view, kSeenCount>& seenKeys() {
@@ -41,7 +41,7 @@ const std::array<std::string_view, kSeenCount>& seenKeys() {
 }
 
 std::string nameOf(Seen seen) {
-    return spaced(seenKeys()[static_cast<std::size_t>(seen)]);
+    return say(kSeenWords[static_cast<std::size_t>(seen)]);
 }
 
 bool isLater(const Pass& one, const Pass& other) {
@@ -60,7 +60,7 @@ void insertInOrder(std::vector<Pass>& passes, const Pass& pass) {
 }
 
 std::string passWords(const Pass& pass) {
-    return "pass " + std::to_string(pass.number) + " of " + pass.date;
+    return say("pass %1 of %2", pass.number, pass.date);
 }
 
 }  // namespace bolthole

@@ -5,55 +5,58 @@
 #include <chrono>
 #include <cmath>
 
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
 
 namespace {
 
-constexpr std::string_view kExpectedDate = "a date as 2026-11-20";
+constexpr std::string_view kExpectedDate = phrase("a date as 2026-11-20");
 constexpr double kKilometresPerMile = 1.609344;
 constexpr double kMetresPerFoot = 0.3048;
 
 constexpr std::array<PassFieldRule, static_cast<std::size_t>(PassField::count)> kPassRules{{
-    {PassField::surfaceTemperature, "surface.temperature", "surface temperature", "surface",
+    {PassField::surfaceTemperature, "surface.temperature", phrase("surface temperature"), "surface",
      PassUnit::celsius, -40, 120, false},
-    {PassField::airTemperature, "air.temperature", "air temperature", "air", PassUnit::celsius, -60, 60,
+    {PassField::airTemperature, "air.temperature", phrase("air temperature"), "air", PassUnit::celsius, -60,
+     60, false},
+    {PassField::airPressure, "air.pressure", phrase("air pressure"), "air", PassUnit::hectopascal, 300, 1100,
      false},
-    {PassField::airPressure, "air.pressure", "air pressure", "air", PassUnit::hectopascal, 300, 1100, false},
-    {PassField::humidity, "air.humidity", "humidity", "humidity", PassUnit::percent, 0, 100, false},
-    {PassField::leftFrontPressure, "pressures.left_front", "left front tire pressure", "left_front",
+    {PassField::humidity, "air.humidity", phrase("humidity"), "humidity", PassUnit::percent, 0, 100, false},
+    {PassField::leftFrontPressure, "pressures.left_front", phrase("left front tire pressure"), "left_front",
      PassUnit::kilopascal, 0, 1000, false},
-    {PassField::rightFrontPressure, "pressures.right_front", "right front tire pressure", "right_front",
+    {PassField::rightFrontPressure, "pressures.right_front", phrase("right front tire pressure"),
+     "right_front", PassUnit::kilopascal, 0, 1000, false},
+    {PassField::leftRearPressure, "pressures.left_rear", phrase("left rear tire pressure"), "left_rear",
      PassUnit::kilopascal, 0, 1000, false},
-    {PassField::leftRearPressure, "pressures.left_rear", "left rear tire pressure", "left_rear",
+    {PassField::rightRearPressure, "pressures.right_rear", phrase("right rear tire pressure"), "right_rear",
      PassUnit::kilopascal, 0, 1000, false},
-    {PassField::rightRearPressure, "pressures.right_rear", "right rear tire pressure", "right_rear",
-     PassUnit::kilopascal, 0, 1000, false},
-    {PassField::launchRpm, "launch_rpm", "launch rpm", "launch_rpm", PassUnit::rpm, 0, 30000, true},
-    {PassField::sixtyFoot, "sixty_foot", "60 ft time", "sixty_foot", PassUnit::second, 0, 1000, true},
-    {PassField::threeThirty, "times.330ft", "330 ft time", "330ft", PassUnit::second, 0, 1000, true},
-    {PassField::eighth, "times.eighth", "1/8 mile time", "eighth", PassUnit::second, 0, 1000, true},
-    {PassField::eighthSpeed, "times.eighth_speed", "1/8 mile speed", "eighth", PassUnit::kilometresPerHour, 0,
-     1000, true},
-    {PassField::quarter, "times.quarter", "1/4 mile time", "quarter", PassUnit::second, 0, 1000, true},
-    {PassField::quarterSpeed, "times.quarter_speed", "1/4 mile speed", "quarter", PassUnit::kilometresPerHour,
-     0, 1000, true},
+    {PassField::launchRpm, "launch_rpm", phrase("launch rpm"), "launch_rpm", PassUnit::rpm, 0, 30000, true},
+    {PassField::sixtyFoot, "sixty_foot", phrase("60 ft time"), "sixty_foot", PassUnit::second, 0, 1000, true},
+    {PassField::threeThirty, "times.330ft", phrase("330 ft time"), "330ft", PassUnit::second, 0, 1000, true},
+    {PassField::eighth, "times.eighth", phrase("1/8 mile time"), "eighth", PassUnit::second, 0, 1000, true},
+    {PassField::eighthSpeed, "times.eighth_speed", phrase("1/8 mile speed"), "eighth",
+     PassUnit::kilometresPerHour, 0, 1000, true},
+    {PassField::quarter, "times.quarter", phrase("1/4 mile time"), "quarter", PassUnit::second, 0, 1000,
+     true},
+    {PassField::quarterSpeed, "times.quarter_speed", phrase("1/4 mile speed"), "quarter",
+     PassUnit::kilometresPerHour, 0, 1000, true},
 }};
 
 std::string_view kindOf(PassUnit unit) {
     switch (unit) {
         case PassUnit::celsius:
-            return "a temperature";
+            return phrase("a temperature");
         case PassUnit::hectopascal:
         case PassUnit::kilopascal:
-            return "a pressure";
+            return phrase("a pressure");
         case PassUnit::second:
-            return "a time";
+            return phrase("a time");
         case PassUnit::kilometresPerHour:
-            return "a speed";
+            return phrase("a speed");
         default:
-            return "a number";
+            return phrase("a number");
     }
 }
 
@@ -131,9 +134,9 @@ int digitsAt(std::string_view text, std::size_t from, std::size_t count) {
     return number;
 }
 
-std::string found(const std::string& text) {
+std::string expectedNot(const std::string& expected, const std::string& text) {
     constexpr std::size_t kMostShown = 40;
-    return ", found '" + text.substr(0, kMostShown) + "'";
+    return say("expected %1, found '%2'", expected, text.substr(0, kMostShown));
 }
 
 PassFault faultOfNumbers(const Pass& pass) {
@@ -141,8 +144,8 @@ PassFault faultOfNumbers(const Pass& pass) {
         const OptionalNumber& value = numberOf(pass, rule.field);
         if (const std::string expected = value ? refusal(rule.field, *value) : std::string();
             !expected.empty()) {
-            const std::string shown = std::isfinite(*value) ? plainDecimal(*value) : "no number";
-            return {std::string(rule.path), "expected " + expected + ", found " + shown};
+            const std::string shown = std::isfinite(*value) ? plainDecimal(*value) : say("no number");
+            return {std::string(rule.path), say("expected %1, found %2", expected, shown)};
         }
     }
     return {};
@@ -255,10 +258,9 @@ std::string refusal(PassField field, double value, Units units) {
     const auto shown = [&](double limit) {
         return plainDecimal(std::round(toShown(limit, rule.unit, units) * 10) / 10);
     };
-    const std::string range = rule.aboveLeast ? " above " + shown(rule.least) + " and up to "
-                                              : " from " + shown(rule.least) + " to ";
-    return std::string(kindOf(rule.unit)) + range + shown(rule.most) + " " +
-           std::string(markOf(rule.unit, units));
+    const std::string_view text =
+        rule.aboveLeast ? phrase("%1 above %2 and up to %3 %4") : phrase("%1 from %2 to %3 %4");
+    return say(text, say(kindOf(rule.unit)), shown(rule.least), shown(rule.most), markOf(rule.unit, units));
 }
 
 std::string refuseDate(std::string_view text) {
@@ -267,12 +269,12 @@ std::string refuseDate(std::string_view text) {
     const int day = digitsAt(text, 8, 2);
     const bool spelled = text.size() == 10 && text[4] == '-' && text[7] == '-';
     if (!spelled || year < 0 || month < 0 || day < 0) {
-        return std::string(kExpectedDate);
+        return say(kExpectedDate);
     }
     const std::chrono::year_month_day date{std::chrono::year(year),
                                            std::chrono::month(static_cast<unsigned>(month)),
                                            std::chrono::day(static_cast<unsigned>(day))};
-    return std::string(date.ok() ? std::string_view() : kExpectedDate);
+    return date.ok() ? std::string() : say(kExpectedDate);
 }
 
 std::string refuseTime(std::string_view text) {
@@ -283,26 +285,26 @@ std::string refuseTime(std::string_view text) {
     const bool spelled =
         (text.size() == 5 || hasSeconds) && text[2] == ':' && (!hasSeconds || text[5] == ':');
     const bool fits = hour >= 0 && hour < 24 && minute >= 0 && minute < 60 && second >= 0 && second < 60;
-    return spelled && fits ? "" : "a time as 14:05 or 14:05:30";
+    return spelled && fits ? std::string() : say("a time as 14:05 or 14:05:30");
 }
 
 PassFault findFault(const Pass& pass, std::size_t setups) {
     if (pass.number < kLeastPassNumber || pass.number > kMostPassNumber) {
-        return {"number", "expected a whole number from " + std::to_string(kLeastPassNumber) + " to " +
-                              std::to_string(kMostPassNumber) + ", found " + std::to_string(pass.number)};
+        return {"number", say("expected a whole number from %1 to %2, found %3", kLeastPassNumber,
+                              kMostPassNumber, pass.number)};
     }
     if (const std::string expected = refuseDate(pass.date); !expected.empty()) {
-        return {"date", "expected " + expected + found(pass.date)};
+        return {"date", expectedNot(expected, pass.date)};
     }
     if (const std::string expected = pass.time.empty() ? std::string() : refuseTime(pass.time);
         !expected.empty()) {
-        return {"time", "expected " + expected + found(pass.time)};
+        return {"time", expectedNot(expected, pass.time)};
     }
     if (pass.setup && (*pass.setup < 0 || static_cast<std::size_t>(*pass.setup) >= setups)) {
-        return {"setup", (setups == 0 ? std::string("expected no index, as nothing is kept")
-                                      : "expected the index of a kept setup, a whole number from 0 to " +
-                                            std::to_string(setups - 1)) +
-                             ", found " + std::to_string(*pass.setup)};
+        return {"setup",
+                setups == 0 ? say("expected no index, as nothing is kept, found %1", *pass.setup)
+                            : say("expected the index of a kept setup, a whole number from 0 to %1, found %2",
+                                  setups - 1, *pass.setup)};
     }
     if (pass.recording) {
         if (const TableFault fault = refusal(*pass.recording); !fault.reason.empty()) {

@@ -63,7 +63,7 @@ enum class PassUnit {
 struct PassFieldRule {
     PassField field;
     std::string_view path;    ///< in the pass's object: "air.temperature"
-    std::string_view words;   ///< for a person: "left front tire pressure"
+    std::string_view words;   ///< for a person, by say(): "left front tire pressure"
     std::string_view column;  ///< of the log, without its unit: "left_front"
     PassUnit unit;
     double least;  ///< in the file's unit

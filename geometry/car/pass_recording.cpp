@@ -4,6 +4,7 @@
 #include <cassert>
 #include <cmath>
 
+#include "geometry/units/say.h"
 #include "geometry/units/units.h"
 
 namespace bolthole {
@@ -19,23 +20,23 @@ TableFault refuseColumns(const std::vector<RecordedColumn>& columns) {
         const std::string key(recordedKeys()[kind]);
         const auto count = std::ranges::count(columns, static_cast<Recorded>(kind), &RecordedColumn::is);
         if (count > 1) {
-            return {"columns." + key, "expected one column, found " + std::to_string(count)};
+            return {"columns." + key, say("expected one column, found %1", count)};
         }
         if (kind == 0 && count == 0) {
-            return {"columns." + key, "expected the column of the time, found none"};
+            return {"columns." + key, say("expected the column of the time, found none")};
         }
     }
     for (const RecordedColumn& column : columns) {
         const std::vector<RecordedUnit>& units = unitsOf(column.is);
         if (std::ranges::find(units, column.unit, &RecordedUnit::mark) == units.end()) {
             return {"columns." + std::string(recordedKeys()[static_cast<std::size_t>(column.is)]) + ".unit",
-                    "no such unit, found \"" + column.unit + "\""};
+                    say("no such unit, found \"%1\"", column.unit)};
         }
         if (std::string expected = refuseHeader(column.header); !expected.empty()) {
-            return {"columns", "expected " + expected};
+            return {"columns", say("expected %1", expected)};
         }
     }
-    return columns.size() < 2 ? TableFault{"columns", "expected a column beside the time, found none"}
+    return columns.size() < 2 ? TableFault{"columns", say("expected a column beside the time, found none")}
                               : TableFault{};
 }
 
@@ -72,29 +73,29 @@ std::string refuseFileName(std::string_view text) {
         !text.empty() && text.size() <= kLongestName && text != "." && text != ".." &&
         text.find_first_of("/\\:") == std::string_view::npos &&
         std::ranges::none_of(text, [](char c) { return static_cast<unsigned char>(c) < 0x20; });
-    return isPlain ? "" : "a file's name without a folder";
+    return isPlain ? std::string() : say("a file's name without a folder");
 }
 
 std::string refuseHash(std::string_view text) {
     const bool isHash = text.size() == kHashDigits && std::ranges::all_of(text, [](char c) {
                             return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'f');
                         });
-    return isHash ? "" : "64 hexadecimal digits";
+    return isHash ? std::string() : say("64 hexadecimal digits");
 }
 
 std::string refuseHeader(std::string_view text) {
-    return text.empty() || text.size() > kLongestName ? "a column's header" : "";
+    return text.empty() || text.size() > kLongestName ? say("a column's header") : std::string();
 }
 
 TableFault refusal(const PassRecording& recording) {
     if (std::string expected = refuseFileName(recording.file); !expected.empty()) {
-        return {"file", "expected " + expected};
+        return {"file", say("expected %1", expected)};
     }
     if (std::string expected = refuseHash(recording.sha256); !expected.empty()) {
-        return {"sha256", "expected " + expected};
+        return {"sha256", say("expected %1", expected)};
     }
     if (!(std::abs(recording.start) <= kMostRecordedTime)) {
-        return {"start", "expected a time in seconds"};
+        return {"start", say("expected a time in seconds")};
     }
     return refuseColumns(recording.columns);
 }

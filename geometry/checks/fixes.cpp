@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include "geometry/units/say.h"
+
 namespace bolthole {
 
 namespace {
@@ -11,7 +13,7 @@ std::optional<Fix> clearedLength(const Car& car, const FieldId& id) {
     if (!link.length) {
         return std::nullopt;
     }
-    return Fix{"Clear the length", ClearNumber{id}};
+    return Fix{say("Clear the length"), ClearNumber{id}};
 }
 
 std::optional<Fix> exchangedLimits(const Car& car, int index) {
@@ -20,7 +22,7 @@ std::optional<Fix> exchangedLimits(const Car& car, int index) {
         return std::nullopt;
     }
     std::swap(adjuster->shortest, adjuster->longest);
-    return Fix{"Exchange the two", SetAdjuster{index, adjuster}};
+    return Fix{say("Exchange the two"), SetAdjuster{index, adjuster}};
 }
 
 template <class Number>
@@ -30,7 +32,7 @@ std::optional<Fix> exchangedTarget(const Car& car, Number TargetWindow::*one, Nu
         return std::nullopt;
     }
     std::swap((*target).*one, (*target).*other);
-    return Fix{"Exchange the two", SetTarget{target}};
+    return Fix{say("Exchange the two"), SetTarget{target}};
 }
 
 }  // namespace

@@ -16,6 +16,7 @@
 #include "geometry/edits/edit.h"
 #include "geometry/kinematics/trace.h"
 #include "geometry/plates/plate_room.h"
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 #include "geometry/units/uncertainty_text.h"
 
@@ -92,6 +93,7 @@ class WarningFinder {
     [[nodiscard]] std::string figure(double value, Quantity quantity) const;
     [[nodiscard]] std::string shift(double value, Quantity quantity, std::string_view plus,
                                     std::string_view minus) const;
+    [[nodiscard]] std::string axleShift(const AxlePose& pose) const;
     [[nodiscard]] std::string consequence(int index) const;
     [[nodiscard]] std::string faultPath(const MoveReport& report, const FieldId& otherwise) const;
 
@@ -114,10 +116,10 @@ void WarningFinder::checkUsualRanges() {
         const double value = numberAt(car_, id).value_or(range.low);
         if (value < range.low || value > range.high) {
             const FieldRule& rule = ruleOf(range.field);
-            add(id, {Severity::wrong,
-                     std::string(rule.words) + " " + measured(value, rule.quantity) +
-                         " looks outside what cars have",
-                     "check"});
+            add(id,
+                {Severity::wrong,
+                 say("%1 %2 looks outside what cars have", say(rule.words), measured(value, rule.quantity)),
+                 say("check")});
         }
     }
 }
@@ -128,10 +130,10 @@ void WarningFinder::checkMeasured() {
         const bool isOne = starting.size() == 1;
         add(starting.front(),
             {Severity::unmeasured,
-             (isOne ? std::string("1 number is a starting number")
-                    : std::to_string(starting.size()) + " numbers are starting numbers") +
-                 ", not measured",
-             "measure " + std::string(isOne ? "it" : "each one") + " before you trust a figure"});
+             isOne ? say("1 number is a starting number, not measured")
+                   : say("%n numbers are starting numbers, not measured", Count(starting.size())),
+             isOne ? say("measure it before you trust a figure")
+                   : say("measure each one before you trust a figure")});
         warnings_.back().isOfWhole = true;
     }
 }
@@ -147,10 +149,10 @@ void WarningFinder::checkReadings() {
         const std::optional<double> own = isTaped ? numberAt(car_, uncertainty) : std::nullopt;
         if (own && kCoverage95 * *own > kReadingsFarApart) {
             add(id, {Severity::wrong,
-                     numberName(id) + " is known only to " +
+                     say("%1 is known only to %2", numberName(id),
                          withUnit(uncertaintyText(*own, Quantity::length, car_.units), Quantity::length,
-                                  car_.units),
-                     "its readings lie far apart; measure it again"});
+                                  car_.units)),
+                     say("its readings lie far apart; measure it again")});
         }
     }
 }
@@ -158,8 +160,8 @@ void WarningFinder::checkReadings() {
 std::string WarningFinder::numberName(const FieldId& id) const {
     const FieldRule& rule = ruleOf(id.field);
     return rule.scope == Scope::hole   ? holeWords(car_, id.link, id.end, id.hole)
-           : rule.scope == Scope::link ? linkWords(car_, id.link) + " " + std::string(rule.words)
-                                       : std::string(rule.words);
+           : rule.scope == Scope::link ? say("%1 %2", linkWords(car_, id.link), say(rule.words))
+                                       : say(rule.words);
 }
 
 void WarningFinder::checkWeights() {
@@ -169,23 +171,24 @@ void WarningFinder::checkWeights() {
     if (total < kLeastTotal || total > kLargestTotal) {
         add(id, "corner_weights",
             {Severity::wrong,
-             "total weight " + figure(total, Quantity::mass) + " looks outside what cars have", "check"});
+             say("total weight %1 looks outside what cars have", figure(total, Quantity::mass)),
+             say("check")});
     }
     if (frontShare < kLeastFrontShare || frontShare > kLargestFrontShare) {
         add(id, "corner_weights",
             {Severity::wrong,
-             figure(100 * frontShare, Quantity::percent) +
-                 " of the weight in front looks outside what cars have",
-             "check which corner is which"});
+             say("%1 of the weight in front looks outside what cars have",
+                 figure(100 * frontShare, Quantity::percent)),
+             say("check which corner is which")});
     }
 }
 
 void WarningFinder::checkCgHeight() {
     if (car_.cgHeight > 2 * car_.rearTireRadius) {
         add({.field = Field::cgHeight}, {Severity::wrong,
-                                         "CG height " + measured(car_.cgHeight, Quantity::length) +
-                                             " stands above the top of the rear tire",
-                                         "check"});
+                                         say("CG height %1 stands above the top of the rear tire",
+                                             measured(car_.cgHeight, Quantity::length)),
+                                         say("check")});
     }
 }
 
@@ -200,8 +203,8 @@ void WarningFinder::checkSide(int index) {
     if (wrong) {
         add({.field = Field::holeAt, .link = index, .end = End::axle, .hole = one.axle.use, .axis = 1},
             linkPath(index),
-            {Severity::wrong, linkWords(car_, index) + " stands on the other side of the car",
-             "left is plus, right is minus"});
+            {Severity::wrong, say("%1 stands on the other side of the car", linkWords(car_, index)),
+             say("left is plus, right is minus")});
     }
 }
 
@@ -213,8 +216,8 @@ void WarningFinder::checkGround(int index, End end) {
         const Eigen::Vector3d& at = holes[hole].at;
         FieldId id{.field = Field::holeAt, .link = index, .end = end, .hole = number, .axis = 2};
         if (at.z() < 0) {
-            add(id, {Severity::wrong, holeWords(car_, index, end, number) + " stands below the ground",
-                     "check its height"});
+            add(id, {Severity::wrong, say("%1 stands below the ground", holeWords(car_, index, end, number)),
+                     say("check its height")});
             continue;
         }
         const std::array isOut{at.x() > std::max(car_.wheelbase, kFarthestAhead) || at.x() < -kFarthestBehind,
@@ -222,15 +225,17 @@ void WarningFinder::checkGround(int index, End end) {
         const auto* out = std::ranges::find(isOut, true);
         if (out != isOut.end()) {
             id.axis = static_cast<int>(out - isOut.begin());
-            constexpr std::array<std::string_view, 3> kWays{"ahead of the axle", "out", "up"};
+            constexpr std::array<std::string_view, 3> kWays{
+                phrase("%1 stands %2 ahead of the axle, outside what cars have"),
+                phrase("%1 stands %2 out, outside what cars have"),
+                phrase("%1 stands %2 up, outside what cars have")};
+            const bool isBehind = id.axis == 0 && at.x() < 0;
             add(id,
                 {Severity::wrong,
-                 holeWords(car_, index, end, number) + " stands " +
-                     measured(std::abs(at[id.axis]), Quantity::length) + " " +
-                     std::string(at[id.axis] < 0 && id.axis == 0 ? "behind the axle"
-                                                                 : kWays[static_cast<std::size_t>(id.axis)]) +
-                     ", outside what cars have",
-                 "check it"});
+                 say(isBehind ? phrase("%1 stands %2 behind the axle, outside what cars have")
+                              : kWays[static_cast<std::size_t>(id.axis)],
+                     holeWords(car_, index, end, number), measured(std::abs(at[id.axis]), Quantity::length)),
+                 say("check it")});
         }
     }
 }
@@ -241,7 +246,13 @@ std::string WarningFinder::shift(double value, Quantity quantity, std::string_vi
     if (size.find_first_not_of("0.") == std::string::npos) {
         return {};
     }
-    return withUnit(size, quantity, units_) + " " + std::string(value < 0 ? minus : plus);
+    return say(value < 0 ? minus : plus, withUnit(size, quantity, units_));
+}
+
+std::string WarningFinder::axleShift(const AxlePose& pose) const {
+    std::string along = shift(pose.x, Quantity::length, phrase("%1 forward"), phrase("%1 back"));
+    std::string across = shift(pose.y, Quantity::length, phrase("%1 to the left"), phrase("%1 to the right"));
+    return along.empty() ? across : across.empty() ? along : say("%1, %2", along, across);
 }
 
 /// Where the axle sits at ride if this link alone has its written length and all others fit their holes.
@@ -254,19 +265,18 @@ std::string WarningFinder::consequence(int index) const {
     }
     AxleSolver solver(buildLinkage(alone), Drive::travel);
     if (!solver.assemble().usable()) {
-        return "as written the axle cannot be assembled";
+        return say("as written the axle cannot be assembled");
     }
     const AxlePose& pose = solver.pose();
-    std::string axle = shift(pose.x, Quantity::length, "forward", "back");
-    const std::string sideways = shift(pose.y, Quantity::length, "to the left", "to the right");
-    axle += (axle.empty() || sideways.empty() ? "" : ", ") + sideways;
-    const std::string pinion = shift(-pose.pitch, Quantity::angle, "nose up", "nose down");
-    if (axle.empty() && pinion.empty()) {
-        return "as written the axle hardly moves";
+    const std::string axle = axleShift(pose);
+    const std::string pinion =
+        shift(-pose.pitch, Quantity::angle, phrase("%1 nose up"), phrase("%1 nose down"));
+    if (axle.empty()) {
+        return pinion.empty() ? say("as written the axle hardly moves")
+                              : say("as written the pinion %1", pinion);
     }
-    const std::string sits = axle.empty() ? "" : "the axle sits " + axle;
-    const std::string tips = pinion.empty() ? "" : "the pinion " + pinion;
-    return "as written " + sits + (sits.empty() || tips.empty() ? "" : " and ") + tips;
+    return pinion.empty() ? say("as written the axle sits %1", axle)
+                          : say("as written the axle sits %1 and the pinion %2", axle, pinion);
 }
 
 // A rod that fits other holes of its brackets and not those in use was bolted elsewhere since it was
@@ -294,7 +304,8 @@ void WarningFinder::checkLength(int index) {
         return;
     }
     if (one.kind != LinkKind::rod) {
-        add(id, {Severity::check, "a length is used for links with two ends only", "this one has no effect"});
+        add(id, {Severity::check, say("a length is used for links with two ends only"),
+                 say("this one has no effect")});
         return;
     }
     const double apart = holeDistance(one);
@@ -302,9 +313,9 @@ void WarningFinder::checkLength(int index) {
         return;
     }
     add(id, {Severity::wrong,
-             "written length " + measured(*one.length, Quantity::length) + ", but the current holes are " +
-                 measured(apart, Quantity::length) + " apart",
-             consequence(index) + "; re-measure, or clear the length to fit the holes"});
+             say("written length %1, but the current holes are %2 apart",
+                 measured(*one.length, Quantity::length), measured(apart, Quantity::length)),
+             say("%1; re-measure, or clear the length to fit the holes", consequence(index))});
 }
 
 void WarningFinder::checkAdjuster(int index) {
@@ -315,20 +326,21 @@ void WarningFinder::checkAdjuster(int index) {
     const double built = builtLength(link(index));
     const double shortest = adjuster->shortest.value_or(built);
     const double longest = adjuster->longest.value_or(built);
-    const FieldId least{.field = Field::adjusterShortest, .link = index};
-    const FieldId most{.field = Field::adjusterLongest, .link = index};
-    const std::string now = "the link is " + measured(built, Quantity::length) + " long now, but its ";
+    const FieldId leastId{.field = Field::adjusterShortest, .link = index};
+    const FieldId mostId{.field = Field::adjusterLongest, .link = index};
+    const std::string now = measured(built, Quantity::length);
+    const std::string least = measured(shortest, Quantity::length);
+    const std::string most = measured(longest, Quantity::length);
     if (adjuster->shortest && adjuster->longest && shortest > longest) {
-        add(least, {Severity::wrong,
-                    "shortest length " + measured(shortest, Quantity::length) + " is above the longest, " +
-                        measured(longest, Quantity::length),
-                    "check which is which"});
+        add(leastId, {Severity::wrong, say("shortest length %1 is above the longest, %2", least, most),
+                      say("check which is which")});
     } else if (built < shortest - kNoAdjustment) {
-        add(least, {Severity::wrong, now + "shortest length is " + measured(shortest, Quantity::length),
-                    "check both"});
+        add(leastId,
+            {Severity::wrong, say("the link is %1 long now, but its shortest length is %2", now, least),
+             say("check both")});
     } else if (built > longest + kNoAdjustment) {
-        add(most, {Severity::wrong, now + "longest length is " + measured(longest, Quantity::length),
-                   "check both"});
+        add(mostId, {Severity::wrong, say("the link is %1 long now, but its longest length is %2", now, most),
+                     say("check both")});
     }
     checkThread(index);
 }
@@ -339,15 +351,15 @@ void WarningFinder::checkThread(int index) {
     const std::optional<double> held = engagementAt(link(index), built);
     if (least && !held) {
         add({.field = Field::adjusterLeastEngagement, .link = index},
-            {Severity::check, "the thread engagement is not entered, so the least can't be checked",
-             "measure it"});
+            {Severity::check, say("the thread engagement is not entered, so the least can't be checked"),
+             say("measure it")});
     } else if (least && *held < *least - kNoAdjustment) {
         add({.field = Field::adjusterEngagement, .link = index},
             {Severity::danger,
-             "at " + measured(built, Quantity::length) + " long each end holds " +
-                 measured(*held, Quantity::length) + " of thread, less than the " +
-                 measured(*least, Quantity::length) + " entered as the least",
-             "a rod end can pull out; do not drive it so"});
+             say("at %1 long each end holds %2 of thread, less than the %3 entered as the least",
+                 measured(built, Quantity::length), measured(*held, Quantity::length),
+                 measured(*least, Quantity::length)),
+             say("a rod end can pull out; do not drive it so")});
     }
 }
 
@@ -356,18 +368,18 @@ void WarningFinder::checkRequested() {
         return;
     }
     const TargetWindow& target = *car_.target;
-    constexpr std::string_view kNobody = "no hole combination can be inside";
+    constexpr std::string_view kNobody = phrase("no hole combination can be inside");
     if (target.inverseFar() > target.inverseNear()) {
         add({.field = Field::targetIcNear},
-            {Severity::check, "the near side of the target window lies past its far side",
-             std::string(kNobody)});
+            {Severity::check, say("the near side of the target window lies past its far side"),
+             say(kNobody)});
     }
     if (target.antiSquatLow > target.antiSquatHigh) {
-        add({.field = Field::targetLow},
-            {Severity::check,
-             "lowest target anti-squat " + measured(target.antiSquatLow, Quantity::percent) +
-                 " is above the most, " + measured(target.antiSquatHigh, Quantity::percent),
-             std::string(kNobody)});
+        add({.field = Field::targetLow}, {Severity::check,
+                                          say("lowest target anti-squat %1 is above the most, %2",
+                                              measured(target.antiSquatLow, Quantity::percent),
+                                              measured(target.antiSquatHigh, Quantity::percent)),
+                                          say(kNobody)});
     }
 }
 
@@ -410,9 +422,9 @@ void WarningFinder::checkSymmetry(Freedom freedom) {
     }
     const bool sideways = freedom == Freedom::sideways;
     add(fieldOfLink(car_, linkFor(car_, freedom)), "links",
-        {Severity::wrong, std::string(describe(freedom)),
-         sideways ? "a track bar or Watts linkage is missing; figures assume it stays centered"
-                  : "figures assume it stays straight"});
+        {Severity::wrong, describe(freedom),
+         sideways ? say("a track bar or Watts linkage is missing; figures assume it stays centered")
+                  : say("figures assume it stays straight")});
 }
 
 void WarningFinder::checkTrace() {

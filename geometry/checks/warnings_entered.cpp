@@ -11,6 +11,7 @@
 #include "geometry/statics/entered_setup.h"
 #include "geometry/statics/launch_case.h"
 #include "geometry/statics/springs.h"
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 #include "geometry/weights/entered_figures.h"
 
@@ -44,9 +45,9 @@ class EnteredWarningFinder {
     void checkHeight();
     void checkBallast();
     void checkGroups();
-    void checkPoint(Field field, const EnteredPoint& point, std::string_view words);
-    void checkFour(const WheelFields& fields, const EnteredCorners& four, std::string_view words);
-    void checkPressure(const EnteredRates& rates, Field field, const std::string& whose);
+    void checkPoint(Field field, const EnteredPoint& point, std::string_view cause);
+    void checkFour(const WheelFields& fields, const EnteredCorners& four, std::string_view cause);
+    void checkPressure(const EnteredRates& rates, Field field);
     void checkDamping();
     void checkSprings();
     void checkSpringLoad(std::span<const SuspensionPart> parts);
@@ -119,79 +120,81 @@ void EnteredWarningFinder::checkDriverSeat() {
     const EnteredDriver& driver = car_.weighing.driver;
     if (car_.cornersAre == DriverSeat::out && !(driver.mass && driver.at.whole())) {
         add({.field = Field::driverMass}, "corner_weights_are",
-            {Severity::wrong, "the corner weights are without driver, whose weight and seat are not entered",
-             "every figure is for an empty car"});
+            {Severity::wrong,
+             say("the corner weights are without driver, whose weight and seat are not entered"),
+             say("every figure is for an empty car")});
     }
 }
 
 void EnteredWarningFinder::checkHeight() {
     if (!balance_.refusal.empty()) {
         add({.field = Field::liftHeight}, "cg_height_from",
-            {Severity::wrong, "the CG height chosen can't be had, the one entered is in use",
+            {Severity::wrong, say("the CG height chosen can't be had, the one entered is in use"),
              balance_.refusal});
     } else if (!balance_.from.remark.empty()) {
         add({.field = Field::liftHeight}, {Severity::check, balance_.from.remark, ""});
     }
     if (car_.cgHeightFrom == CgHeightSource::estimate) {
         add({.field = Field::cgHeight}, "cg_height_from",
-            {Severity::check, "the CG height is an estimate from other cars",
-             "anti-squat is no surer than it; lift the car, or enter a height"});
+            {Severity::check, say("the CG height is an estimate from other cars"),
+             say("anti-squat is no surer than it; lift the car, or enter a height")});
     }
 }
 
 void EnteredWarningFinder::checkBallast() {
     for (std::size_t item = 0; item < car_.ballast.size(); ++item) {
-        const std::string missing = missingOf(car_.ballast[item]);
+        const std::string_view missing = missingOf(car_.ballast[item]);
         const int index = static_cast<int>(item);
         if (!missing.empty()) {
-            const bool place = missing == "no place";
+            const bool place = missing == kNoPlace;
             add({.field = place ? Field::ballastAt : Field::ballastMass,
                  .axis = place ? 0 : -1,
                  .item = index},
-                {Severity::check, ballastWords(car_, index) + " is not counted", missing + " is entered"});
+                {Severity::check, say("%1 is not counted", ballastWords(car_, index)),
+                 place ? say("no place is entered") : say("no weight is entered")});
         }
     }
     if (!balance_.ballastRefusal.empty()) {
         add({.field = Field::ballastAboard, .item = 0},
-            {Severity::wrong, "what came and went since the car was weighed is left out",
+            {Severity::wrong, say("what came and went since the car was weighed is left out"),
              balance_.ballastRefusal});
     }
 }
 
-void EnteredWarningFinder::checkPoint(Field field, const EnteredPoint& point, std::string_view words) {
+void EnteredWarningFinder::checkPoint(Field field, const EnteredPoint& point, std::string_view cause) {
     for (std::size_t axis = 0; axis < 3; ++axis) {
         if (!point.at[axis] && !point.whole() && point != EnteredPoint{}) {
             add({.field = field, .axis = static_cast<int>(axis)},
-                {Severity::check, std::string(words) + " is not counted", "a coordinate is missing"});
+                {Severity::check, say(cause), say("a coordinate is missing")});
             return;
         }
     }
 }
 
 void EnteredWarningFinder::checkFour(const WheelFields& fields, const EnteredCorners& four,
-                                     std::string_view words) {
+                                     std::string_view cause) {
     if (four.count() > 0 && four.count() < 4) {
         const std::size_t missing = !four.leftFront ? 0 : !four.rightFront ? 1 : !four.leftRear ? 2 : 3;
-        add({.field = fields[missing]}, {Severity::check, std::string(words) + " not counted",
-                                         std::to_string(four.count()) + " of 4 are entered"});
+        add({.field = fields[missing]},
+            {Severity::check, say(cause), say("%1 of 4 are entered", four.count())});
     }
 }
 
 void EnteredWarningFinder::checkGroups() {
-    checkPoint(Field::driverAt, car_.weighing.driver.at, "the driver's seat");
-    checkFour(kOtherCornerFields, car_.weighing.other, "the truck-scale readings are");
-    checkFour(kPadFields, car_.weighing.pads, "the pads' heights are");
+    checkPoint(Field::driverAt, car_.weighing.driver.at, phrase("the driver's seat is not counted"));
+    checkFour(kOtherCornerFields, car_.weighing.other, phrase("the truck-scale readings are not counted"));
+    checkFour(kPadFields, car_.weighing.pads, phrase("the pads' heights are not counted"));
     if (car_.driveline) {
         const EnteredShaft& shaft = car_.driveline->shaft;
-        checkPoint(Field::carrierJoint, shaft.carrierJoint, "the carrier joint");
+        checkPoint(Field::carrierJoint, shaft.carrierJoint, phrase("the carrier joint is not counted"));
         const EnteredSlip& slip = shaft.slip;
         const bool some = slip.engagement || slip.leastEngagement || slip.inward;
         if (some && !(slip.engagement && slip.leastEngagement && slip.inward)) {
             const Field missing = !slip.engagement        ? Field::slipEngagement
                                   : !slip.leastEngagement ? Field::slipLeast
                                                           : Field::slipInward;
-            add({.field = missing}, {Severity::check, "the slip yoke is not checked",
-                                     "engagement, least engagement and room inward are needed"});
+            add({.field = missing}, {Severity::check, say("the slip yoke is not checked"),
+                                     say("engagement, least engagement and room inward are needed")});
         }
     }
 }
@@ -204,8 +207,8 @@ void EnteredWarningFinder::checkTravel(bool bump, const TravelRoom& room,
         return;
     }
     add({.field = bump ? Field::bump : Field::droop},
-        {Severity::wrong, describe(end, bump, room, parts, car_.units) + ", before the travel entered",
-         "cut it, or check the part's lengths"});
+        {Severity::wrong, say("%1, before the travel entered", describe(end, bump, room, parts, car_.units)),
+         say("cut it, or check the part's lengths")});
 }
 
 // Where no spring carries, or nothing was weighed, there is nothing to hold against the other.
@@ -217,42 +220,48 @@ void EnteredWarningFinder::checkSpringLoad(std::span<const SuspensionPart> parts
     const bool isMore = balance.carried > balance.weighed - balance.axle.value_or(0);
     add({.field = Field::springRate, .item = 0},
         {Severity::wrong,
-         "the springs carry " + force(balance.carried) + " at ride, " + (isMore ? "more" : "less") +
-             " than the scales leave them, " + force(balance.weighed - balance.axle.value_or(0)),
-         "a free length, rate, mount or weight is wrong"});
+         say(isMore ? phrase("the springs carry %1 at ride, more than the scales leave them, %2")
+                    : phrase("the springs carry %1 at ride, less than the scales leave them, %2"),
+             force(balance.carried), force(balance.weighed - balance.axle.value_or(0))),
+         say("a free length, rate, mount or weight is wrong")});
 }
 
 // Forces of no shock: a launch computed with them compares nothing that is bolted on.
 // A rate from two readings holds between them, and about as far beyond as they are apart.
-void EnteredWarningFinder::checkPressure(const EnteredRates& rates, Field field, const std::string& whose) {
+void EnteredWarningFinder::checkPressure(const EnteredRates& rates, Field field) {
+    const bool isRear = field == Field::rearPressure;
     if (!rates.pressure) {
         return;
     }
     if (!isReadAtTwoPressures(rates)) {
-        add({.field = field}, {Severity::check, "the pressure of " + whose + " changes nothing",
-                               "their rate is needed at two pressures that differ"});
+        add({.field = field}, {Severity::check,
+                               isRear ? say("the pressure of the rear tires changes nothing")
+                                      : say("the pressure of the front tires changes nothing"),
+                               say("their rate is needed at two pressures that differ")});
         return;
     }
     const auto [low, high] = std::minmax(*rates.tirePressure, *rates.otherPressure);
     if (*rates.pressure < low - (high - low) || *rates.pressure > high + (high - low)) {
         add({.field = field},
-            {Severity::check, whose + " have a pressure far from those their rate was read at",
-             "their rate there is a guess"});
+            {Severity::check,
+             isRear ? say("the rear tires have a pressure far from those their rate was read at")
+                    : say("the front tires have a pressure far from those their rate was read at"),
+             say("their rate there is a guess")});
     }
 }
 
 void EnteredWarningFinder::checkDamping() {
-    const auto check = [this](const std::optional<Damping>& damping, const FieldId& id,
-                              const std::string& whose) {
+    const auto check = [this](const std::optional<Damping>& damping, const FieldId& id, std::string cause) {
         if (damping && damping->isEstimate) {
-            add(id, {Severity::check, "the forces of " + whose + " are an estimate",
-                     "clicks and separation in the launch are no surer than it; measure a shock"});
+            add(id, {Severity::check, std::move(cause),
+                     say("clicks and separation in the launch are no surer than it; measure a shock")});
         }
     };
-    check(car_.launch.front.damping, {.field = Field::frontReboundClick}, "the front shocks");
+    check(car_.launch.front.damping, {.field = Field::frontReboundClick},
+          say("the forces of the front shocks are an estimate"));
     for (std::size_t item = 0; item < car_.springs.size(); ++item) {
         check(car_.springs[item].damping, {.field = Field::reboundClick, .item = static_cast<int>(item)},
-              springWords(car_, static_cast<int>(item)));
+              say("the forces of %1 are an estimate", springWords(car_, static_cast<int>(item))));
     }
 }
 
@@ -262,7 +271,7 @@ void EnteredWarningFinder::checkSprings() {
         if (const std::string reason = refusal(car_.springs[item]); !reason.empty()) {
             add({.field = Field::mountAt, .end = End::axle, .hole = 0, .axis = 0, .item = index},
                 "springs[" + std::to_string(item) + "]",
-                {Severity::wrong, springWords(car_, index) + " is not computed", reason});
+                {Severity::wrong, say("%1 is not computed", springWords(car_, index)), reason});
         }
     }
     const std::vector<SuspensionPart> parts = usableSprings(car_);
@@ -299,13 +308,13 @@ void EnteredWarningFinder::checkRatings(const LaunchCase& launch) {
     const bool determinate = worst->worst.determinate;
     add({.field = Field::linkRating, .link = worst->link},
         {Severity::danger,
-         linkWords(car_, worst->link) + " carries " + force(worst->worst.largest()) +
-             (determinate ? "" : ", as one possible share,") + " in this launch; with the factor " +
-             plainDecimal(factor) + " that is " +
+         say(determinate ? phrase("%1 carries %2 in this launch; with the factor %3 that is %4 of its rating")
+                         : phrase("%1 carries %2, as one possible share, in this launch; with the factor %3 "
+                                  "that is %4 of its rating"),
+             linkWords(car_, worst->link), force(worst->worst.largest()), plainDecimal(factor),
              withUnit(figureText(100 * *worst->use, Quantity::percent, car_.units), Quantity::percent,
-                      car_.units) +
-             " of its rating",
-         "do not launch it so, and ask a qualified person"});
+                      car_.units)),
+         say("do not launch it so, and ask a qualified person")});
 }
 
 void EnteredWarningFinder::checkLaunch() {
@@ -320,13 +329,13 @@ void EnteredWarningFinder::checkLaunch() {
     const FieldId id{.field = timed ? Field::sixtyFoot : Field::launchAcceleration};
     if (launch.thrust && launch.thrust->isBeyondGrip()) {
         add(id, {Severity::wrong,
-                 "this launch takes " + force(launch.thrust->force) + " of thrust, but the rear tires hold " +
-                     force(*launch.thrust->byGrip) + " at the friction entered",
-                 "check both"});
+                 say("this launch takes %1 of thrust, but the rear tires hold %2 at the friction entered",
+                     force(launch.thrust->force), force(*launch.thrust->byGrip)),
+                 say("check both")});
     }
     if (launch.loads && launch.loads->wheelsUp) {
-        add(id, {Severity::danger, "the front wheels would leave the ground in this launch",
-                 "nothing past that is steady, and the car can turn over"});
+        add(id, {Severity::danger, say("the front wheels would leave the ground in this launch"),
+                 say("nothing past that is steady, and the car can turn over")});
     }
     checkRatings(launch);
 }
@@ -336,8 +345,8 @@ void EnteredWarningFinder::find() {
     checkHeight();
     checkBallast();
     checkGroups();
-    checkPressure(car_.wheelRates.rear, Field::rearPressure, "the rear tires");
-    checkPressure(car_.wheelRates.front, Field::frontPressure, "the front tires");
+    checkPressure(car_.wheelRates.rear, Field::rearPressure);
+    checkPressure(car_.wheelRates.front, Field::frontPressure);
     checkDamping();
     checkSprings();
     checkBrakes();
@@ -375,7 +384,7 @@ void addWoundUp(const Driveline& driveline, const ShaftSetup& setup, const Drive
         const bool isKnown = std::ranges::any_of(
             warnings, [&](const DrivelineWarning& known) { return known.part == warning.part; });
         if (isLimit && !isKnown) {
-            warning.finding.cause = "wound up under power: " + warning.finding.cause;
+            warning.finding.cause = say("wound up under power: %1", warning.finding.cause);
             warnings.push_back(std::move(warning));
         }
     }
@@ -395,10 +404,10 @@ void addDrivelineWarnings(const Car& car, const Trace& trace, std::vector<Warnin
     const Eigen::Vector3d center(0, 0, car.rearTireRadius);
     const Eigen::Vector3d pinion = trace.ride.pose.carry(driveline.pinionJoint - center);
     if ((driveline.outputJoint - pinion).norm() < kSamePlace) {
-        warnings.push_back(
-            {"driveline",
-             {.field = Field::pinionAngle},
-             {Severity::wrong, "both driveshaft joints stand at the same place", "no driveshaft angles"}});
+        warnings.push_back({"driveline",
+                            {.field = Field::pinionAngle},
+                            {Severity::wrong, say("both driveshaft joints stand at the same place"),
+                             say("no driveshaft angles")}});
         return;
     }
     const ShaftSetup setup = shaftSetupOf(driveline);

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/car/fields.h"
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -93,12 +94,15 @@ void addBindWarning(const Car& car, const Trace& trace, std::vector<Warning>& wa
         return withUnit(fineFigureText(std::abs(value), Quantity::length, car.units), Quantity::length,
                         car.units);
     };
-    warnings.push_back({linkPath(worst.link),
-                        fieldOfLink(car, worst.link),
-                        {Severity::wrong, "the links hold the axle more than once",
-                         "at " + length(worst.travel) + (worst.travel < 0 ? " of droop " : " of bump ") +
-                             linkWords(car, worst.link) + " misfits by " + length(worst.size) +
-                             "; bushings and brackets have to give that, or the links bind"}});
+    warnings.push_back(
+        {linkPath(worst.link),
+         fieldOfLink(car, worst.link),
+         {Severity::wrong, say("the links hold the axle more than once"),
+          say(worst.travel < 0 ? phrase("at %1 of droop %2 misfits by %3; bushings and brackets have to "
+                                        "give that, or the links bind")
+                               : phrase("at %1 of bump %2 misfits by %3; bushings and brackets have to "
+                                        "give that, or the links bind"),
+              length(worst.travel), linkWords(car, worst.link), length(worst.size))}});
 }
 
 }  // namespace bolthole

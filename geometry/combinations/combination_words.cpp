@@ -2,6 +2,7 @@
 // geometry/combinations/combination_figures.h.
 #include "geometry/car/fields.h"
 #include "geometry/combinations/combination_figures.h"
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -20,7 +21,9 @@ class ProblemWriter {
     [[nodiscard]] std::string measure(float value, Quantity quantity) const {
         return withUnit(fineFigureText(static_cast<double>(value), quantity, units_), quantity, units_);
     }
-    [[nodiscard]] std::string link(int index) const { return index < 0 ? "a link" : linkWords(car_, index); }
+    [[nodiscard]] std::string link(int index) const {
+        return index < 0 ? say("a link") : linkWords(car_, index);
+    }
 
     const HoleCombination& combination_;
     const Car& car_;
@@ -31,29 +34,33 @@ std::string ProblemWriter::one(CombinationProblem problem) const {
     const HoleCombination::Detail& detail = combination_.details[static_cast<std::size_t>(problem)];
     switch (problem) {
         case CombinationProblem::notAssembled:
-            return "can't be assembled at ride" + (detail.link < 0 ? "" : ": " + link(detail.link));
+            return detail.link < 0 ? say("can't be assembled at ride")
+                                   : say("can't be assembled at ride: %1", link(detail.link));
         case CombinationProblem::droopRunsOut:
-            return link(detail.link) + " stops travel at " +
-                   measure(std::abs(detail.value), Quantity::length) + " of droop";
+            return say("%1 stops travel at %2 of droop", link(detail.link),
+                       measure(std::abs(detail.value), Quantity::length));
         case CombinationProblem::bumpRunsOut:
-            return link(detail.link) + " stops travel at " +
-                   measure(std::abs(detail.value), Quantity::length) + " of bump";
+            return say("%1 stops travel at %2 of bump", link(detail.link),
+                       measure(std::abs(detail.value), Quantity::length));
         case CombinationProblem::frontJoint:
-            return "front driveshaft joint reaches " + measure(detail.value, Quantity::angle);
+            return say("front driveshaft joint reaches %1", measure(detail.value, Quantity::angle));
         case CombinationProblem::rearJoint:
-            return "rear driveshaft joint reaches " + measure(detail.value, Quantity::angle);
+            return say("rear driveshaft joint reaches %1", measure(detail.value, Quantity::angle));
         case CombinationProblem::rodEnd:
-            return link(detail.link) + " rod-end misalignment " + measure(detail.value, Quantity::angle);
+            return say("%1 rod-end misalignment %2", link(detail.link),
+                       measure(detail.value, Quantity::angle));
         case CombinationProblem::tooShort:
-            return link(detail.link) + " can't be set as short as " + measure(detail.value, Quantity::length);
+            return say("%1 can't be set as short as %2", link(detail.link),
+                       measure(detail.value, Quantity::length));
         case CombinationProblem::tooLong:
-            return link(detail.link) + " can't be set as long as " + measure(detail.value, Quantity::length);
+            return say("%1 can't be set as long as %2", link(detail.link),
+                       measure(detail.value, Quantity::length));
         case CombinationProblem::thread:
-            return link(detail.link) + " would hold only " + measure(detail.value, Quantity::length) +
-                   " of thread";
+            return say("%1 would hold only %2 of thread", link(detail.link),
+                       measure(detail.value, Quantity::length));
         case CombinationProblem::crossing:
-            return link(detail.link) + " and " + link(detail.other) +
-                   " cross: " + measure(detail.value, Quantity::length) + " between their centerlines";
+            return say("%1 and %2 cross: %3 between their centerlines", link(detail.link), link(detail.other),
+                       measure(detail.value, Quantity::length));
         case CombinationProblem::count:
             break;
     }

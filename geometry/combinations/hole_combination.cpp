@@ -8,6 +8,7 @@
 
 #include "geometry/car/fields.h"
 #include "geometry/kinematics/axle_solver.h"
+#include "geometry/units/say.h"
 
 namespace bolthole {
 
@@ -40,25 +41,25 @@ bool couldMirror(const Car& car, const Link& left, const Link& right) {
 std::string_view nameOf(LengthTreatment treatment) {
     switch (treatment) {
         case LengthTreatment::keep:
-            return "keep";
+            return phrase("keep");
         case LengthTreatment::refit:
-            return "refit";
+            return phrase("refit");
         case LengthTreatment::uppers:
             break;
     }
-    return "uppers";
+    return phrase("uppers");
 }
 
-std::string_view wordsFor(LengthTreatment treatment) {
+std::string wordsFor(LengthTreatment treatment) {
     switch (treatment) {
         case LengthTreatment::keep:
-            return "every rod keeps its length; the axle moves";
+            return say("every rod keeps its length; the axle moves");
         case LengthTreatment::refit:
-            return "every rod is set so that the axle stays where it was measured";
+            return say("every rod is set so that the axle stays where it was measured");
         case LengthTreatment::uppers:
             break;
     }
-    return "uppers are refit so that the pinion keeps its angle; the others keep their lengths";
+    return say("uppers are refit so that the pinion keeps its angle; the others keep their lengths");
 }
 
 bool hasUpperRod(const Car& car) {
@@ -316,13 +317,14 @@ std::string refuseCombination(const Car& car, const HoleUse& use, LengthTreatmen
         for (const End end : kEnds) {
             const int hole = use.of(static_cast<int>(link), end);
             if (hole >= holeCount(car.links[link], end)) {
-                return "'" + car.links[link].name + "' has no hole " + std::to_string(hole + 1) +
-                       (end == End::chassis ? " at the chassis" : " at the axle");
+                const std::string& name = car.links[link].name;
+                return end == End::chassis ? say("'%1' has no hole %2 at the chassis", name, hole + 1)
+                                           : say("'%1' has no hole %2 at the axle", name, hole + 1);
             }
         }
     }
     if (treatment == LengthTreatment::uppers && !hasUpperRod(car)) {
-        return "this car has no upper link to refit; expected keep or refit";
+        return say("this car has no upper link to refit; expected keep or refit");
     }
     return {};
 }
@@ -336,7 +338,7 @@ CarResult carWithCombination(const Car& car, const HoleUse& use, LengthTreatment
     BoltedCar bolted(car, treatment);
     if (!bolted.bolt(use)) {
         return {std::nullopt,
-                "the lower rods can't be assembled at ride in these holes with their lengths kept"};
+                say("the lower rods can't be assembled at ride in these holes with their lengths kept")};
     }
     Car chosen = bolted.car();
     for (std::size_t index = 0; index < chosen.links.size(); ++index) {

@@ -33,7 +33,7 @@ enum class LengthTreatment { keep, refit, uppers };
 
 /// Name of a treatment on the command line, and what it means in half a sentence: "rods keep their lengths".
 [[nodiscard]] std::string_view nameOf(LengthTreatment treatment);
-[[nodiscard]] std::string_view wordsFor(LengthTreatment treatment);
+[[nodiscard]] std::string wordsFor(LengthTreatment treatment);
 
 /// Whether the car has an upper rod; without one `uppers` is refused.
 [[nodiscard]] bool hasUpperRod(const Car& car);

@@ -7,6 +7,7 @@
 #include "geometry/car/fields.h"
 #include "geometry/car/pass_fields.h"
 #include "geometry/compare/comparison.h"
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -95,7 +96,7 @@ class ChangeWords {
 
     std::vector<std::string> list() {
         for (const UnsharedLink& link : comparison_.unshared) {
-            words_.push_back(link.name + (link.inBefore ? " removed" : " added"));
+            words_.push_back(link.inBefore ? say("%1 removed", link.name) : say("%1 added", link.name));
         }
         for (const BoltMove& bolt : comparison_.bolts) {
             addBolt(bolt);
@@ -119,18 +120,18 @@ class ChangeWords {
     }
 
     [[nodiscard]] std::string linkName(const SharedLink& pair) const {
-        const std::string_view side = afterLink(pair).side == Side::left    ? " left"
-                                      : afterLink(pair).side == Side::right ? " right"
-                                                                            : "";
-        return afterLink(pair).name + std::string(side);
+        const Link& link = afterLink(pair);
+        return link.side == Side::left    ? say("%1 left", link.name)
+               : link.side == Side::right ? say("%1 right", link.name)
+                                          : link.name;
     }
 
     void addBolt(const BoltMove& bolt) {
         const Bracket& bracket = afterLink(bolt.link).bracket(bolt.end);
         const bool isNamed = !bracket.inUse().name.empty();
         const std::string hole = isNamed ? "'" + bolt.to + "'" : bolt.to;
-        words_.push_back(linkName(bolt.link) + " " + std::string(endWords(bolt.end)) + " hole " + hole +
-                         (bolt.from == bolt.to ? " moved" : ""));
+        words_.push_back(say(bolt.from == bolt.to ? phrase("%1 %2 hole %3 moved") : phrase("%1 %2 hole %3"),
+                             linkName(bolt.link), say(endWords(bolt.end)), hole));
     }
 
     /// Whether a rod without a length of its own is as long as its holes, moved, are apart.
@@ -140,22 +141,26 @@ class ChangeWords {
     }
 
     void addLength(const LengthMove& length) {
-        const std::string change =
-            length.turns ? withSign(fieldText(std::round(*length.turns * 100) / 100, Quantity::ratio,
-                                              NumberStyle{units_, InchStyle::decimal})) +
-                               " turns"
-                         : "length " + changeText(length.after - length.before, Quantity::length, units_);
-        words_.push_back(linkName(length.link) + " " + change);
+        const std::string link = linkName(length.link);
+        if (length.turns) {
+            const std::string turns = fieldText(std::round(*length.turns * 100) / 100, Quantity::ratio,
+                                                NumberStyle{units_, InchStyle::decimal});
+            words_.push_back(say("%1 %2 turns", link, withSign(turns)));
+        } else {
+            words_.push_back(say("%1 length %2", link,
+                                 changeText(length.after - length.before, Quantity::length, units_)));
+        }
     }
 
     void addNumber(const std::string& name, const FieldId& id, const std::optional<double>& before,
                    const std::optional<double>& after) {
-        static constexpr std::array<std::string_view, 3> kAxes{" forward", " left", " up"};
-        const std::string axis(id.axis >= 0 ? kAxes[static_cast<std::size_t>(id.axis)] : std::string_view());
-        words_.push_back(name + axis +
-                         (before && after ? " " + changeText(*after - *before, quantityOf(id.field), units_)
-                          : after         ? " entered"
-                                          : " cleared"));
+        static constexpr std::array<std::string_view, 3> kAxes{phrase("%1 forward"), phrase("%1 left"),
+                                                               phrase("%1 up")};
+        const std::string what = id.axis >= 0 ? say(kAxes[static_cast<std::size_t>(id.axis)], name) : name;
+        words_.push_back(before && after
+                             ? say("%1 %2", what, changeText(*after - *before, quantityOf(id.field), units_))
+                         : after ? say("%1 entered", what)
+                                 : say("%1 cleared", what));
     }
 
     /// Springs or ballast, matched by name and, where they have one, side.
@@ -172,13 +177,13 @@ class ChangeWords {
         };
         for (const Item& item : before) {
             if (partner(item, after) == after.end()) {
-                words_.push_back(item.name + " removed");
+                words_.push_back(say("%1 removed", item.name));
             }
         }
         for (std::size_t index = 0; index < after.size(); ++index) {
             const auto old = partner(after[index], before);
             if (old == before.end()) {
-                words_.push_back(after[index].name + " added");
+                words_.push_back(say("%1 added", after[index].name));
             } else {
                 addMounts(*old, after[index]);
                 addItemNumbers(after[index].name, static_cast<int>(old - before.begin()),
@@ -191,7 +196,7 @@ class ChangeWords {
         for (const End end : {End::chassis, End::axle}) {
             const std::string to = nameOfHoleInUse(after.bracket(end));
             if (nameOfHoleInUse(before.bracket(end)) != to) {
-                words_.push_back(after.name + " " + std::string(endWords(end)) + " hole '" + to + "'");
+                words_.push_back(say("%1 %2 hole '%3'", after.name, say(endWords(end)), to));
             }
         }
     }
@@ -207,7 +212,7 @@ class ChangeWords {
                 id.item = after;
                 const std::optional<double> to = numberAt(comparison_.afterCar, id);
                 if (from != to) {
-                    addNumber(name + " " + std::string(rule.words), id, from, to);
+                    addNumber(say("%1 %2", name, say(rule.words)), id, from, to);
                 }
             }
         }
@@ -223,7 +228,7 @@ std::string joined(const std::vector<std::string>& words, std::size_t most) {
     for (std::size_t at = 0; at < words.size() && at < most; ++at) {
         text += (at == 0 ? "" : ", ") + words[at];
     }
-    return words.size() > most ? text + " and " + std::to_string(words.size() - most) + " more" : text;
+    return words.size() > most ? say("%1 and %2 more", text, words.size() - most) : text;
 }
 
 const Car* setupAt(const Car& car, const std::optional<int>& setup) {
@@ -255,12 +260,11 @@ void addPassNumber(std::vector<std::string>& words, const std::string& name, con
     // A tenth of a psi is finer than any gauge; a hundredth shows what was typed.
     const double change = toShown(*after, unit, units) - toShown(*before, unit, units);
     const std::string text = plainDecimal(std::round(change * 100) / 100);
-    words.push_back(name + " " + withSign(text.empty() ? "0" : text) + " " +
-                    std::string(markOf(unit, units)));
+    words.push_back(say("%1 %2 %3", name, withSign(text.empty() ? "0" : text), markOf(unit, units)));
 }
 
 /// One line for both tires of an axle where they changed alike.
-void addAxlePressures(std::vector<std::string>& words, std::string_view axle, const Pass& before,
+void addAxlePressures(std::vector<std::string>& words, const std::string& both, const Pass& before,
                       const Pass& after, std::array<PassField, 2> tires, Units units) {
     const auto change = [&](PassField tire) {
         const OptionalNumber& from = numberOf(before, tire);
@@ -271,29 +275,29 @@ void addAxlePressures(std::vector<std::string>& words, std::string_view axle, co
     const std::optional<double> left = change(tires[0]);
     const std::optional<double> right = change(tires[1]);
     if (left && right && *left != 0 && std::abs(*left - *right) < kSame) {
-        addPassNumber(words, std::string(axle) + " tire pressures", numberOf(before, tires[0]),
-                      numberOf(after, tires[0]), PassUnit::kilopascal, units);
+        addPassNumber(words, both, numberOf(before, tires[0]), numberOf(after, tires[0]),
+                      PassUnit::kilopascal, units);
         return;
     }
     for (const PassField tire : tires) {
-        addPassNumber(words, std::string(ruleOf(tire).words), numberOf(before, tire), numberOf(after, tire),
+        addPassNumber(words, say(ruleOf(tire).words), numberOf(before, tire), numberOf(after, tire),
                       PassUnit::kilopascal, units);
     }
 }
 
 void addPlace(std::vector<std::string>& words, const Pass& before, const Pass& after) {
     if (!before.place.empty() && !after.place.empty() && before.place != after.place) {
-        words.push_back("place " + after.place);
+        words.push_back(say("place %1", after.place));
     }
     const bool otherKind =
         before.surface.kind && after.surface.kind && before.surface.kind != after.surface.kind;
     const bool otherName = !before.surface.name.empty() && !after.surface.name.empty() &&
                            before.surface.name != after.surface.name;
     if (otherKind) {
-        words.push_back("surface " + std::string(nameOf(*after.surface.kind)));
+        words.push_back(say("surface %1", say(nameOf(*after.surface.kind))));
     }
     if (otherName) {
-        words.push_back("surface " + after.surface.name);
+        words.push_back(say("surface %1", after.surface.name));
     }
 }
 
@@ -321,13 +325,13 @@ std::string nameForSetup(const Car& car) {
     constexpr std::size_t kMostNamed = 3;
     const Car* last = lastSetup(car);
     std::string name =
-        last == nullptr ? "first setup" : joined(setupChanges(*last, car, car.units), kMostNamed);
+        last == nullptr ? say("first setup") : joined(setupChanges(*last, car, car.units), kMostNamed);
     if (name.empty()) {
-        name = "other entries";  // names, or holes that are not in use
+        name = say("other entries");  // names, or holes that are not in use
     }
     std::string own = name;
     for (int number = 2; isKeptUnder(car, own); ++number) {
-        own = name + " (" + std::to_string(number) + ")";
+        own = say("%1 (%2)", name, number);
     }
     return own;
 }
@@ -344,11 +348,11 @@ std::string changesSincePassBefore(const Car& car, std::size_t index, Units unit
     if (from != nullptr && to != nullptr && from != to) {
         words = setupChanges(*from, *to, units);
     }
-    addAxlePressures(words, "front", before, after,
+    addAxlePressures(words, say("front tire pressures"), before, after,
                      {PassField::leftFrontPressure, PassField::rightFrontPressure}, units);
-    addAxlePressures(words, "rear", before, after,
+    addAxlePressures(words, say("rear tire pressures"), before, after,
                      {PassField::leftRearPressure, PassField::rightRearPressure}, units);
-    addPassNumber(words, "launch", before.launchRpm, after.launchRpm, PassUnit::rpm, units);
+    addPassNumber(words, say("launch"), before.launchRpm, after.launchRpm, PassUnit::rpm, units);
     addPlace(words, before, after);
     return joined(words, words.size());
 }

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <optional>
 
+#include "geometry/units/say.h"
 #include "geometry/units/units.h"
 
 namespace bolthole {
@@ -130,8 +131,7 @@ class SheetReader {
             }
         }
         if (sheet_.refused.empty() && sheet_.torque.size() > kMaxTorqueRows) {
-            refuse({}, "expected at most " + std::to_string(kMaxTorqueRows) + " rows, found " +
-                           std::to_string(sheet_.torque.size()));
+            refuse({}, say("expected at most %1 rows, found %2", kMaxTorqueRows, sheet_.torque.size()));
         }
         if (!sheet_.refused.empty()) {
             sheet_.torque.clear();
@@ -174,15 +174,15 @@ class SheetReader {
         const std::optional<double> rpm = cell(speedColumn_);
         const std::optional<double> torque = cell(torqueColumn_);
         if (!rpm || !torque) {
-            refuse(line, "expected a speed in rpm and a torque");
+            refuse(line, say("expected a speed in rpm and a torque"));
             return;
         }
         const double factor = sheet_.unit == TorqueUnit::poundFeet ? kNewtonMetresPerPoundFoot : 1;
         const TorquePoint point{*rpm * kRpm, *torque * factor};
         if (!refusal(std::vector<TorquePoint>{point}).reason.empty()) {
-            refuse(line, "out of range");
+            refuse(line, say("out of range"));
         } else if (!sheet_.torque.empty() && point.speed <= sheet_.torque.back().speed) {
-            refuse(line, "the speed does not rise over the row before");
+            refuse(line, say("the speed does not rise over the row before"));
         } else {
             sheet_.torque.push_back(point);
         }

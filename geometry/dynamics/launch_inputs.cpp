@@ -6,6 +6,7 @@
 #include "geometry/car/tire_rate.h"
 #include "geometry/dynamics/damping_line.h"
 #include "geometry/statics/suspension_part.h"
+#include "geometry/units/say.h"
 #include "geometry/weights/entered_figures.h"
 
 namespace bolthole {
@@ -14,7 +15,7 @@ namespace {
 
 struct NamedNumber {
     double value;
-    const char* name;
+    std::string_view name;
 };
 
 bool isAbove0(const NamedNumber& number) {
@@ -26,22 +27,22 @@ bool isAtLeast0(const NamedNumber& number) {
 
 std::string sprungRefusal(const LaunchBodies& bodies) {
     if (!(bodies.total > bodies.rearUnsprung + bodies.frontUnsprung)) {
-        return "expected less unsprung mass than the whole car's";
+        return say("expected less unsprung mass than the whole car's");
     }
     if (!(std::isfinite(bodies.frontLoad) && std::isfinite(bodies.cgAhead))) {
-        return "expected a load on the front tires and a center of gravity";
+        return say("expected a load on the front tires and a center of gravity");
     }
     return {};
 }
 
 std::string engineRefusal(const LaunchEngine& engine) {
     if (engine.torque.empty()) {
-        return "expected a torque curve";
+        return say("expected a torque curve");
     }
     double last = -1;
     for (const TorquePoint& point : engine.torque) {
         if (!(std::isfinite(point.speed) && point.speed > last && std::isfinite(point.torque))) {
-            return "expected a torque curve whose speeds rise";
+            return say("expected a torque curve whose speeds rise");
         }
         last = point.speed;
     }
@@ -51,14 +52,14 @@ std::string engineRefusal(const LaunchEngine& engine) {
 std::string couplingRefusal(const LaunchInputs& inputs) {
     const LaunchCoupling& coupling = inputs.coupling;
     if (coupling.kind == CouplingKind::clutch) {
-        return isAbove0({coupling.capacity, ""}) ? "" : "expected a clutch capacity above 0";
+        return isAbove0({coupling.capacity, ""}) ? std::string() : say("expected a clutch capacity above 0");
     }
     if (!isAbove0({coupling.stallSpeed, ""}) || !isAbove0({coupling.torqueRatio, ""})) {
-        return "expected a stall speed and a torque ratio above 0";
+        return say("expected a stall speed and a torque ratio above 0");
     }
     return coupling.couplingRatio > 0 && coupling.couplingRatio < 1
-               ? ""
-               : "expected a coupling ratio between 0 and 1";
+               ? std::string()
+               : say("expected a coupling ratio between 0 and 1");
 }
 
 std::string partRefusal(const LaunchPart& part) {
@@ -79,49 +80,49 @@ std::string partRefusal(const LaunchPart& part) {
 std::string refusal(const LaunchInputs& inputs) {
     const LaunchBodies& bodies = inputs.bodies;
     const LaunchTires& tires = inputs.tires;
-    for (const NamedNumber& number : {NamedNumber{bodies.total, "mass"},
-                                      {bodies.frontUnsprung, "front unsprung mass"},
-                                      {bodies.rearUnsprung, "rear unsprung mass"},
-                                      {bodies.pitchInertia, "pitch inertia"},
-                                      {bodies.wheelInertia, "wheel inertia"},
-                                      {bodies.wheelbase, "wheelbase"},
-                                      {bodies.rearRadius, "rear tire radius"},
-                                      {bodies.frontRadius, "front tire radius"},
-                                      {bodies.cgHeight, "height of the center of gravity"},
-                                      {tires.friction, "tire friction"},
-                                      {tires.peakSlip, "slip of the peak"},
-                                      {tires.relaxation, "relaxation length"},
-                                      {tires.rearRate, "rear tire rate"},
-                                      {tires.frontRate, "front tire rate"},
-                                      {inputs.engine.inertia, "engine inertia"},
-                                      {inputs.engine.launchSpeed, "launch speed"},
-                                      {inputs.engine.revLimit, "rev limit"},
-                                      {inputs.gear, "gear"},
-                                      {inputs.axleRatio, "axle ratio"},
-                                      {inputs.efficiency, "efficiency"},
-                                      {inputs.front.wheelRate, "front wheel rate"},
-                                      {inputs.front.motionRatio, "front motion ratio"},
-                                      {inputs.front.droop, "front droop"},
-                                      {inputs.front.bump, "front bump travel"},
-                                      {inputs.rearWheelRate.value_or(1), "rear wheel rate"}}) {
+    for (const NamedNumber& number : {NamedNumber{bodies.total, phrase("mass")},
+                                      {bodies.frontUnsprung, phrase("front unsprung mass")},
+                                      {bodies.rearUnsprung, phrase("rear unsprung mass")},
+                                      {bodies.pitchInertia, phrase("pitch inertia")},
+                                      {bodies.wheelInertia, phrase("wheel inertia")},
+                                      {bodies.wheelbase, phrase("wheelbase")},
+                                      {bodies.rearRadius, phrase("rear tire radius")},
+                                      {bodies.frontRadius, phrase("front tire radius")},
+                                      {bodies.cgHeight, phrase("height of the center of gravity")},
+                                      {tires.friction, phrase("tire friction")},
+                                      {tires.peakSlip, phrase("slip of the peak")},
+                                      {tires.relaxation, phrase("relaxation length")},
+                                      {tires.rearRate, phrase("rear tire rate")},
+                                      {tires.frontRate, phrase("front tire rate")},
+                                      {inputs.engine.inertia, phrase("engine inertia")},
+                                      {inputs.engine.launchSpeed, phrase("launch speed")},
+                                      {inputs.engine.revLimit, phrase("rev limit")},
+                                      {inputs.gear, phrase("gear")},
+                                      {inputs.axleRatio, phrase("axle ratio")},
+                                      {inputs.efficiency, phrase("efficiency")},
+                                      {inputs.front.wheelRate, phrase("front wheel rate")},
+                                      {inputs.front.motionRatio, phrase("front motion ratio")},
+                                      {inputs.front.droop, phrase("front droop")},
+                                      {inputs.front.bump, phrase("front bump travel")},
+                                      {inputs.rearWheelRate.value_or(1), phrase("rear wheel rate")}}) {
         if (!isAbove0(number)) {
-            return std::string("expected above 0: ") + number.name;
+            return say("expected above 0: %1", say(number.name));
         }
     }
-    for (const NamedNumber& number : {NamedNumber{bodies.housingInertia, "housing inertia"},
-                                      {bodies.frontWheelInertia, "front wheel inertia"},
-                                      {bodies.drivelineInertia, "driveline inertia"},
-                                      {bodies.gravity, "gravity"},
-                                      {tires.damping, "tire damping"},
-                                      {tires.lag, "tire lag"},
-                                      {inputs.release, "release"},
-                                      {inputs.rollout, "rollout"}}) {
+    for (const NamedNumber& number : {NamedNumber{bodies.housingInertia, phrase("housing inertia")},
+                                      {bodies.frontWheelInertia, phrase("front wheel inertia")},
+                                      {bodies.drivelineInertia, phrase("driveline inertia")},
+                                      {bodies.gravity, phrase("gravity")},
+                                      {tires.damping, phrase("tire damping")},
+                                      {tires.lag, phrase("tire lag")},
+                                      {inputs.release, phrase("release")},
+                                      {inputs.rollout, phrase("rollout")}}) {
         if (!isAtLeast0(number)) {
-            return std::string("expected 0 or more: ") + number.name;
+            return say("expected 0 or more: %1", say(number.name));
         }
     }
     if (!(tires.sliding > 0 && tires.sliding < 1)) {
-        return "expected less friction sliding than at the peak, above 0";
+        return say("expected less friction sliding than at the peak, above 0");
     }
     std::string why = sprungRefusal(bodies);
     why = why.empty() ? engineRefusal(inputs.engine) : why;
@@ -135,14 +136,19 @@ std::string refusal(const LaunchInputs& inputs) {
 
 namespace {
 
+MissingInput missingAt(const std::string& path, std::string_view text) {
+    std::string what = say(text);
+    return {path, say("expected %1", what), what};
+}
+
 /// Reads numbers and notes those that are not there.
 class InputReader {
   public:
     explicit InputReader(std::vector<MissingInput>& missing) : missing_(missing) {}
 
-    double need(const std::optional<double>& number, const std::string& path, const std::string& what) {
+    double need(const std::optional<double>& number, const std::string& path, std::string_view what) {
         if (!number) {
-            missing_.push_back({path, "expected " + what});
+            missing_.push_back(missingAt(path, what));
         }
         return number.value_or(0);
     }
@@ -160,15 +166,15 @@ void readBodies(const Car& car, const EnteredLaunch& setup, InputReader& reader,
     bodies.wheelbase = car.wheelbase;
     bodies.rearRadius = car.rearTireRadius;
     bodies.frontRadius = car.frontTireRadius;
-    bodies.rearUnsprung =
-        reader.need(car.launch.unsprungMass, "launch.unsprung_mass", "the mass of axle, wheels and brakes");
+    bodies.rearUnsprung = reader.need(car.launch.unsprungMass, "launch.unsprung_mass",
+                                      phrase("the mass of axle, wheels and brakes"));
     bodies.frontUnsprung = reader.need(setup.frontUnsprungMass, "launch.front_unsprung_mass",
-                                       "the mass of the front wheels, hubs and brakes");
+                                       phrase("the mass of the front wheels, hubs and brakes"));
     bodies.pitchInertia = reader.need(setup.pitchInertia, "launch.pitch_inertia",
-                                      "the sprung mass's moment of inertia in pitch");
+                                      phrase("the sprung mass's moment of inertia in pitch"));
     bodies.housingInertia = setup.housingInertia.value_or(0);
-    bodies.wheelInertia =
-        reader.need(setup.wheelInertia, "launch.wheel_inertia", "the moment of inertia of both rear wheels");
+    bodies.wheelInertia = reader.need(setup.wheelInertia, "launch.wheel_inertia",
+                                      phrase("the moment of inertia of both rear wheels"));
     bodies.frontWheelInertia = setup.frontWheelInertia.value_or(0);
     bodies.drivelineInertia = setup.drivelineInertia.value_or(0);
 }
@@ -176,44 +182,45 @@ void readBodies(const Car& car, const EnteredLaunch& setup, InputReader& reader,
 constexpr double kPercent = 0.01;
 
 void readTires(const Car& car, const EnteredTire& setup, InputReader& reader, LaunchTires& tires) {
-    tires.friction = reader.need(car.launch.friction, "launch.friction", "the rear tires' friction");
+    tires.friction = reader.need(car.launch.friction, "launch.friction", phrase("the rear tires' friction"));
     tires.peakSlip = setup.peakSlip.value_or(tires.peakSlip / kPercent) * kPercent;
     tires.sliding = setup.sliding.value_or(tires.sliding / kPercent) * kPercent;
     tires.relaxation = setup.relaxation.value_or(tires.relaxation);
     tires.lag = setup.lag.value_or(tires.lag);
     tires.damping = setup.damping.value_or(tires.damping);
     tires.rearRate =
-        reader.need(tireRateNow(car.wheelRates.rear), "wheel_rates.rear.tire", "a rear tire's rate");
-    tires.frontRate =
-        reader.need(tireRateNow(car.wheelRates.front), "wheel_rates.front.tire", "a front tire's rate");
+        reader.need(tireRateNow(car.wheelRates.rear), "wheel_rates.rear.tire", phrase("a rear tire's rate"));
+    tires.frontRate = reader.need(tireRateNow(car.wheelRates.front), "wheel_rates.front.tire",
+                                  phrase("a front tire's rate"));
 }
 
 void readEngine(const EnteredEngine& setup, InputReader& reader, std::vector<MissingInput>& missing,
                 LaunchEngine& engine) {
     engine.torque = setup.torque;
     if (setup.torque.empty()) {
-        missing.push_back({"launch.engine.torque", "expected rows of rpm and torque"});
+        missing.push_back(missingAt("launch.engine.torque", phrase("rows of rpm and torque")));
     }
-    engine.inertia = reader.need(setup.inertia, "launch.engine.inertia", "the engine's moment of inertia");
-    engine.launchSpeed =
-        reader.need(setup.launchSpeed, "launch.engine.launch_rpm", "the engine's speed at the release");
-    engine.revLimit = reader.need(setup.revLimit, "launch.engine.rev_limit", "the rev limit");
+    engine.inertia =
+        reader.need(setup.inertia, "launch.engine.inertia", phrase("the engine's moment of inertia"));
+    engine.launchSpeed = reader.need(setup.launchSpeed, "launch.engine.launch_rpm",
+                                     phrase("the engine's speed at the release"));
+    engine.revLimit = reader.need(setup.revLimit, "launch.engine.rev_limit", phrase("the rev limit"));
 }
 
 void readCoupling(const Car& car, const EnteredCoupling& setup, InputReader& reader,
                   std::vector<MissingInput>& missing, LaunchCoupling& coupling) {
     if (!setup.kind) {
-        missing.push_back({"launch.coupling.kind", "expected converter or clutch"});
+        missing.push_back(missingAt("launch.coupling.kind", phrase("converter or clutch")));
         return;
     }
     coupling.kind = *setup.kind;
     if (coupling.kind == CouplingKind::clutch) {
-        coupling.capacity =
-            reader.need(setup.capacity, "launch.coupling.capacity", "the most torque the clutch holds");
+        coupling.capacity = reader.need(setup.capacity, "launch.coupling.capacity",
+                                        phrase("the most torque the clutch holds"));
         return;
     }
     coupling.stallSpeed =
-        reader.need(setup.stallSpeed, "launch.coupling.stall_rpm", "the converter's stall speed");
+        reader.need(setup.stallSpeed, "launch.coupling.stall_rpm", phrase("the converter's stall speed"));
     coupling.couplingRatio = setup.ratio.value_or(coupling.couplingRatio);
     coupling.torqueRatio = car.launch.converter.value_or(1);
 }
@@ -222,17 +229,17 @@ void readCoupling(const Car& car, const EnteredCoupling& setup, InputReader& rea
 std::optional<Damping> readDamping(const std::optional<Damping>& damping, const std::string& path,
                                    InputReader& reader) {
     if (damping) {
-        reader.need(damping->bump.at, path + ".bump.at", "the click the shock is set to");
-        reader.need(damping->rebound.at, path + ".rebound.at", "the click the shock is set to");
+        reader.need(damping->bump.at, path + ".bump.at", phrase("the click the shock is set to"));
+        reader.need(damping->rebound.at, path + ".rebound.at", phrase("the click the shock is set to"));
     }
     return damping;
 }
 
 void readFront(const Car& car, const EnteredFront& setup, InputReader& reader, LaunchFront& front) {
     front.wheelRate =
-        reader.need(car.wheelRates.front.wheel, "wheel_rates.front.wheel", "a front wheel's rate");
-    front.droop = reader.need(setup.droop, "launch.front.droop", "the front's travel to topping out");
-    front.bump = reader.need(setup.bump, "launch.front.bump", "the front's travel to bottoming");
+        reader.need(car.wheelRates.front.wheel, "wheel_rates.front.wheel", phrase("a front wheel's rate"));
+    front.droop = reader.need(setup.droop, "launch.front.droop", phrase("the front's travel to topping out"));
+    front.bump = reader.need(setup.bump, "launch.front.bump", phrase("the front's travel to bottoming"));
     front.motionRatio = setup.motionRatio.value_or(1);
     front.damping = readDamping(setup.damping, "launch.front.damping", reader);
 }
@@ -245,8 +252,8 @@ void readParts(const Car& car, InputReader& reader, LaunchInputs& inputs) {
         const std::string path = "springs[" + std::to_string(index) + "]";
         carried = carried || part.carries();
         if (part.carries()) {
-            reader.need(part.rate, path + ".rate", "the spring's rate");
-            reader.need(part.freeLength, path + ".free_length", "the spring's free length");
+            reader.need(part.rate, path + ".rate", phrase("the spring's rate"));
+            reader.need(part.freeLength, path + ".free_length", phrase("the spring's free length"));
         }
         inputs.parts.push_back({.kind = part.kind,
                                 .side = part.side,
@@ -261,7 +268,7 @@ void readParts(const Car& car, InputReader& reader, LaunchInputs& inputs) {
     }
     if (!carried) {
         inputs.rearWheelRate = reader.need(car.wheelRates.rear.wheel, "wheel_rates.rear.wheel",
-                                           "a rear wheel's rate, or a spring");
+                                           phrase("a rear wheel's rate, or a spring"));
     }
 }
 
@@ -278,8 +285,8 @@ LaunchInputsResult launchInputsOf(const Car& car) {
     readCoupling(car, setup.coupling, reader, result.missing, inputs.coupling);
     readFront(car, setup.front, reader, inputs.front);
     readParts(car, reader, inputs);
-    inputs.gear = reader.need(car.launch.gear, "launch.gear", "the gear's ratio");
-    inputs.axleRatio = reader.need(car.launch.axleRatio, "launch.axle_ratio", "the axle's ratio");
+    inputs.gear = reader.need(car.launch.gear, "launch.gear", phrase("the gear's ratio"));
+    inputs.axleRatio = reader.need(car.launch.axleRatio, "launch.axle_ratio", phrase("the axle's ratio"));
     inputs.efficiency = car.launch.efficiency.value_or(1 / kPercent) * kPercent;
     inputs.release = setup.release.value_or(inputs.release);
     inputs.rollout = setup.rollout.value_or(inputs.rollout);

@@ -109,6 +109,7 @@ struct LaunchInputs {
 struct MissingInput {
     std::string path;    ///< its place in the car file: "launch.engine.inertia"
     std::string reason;  ///< what was expected there
+    std::string what{};  ///< what is missing: "the rev limit"; empty where `reason` is no want of a number
 };
 struct LaunchInputsResult {
     std::optional<LaunchInputs> inputs;

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/dynamics/launch_limits.h"
+#include "geometry/units/say.h"
 #include "geometry/units/upper_vectors.h"
 
 namespace bolthole {
@@ -41,7 +42,7 @@ void LaunchSimulator::run(const LaunchInputs& inputs, const LaunchOptions& optio
     startRecord();
     run.refusal = refusal(inputs);
     if (run.refusal.empty() && !(options.every > 0 && options.tolerance > 0)) {
-        run.refusal = "expected a time between rows and a tolerance above 0";
+        run.refusal = say("expected a time between rows and a tolerance above 0");
     }
     if (!run.refusal.empty()) {
         run.end = LaunchEnd::refused;

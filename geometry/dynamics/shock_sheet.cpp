@@ -7,6 +7,7 @@
 #include "geometry/statics/entered_setup.h"
 #include "geometry/statics/springs.h"
 #include "geometry/units/csv.h"
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 #include "geometry/units/units.h"
 
@@ -98,7 +99,7 @@ class TableReader final : public LineReader {
         for (const std::string& cell : cells) {
             const std::optional<double> number = csvNumber(cell);
             if (!number || *number < 0) {
-                return "expected a speed and forces, all numbers from 0";
+                return say("expected a speed and forces, all numbers from 0");
             }
             numbers.push_back(*number);
         }
@@ -107,14 +108,14 @@ class TableReader final : public LineReader {
         }
         const std::size_t wanted = 1 + result_.way.clicks.size();
         if (numbers.size() != wanted) {
-            return "expected " + std::to_string(wanted) + " numbers: a speed and a force a click";
+            return say("expected %1 numbers: a speed and a force a click", wanted);
         }
         const double speed = numbers.front() * unit_.length;
         if (speed == 0) {
             return {};  // a shock at rest resists with nothing; sheets often say so
         }
         if (!result_.speeds.empty() && speed <= result_.speeds.back()) {
-            return "expected rising speeds";
+            return say("expected rising speeds");
         }
         result_.speeds.push_back(speed);
         rows_.push_back(std::move(numbers));
@@ -128,7 +129,7 @@ class TableReader final : public LineReader {
         for (std::size_t at = 1; at < cells.size(); ++at) {
             const std::optional<int> click = shockClick(cells[at]);
             if (!click || (!result_.way.clicks.empty() && *click <= result_.way.clicks.back())) {
-                return "expected clicks after the first word, rising whole numbers";
+                return say("expected clicks after the first word, rising whole numbers");
             }
             result_.way.clicks.push_back(*click);
         }
@@ -174,7 +175,7 @@ class ReadingsReader final : public LineReader {
             }
         }
         if (!click || cells.size() != 4 || numbers.size() != 3) {
-            return "expected a click, a weight, a stroke and seconds, the last three above 0";
+            return say("expected a click, a weight, a stroke and seconds, the last three above 0");
         }
         const double force = numbers[0] * unit_.mass * kStandardGravity;
         const double speed = numbers[1] * unit_.length / numbers[2];

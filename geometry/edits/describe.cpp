@@ -7,17 +7,27 @@
 #include "geometry/edits/edit.h"
 #include "geometry/edits/edit_correction.h"
 #include "geometry/edits/edit_passes.h"
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
 
 namespace {
 
+/// A length along an axis, to either side.
 struct AxisWords {
     std::string_view plus;
     std::string_view minus;
 };
-constexpr std::array<AxisWords, 3> kAxisWords{{{"forward", "back"}, {"left", "right"}, {"up", "down"}}};
+constexpr std::array<AxisWords, 3> kAxisWords{{{phrase("%1 forward"), phrase("%1 back")},
+                                               {phrase("%1 left"), phrase("%1 right")},
+                                               {phrase("%1 up"), phrase("%1 down")}}};
+
+/// The word of an option; one past the last counts from the first again.
+template <std::size_t size>
+std::string optionOf(const std::array<std::string_view, size>& words, int option) {
+    return say(words[static_cast<std::size_t>(option) % size]);
+}
 
 class Describer {
   public:
@@ -51,32 +61,37 @@ class Describer {
     std::string operator()(const SwapBaseline& edit) const;
     std::string operator()(const ChangeRide& edit) const;
     std::string operator()(const SetChoice& edit) const;
-    std::string operator()(const AddBallast& edit) const { return "Add load '" + edit.ballast.name + "'"; }
+    std::string operator()(const AddBallast& edit) const { return say("Add load '%1'", edit.ballast.name); }
     std::string operator()(const RemoveBallast& edit) const {
-        return "Remove " + ballastWords(car_, edit.item);
+        return say("Remove %1", ballastWords(car_, edit.item));
     }
     std::string operator()(const RenameBallast& edit) const {
-        return "Rename " + ballastWords(car_, edit.item) + " to '" + edit.name + "'";
+        return say("Rename %1 to '%2'", ballastWords(car_, edit.item), edit.name);
     }
     std::string operator()(const AddSpring& edit) const {
-        return "Add " + std::string(nameOf(edit.part.kind)) + " '" + edit.part.name + "'";
+        return say("Add %1 '%2'", say(nameOf(edit.part.kind)), edit.part.name);
     }
     std::string operator()(const RemoveSpring& edit) const {
-        return "Remove " + springWords(car_, edit.item);
+        return say("Remove %1", springWords(car_, edit.item));
     }
     std::string operator()(const ChangeSpring& edit) const;
-    std::string operator()(const AddLink& edit) const { return "Add link '" + edit.link.name + "'"; }
-    std::string operator()(const RemoveLink& edit) const { return "Remove " + linkWords(car_, edit.link); }
+    std::string operator()(const AddLink& edit) const { return say("Add link '%1'", edit.link.name); }
+    std::string operator()(const RemoveLink& edit) const {
+        return say("Remove %1", linkWords(car_, edit.link));
+    }
     std::string operator()(const ChangeLink& edit) const;
     std::string operator()(const SplitLink& edit) const {
-        return "Set left and right " + linkWords(car_, edit.link) + " apart";
+        return say("Set left and right %1 apart", linkWords(car_, edit.link));
     }
     std::string operator()(const SetPlanned& edit) const {
-        return (edit.planned ? "Plan " : "Drilled ") + holeWords(car_, edit.link, edit.end, edit.hole);
+        const std::string hole = holeWords(car_, edit.link, edit.end, edit.hole);
+        return edit.planned ? say("Plan %1", hole) : say("Drilled %1", hole);
     }
     std::string operator()(const SetPlate& edit) const {
-        return (edit.plate ? "Enter the plate of the " : "Take away the plate of the ") +
-               linkWords(car_, edit.link) + "'s " + std::string(endWords(edit.end)) + " bracket";
+        const std::string link = linkWords(car_, edit.link);
+        const std::string end = say(endWords(edit.end));
+        return edit.plate ? say("Enter the plate of the %1's %2 bracket", link, end)
+                          : say("Take away the plate of the %1's %2 bracket", link, end);
     }
     std::string operator()(const AddPass& edit) const { return describePassEdit(edit); }
     std::string operator()(const ChangePass& edit) const { return describePassEdit(edit, car_); }
@@ -84,7 +99,7 @@ class Describer {
     std::string operator()(const StrikePass& edit) const { return describePassEdit(edit, car_); }
     std::string operator()(const CorrectLaunch& edit) const { return describeCorrection(edit); }
     std::string operator()(const JoinLinks& edit) const {
-        return "Join left and right " + linkWords(car_, edit.link);
+        return say("Join left and right %1", linkWords(car_, edit.link));
     }
 
   private:
@@ -104,12 +119,12 @@ std::string Describer::measure(double value, Quantity quantity) const {
 
 /// "12 3/8 in forward", "2 in back".
 std::string Describer::coordinate(double value, int axis) const {
-    std::string size = measure(std::abs(value), Quantity::length);
+    const std::string size = measure(std::abs(value), Quantity::length);
     if (axis < 0 || axis > 2) {
         return size;
     }
     const AxisWords& words = kAxisWords[static_cast<std::size_t>(axis)];
-    return size + " " + std::string(value < 0 ? words.minus : words.plus);
+    return say(value < 0 ? words.minus : words.plus, size);
 }
 
 /// The coordinates that change as shown, or all three if none does or there was no point before.
@@ -131,28 +146,29 @@ std::string Describer::fieldWords(const FieldId& id) const {
     if (rule.scope == Scope::hole) {
         return holeWords(car_, id.link, id.end, id.hole);
     }
-    const std::string words(rule.words);
+    const std::string words = say(rule.words);
     if (rule.scope == Scope::ballast) {
-        return ballastWords(car_, id.item) + (rule.hasAxis ? "" : ", " + words);
+        const std::string load = ballastWords(car_, id.item);
+        return rule.hasAxis ? load : say("%1, %2", load, words);
     }
     if (rule.scope == Scope::spring) {
-        return springWords(car_, id.item) + " " + words;
+        return say("%1 %2", springWords(car_, id.item), words);
     }
     if (rule.scope == Scope::mount) {
-        return springWords(car_, id.item) + " " + std::string(endWords(id.end)) + " mount";
+        return mountWords(car_, id.item, id.end);
     }
-    return rule.scope == Scope::link ? linkWords(car_, id.link) + " " + words : words;
+    return rule.scope == Scope::link ? say("%1 %2", linkWords(car_, id.link), words) : words;
 }
 
 std::string Describer::operator()(const SetNumber& edit) const {
     const FieldRule& rule = ruleOf(edit.id.field);
     if (edit.id.uncertainty) {
-        return "Take " + fieldWords(edit.id) + " to be sure to " + measure(edit.value, rule.quantity);
+        return say("Take %1 to be sure to %2", fieldWords(edit.id), measure(edit.value, rule.quantity));
     }
     if (rule.hasAxis) {
-        return "Move " + fieldWords(edit.id) + " to " + coordinate(edit.value, edit.id.axis);
+        return say("Move %1 to %2", fieldWords(edit.id), coordinate(edit.value, edit.id.axis));
     }
-    return "Set " + fieldWords(edit.id) + " to " + measure(edit.value, rule.quantity);
+    return say("Set %1 to %2", fieldWords(edit.id), measure(edit.value, rule.quantity));
 }
 
 /// "Set pitch inertia to 2,100 kg m², with its ±".
@@ -160,47 +176,54 @@ std::string Describer::operator()(const SetNumbers& edit) const {
     std::string words;
     for (const SetNumber& number : edit.numbers) {
         const bool isItsOwn = number.id.uncertainty && !words.empty();
-        words += isItsOwn ? ", with its ±" : (words.empty() ? "" : ", ") + (*this)(number);
+        words = isItsOwn        ? say("%1, with its ±", words)
+                : words.empty() ? (*this)(number)
+                                : say("%1, %2", words, (*this)(number));
     }
     return words;
 }
 
 std::string Describer::operator()(const SetDamping& edit) const {
-    const std::string whose = edit.item < 0 ? "the front shocks" : springWords(car_, edit.item);
-    return (edit.damping ? "Enter the forces of " : "Take away the forces of ") + whose;
+    const std::string whose = edit.item < 0 ? say("the front shocks") : springWords(car_, edit.item);
+    return edit.damping ? say("Enter the forces of %1", whose) : say("Take away the forces of %1", whose);
 }
 
 std::string Describer::operator()(const SetTorque& edit) const {
     if (edit.torque.empty()) {
-        return "Take away the torque curve";
+        return say("Take away the torque curve");
     }
-    const std::size_t was = car_.launch.engine.torque.size();
-    const std::string rows =
-        std::to_string(edit.torque.size()) + (edit.torque.size() == 1 ? " row" : " rows");
-    return was == 0 ? "Enter a torque curve of " + rows : "Change the torque curve to " + rows;
+    const bool isNew = car_.launch.engine.torque.empty();
+    if (edit.torque.size() == 1) {
+        return isNew ? say("Enter a torque curve of 1 row") : say("Change the torque curve to 1 row");
+    }
+    const Count rows(edit.torque.size());
+    return isNew ? say("Enter a torque curve of %n rows", rows)
+                 : say("Change the torque curve to %n rows", rows);
 }
 
 std::string Describer::operator()(const ClearNumber& edit) const {
     if (edit.id.uncertainty) {
-        return "Take " + fieldWords(edit.id) + " to be as sure as its tool";
+        return say("Take %1 to be as sure as its tool", fieldWords(edit.id));
     }
     if (edit.id.field == Field::linkLength) {
-        return "Fit " + linkWords(car_, edit.id.link) + " to its holes";
+        return say("Fit %1 to its holes", linkWords(car_, edit.id.link));
     }
-    return "Clear " + fieldWords(edit.id);
+    return say("Clear %1", fieldWords(edit.id));
 }
 
 std::string Describer::operator()(const MoveHole& edit) const {
     const Hole* hole = findHole(car_, edit.link, edit.end, edit.hole);
-    return "Move " + holeWords(car_, edit.link, edit.end, edit.hole) + " to " +
-           target(hole == nullptr ? nullptr : &hole->at, edit.at);
+    return say("Move %1 to %2", holeWords(car_, edit.link, edit.end, edit.hole),
+               target(hole == nullptr ? nullptr : &hole->at, edit.at));
 }
 
 std::string Describer::operator()(const UseHole& edit) const {
     const Hole* hole = findHole(car_, edit.link, edit.end, edit.hole);
     const bool isNamed = hole != nullptr && !hole->name.empty();
-    return "Bolt " + linkWords(car_, edit.link) + " " + std::string(endWords(edit.end)) + " to " +
-           (isNamed ? "'" + hole->name + "'" : "hole " + std::to_string(edit.hole + 1));
+    const std::string link = linkWords(car_, edit.link);
+    const std::string end = say(endWords(edit.end));
+    return isNamed ? say("Bolt %1 %2 to '%3'", link, end, hole->name)
+                   : say("Bolt %1 %2 to hole %3", link, end, edit.hole + 1);
 }
 
 std::string Describer::operator()(const MoveJoint& edit) const {
@@ -209,160 +232,179 @@ std::string Describer::operator()(const MoveJoint& edit) const {
     if (car_.driveline) {
         before = onAxle ? &car_.driveline->pinionJoint : &car_.driveline->outputJoint;
     }
-    return std::string(onAxle ? "Move rear U-joint to " : "Move front U-joint to ") + target(before, edit.at);
+    return onAxle ? say("Move rear U-joint to %1", target(before, edit.at))
+                  : say("Move front U-joint to %1", target(before, edit.at));
 }
 
 std::string Describer::operator()(const SetUnits& edit) const {
-    return edit.units == Units::inch ? "Set units to inch" : "Set units to metric";
+    return edit.units == Units::inch ? say("Set units to inch") : say("Set units to metric");
 }
 
 std::string Describer::operator()(const SetTitle& edit) const {
-    return edit.title.empty() ? "Clear title" : "Set title to '" + edit.title + "'";
+    return edit.title.empty() ? say("Clear title") : say("Set title to '%1'", edit.title);
 }
 
 std::string Describer::operator()(const SetNotes& edit) const {
-    return edit.notes.empty() ? "Clear notes" : "Edit notes";
+    return edit.notes.empty() ? say("Clear notes") : say("Edit notes");
 }
 
 std::string Describer::operator()(const SetAdjuster& edit) const {
     const std::string link = linkWords(car_, edit.link);
     if (!edit.adjuster) {
-        return "Remove adjuster of " + link;
+        return say("Remove adjuster of %1", link);
     }
-    return "Set adjuster of " + link + " to pitch " + measure(edit.adjuster->pitch, Quantity::length) + ", " +
-           std::to_string(edit.adjuster->threadedEnds) +
-           (edit.adjuster->threadedEnds == 1 ? " threaded end" : " threaded ends");
+    const std::string pitch = measure(edit.adjuster->pitch, Quantity::length);
+    return edit.adjuster->threadedEnds == 1
+               ? say("Set adjuster of %1 to pitch %2, 1 threaded end", link, pitch)
+               : say("Set adjuster of %1 to pitch %2, %n threaded ends", Count(edit.adjuster->threadedEnds),
+                     link, pitch);
 }
 
 std::string Describer::operator()(const SetDriveline& edit) const {
     if (!edit.driveline) {
-        return "Remove driveline";
+        return say("Remove driveline");
     }
-    return car_.driveline ? "Change driveline" : "Add driveline";
+    return car_.driveline ? say("Change driveline") : say("Add driveline");
 }
 
 std::string Describer::operator()(const RenameLink& edit) const {
-    return "Rename " + linkWords(car_, edit.link) + " to '" + edit.name + "'";
+    return say("Rename %1 to '%2'", linkWords(car_, edit.link), edit.name);
 }
 
 std::string Describer::operator()(const RenameHole& edit) const {
-    return "Rename " + holeWords(car_, edit.link, edit.end, edit.hole) + " to '" + edit.name + "'";
+    return say("Rename %1 to '%2'", holeWords(car_, edit.link, edit.end, edit.hole), edit.name);
 }
 
 std::string Describer::operator()(const AddHole& edit) const {
-    const std::string name = edit.hole.name.empty() ? "" : " '" + edit.hole.name + "'";
-    return "Add " + linkWords(car_, edit.link) + " " + std::string(endWords(edit.end)) + " hole" + name +
-           " at " + target(nullptr, edit.hole.at);
+    const std::string link = linkWords(car_, edit.link);
+    const std::string end = say(endWords(edit.end));
+    const std::string at = target(nullptr, edit.hole.at);
+    return edit.hole.name.empty() ? say("Add %1 %2 hole at %3", link, end, at)
+                                  : say("Add %1 %2 hole '%3' at %4", link, end, edit.hole.name, at);
 }
 
 std::string Describer::operator()(const PlanHole& edit) const {
-    return "Plan " + linkWords(car_, edit.link) + " " + std::string(endWords(edit.end)) + " hole '" +
-           edit.hole.name + "' at " + target(nullptr, edit.hole.at) + " and bolt to it";
+    return say("Plan %1 %2 hole '%3' at %4 and bolt to it", linkWords(car_, edit.link),
+               say(endWords(edit.end)), edit.hole.name, target(nullptr, edit.hole.at));
 }
 
 std::string Describer::operator()(const SetTarget& edit) const {
     if (!edit.target) {
-        return "Clear target";
+        return say("Clear target");
     }
     const auto percent = [](double value) { return figureText(value, Quantity::percent, Units::inch); };
-    return "Set target: anti-squat " + percent(edit.target->antiSquatLow) + " to " +
-           percent(edit.target->antiSquatHigh) + " %";
+    return say("Set target: anti-squat %1 to %2 %", percent(edit.target->antiSquatLow),
+               percent(edit.target->antiSquatHigh));
 }
 
 std::string Describer::operator()(const ChooseHoles& edit) const {
     const std::string names = holeNames(edit.use, car_);
-    return (names.empty() ? "Set " : "Bolt to " + names + ", ") +
-           "lengths: " + std::string(nameOf(edit.lengths));
+    const std::string lengths = say(nameOf(edit.lengths));
+    return names.empty() ? say("Set lengths: %1", lengths) : say("Bolt to %1, lengths: %2", names, lengths);
 }
 
 std::string Describer::stateWords(int state) const {
     const bool exists = state >= 0 && static_cast<std::size_t>(state) < car_.kept.size();
     return exists ? "'" + car_.kept[static_cast<std::size_t>(state)].name + "'"
-                  : "kept setup " + std::to_string(state + 1);
+                  : say("kept setup %1", state + 1);
 }
 
 std::string Describer::operator()(const KeepSetup& edit) const {
-    return (edit.other ? "Take in '" : "Keep as '") + edit.name + "'";
+    return edit.other ? say("Take in '%1'", edit.name) : say("Keep as '%1'", edit.name);
 }
 
 std::string Describer::operator()(const DescribeKept& edit) const {
-    return "Describe " + stateWords(edit.state);
+    return say("Describe %1", stateWords(edit.state));
 }
 
 std::string Describer::operator()(const SetBaseline& edit) const {
-    return edit.state ? "Compare with " + stateWords(*edit.state) : "Compare with nothing";
+    return edit.state ? say("Compare with %1", stateWords(*edit.state)) : say("Compare with nothing");
 }
 
 std::string Describer::operator()(const RemoveKept& edit) const {
-    return "Delete " + stateWords(edit.state);
+    return say("Delete %1", stateWords(edit.state));
 }
 
 std::string Describer::operator()(const RestoreKept& edit) const {
-    return "Recover " + stateWords(edit.state);
+    return say("Recover %1", stateWords(edit.state));
 }
 
 std::string Describer::operator()(const SwapBaseline&) const {
-    return "Swap before and after";
+    return say("Swap before and after");
 }
 
 std::string Describer::operator()(const ChangeRide& edit) const {
     std::string words;
     const auto add = [&](std::string_view what, double value, double now) {
         if (value != now) {
-            words += (words.empty() ? "" : ", ") + std::string(what) + " " + measure(value, Quantity::length);
+            const std::string change = say(what, measure(value, Quantity::length));
+            words = words.empty() ? change : say("%1, %2", words, change);
         }
     };
-    add("rear tires to radius", edit.change.rearTireRadius, car_.rearTireRadius);
-    add("front tires to radius", edit.change.frontTireRadius, car_.frontTireRadius);
-    add("rear lower by", edit.change.rearLower, 0);
-    add("front lower by", edit.change.frontLower, 0);
-    return "Change ride: " + (words.empty() ? "nothing" : words);
+    add(phrase("rear tires to radius %1"), edit.change.rearTireRadius, car_.rearTireRadius);
+    add(phrase("front tires to radius %1"), edit.change.frontTireRadius, car_.frontTireRadius);
+    add(phrase("rear lower by %1"), edit.change.rearLower, 0);
+    add(phrase("front lower by %1"), edit.change.frontLower, 0);
+    return words.empty() ? say("Change ride: nothing") : say("Change ride: %1", words);
 }
 
 std::string Describer::operator()(const SetChoice& edit) const {
     switch (edit.choice) {
         case Choice::cornersAre:
-            return edit.option == 0 ? "Corner weights are with driver" : "Corner weights are without driver";
+            return edit.option == 0 ? say("Corner weights are with driver")
+                                    : say("Corner weights are without driver");
         case Choice::cgHeightFrom: {
-            constexpr std::array<std::string_view, 3> kSources{"as entered", "from the lift", "estimated"};
-            return "Take CG height " + std::string(kSources[static_cast<std::size_t>(edit.option % 3)]);
+            constexpr std::array<std::string_view, 3> kSources{phrase("Take CG height as entered"),
+                                                               phrase("Take CG height from the lift"),
+                                                               phrase("Take CG height estimated")};
+            return optionOf(kSources, edit.option);
         }
         case Choice::liftRaised:
-            return edit.option == 0 ? "Lift: front end raised" : "Lift: rear end raised";
+            return edit.option == 0 ? say("Lift: front end raised") : say("Lift: rear end raised");
         case Choice::liftRead:
-            return edit.option == 0 ? "Lift: front axle weighed" : "Lift: rear axle weighed";
+            return edit.option == 0 ? say("Lift: front axle weighed") : say("Lift: rear axle weighed");
         case Choice::liftDriver:
-            return edit.option == 0 ? "Lift with driver" : "Lift without driver";
+            return edit.option == 0 ? say("Lift with driver") : say("Lift without driver");
         case Choice::ticketDriver:
-            return edit.option == 0 ? "Truck-scale ticket with driver" : "Truck-scale ticket without driver";
+            return edit.option == 0 ? say("Truck-scale ticket with driver")
+                                    : say("Truck-scale ticket without driver");
         case Choice::differential: {
-            constexpr std::array<std::string_view, 4> kWords{"not entered", "open", "limited slip", "locked"};
-            return "Differential: " + std::string(kWords[static_cast<std::size_t>(edit.option % 4)]);
+            constexpr std::array<std::string_view, 4> kWords{
+                phrase("Differential: not entered"), phrase("Differential: open"),
+                phrase("Differential: limited slip"), phrase("Differential: locked")};
+            return optionOf(kWords, edit.option);
         }
         case Choice::coupling: {
-            constexpr std::array<std::string_view, 3> kWords{"not entered", "converter", "clutch"};
-            return "Engine drives through: " + std::string(kWords[static_cast<std::size_t>(edit.option % 3)]);
+            constexpr std::array<std::string_view, 3> kWords{phrase("Engine drives through: not entered"),
+                                                             phrase("Engine drives through: converter"),
+                                                             phrase("Engine drives through: clutch")};
+            return optionOf(kWords, edit.option);
         }
         case Choice::body: {
-            constexpr std::array<std::string_view, 6> kWords{"not chosen", "sedan",  "coupe",
-                                                             "wagon",      "pickup", "roadster"};
-            return "Body: " + std::string(kWords[static_cast<std::size_t>(edit.option % 6)]);
+            constexpr std::array<std::string_view, 6> kWords{
+                phrase("Body: not chosen"), phrase("Body: sedan"),  phrase("Body: coupe"),
+                phrase("Body: wagon"),      phrase("Body: pickup"), phrase("Body: roadster")};
+            return optionOf(kWords, edit.option);
         }
         case Choice::launchFrom:
             break;
     }
-    constexpr std::array<std::string_view, 3> kLaunches{"acceleration", "60-ft time", "engine torque"};
-    return "Compute launch from " + std::string(kLaunches[static_cast<std::size_t>(edit.option % 3)]);
+    constexpr std::array<std::string_view, 3> kLaunches{phrase("Compute launch from acceleration"),
+                                                        phrase("Compute launch from 60-ft time"),
+                                                        phrase("Compute launch from engine torque")};
+    return optionOf(kLaunches, edit.option);
 }
 
 std::string Describer::operator()(const ChangeLink& edit) const {
     const Link* old = findLink(car_, edit.index);
     const std::string name = linkWords(car_, edit.index);
     if (old == nullptr || old->kind == edit.link.kind) {
-        return "Change " + name;
+        return say("Change %1", name);
     }
-    constexpr std::array<std::string_view, 4> kKinds{"a rod", "a pivoted arm", "a sliding arm", "a guide"};
-    return "Make " + name + " " + std::string(kKinds[static_cast<std::size_t>(edit.link.kind)]);
+    constexpr std::array<std::string_view, 4> kKinds{phrase("Make %1 a rod"), phrase("Make %1 a pivoted arm"),
+                                                     phrase("Make %1 a sliding arm"),
+                                                     phrase("Make %1 a guide")};
+    return say(kKinds[static_cast<std::size_t>(edit.link.kind)], name);
 }
 
 /// What of it changes, the one thing if it is one.
@@ -370,28 +412,29 @@ std::string Describer::operator()(const ChangeSpring& edit) const {
     const std::string name = springWords(car_, edit.item);
     const SuspensionPart* old = findSpring(car_, edit.item);
     if (old == nullptr) {
-        return "Change " + name;
+        return say("Change %1", name);
     }
     if (old->name != edit.part.name) {
-        return "Rename " + name + " to '" + edit.part.name + "'";
+        return say("Rename %1 to '%2'", name, edit.part.name);
     }
     for (const End end : {End::chassis, End::axle}) {
         const Bracket& mount = edit.part.bracket(end);
         const std::size_t was = old->bracket(end).holes.size();
         if (was != mount.holes.size()) {
-            return (was < mount.holes.size() ? "Add a hole to " : "Remove a hole of ") + name + " " +
-                   std::string(endWords(end)) + " mount";
+            const std::string whose = mountWords(car_, edit.item, end);
+            return was < mount.holes.size() ? say("Add a hole to %1", whose)
+                                            : say("Remove a hole of %1", whose);
         }
         const bool exists = mount.use >= 0 && static_cast<std::size_t>(mount.use) < mount.holes.size();
         if (old->bracket(end).use != mount.use && exists) {
-            return "Bolt " + name + " " + std::string(endWords(end)) + " to '" + mount.inUse().name + "'";
+            return say("Bolt %1 %2 to '%3'", name, say(endWords(end)), mount.inUse().name);
         }
     }
-    return "Change " + name;
+    return say("Change %1", name);
 }
 
 std::string Describer::operator()(const RemoveHole& edit) const {
-    return "Remove " + holeWords(car_, edit.link, edit.end, edit.hole);
+    return say("Remove %1", holeWords(car_, edit.link, edit.end, edit.hole));
 }
 
 }  // namespace

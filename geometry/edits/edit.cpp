@@ -17,21 +17,25 @@
 #include "geometry/edits/edit_links.h"
 #include "geometry/edits/edit_passes.h"
 #include "geometry/edits/planned_hole.h"
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
 
 namespace {
 
-constexpr std::string_view kNoDriveline = "this car has no driveline yet";
-constexpr std::string_view kOnlyRods = "only a rod has a length of its own";
+constexpr std::string_view kNoDriveline = phrase("this car has no driveline yet");
+constexpr std::string_view kOnlyRods = phrase("only a rod has a length of its own");
 
 /// Why `value` cannot stand at `id`, as a sentence; empty if it can.
 std::string refusalSentence(const FieldId& id, double value) {
     const std::string expected = refusal(id, value);
-    const std::string_view whose = id.uncertainty ? ", ±" : "";
-    return expected.empty() ? expected
-                            : std::string(ruleOf(id.field).words).append(whose) + ": expected " + expected;
+    if (expected.empty()) {
+        return {};
+    }
+    const std::string whose = say(ruleOf(id.field).words);
+    return id.uncertainty ? say("%1, ±: expected %2", whose, expected)
+                          : say("%1: expected %2", whose, expected);
 }
 
 std::string refusePoint(FieldId id, const Eigen::Vector3d& at) {
@@ -44,46 +48,46 @@ std::string refusePoint(FieldId id, const Eigen::Vector3d& at) {
 }
 
 std::string missingLink(int link) {
-    return "there is no link " + std::to_string(link + 1);
+    return say("there is no link %1", link + 1);
 }
 
 std::string missingHole(const Car& car, int link, End end, int hole) {
     return findLink(car, link) == nullptr ? missingLink(link)
-                                          : "there is no " + holeWords(car, link, end, hole);
+                                          : say("there is no %1", holeWords(car, link, end, hole));
 }
 
 /// Why the car has no number of that id.
 std::string missingNumber(const Car& car, const FieldId& id) {
     const FieldRule& rule = ruleOf(id.field);
     if (rule.hasAxis && (id.axis < 0 || id.axis > 2)) {
-        return "a point has three coordinates, 0 to 2";
+        return say("a point has three coordinates, 0 to 2");
     }
     // What holds the number within its part: "adjuster" of "adjuster.pitch".
     const std::string holder(rule.path.substr(0, rule.path.find('.')));
     switch (rule.scope) {
         case Scope::driveline:
-            return std::string(kNoDriveline);
+            return say(kNoDriveline);
         case Scope::target:
-            return "no target is set for this car yet";
+            return say("no target is set for this car yet");
         case Scope::ballast:
-            return "there is no load " + std::to_string(id.item + 1);
+            return say("there is no load %1", id.item + 1);
         case Scope::spring:
             return id.uncertainty || findSpring(car, id.item) == nullptr
-                       ? "there is no such spring, shock or mount"
-                       : springWords(car, id.item) + " has no " + holder + " yet";
+                       ? say("there is no such spring, shock or mount")
+                       : say("%1 has no %2 yet", springWords(car, id.item), holder);
         case Scope::mount:
-            return "there is no such spring, shock or mount";
+            return say("there is no such spring, shock or mount");
         case Scope::hole:
             return missingHole(car, id.link, id.end, id.hole);
         case Scope::link:
             return id.uncertainty || findLink(car, id.link) == nullptr
                        ? missingLink(id.link)
-                       : linkWords(car, id.link) + " has no " + holder + " yet";
+                       : say("%1 has no %2 yet", linkWords(car, id.link), holder);
         case Scope::car:
         case Scope::tool:
             break;
     }
-    return "this car has no " + std::string(rule.words) + " yet";
+    return say("this car has no %1 yet", say(rule.words));
 }
 
 /// The shock's forces that the number belongs to; null: it belongs to none.
@@ -177,10 +181,10 @@ std::string Applier::setUncertainty(const FieldId& id, std::optional<double> val
     Uncertainties* uncertainties = uncertaintiesAt(car_, id);
     if (uncertainties == nullptr) {
         return mayHaveUncertainty(id.field) ? missingNumber(car_, id)
-                                            : "the " + std::string(rule.words) + " is not measured";
+                                            : say("the %1 is not measured", say(rule.words));
     }
     if (rule.hasAxis != (id.axis >= 0 && id.axis < 3)) {
-        return "a point has three coordinates, 0 to 2";
+        return say("a point has three coordinates, 0 to 2");
     }
     std::string reason = value ? refusalSentence(id, *value) : std::string();
     if (reason.empty()) {
@@ -206,7 +210,7 @@ std::string Applier::operator()(const SetNumber& edit) const {
         return missingNumber(car_, edit.id);
     }
     if (edit.id.field == Field::linkLength && !isRod(edit.id.link)) {
-        return std::string(kOnlyRods);
+        return say(kOnlyRods);
     }
     std::string reason = refusalSentence(edit.id, edit.value);
     if (reason.empty()) {
@@ -239,7 +243,7 @@ std::string Applier::refuseTable(const FieldId& id) const {
 
 std::string Applier::operator()(const SetNumbers& edit) const {
     if (edit.numbers.empty()) {
-        return "there is no number to set";
+        return say("there is no number to set");
     }
     const Car before = car_;
     for (const SetNumber& number : edit.numbers) {
@@ -261,7 +265,7 @@ std::string Applier::operator()(const ClearNumber& edit) const {
     }
     auto* const* optional = std::get_if<std::optional<double>*>(&slot);
     if (optional == nullptr) {
-        return "the " + std::string(ruleOf(edit.id.field).words) + " cannot be left out";
+        return say("the %1 cannot be left out", say(ruleOf(edit.id.field).words));
     }
     if (edit.id.field == Field::linkLength) {
         pinEngagement(link(edit.id.link), false);
@@ -294,7 +298,7 @@ std::string Applier::operator()(const UseHole& edit) const {
 
 std::string Applier::operator()(const MoveJoint& edit) const {
     if (!car_.driveline) {
-        return std::string(kNoDriveline);
+        return say(kNoDriveline);
     }
     const bool onAxle = edit.end == End::axle;
     std::string reason = refusePoint({.field = onAxle ? Field::pinionJoint : Field::outputJoint}, edit.at);
@@ -324,7 +328,7 @@ std::string Applier::operator()(const SetAdjuster& edit) const {
         return missingLink(edit.link);
     }
     if (edit.adjuster && !isRod(edit.link)) {
-        return std::string(kOnlyRods);
+        return say(kOnlyRods);
     }
     Link adjusted;
     adjusted.adjuster = edit.adjuster;
@@ -348,7 +352,7 @@ std::string Applier::operator()(const RenameLink& edit) const {
         return missingLink(edit.link);
     }
     if (isBlank(edit.name)) {
-        return "a link needs a name";
+        return say("a link needs a name");
     }
     link(edit.link).name = edit.name;
     return {};
@@ -359,7 +363,7 @@ std::string Applier::operator()(const RenameHole& edit) const {
         return missingHole(car_, edit.link, edit.end, edit.hole);
     }
     if (isBlank(edit.name)) {
-        return "a hole needs a name";
+        return say("a hole needs a name");
     }
     link(edit.link).bracket(edit.end).holes[static_cast<std::size_t>(edit.hole)].name = edit.name;
     return {};
@@ -371,7 +375,7 @@ std::string Applier::operator()(const AddHole& edit) const {
     }
     std::vector<Hole>& holes = link(edit.link).bracket(edit.end).holes;
     if (holes.size() >= kMaxHoles) {
-        return "a bracket takes at most " + std::to_string(kMaxHoles) + " holes";
+        return say("a bracket takes at most %1 holes", kMaxHoles);
     }
     std::string reason = refusePoint({.field = Field::holeAt}, edit.hole.at);
     if (reason.empty()) {
@@ -440,7 +444,7 @@ std::string Applier::operator()(const RemoveHole& edit) const {
     }
     Bracket& bracket = link(edit.link).bracket(edit.end);
     if (bracket.holes.size() == 1) {
-        return "a bracket keeps at least one hole";
+        return say("a bracket keeps at least one hole");
     }
     if (edit.hole == bracket.use) {
         pinIfFitted(edit.link);

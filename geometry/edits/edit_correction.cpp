@@ -9,6 +9,7 @@
 #include "geometry/car/fields.h"
 #include "geometry/car/numbers.h"
 #include "geometry/car/scaled_tables.h"
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -43,7 +44,7 @@ std::string scaleShock(std::optional<Damping>& damping, double factor, const std
     damping = scaled(*damping, factor);
     shorten(damping);
     const TableFault fault = refusal(*damping);
-    return fault.reason.empty() ? std::string() : whose + ": " + fault.reason;
+    return fault.reason.empty() ? std::string() : say("%1: %2", whose, fault.reason);
 }
 
 std::string scaleTorque(std::vector<TorquePoint>& torque, double factor) {
@@ -55,13 +56,13 @@ std::string scaleTorque(std::vector<TorquePoint>& torque, double factor) {
         point.torque = shortened(point.torque);
     }
     const TableFault fault = refusal(torque);
-    return fault.reason.empty() ? std::string() : "engine: " + fault.reason;
+    return fault.reason.empty() ? std::string() : say("engine: %1", fault.reason);
 }
 
 std::string scaleTables(Car& car, const CorrectLaunch& edit) {
     std::string reason = scaleTorque(car.launch.engine.torque, edit.torqueScale);
     if (reason.empty()) {
-        reason = scaleShock(car.launch.front.damping, edit.frontDampingScale, "front shock");
+        reason = scaleShock(car.launch.front.damping, edit.frontDampingScale, say("front shock"));
     }
     for (std::size_t item = 0; reason.empty() && item < car.springs.size(); ++item) {
         reason = scaleShock(car.springs[item].damping, edit.rearDampingScale,
@@ -91,12 +92,12 @@ std::string refuseCorrection(const CorrectLaunch& edit) {
         const std::string expected =
             number.value ? refusal({.field = number.field}, *number.value) : std::string();
         if (!expected.empty()) {
-            return std::string(ruleOf(number.field).words) + ": expected " + expected;
+            return say("%1: expected %2", say(ruleOf(number.field).words), expected);
         }
     }
     for (const double scale : {edit.torqueScale, edit.frontDampingScale, edit.rearDampingScale}) {
         if (!(std::isfinite(scale) && scale > 0)) {
-            return "expected scales above 0";
+            return say("expected scales above 0");
         }
     }
     return {};
@@ -128,7 +129,7 @@ std::string applyTo(Car& car, const CorrectLaunch& edit) {
         }
         auto kept = std::make_shared<Car>(*state.car);
         reason = correct(*kept, bench, edit);
-        reason = reason.empty() ? reason : "kept setup '" + state.name + "', " + reason;
+        reason = reason.empty() ? reason : say("kept setup '%1', %2", state.name, reason);
         state.car = std::move(kept);
     }
     if (reason.empty()) {
@@ -139,24 +140,28 @@ std::string applyTo(Car& car, const CorrectLaunch& edit) {
 
 std::string describeCorrection(const CorrectLaunch& edit) {
     std::string words;
-    const auto add = [&words](const std::string& what) { words += (words.empty() ? ": " : ", ") + what; };
-    if (edit.friction) {
-        add("friction " + plainDecimal(*edit.friction));
-    }
-    for (const auto& [name, scale] :
-         {std::pair("torque", edit.torqueScale), std::pair("front damping", edit.frontDampingScale),
-          std::pair("rear damping", edit.rearDampingScale)}) {
+    const auto add = [&words](const std::string& what) {
+        words = words.empty() ? what : say("%1, %2", words, what);
+    };
+    const auto addScale = [&add](std::string_view text, double scale) {
         if (scale != 1) {
-            add(std::string(name) + " \u00D7 " + plainDecimal(scale));
+            add(say(text, plainDecimal(scale)));
         }
+    };
+    if (edit.friction) {
+        add(say("friction %1", plainDecimal(*edit.friction)));
     }
+    addScale(phrase("torque \u00D7 %1"), edit.torqueScale);
+    addScale(phrase("front damping \u00D7 %1"), edit.frontDampingScale);
+    addScale(phrase("rear damping \u00D7 %1"), edit.rearDampingScale);
     if (edit.stallSpeed) {
-        add("stall speed " + plainDecimal(std::round(*edit.stallSpeed / kRpm)) + " rpm");
+        add(say("stall speed %1 rpm", plainDecimal(std::round(*edit.stallSpeed / kRpm))));
     }
     if (edit.peakSlip) {
-        add("peak slip " + plainDecimal(*edit.peakSlip) + " %");
+        add(say("peak slip %1 %", plainDecimal(*edit.peakSlip)));
     }
-    return "Take over what the passes taught" + words;
+    return words.empty() ? say("Take over what the passes taught")
+                         : say("Take over what the passes taught: %1", words);
 }
 
 }  // namespace bolthole

@@ -7,6 +7,7 @@
 #include <variant>
 #include <vector>
 
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -73,25 +74,25 @@ bool isMissing(const std::vector<T>& list, int item) {
 }
 
 std::string missingLoad(int item) {
-    return "there is no load " + std::to_string(item + 1);
+    return say("there is no load %1", item + 1);
 }
 
 std::string missingSpring(int item) {
-    return "there is no spring " + std::to_string(item + 1);
+    return say("there is no spring %1", item + 1);
 }
 
 std::string refuseMount(const Bracket& bracket) {
     if (bracket.holes.empty() || bracket.holes.size() > kMaxHoles) {
-        return "a mount has 1 to " + std::to_string(kMaxHoles) + " holes";
+        return say("a mount has 1 to %1 holes", kMaxHoles);
     }
     if (isMissing(bracket.holes, bracket.use)) {
-        return "the hole in use is not there";
+        return say("the hole in use is not there");
     }
     for (const Hole& hole : bracket.holes) {
         for (const double coordinate : hole.at) {
             const std::string expected = refusal({.field = Field::mountAt}, coordinate);
             if (!expected.empty()) {
-                return "hole: expected " + expected;
+                return say("hole: expected %1", expected);
             }
         }
     }
@@ -101,7 +102,7 @@ std::string refuseMount(const Bracket& bracket) {
 /// Puts `part` at `item` of the car's springs, which exists, unless it is refused.
 std::string putSpring(Car& car, int item, const SuspensionPart& part) {
     if (isBlank(part.name)) {
-        return "a spring or shock needs a name";
+        return say("a spring or shock needs a name");
     }
     for (const End end : {End::chassis, End::axle}) {
         if (std::string reason = refuseMount(part.bracket(end)); !reason.empty()) {
@@ -110,7 +111,7 @@ std::string putSpring(Car& car, int item, const SuspensionPart& part) {
     }
     std::string reason = refuseNumbers(&part, Scope::spring);
     if (const TableFault fault = part.damping ? refusal(*part.damping) : TableFault{}; reason.empty()) {
-        reason = fault.reason.empty() ? fault.reason : "damping, " + fault.path + ": " + fault.reason;
+        reason = fault.reason.empty() ? fault.reason : say("damping, %1: %2", fault.path, fault.reason);
     }
     if (reason.empty()) {
         car.springs[static_cast<std::size_t>(item)] = part;
@@ -126,7 +127,7 @@ std::string refuseNumbers(const Part<const Car>& part, Scope scope) {
             const std::optional<double> value = numberIn(rule->access.constSlot(part, axis));
             const std::string expected = value ? refusal({.field = rule->field}, *value) : std::string();
             if (!expected.empty()) {
-                return std::string(rule->words) + ": expected " + expected;
+                return say("%1: expected %2", say(rule->words), expected);
             }
         }
     }
@@ -151,7 +152,7 @@ int chosen(const Car& car, Choice choice) {
 
 std::string applyTo(Car& car, const SetChoice& edit) {
     if (edit.option < 0 || edit.option >= optionsOf(edit.choice)) {
-        return "there is no such choice";
+        return say("there is no such choice");
     }
     std::visit([&edit](auto* word) { choose(*word, edit.option); }, slotOf(car, edit.choice));
     return {};
@@ -162,7 +163,7 @@ std::string applyTo(Car& car, const SetTorque& edit) {
     if (fault.reason.empty()) {
         car.launch.engine.torque = edit.torque;
     }
-    return fault.reason.empty() ? fault.reason : fault.path + ": " + fault.reason;
+    return fault.reason.empty() ? fault.reason : say("%1: %2", fault.path, fault.reason);
 }
 
 namespace {
@@ -187,7 +188,7 @@ std::string applyTo(Car& car, const SetDamping& edit) {
     if (edit.damping) {
         const TableFault fault = refusal(*edit.damping);
         if (!fault.reason.empty()) {
-            return fault.path + ": " + fault.reason;
+            return say("%1: %2", fault.path, fault.reason);
         }
     }
     std::optional<Damping> damping = edit.damping;
@@ -201,10 +202,10 @@ std::string applyTo(Car& car, const SetDamping& edit) {
 
 std::string applyTo(Car& car, const AddBallast& edit) {
     if (isBlank(edit.ballast.name)) {
-        return "a load needs a name";
+        return say("a load needs a name");
     }
     if (car.ballast.size() >= kMaxBallast) {
-        return "a car takes at most " + std::to_string(kMaxBallast) + " loads";
+        return say("a car takes at most %1 loads", kMaxBallast);
     }
     std::string reason = refuseNumbers(&edit.ballast, Scope::ballast);
     if (reason.empty()) {
@@ -226,7 +227,7 @@ std::string applyTo(Car& car, const RenameBallast& edit) {
         return missingLoad(edit.item);
     }
     if (isBlank(edit.name)) {
-        return "a load needs a name";
+        return say("a load needs a name");
     }
     car.ballast[static_cast<std::size_t>(edit.item)].name = edit.name;
     return {};
@@ -234,7 +235,7 @@ std::string applyTo(Car& car, const RenameBallast& edit) {
 
 std::string applyTo(Car& car, const AddSpring& edit) {
     if (car.springs.size() >= kMaxSprings) {
-        return "a car takes at most " + std::to_string(kMaxSprings) + " springs and shocks";
+        return say("a car takes at most %1 springs and shocks", kMaxSprings);
     }
     car.springs.emplace_back();
     std::string reason = putSpring(car, static_cast<int>(car.springs.size()) - 1, edit.part);

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "geometry/car/faults.h"
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -15,19 +16,19 @@ namespace {
 
 std::string missingState(const Car& car, int state) {
     const bool exists = state >= 0 && static_cast<std::size_t>(state) < car.kept.size();
-    return exists ? std::string() : "there is no kept setup " + std::to_string(state + 1);
+    return exists ? std::string() : say("there is no kept setup %1", state + 1);
 }
 
 // A file with such a state in it could not be opened again.
 std::string refuseFaults(const Car& car) {
     const std::vector<Fault> faults = findFaults(car);
     return faults.empty() ? std::string()
-                          : "a car that can't be computed is not kept: " + faults.front().path + ": " +
-                                faults.front().reason;
+                          : say("a car that can't be computed is not kept: %1: %2", faults.front().path,
+                                faults.front().reason);
 }
 
 std::string tooManyKept() {
-    return "a car file keeps at most " + std::to_string(kMaxKept) + " states";
+    return say("a car file keeps at most %1 states", kMaxKept);
 }
 
 std::ptrdiff_t passesOn(const Car& car, int state) {
@@ -41,10 +42,10 @@ std::string refuseRemoval(const Car& car, int state) {
         return {};
     }
     const auto last = std::ranges::find(car.passes.rbegin(), car.passes.rend(), state, &Pass::setup);
-    return (count == 1 ? std::string("a pass stands") : std::to_string(count) + " passes stand") + " on '" +
-           car.kept[static_cast<std::size_t>(state)].name + "'" +
-           (count == 1 ? ", " : ", the last of them ") + passWords(*last) + "; remove or move " +
-           (count == 1 ? "it" : "them") + " first";
+    const std::string& name = car.kept[static_cast<std::size_t>(state)].name;
+    return count == 1 ? say("a pass stands on '%1', %2; remove or move it first", name, passWords(*last))
+                      : say("%n passes stand on '%1', the last of them %2; remove or move them first",
+                            Count(count), name, passWords(*last));
 }
 
 KeptSetup& stateAt(Car& car, int state) {
@@ -135,11 +136,15 @@ bool isKeptUnder(const Car& car, const std::string& name) {
 // "after Monday", once however often it was swapped, and numbered where that name means another state: a kept
 // one, or the one that goes to the bench.
 std::string nameAfter(const Car& car, const std::string& before) {
-    constexpr std::string_view kAfter = "after ";
-    const std::string name = (before.starts_with(kAfter) ? "" : std::string(kAfter)) + before;
+    const std::string text = say("after %1");
+    const std::size_t place = text.find("%1");
+    const std::string_view ahead = std::string_view(text).substr(0, place);
+    const bool isSwapped = place != std::string::npos && before.starts_with(ahead) &&
+                           before.ends_with(std::string_view(text).substr(place + 2));
+    const std::string name = isSwapped ? before : say("after %1", before);
     std::string free = name;
     for (int number = 2; free == before || isKeptUnder(car, free); ++number) {
-        free = name + " (" + std::to_string(number) + ")";
+        free = say("%1 (%2)", name, number);
     }
     return free;
 }
@@ -160,7 +165,7 @@ void keepInPlaceOf(KeptSetup& before, const Car& car, const std::string& date) {
 
 std::string applyTo(Car& car, const KeepSetup& edit) {
     if (isBlank(edit.name)) {
-        return "a kept setup needs a name";
+        return say("a kept setup needs a name");
     }
     if (car.kept.size() >= kMaxKept) {
         return tooManyKept();
@@ -183,7 +188,7 @@ std::string applyTo(Car& car, const KeepSetup& edit) {
 std::string applyTo(Car& car, const DescribeKept& edit) {
     std::string reason = missingState(car, edit.state);
     if (reason.empty() && isBlank(edit.name)) {
-        reason = "a kept setup needs a name";
+        reason = say("a kept setup needs a name");
     }
     if (reason.empty()) {
         stateAt(car, edit.state).name = edit.name;
@@ -230,7 +235,7 @@ std::string applyTo(Car& car, const RestoreKept& edit) {
 
 std::string applyTo(Car& car, const SwapBaseline& edit) {
     if (!car.baseline) {
-        return "no setup is kept as the baseline yet";
+        return say("no setup is kept as the baseline yet");
     }
     if (std::string reason = refuseFaults(car); !reason.empty()) {
         return reason;

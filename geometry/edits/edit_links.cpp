@@ -5,17 +5,18 @@
 
 #include "geometry/car/faults.h"
 #include "geometry/car/fields.h"
+#include "geometry/units/say.h"
 
 namespace bolthole {
 
 namespace {
 
 std::string missing(int link) {
-    return "there is no link " + std::to_string(link + 1);
+    return say("there is no link %1", link + 1);
 }
 
 std::string tooMany() {
-    return "a car takes at most " + std::to_string(kMaxLinks) + " links";
+    return say("a car takes at most %1 links", kMaxLinks);
 }
 
 /// Why the car can't hold `link` at `index`, where it stands already; the same car without it has no faults
@@ -23,13 +24,13 @@ std::string tooMany() {
 std::string refuseLink(const Car& car, int index) {
     const Link& link = car.links[static_cast<std::size_t>(index)];
     if (link.name.find_first_not_of(" \t\r\n") == std::string::npos) {
-        return "a link needs a name";
+        return say("a link needs a name");
     }
     const std::string place = linkPath(index);
     for (const Fault& fault : findFaults(car)) {
         const bool isHere = fault.path == place || fault.path.starts_with(place + ".");
         if (isHere) {
-            return linkWords(car, index) + ": " + fault.reason;
+            return say("%1: %2", linkWords(car, index), fault.reason);
         }
     }
     return {};
@@ -125,7 +126,7 @@ std::string applyTo(Car& car, const SplitLink& edit) {
         return missing(edit.link);
     }
     if (link->side != Side::both) {
-        return linkWords(car, edit.link) + " is one link, not a mirrored pair";
+        return say("%1 is one link, not a mirrored pair", linkWords(car, edit.link));
     }
     if (car.links.size() >= kMaxLinks) {
         return tooMany();
@@ -142,8 +143,8 @@ std::string applyTo(Car& car, const JoinLinks& edit) {
     }
     const std::optional<int> left = leftOf(car, edit.link);
     if (!left) {
-        return linkWords(car, edit.link) +
-               " has no partner on the other side: of the same name and kind, left and right";
+        return say("%1 has no partner on the other side: of the same name and kind, left and right",
+                   linkWords(car, edit.link));
     }
     const int right = *partnerOf(car, *left);
     if (edit.link == right) {

@@ -7,6 +7,7 @@
 #include "geometry/car/pass_fields.h"
 #include "geometry/compare/setup_changes.h"
 #include "geometry/edits/edit_kept.h"
+#include "geometry/units/say.h"
 
 namespace bolthole {
 
@@ -17,12 +18,12 @@ bool isThere(const Car& car, int index) {
 }
 
 std::string missingPass(int index) {
-    return "there is no pass in row " + std::to_string(index + 1);
+    return say("there is no pass in row %1", index + 1);
 }
 
 std::string refusePass(const Car& car, const Pass& pass) {
     const PassFault fault = findFault(pass, car.kept.size());
-    return fault.reason.empty() ? std::string() : fault.path + ": " + fault.reason;
+    return fault.reason.empty() ? std::string() : say("%1: %2", fault.path, fault.reason);
 }
 
 /// Whether the pass at `index` was run before the one above it or after the one below it.
@@ -42,14 +43,14 @@ std::string keepForPass(Car& car, const std::string& date) {
 
 std::string wordsAt(const Car& car, int index) {
     return isThere(car, index) ? passWords(car.passes[static_cast<std::size_t>(index)])
-                               : "pass in row " + std::to_string(index + 1);
+                               : say("pass in row %1", index + 1);
 }
 
 }  // namespace
 
 std::string applyTo(Car& car, const AddPass& edit) {
     if (car.passes.size() >= kMaxPasses) {
-        return "a car file holds at most " + std::to_string(kMaxPasses) + " passes";
+        return say("a car file holds at most %1 passes", kMaxPasses);
     }
     Pass pass = edit.pass;
     if (std::string reason = refusePass(car, pass); !reason.empty()) {
@@ -104,19 +105,20 @@ std::string applyTo(Car& car, const StrikePass& edit) {
 }
 
 std::string describePassEdit(const AddPass& edit) {
-    return "Enter " + passWords(edit.pass);
+    return say("Enter %1", passWords(edit.pass));
 }
 
 std::string describePassEdit(const ChangePass& edit, const Car& before) {
-    return "Change " + wordsAt(before, edit.index);
+    return say("Change %1", wordsAt(before, edit.index));
 }
 
 std::string describePassEdit(const RemovePass& edit, const Car& before) {
-    return "Remove " + wordsAt(before, edit.index);
+    return say("Remove %1", wordsAt(before, edit.index));
 }
 
 std::string describePassEdit(const StrikePass& edit, const Car& before) {
-    return (edit.struck ? "Strike " : "Count ") + wordsAt(before, edit.index);
+    const std::string pass = wordsAt(before, edit.index);
+    return edit.struck ? say("Strike %1", pass) : say("Count %1", pass);
 }
 
 }  // namespace bolthole

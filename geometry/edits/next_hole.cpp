@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <string>
 
+#include "geometry/units/say.h"
+
 namespace bolthole {
 
 namespace {
@@ -13,9 +15,9 @@ std::string freeHoleName(const Bracket& bracket) {
     const auto taken = [&](const std::string& name) {
         return std::ranges::any_of(bracket.holes, [&](const Hole& hole) { return hole.name == name; });
     };
-    std::string name = "new";
+    std::string name = say("new");
     for (int number = 2; taken(name); ++number) {
-        name = "new " + std::to_string(number);
+        name = say("new %1", number);
     }
     return name;
 }

@@ -7,6 +7,7 @@
 #include "geometry/car/starting_numbers.h"
 #include "geometry/edits/edit.h"
 #include "geometry/kinematics/trace.h"
+#include "geometry/units/say.h"
 #include "geometry/weights/entered_figures.h"
 
 namespace bolthole {
@@ -47,18 +48,19 @@ class NewFrame {
 std::string refuse(const Car& car, const RideChange& change) {
     if (std::string expected = refusal({.field = Field::rearTireRadius}, change.rearTireRadius);
         !expected.empty()) {
-        return "rear tire radius: expected " + expected;
+        return say("rear tire radius: expected %1", expected);
     }
     if (std::string expected = refusal({.field = Field::frontTireRadius}, change.frontTireRadius);
         !expected.empty()) {
-        return "front tire radius: expected " + expected;
+        return say("front tire radius: expected %1", expected);
     }
     if (!(change.rearLower <= car.travel.bump && change.rearLower >= -car.travel.droop)) {
-        return "the rear would stand past the end of its travel; expected a change within bump and droop";
+        return say(
+            "the rear would stand past the end of its travel; expected a change within bump and droop");
     }
     if (!(std::abs(change.frontLower) < 0.5 * car.wheelbase) ||
         !(std::abs(change.frontTireRadius - change.rearTireRadius) < 0.5 * car.wheelbase)) {
-        return "the car would stand on its nose or tail; expected a change small against the wheelbase";
+        return say("the car would stand on its nose or tail; expected a change small against the wheelbase");
     }
     return {};
 }
@@ -140,7 +142,7 @@ std::string moveWeights(Car& car, const Car& old, const NewFrame& frame) {
     const Eigen::Vector3d center = frame.at({old.wheelbase * share, 0, height});
     const double newShare = center.x() / car.wheelbase;
     if (!(newShare > 0 && newShare < 1 && center.z() > 0)) {
-        return "the center of gravity would not stand between the axles any more";
+        return say("the center of gravity would not stand between the axles any more");
     }
     weights.leftFront *= newShare / share;
     weights.rightFront *= newShare / share;
@@ -183,7 +185,7 @@ CarResult changeRide(const Car& car, const RideChange& change) {
     }
     const Station station = solveStation(car, change.rearLower);
     if (!station.usable) {
-        return {std::nullopt, "the links do not reach that ride height"};
+        return {std::nullopt, say("the links do not reach that ride height")};
     }
     const AxlePose pose{.x = station.pose.x, .z = station.pose.z, .pitch = station.pose.pitch};
     const double frontZ = car.frontTireRadius + change.frontLower;
@@ -203,7 +205,7 @@ CarResult changeRide(const Car& car, const RideChange& change) {
         return {std::nullopt, std::move(reason)};
     }
     if (const std::vector<Fault> faults = findFaults(moved); !faults.empty()) {
-        return {std::nullopt, faults.front().path + ": " + faults.front().reason};
+        return {std::nullopt, say("%1: %2", faults.front().path, faults.front().reason)};
     }
     return {std::move(moved), {}};
 }

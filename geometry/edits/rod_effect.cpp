@@ -4,6 +4,7 @@
 #include "geometry/kinematics/axle_solver.h"
 #include "geometry/kinematics/linkage.h"
 #include "geometry/kinematics/trace.h"
+#include "geometry/units/say.h"
 
 namespace bolthole {
 
@@ -84,7 +85,7 @@ RodEffectResult rodEffect(const Car& car, const RodSide& rod, double change, Uni
     }
     *apart.car.links[apart.link].length += change;
     if (!(*apart.car.links[apart.link].length > 0)) {
-        return {std::nullopt, "a rod can't be that short"};
+        return {std::nullopt, say("a rod can't be that short")};
     }
     const Standing after = standing(apart.car);
     if (!after.report.usable()) {

@@ -8,6 +8,7 @@
 #include "geometry/car/starting_numbers.h"
 #include "geometry/edits/edit.h"
 #include "geometry/edits/starting_link.h"
+#include "geometry/units/say.h"
 
 namespace bolthole {
 
@@ -61,8 +62,8 @@ bool needsSidewaysHold(LinkLayout layout) {
 std::string refusal(const StartingCar& asked) {
     const std::vector<Fault> faults = findFaults(startingCar(asked));
     return faults.empty() ? std::string()
-                          : "no starting numbers fit that wheelbase and those tires: " + faults.front().path +
-                                ": " + faults.front().reason;
+                          : say("no starting numbers fit that wheelbase and those tires: %1: %2",
+                                faults.front().path, faults.front().reason);
 }
 
 Car startingCar(const StartingCar& asked) {

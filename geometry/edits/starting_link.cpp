@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "geometry/car/starting_numbers.h"
+#include "geometry/units/say.h"
 
 namespace bolthole {
 
@@ -36,76 +37,76 @@ struct PatternRow {
 
 constexpr std::array kPatterns{
     PatternRow{LinkPattern::lower,
-               "lower",
+               phrase("lower"),
                LinkKind::rod,
                Side::both,
-               "front",
+               phrase("front"),
                {20.5, 17.5, 10.5},
-               "bracket",
+               phrase("bracket"),
                {0.5, 19.5, 8.5}},
     PatternRow{LinkPattern::parallelLower,
-               "lower",
+               phrase("lower"),
                LinkKind::rod,
                Side::both,
-               "front",
+               phrase("front"),
                {20.5, kUsualOut, 10},
-               "bracket",
+               phrase("bracket"),
                {1, kUsualOut, 8.25}},
     PatternRow{LinkPattern::splayedUpper,
-               "upper",
+               phrase("upper"),
                LinkKind::rod,
                Side::both,
-               "front",
+               phrase("front"),
                {12.5, 16, 18},
-               "ear",
+               phrase("ear"),
                {1, 6, 19.25}},
     PatternRow{LinkPattern::parallelUpper,
-               "upper",
+               phrase("upper"),
                LinkKind::rod,
                Side::both,
-               "front",
+               phrase("front"),
                {13, kUsualOut, 16},
-               "bracket",
+               phrase("bracket"),
                {1, kUsualOut, 17.25}},
     PatternRow{LinkPattern::thirdLink,
-               "third link",
+               phrase("third link"),
                LinkKind::rod,
                Side::center,
-               "front",
+               phrase("front"),
                {15, 0, 18},
-               "bracket",
+               phrase("bracket"),
                {1, 0, 19.5}},
     PatternRow{LinkPattern::ladderBar,
-               "ladder bar",
+               phrase("ladder bar"),
                LinkKind::pivot,
                Side::both,
-               "front",
+               phrase("front"),
                {34, 12, 8.5},
-               "arm",
+               phrase("arm"),
                {34, 12, 8.5}},
     PatternRow{LinkPattern::torqueArm,
-               "torque arm",
+               phrase("torque arm"),
                LinkKind::slider,
                Side::center,
-               "front",
+               phrase("front"),
                {52, 0, 12},
-               "arm",
+               phrase("arm"),
                {52, 0, 12}},
     PatternRow{LinkPattern::trackBar,
-               "track bar",
+               phrase("track bar"),
                LinkKind::rod,
                Side::center,
-               "frame",
+               phrase("frame"),
                {-5, 16, 12.5},
-               "housing",
+               phrase("housing"),
                {-5, -15.5, 12.5}},
     PatternRow{LinkPattern::wattsGuide,
-               "Watts guide",
+               phrase("Watts guide"),
                LinkKind::guide,
                Side::center,
-               "center",
+               phrase("center"),
                {-5, 0, 13.25},
-               "center",
+               phrase("center"),
                {-5, 0, 13.25}},
 };
 static_assert(kPatterns.size() == static_cast<std::size_t>(LinkPattern::count));
@@ -119,7 +120,7 @@ double upright(const Car& car, double inches) {
 }
 
 Bracket oneHole(std::string_view name, const Eigen::Vector3d& at) {
-    return {{Hole{-1, std::string(name), at}}, 0};
+    return {{Hole{-1, say(name), at}}, 0};
 }
 
 Bracket bracketAt(const Car& car, std::string_view name, const PointInInches& place) {
@@ -127,12 +128,12 @@ Bracket bracketAt(const Car& car, std::string_view name, const PointInInches& pl
 }
 
 std::string freeName(const Car& car, std::string_view plain) {
-    std::string name(plain);
+    std::string name = say(plain);
     const auto taken = [&] {
         return std::ranges::any_of(car.links, [&](const Link& link) { return link.name == name; });
     };
     for (int number = 2; taken(); ++number) {
-        name = std::string(plain) + " " + std::to_string(number);
+        name = say("%1 %2", say(plain), number);
     }
     return name;
 }
@@ -209,11 +210,11 @@ Link turnedInto(const Car& car, const Link& link, LinkKind kind) {
                                             : LinkPattern::torqueArm,
                   turned);
     } else if (isArm(kind)) {
-        turned.axle = oneHole("arm", link.chassis.inUse().at);
+        turned.axle = oneHole(phrase("arm"), link.chassis.inUse().at);
         turned.axle.holes.front().uncertainties = link.chassis.inUse().uncertainties;
     } else {
         const Eigen::Vector3d& front = link.chassis.inUse().at;
-        turned.axle = oneHole("bracket", {along(car, 0.5), front.y(), upright(car, 8.5)});
+        turned.axle = oneHole(phrase("bracket"), {along(car, 0.5), front.y(), upright(car, 8.5)});
         startFrom(turned.axle.holes.front());
     }
     return turned;

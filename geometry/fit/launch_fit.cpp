@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "geometry/fit/pass_model.h"
+#include "geometry/units/say.h"
 #include "geometry/units/uncertainty_text.h"
 
 namespace bolthole {
@@ -75,7 +76,8 @@ bool dropUnlaunched(Season& season, const LaunchFitOptions& options, Progress& p
     std::erase_if(season.passes, [&](const SeasonPass& pass) {
         const bool isLost = !times[pass.launch];
         if (isLost) {
-            season.unused.push_back({pass.row, "its launch, computed as entered, does not get to 60 ft"});
+            season.unused.push_back(
+                {pass.row, say("its launch, computed as entered, does not get to 60 ft")});
         }
         return isLost;
     });

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "geometry/car/fields.h"
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -39,7 +40,7 @@ void fillFrom(const Car& bench, Car& setup) {
 }
 
 std::string reasonOf(const MissingInput& missing) {
-    return "its setup lacks " + missing.path + ", " + missing.reason;
+    return say("its setup lacks %1, %2", missing.path, missing.reason);
 }
 
 /// Puts a season together.
@@ -67,7 +68,7 @@ class Collector {
     void add(std::size_t row) {
         const Pass& pass = car_.passes[row];
         if (!pass.setup) {
-            season_.unused.push_back({row, "it stands on no kept setup"});
+            season_.unused.push_back({row, say("it stands on no kept setup")});
             return;
         }
         LaunchInputsResult setup = inputsOf(*pass.setup);
@@ -167,7 +168,7 @@ std::string surfaceNameOf(const Pass& pass) {
     if (!isBlank(pass.surface.name)) {
         return pass.surface.name;
     }
-    return pass.surface.kind ? std::string(nameOf(*pass.surface.kind)) : "unnamed surface";
+    return pass.surface.kind ? say(nameOf(*pass.surface.kind)) : say("unnamed surface");
 }
 
 Season seasonOf(const Car& car) {

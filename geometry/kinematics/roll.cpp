@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -139,14 +140,14 @@ RollFigures solveRoll(const Car& car, double travel, double roll) {
     return RollReader(car).read(solver, travel, roll);
 }
 
-std::string_view steerWord(double steer) {
+std::string steerWord(double steer) {
     if (std::isnan(steer)) {
         return "";
     }
     if (std::abs(steer) < kNeutralSteer) {
-        return "no roll steer";
+        return say("no roll steer");
     }
-    return steer > 0 ? "roll oversteer" : "roll understeer";
+    return steer > 0 ? say("roll oversteer") : say("roll understeer");
 }
 
 namespace {
@@ -191,9 +192,9 @@ std::string constraintWords(const Constraint& constraint, const Car& car) {
     const std::string& name = car.links[static_cast<std::size_t>(constraint.link)].name;
     switch (constraint.side) {
         case Side::left:
-            return name + " (left)";
+            return say("%1 (left)", name);
         case Side::right:
-            return name + " (right)";
+            return say("%1 (right)", name);
         default:
             return name;
     }
@@ -201,18 +202,18 @@ std::string constraintWords(const Constraint& constraint, const Car& car) {
 
 std::string describeRollEnd(const MoveReport& report, const Car& car) {
     if (report.stop != Stop::outOfReach) {
-        return report.stop == Stop::underHeld ? std::string(describe(report.freedom)) : std::string();
+        return report.stop == Stop::underHeld ? describe(report.freedom) : std::string();
     }
     const Linkage linkage = buildLinkage(car);
     const std::string who =
         report.constraint < 0
-            ? "a link"
-            : "link '" +
-                  constraintWords(linkage.constraints[static_cast<std::size_t>(report.constraint)], car) +
-                  "'";
-    const std::string roll = fineFigureText(std::abs(report.roll), Quantity::angle, car.units);
-    return who + " stops roll at " + withUnit(roll, Quantity::angle, car.units) + " of body roll to the " +
-           (report.roll < 0 ? "right" : "left");
+            ? say("a link")
+            : say("link '%1'",
+                  constraintWords(linkage.constraints[static_cast<std::size_t>(report.constraint)], car));
+    const std::string roll = withUnit(fineFigureText(std::abs(report.roll), Quantity::angle, car.units),
+                                      Quantity::angle, car.units);
+    return report.roll < 0 ? say("%1 stops roll at %2 of body roll to the right", who, roll)
+                           : say("%1 stops roll at %2 of body roll to the left", who, roll);
 }
 
 }  // namespace bolthole

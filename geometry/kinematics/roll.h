@@ -95,7 +95,7 @@ inline constexpr double kNeutralSteer = 0.0005;
 
 /// The word for the sense of a roll steer: "roll oversteer", "roll understeer", "no roll steer"; empty for
 /// NaN.
-[[nodiscard]] std::string_view steerWord(double steer);
+[[nodiscard]] std::string steerWord(double steer);
 
 /// One link of a car that does not fit at a pose.
 struct LinkMismatch {

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/units/say.h"
+
 namespace bolthole {
 
 namespace {
@@ -120,14 +122,14 @@ SideCenters sideCenters(const Car& car, const Station& station) {
     return centers;
 }
 
-std::string_view describe(SideCenterState state) {
+std::string describe(SideCenterState state) {
     switch (state) {
         case SideCenterState::parallel:
-            return "its links are parallel: infinitely far";
+            return say("its links are parallel: infinitely far");
         case SideCenterState::tooFew:
-            return "too few of its links count in side view";
+            return say("too few of its links count in side view");
         case SideCenterState::notSolved:
-            return "the car can't be computed at ride";
+            return say("the car can't be computed at ride");
         case SideCenterState::there:
             break;
     }

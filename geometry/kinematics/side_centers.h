@@ -44,6 +44,6 @@ struct SideCenters {
 [[nodiscard]] SideCenters sideCenters(const Car& car, const Station& station);
 
 /// Why there is none, in words: "its links are parallel: infinitely far"; empty where there is one.
-[[nodiscard]] std::string_view describe(SideCenterState state);
+[[nodiscard]] std::string describe(SideCenterState state);
 
 }  // namespace bolthole

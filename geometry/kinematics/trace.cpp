@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 #include "geometry/weights/entered_figures.h"
 
@@ -248,16 +249,16 @@ Station solveStation(const Car& car, double travel) {
     return station;
 }
 
-std::string_view describe(Freedom freedom) {
+std::string describe(Freedom freedom) {
     switch (freedom) {
         case Freedom::foreAft:
-            return "nothing holds the axle fore and aft";
+            return say("nothing holds the axle fore and aft");
         case Freedom::sideways:
-            return "nothing holds the axle laterally";
+            return say("nothing holds the axle laterally");
         case Freedom::pitch:
-            return "nothing keeps the axle housing from turning over";
+            return say("nothing keeps the axle housing from turning over");
         case Freedom::yaw:
-            return "nothing holds the axle square to the car";
+            return say("nothing holds the axle square to the car");
         case Freedom::none:
             break;
     }
@@ -271,7 +272,9 @@ std::string linkName(const MoveReport& report, const Car& car) {
     const Constraint& constraint = linkage.constraints[static_cast<std::size_t>(report.constraint)];
     const Link& link = car.links[static_cast<std::size_t>(constraint.link)];
     const bool set = link.side == Side::both || link.side == Side::center;
-    return "link '" + link.name + "'" + (set ? "" : constraint.side == Side::left ? " (left)" : " (right)");
+    return set                             ? say("link '%1'", link.name)
+           : constraint.side == Side::left ? say("link '%1' (left)", link.name)
+                                           : say("link '%1' (right)", link.name);
 }
 
 }  // namespace
@@ -281,16 +284,17 @@ std::string describe(const MoveReport& report, const Car& car, Units units) {
         return "";
     }
     if (report.stop == Stop::underHeld) {
-        return std::string(describe(report.freedom));
+        return describe(report.freedom);
     }
     const std::string travel = fineFigureText(std::abs(report.travel), Quantity::length, units) + " " +
                                std::string(unitMark(Quantity::length, units));
-    const std::string who = report.constraint >= 0 ? linkName(report, car) : "a link";
+    const std::string who = report.constraint >= 0 ? linkName(report, car) : say("a link");
     const bool atRide = std::abs(report.travel) < 1e-9;
     if (atRide) {
-        return who + " is too long or too short: the axle can't be assembled at ride";
+        return say("%1 is too long or too short: the axle can't be assembled at ride", who);
     }
-    return who + " stops travel at " + travel + (report.travel > 0 ? " of bump" : " of droop");
+    return report.travel > 0 ? say("%1 stops travel at %2 of bump", who, travel)
+                             : say("%1 stops travel at %2 of droop", who, travel);
 }
 
 }  // namespace bolthole

@@ -151,7 +151,7 @@ void computeTrace(const Car& car, const Linkage& linkage, Trace& trace);
 [[nodiscard]] std::string describe(const MoveReport& report, const Car& car, Units units);
 
 /// The words for a freedom nothing holds: "nothing holds the axle laterally".
-[[nodiscard]] std::string_view describe(Freedom freedom);
+[[nodiscard]] std::string describe(Freedom freedom);
 
 /// Turning less than this per meter of travel, rad/m, the axle is taken to have its instant center at
 /// infinity.

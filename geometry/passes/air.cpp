@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "geometry/units/say.h"
+
 namespace bolthole {
 
 namespace {
@@ -36,14 +38,14 @@ Answer<double> densityAltitude(double density) {
     const double exponent = kGravity / (kGasConstant * kLapse) - 1.0;
     const double altitude = kSeaTemperature / kLapse * (1.0 - std::pow(density / seaDensity, 1.0 / exponent));
     if (!(altitude >= kLowest && altitude <= kHighest)) {
-        return Answer<double>::none("the air is as thick nowhere from -5 to 11 km");
+        return Answer<double>::none(say("the air is as thick nowhere from -5 to 11 km"));
     }
     return altitude;
 }
 
 Answer<double> densityAltitude(const PassAir& air) {
     if (!air.temperature || !air.pressure || !air.humidity) {
-        return Answer<double>::none("needs the air's temperature, pressure and humidity");
+        return Answer<double>::none(say("needs the air's temperature, pressure and humidity"));
     }
     return densityAltitude(moistAirDensity(*air.temperature, *air.pressure, *air.humidity));
 }

@@ -4,6 +4,8 @@
 #include <map>
 #include <tuple>
 
+#include "geometry/units/say.h"
+
 namespace bolthole {
 
 namespace {
@@ -90,7 +92,7 @@ Answer<Ground> sharedGround(const Car& car, const RunWith& first, const RunWith&
             return Ground{kind, name, date.empty() ? std::nullopt : std::optional(date)};
         }
     }
-    return Answer<Ground>::none("they were never run on one surface");
+    return Answer<Ground>::none(say("they were never run on one surface"));
 }
 
 Sample sampleOn(const Car& car, const RunWith& run, const Ground& ground) {

@@ -5,6 +5,7 @@
 #include <map>
 #include <tuple>
 
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -91,7 +92,7 @@ SetupComparison compareSamples(const Sample& first, const Sample& second, const 
     const bool known = scatter && first.count > 0 && second.count > 0;
     return {first, second, welchDifference(first, second),
             known ? repeatsToTell(scatter->deviation, std::abs(second.mean - first.mean))
-                  : Answer<int>::none(scatter ? "no pass was run" : scatter.reason)};
+                  : Answer<int>::none(scatter ? say("no pass was run") : scatter.reason)};
 }
 
 std::string verdict(const SetupComparison& comparison) {
@@ -100,18 +101,18 @@ std::string verdict(const SetupComparison& comparison) {
         return difference.reason;
     }
     if (difference->apart()) {
-        return std::string("second is ") + (difference->change < 0 ? "quicker" : "slower") + " by " +
-               milliseconds(std::abs(difference->change)) + " s, ±" +
-               milliseconds((difference->high - difference->low) / 2.0) + " s";
+        return say(difference->change < 0 ? phrase("second is quicker by %1 s, ±%2 s")
+                                          : phrase("second is slower by %1 s, ±%2 s"),
+                   milliseconds(std::abs(difference->change)),
+                   milliseconds((difference->high - difference->low) / 2.0));
     }
-    std::string words = "can't tell these apart";
     if (!comparison.needed) {
-        return words + ": " + comparison.needed.reason;
+        return say("can't tell these apart: %1", comparison.needed.reason);
     }
     const int more = comparison.more();
-    return more == 0 ? words
-                     : words + ", " + std::to_string(more) +
-                           (more == 1 ? " more pass each would" : " more passes each would");
+    return more == 0   ? say("can't tell these apart")
+           : more == 1 ? say("can't tell these apart, 1 more pass each would")
+                       : say("can't tell these apart, %n more passes each would", Count(more));
 }
 
 DayDrift driftOf(const Car& car, const std::string& date) {

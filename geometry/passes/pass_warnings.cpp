@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "geometry/passes/pass_runs.h"
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -35,22 +36,22 @@ std::optional<double> lastTimeOnGroundOf(const Pass& pass, const std::vector<Pas
 
 std::string slipIn(const Pass& pass, const std::vector<Pass>& log) {
     if (pass.sixtyFoot && (*pass.sixtyFoot < kLeastSixtyFoot || *pass.sixtyFoot > kMostSixtyFoot)) {
-        return "60 ft of " + plainDecimal(*pass.sixtyFoot) + " s: hardly a car takes that";
+        return say("60 ft of %1 s: hardly a car takes that", plainDecimal(*pass.sixtyFoot));
     }
     const std::optional<double> last = lastTimeOnGroundOf(pass, log);
     if (pass.sixtyFoot && last && std::abs(*pass.sixtyFoot / *last - 1) > kFarFromOther) {
-        return "60 ft of " + plainDecimal(*pass.sixtyFoot) + " s, and " + plainDecimal(*last) +
-               " s the pass before";
+        return say("60 ft of %1 s, and %2 s the pass before", plainDecimal(*pass.sixtyFoot),
+                   plainDecimal(*last));
     }
     const std::array pressures{pass.pressures.leftFront, pass.pressures.rightFront, pass.pressures.leftRear,
                                pass.pressures.rightRear};
     if (std::ranges::any_of(pressures, [](const OptionalNumber& pressure) {
             return pressure && (*pressure < kLeastPressure || *pressure > kMostPressure);
         })) {
-        return "a tire pressure no tire is driven at";
+        return say("a tire pressure no tire is driven at");
     }
     if (pass.launchRpm && *pass.launchRpm < kLeastLaunchRpm) {
-        return "launched at " + plainDecimal(*pass.launchRpm) + " rpm: no engine idles there";
+        return say("launched at %1 rpm: no engine idles there", plainDecimal(*pass.launchRpm));
     }
     return {};
 }

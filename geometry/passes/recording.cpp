@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "geometry/units/say.h"
 #include "geometry/units/units.h"
 
 namespace bolthole {
@@ -101,7 +102,7 @@ class TableReader {
             return {{}, table_.problem};
         }
         if (table_.rows.size() < kLeastRows + 1) {
-            return {{}, "it has no rows, or too few: a row of headers and three of numbers at least"};
+            return {{}, say("it has no rows, or too few: a row of headers and three of numbers at least")};
         }
         if (std::string problem = findColumns(); !problem.empty()) {
             return {{}, std::move(problem)};
@@ -120,7 +121,7 @@ class TableReader {
         for (const RecordedColumn& column : columns_) {
             const auto found = std::ranges::find(headers, column.header);
             if (found == headers.end()) {
-                return "it has no column \"" + column.header + "\"";
+                return say("it has no column \"%1\"", column.header);
             }
             places_.push_back(static_cast<std::size_t>(found - headers.begin()));
         }
@@ -137,13 +138,11 @@ class TableReader {
             if (column.is == Recorded::time) {
                 if (!number || (!result_.recording.time.empty() &&
                                 !(*number * unitOf(column).size > result_.recording.time.back()))) {
-                    return "row " + std::to_string(row + 1) + ": expected a later time, found \"" +
-                           std::string(cell) + "\"";
+                    return say("row %1: expected a later time, found \"%2\"", row + 1, cell);
                 }
                 result_.recording.time.push_back(*number * unitOf(column).size);
             } else if (!number && !trimmed(cell).empty()) {
-                return "row " + std::to_string(row + 1) + ": expected a number as " + column.header +
-                       ", found \"" + std::string(cell) + "\"";
+                return say("row %1: expected a number as %2, found \"%3\"", row + 1, column.header, cell);
             } else {
                 result_.recording.values[static_cast<std::size_t>(column.is)].push_back(
                     number ? *number * unitOf(column).size : kNoNumber);

@@ -7,6 +7,8 @@
 #include <numeric>
 #include <string>
 
+#include "geometry/units/say.h"
+
 namespace bolthole {
 
 namespace {
@@ -98,14 +100,15 @@ Answer<Scatter> pooledScatter(std::span<const std::vector<double>> groups) {
         }
     }
     if (freedom < 1) {
-        return Answer<Scatter>::none("no setup was run twice on one surface and day");
+        return Answer<Scatter>::none(say("no setup was run twice on one surface and day"));
     }
     return Scatter{std::sqrt(squares / freedom), freedom};
 }
 
 Answer<Interval> meanInterval(const Sample& sample, double confidence) {
     if (sample.count < 2) {
-        return Answer<Interval>::none(sample.count == 0 ? "no pass was run" : "one pass proves nothing");
+        return Answer<Interval>::none(sample.count == 0 ? say("no pass was run")
+                                                        : say("one pass proves nothing"));
     }
     const Scatter own{sample.deviation, static_cast<double>(sample.count) - 1};
     return meanInterval(sample, own, confidence);
@@ -113,7 +116,7 @@ Answer<Interval> meanInterval(const Sample& sample, double confidence) {
 
 Answer<Interval> meanInterval(const Sample& sample, const Scatter& scatter, double confidence) {
     if (sample.count == 0) {
-        return Answer<Interval>::none("no pass was run");
+        return Answer<Interval>::none(say("no pass was run"));
     }
     return around(sample.mean, scatter.deviation / std::sqrt(static_cast<double>(sample.count)),
                   scatter.freedom, confidence);
@@ -122,12 +125,12 @@ Answer<Interval> meanInterval(const Sample& sample, const Scatter& scatter, doub
 Answer<Difference> welchDifference(const Sample& first, const Sample& second, double confidence) {
     if (first.count < 2 || second.count < 2) {
         const bool none = first.count == 0 || second.count == 0;
-        return Answer<Difference>::none(none ? "no pass was run" : "one pass proves nothing");
+        return Answer<Difference>::none(none ? say("no pass was run") : say("one pass proves nothing"));
     }
     const double one = first.deviation * first.deviation / first.count;
     const double two = second.deviation * second.deviation / second.count;
     if (one + two == 0) {
-        return Answer<Difference>::none("the passes do not scatter at all");
+        return Answer<Difference>::none(say("the passes do not scatter at all"));
     }
     const double freedom =
         (one + two) * (one + two) / (one * one / (first.count - 1) + two * two / (second.count - 1));
@@ -138,7 +141,7 @@ Answer<Difference> welchDifference(const Sample& first, const Sample& second, do
 
 Answer<int> repeatsToTell(double deviation, double difference, const SizeRule& rule) {
     if (difference == 0) {
-        return Answer<int>::none("there is no difference to tell");
+        return Answer<int>::none(say("there is no difference to tell"));
     }
     const double ratio = deviation / difference;
     for (int count = 2; count <= kMostRepeats; ++count) {
@@ -148,7 +151,7 @@ Answer<int> repeatsToTell(double deviation, double difference, const SizeRule& r
             return count;
         }
     }
-    return Answer<int>::none("more than " + std::to_string(kMostRepeats) + " passes each");
+    return Answer<int>::none(say("more than %1 passes each", kMostRepeats));
 }
 
 Answer<Drift> driftOf(std::span<const DriftPoint> points, double confidence) {
@@ -162,10 +165,10 @@ Answer<Drift> driftOf(std::span<const DriftPoint> points, double confidence) {
     }
     const double freedom = sums.runs - sums.groups - 1;
     if (freedom < 1) {
-        return Answer<Drift>::none("too few passes were repeated to see a trend");
+        return Answer<Drift>::none(say("too few passes were repeated to see a trend"));
     }
     if (sums.xx <= 0) {
-        return Answer<Drift>::none("all repeats were run at one time");
+        return Answer<Drift>::none(say("all repeats were run at one time"));
     }
     const double slope = sums.xy / sums.xx;
     double squares = 0;

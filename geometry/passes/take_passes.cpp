@@ -1,17 +1,18 @@
 #include "geometry/passes/take_passes.h"
 
 #include "geometry/car/pass_fields.h"
+#include "geometry/units/say.h"
 
 namespace bolthole {
 
 std::string takePasses(Car& car, const std::vector<Pass>& passes) {
     if (passes.size() > kMaxPasses) {
-        return "a car file holds at most " + std::to_string(kMaxPasses) + " passes";
+        return say("a car file holds at most %1 passes", kMaxPasses);
     }
     for (const Pass& pass : passes) {
         const PassFault fault = findFault(pass, car.kept.size());
         if (!fault.reason.empty()) {
-            return passWords(pass) + ": " + fault.path + ": " + fault.reason;
+            return say("%1: %2: %3", passWords(pass), fault.path, fault.reason);
         }
     }
     car.passes = passes;
@@ -20,10 +21,10 @@ std::string takePasses(Car& car, const std::vector<Pass>& passes) {
 
 std::string describeTaken(const Car& before, const std::vector<Pass>& passes) {
     if (passes.size() <= before.passes.size()) {
-        return "Take in passes";
+        return say("Take in passes");
     }
     const std::size_t more = passes.size() - before.passes.size();
-    return "Take in " + std::to_string(more) + (more == 1 ? " pass" : " passes");
+    return more == 1 ? say("Take in 1 pass") : say("Take in %n passes", Count(more));
 }
 
 }  // namespace bolthole

@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "geometry/car/fields.h"
+#include "geometry/units/say.h"
 
 namespace bolthole {
 
@@ -41,16 +42,11 @@ std::string lengthText(double length, Units units) {
     return withUnit(fineFigureText(length, Quantity::length, units), Quantity::length, units);
 }
 
-/// "12.0 mm ..., 19.0 mm wanted"; where both read alike, that it is less all the same.
-std::string shortOf(const std::string& have, const std::string& what, const std::string& wanted) {
-    return have + what + (have == wanted ? ", a hair under what is wanted" : ", " + wanted + " wanted");
-}
-
 std::string edgeTrouble(const Plate& plate, const Eigen::Vector2d& at, Units units) {
     const EdgeRoom room = edgeRoom(plate.corners, at);
     if (!room.inside) {
-        return "outside the plate's outline by " + lengthText(room.distance, units) +
-               ": check the hole and the corners";
+        return say("outside the plate's outline by %1: check the hole and the corners",
+                   lengthText(room.distance, units));
     }
     const bool cutsEdge = room.distance < plate.holeDiameter / 2 - kRounding;
     if (!cutsEdge && room.distance >= plate.edgeDistance - kRounding) {
@@ -59,9 +55,11 @@ std::string edgeTrouble(const Plate& plate, const Eigen::Vector2d& at, Units uni
     const std::string wanted = lengthText(plate.edgeDistance, units);
     const std::string have = lengthText(room.distance, units);
     if (cutsEdge) {
-        return have + " to the plate's edge: the hole would cut it";
+        return say("%1 to the plate's edge: the hole would cut it", have);
     }
-    return shortOf(have, " to the plate's edge", wanted);
+    // Where both read alike, it is less all the same.
+    return have == wanted ? say("%1 to the plate's edge, a hair under what is wanted", have)
+                          : say("%1 to the plate's edge, %2 wanted", have, wanted);
 }
 
 std::string diameterText(double diameters) {
@@ -70,7 +68,7 @@ std::string diameterText(double diameters) {
 
 std::string nameOf(const Bracket& bracket, int hole) {
     const std::string& name = bracket.holes[static_cast<std::size_t>(hole)].name;
-    return name.empty() ? "hole " + std::to_string(hole + 1) : "'" + name + "'";
+    return name.empty() ? say("hole %1", hole + 1) : "'" + name + "'";
 }
 
 std::string spacingTrouble(const Bracket& bracket, const Eigen::Vector2d& at, int other) {
@@ -79,9 +77,12 @@ std::string spacingTrouble(const Bracket& bracket, const Eigen::Vector2d& at, in
     if (apart >= plate.holeSpacing * plate.holeDiameter - kRounding) {
         return {};
     }
-    return shortOf(diameterText(apart / plate.holeDiameter),
-                   " diameters from " + nameOf(bracket, other) + ", center to center",
-                   diameterText(plate.holeSpacing));
+    const std::string have = diameterText(apart / plate.holeDiameter);
+    const std::string wanted = diameterText(plate.holeSpacing);
+    const std::string from = nameOf(bracket, other);
+    return have == wanted
+               ? say("%1 diameters from %2, center to center, a hair under what is wanted", have, from)
+               : say("%1 diameters from %2, center to center, %3 wanted", have, from, wanted);
 }
 
 /// Whether the pair of the two holes is told at `hole`.
@@ -121,12 +122,13 @@ class PlateChecker {
             const FieldId id{.field = Field::holeAt, .link = link_, .end = end_, .hole = hole, .axis = 0};
             const bool planned = bracket_.holes[static_cast<std::size_t>(hole)].planned;
             const bool inUse = hole == bracket_.use;
-            warnings_.push_back({jsonPath(id),
-                                 id,
-                                 {inUse ? Severity::danger : Severity::check,
-                                  std::string(planned ? "planned " : "") +
-                                      holeWords(car_, link_, end_, hole) + ": " + trouble,
-                                  inUse ? "the bracket may tear; ask a qualified person" : ""}});
+            const std::string name = holeWords(car_, link_, end_, hole);
+            warnings_.push_back(
+                {jsonPath(id),
+                 id,
+                 {inUse ? Severity::danger : Severity::check,
+                  planned ? say("planned %1: %2", name, trouble) : say("%1: %2", name, trouble),
+                  inUse ? say("the bracket may tear; ask a qualified person") : std::string()}});
         }
     }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -115,71 +116,78 @@ std::string amount(double value, Quantity quantity, Units units) {
     if (isNothing(text)) {
         text = fineFigureText(std::abs(value), quantity, units);
     }
-    return isNothing(text) ? "a hair" : withUnit(text, quantity, units);
+    return isNothing(text) ? say("a hair") : withUnit(text, quantity, units);
 }
 
 std::string place(double inverse, Units units) {
     if (inverse == 0) {
-        return "infinitely far";
+        return say("infinitely far");
     }
     const std::string distance =
         withUnit(figureText(std::abs(1 / inverse), Quantity::length, units), Quantity::length, units);
-    return distance + (inverse > 0 ? " ahead" : " behind the axle");
+    return inverse > 0 ? say("%1 ahead", distance) : say("%1 behind the axle", distance);
 }
 
 std::string distanceWords(const TargetMiss& miss, Units units) {
     if (miss.value > 0 && miss.limit > 0) {
         const double by = 1 / miss.value - 1 / miss.limit;
-        return "instant center " + amount(by, Quantity::length, units) + (by < 0 ? " too near" : " too far");
+        const std::string size = amount(by, Quantity::length, units);
+        return by < 0 ? say("instant center %1 too near", size) : say("instant center %1 too far", size);
     }
-    return "instant center " + place(miss.value, units) + ", " + place(miss.limit, units) + " wanted";
+    return say("instant center %1, %2 wanted", place(miss.value, units), place(miss.limit, units));
 }
 
 }  // namespace
 
 std::string wordsFor(const TargetMiss& miss, Units units) {
     const double by = miss.value - miss.limit;
-    const std::string sense = by < 0 ? " too low" : " too high";
+    const auto lowOrHigh = [&](std::string_view low, std::string_view high, Quantity quantity) {
+        return say(by < 0 ? low : high, amount(by, quantity, units));
+    };
     const bool absent = std::isnan(miss.value);
     switch (miss.figure) {
         case TargetFigure::distance:
             return distanceWords(miss, units);
         case TargetFigure::height:
-            return absent ? "no instant center at a finite height"
-                          : "instant center " + amount(by, Quantity::length, units) + sense;
+            return absent ? say("no instant center at a finite height")
+                          : lowOrHigh(phrase("instant center %1 too low"),
+                                      phrase("instant center %1 too high"), Quantity::length);
         case TargetFigure::antiSquat:
-            return "anti-squat " + amount(by, Quantity::percent, units) + sense;
+            return lowOrHigh(phrase("anti-squat %1 too low"), phrase("anti-squat %1 too high"),
+                             Quantity::percent);
         case TargetFigure::change:
-            return absent
-                       ? "full travel not reached"
-                       : "anti-squat's change through travel " + amount(by, Quantity::percent, units) + sense;
+            return absent ? say("full travel not reached")
+                          : lowOrHigh(phrase("anti-squat's change through travel %1 too low"),
+                                      phrase("anti-squat's change through travel %1 too high"),
+                                      Quantity::percent);
         case TargetFigure::pinion:
-            return absent ? "pinion change not known"
-                          : "pinion turns " + amount(by, Quantity::angle, units) + " too far";
+            return absent ? say("pinion change not known")
+                          : say("pinion turns %1 too far", amount(by, Quantity::angle, units));
         default:
             break;
     }
-    return absent ? "joint angles not known: no driveline"
-                  : "a joint's angle " + amount(by, Quantity::angle, units) + " too large";
+    return absent ? say("joint angles not known: no driveline")
+                  : say("a joint's angle %1 too large", amount(by, Quantity::angle, units));
 }
 
 std::string limitWords(TargetFigure figure, bool atHigh) {
-    const std::string end = atHigh ? " at its high limit" : " at its low limit";
     switch (figure) {
         case TargetFigure::distance:
-            return std::string("instant center at its ") + (atHigh ? "near" : "far") + " limit";
+            return atHigh ? say("instant center at its near limit") : say("instant center at its far limit");
         case TargetFigure::height:
-            return "instant center's height" + end;
+            return atHigh ? say("instant center's height at its high limit")
+                          : say("instant center's height at its low limit");
         case TargetFigure::antiSquat:
-            return "anti-squat" + end;
+            return atHigh ? say("anti-squat at its high limit") : say("anti-squat at its low limit");
         case TargetFigure::change:
-            return "anti-squat's change" + end;
+            return atHigh ? say("anti-squat's change at its high limit")
+                          : say("anti-squat's change at its low limit");
         case TargetFigure::pinion:
-            return "pinion change at its limit";
+            return say("pinion change at its limit");
         default:
             break;
     }
-    return "joint angle at its limit";
+    return say("joint angle at its limit");
 }
 
 }  // namespace bolthole

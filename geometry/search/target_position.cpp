@@ -7,6 +7,7 @@
 #include "geometry/search/target_chance.h"
 #include "geometry/search/target_reader.h"
 #include "geometry/search/target_search.h"
+#include "geometry/units/say.h"
 
 namespace bolthole {
 
@@ -106,9 +107,9 @@ std::string newName(const Bracket& bracket) {
     const auto isTaken = [&](const std::string& name) {
         return std::ranges::find(bracket.holes, name, &Hole::name) != bracket.holes.end();
     };
-    std::string name = "new";
+    std::string name = say("new");
     for (int number = 2; isTaken(name); ++number) {
-        name = "new " + std::to_string(number);
+        name = say("new %1", number);
     }
     return name;
 }

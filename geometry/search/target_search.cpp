@@ -7,6 +7,7 @@
 
 #include "geometry/search/target_chance.h"
 #include "geometry/units/parallel.h"
+#include "geometry/units/say.h"
 
 namespace bolthole {
 
@@ -157,13 +158,13 @@ class Searcher {
 
 std::string refuseSearch(const Car& car, LengthTreatment lengths) {
     if (!car.target) {
-        return "no target is set for this car yet";
+        return say("no target is set for this car yet");
     }
     if (lengths == LengthTreatment::uppers && !hasUpperRod(car)) {
-        return "this car has no upper link to refit; expected keep or refit";
+        return say("this car has no upper link to refit; expected keep or refit");
     }
     if (!solveStation(car, 0).usable) {
-        return "the links can't be assembled at ride as they are bolted";
+        return say("the links can't be assembled at ride as they are bolted");
     }
     return {};
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -36,13 +37,13 @@ std::optional<Finding> antiLiftWarning(double antiLift) {
         withUnit(figureText(antiLift, Quantity::percent, Units::inch), Quantity::percent, Units::inch);
     if (antiLift > 100) {
         return Finding{Severity::danger,
-                       "rear anti-lift " + percent + " pulls the rear down while braking unloads its tires",
-                       "the axle can hop on the brakes"};
+                       say("rear anti-lift %1 pulls the rear down while braking unloads its tires", percent),
+                       say("the axle can hop on the brakes")};
     }
     if (antiLift < 0) {
         return Finding{Severity::check,
-                       "rear anti-lift " + percent + " lifts the rear on the brakes beyond what weight does",
-                       "check the links' slopes"};
+                       say("rear anti-lift %1 lifts the rear on the brakes beyond what weight does", percent),
+                       say("check the links' slopes")};
     }
     return std::nullopt;
 }

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/units/say.h"
+
 namespace bolthole {
 
 namespace {
@@ -40,18 +42,18 @@ std::optional<double> ShaftSetup::speed() const {
 std::string refusal(const ShaftSetup& setup, const Driveline& driveline) {
     const Eigen::Vector3d front = setup.carrierJoint.value_or(driveline.outputJoint);
     if (!(front.x() - driveline.pinionJoint.x() > kSamePlace)) {
-        return setup.carrierJoint ? "expected the joint behind the carrier bearing ahead of the pinion's"
-                                  : "expected the transmission's joint ahead of the pinion's";
+        return setup.carrierJoint ? say("expected the joint behind the carrier bearing ahead of the pinion's")
+                                  : say("expected the transmission's joint ahead of the pinion's");
     }
     if (setup.carrierJoint && !(driveline.outputJoint.x() - front.x() > kSamePlace)) {
-        return "expected the joint behind the carrier bearing behind the transmission's";
+        return say("expected the joint behind the carrier bearing behind the transmission's");
     }
     if ((setup.engineSpeed && !(*setup.engineSpeed >= 0)) || (setup.gear && !(*setup.gear > 0))) {
-        return "expected an engine speed of at least 0 and a gear ratio above 0";
+        return say("expected an engine speed of at least 0 and a gear ratio above 0");
     }
     const SlipYoke slip = setup.slip.value_or(SlipYoke{});
     if (!(slip.engagement >= 0 && slip.leastEngagement >= 0 && slip.inward >= 0)) {
-        return "expected lengths of at least 0 for the slip yoke";
+        return say("expected lengths of at least 0 for the slip yoke");
     }
     return {};
 }

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "geometry/statics/driveline_figures.h"
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -30,16 +31,20 @@ class DrivelineWarningFinder {
     void checkSpeed(std::size_t joint);
     void checkSlip();
 
-    [[nodiscard]] std::string_view jointWords(std::size_t joint) const {
-        return joint == 0 ? "front joint" : joint + 1 == ride_.joints ? "rear joint" : "middle joint";
+    [[nodiscard]] std::string jointName(std::size_t joint) const {
+        return joint == 0                  ? say("front joint")
+               : joint + 1 == ride_.joints ? say("rear joint")
+                                           : say("middle joint");
     }
     [[nodiscard]] std::string text(double value, Quantity quantity) const {
         return withUnit(fineFigureText(value, quantity, units_), quantity, units_);
     }
     [[nodiscard]] std::string angle(double value) const { return text(value, Quantity::angle); }
-    [[nodiscard]] std::string atTravel(double travel) const {
-        return " at " + text(std::abs(travel), Quantity::length) + (travel < 0 ? " of droop" : " of bump");
+    [[nodiscard]] std::string travelWords(double travel) const {
+        const std::string size = text(std::abs(travel), Quantity::length);
+        return travel < 0 ? say("%1 of droop", size) : say("%1 of bump", size);
     }
+    [[nodiscard]] std::string anglesAtRide() const;
 
     const Driveline& driveline_;
     const ShaftSetup& setup_;
@@ -48,6 +53,18 @@ class DrivelineWarningFinder {
     Units units_;
     std::vector<DrivelineWarning> warnings_;
 };
+
+/// "2.0° at the front joint and 3.5° at the rear joint".
+std::string DrivelineWarningFinder::anglesAtRide() const {
+    std::string angles;
+    for (std::size_t joint = 0; joint < ride_.joints; ++joint) {
+        const std::string one = say("%1 at the %2", angle(ride_.angle[joint]), jointName(joint));
+        angles = joint == 0                  ? one
+                 : joint + 1 == ride_.joints ? say("%1 and %2", angles, one)
+                                             : say("%1, %2", angles, one);
+    }
+    return angles;
+}
 
 void DrivelineWarningFinder::checkEquivalent() {
     double largest = 0;
@@ -58,21 +75,16 @@ void DrivelineWarningFinder::checkEquivalent() {
         return;
     }
     if (ride_.equivalent > largest) {
-        add(DrivelinePart::yokeOffset, Severity::wrong, "the joints add instead of canceling",
-            "together they swing as one at " + angle(ride_.equivalent) +
-                ", more than any of them alone; check whether the driveshaft's yokes are in phase");
+        add(DrivelinePart::yokeOffset, Severity::wrong, say("the joints add instead of canceling"),
+            say("together they swing as one at %1, more than any of them alone; check whether the "
+                "driveshaft's "
+                "yokes are in phase",
+                angle(ride_.equivalent)));
         return;
     }
-    std::string angles;
-    for (std::size_t joint = 0; joint < ride_.joints; ++joint) {
-        angles += (joint == 0                  ? " "
-                   : joint + 1 == ride_.joints ? " and "
-                                               : ", ") +
-                  angle(ride_.angle[joint]) + " at the " + std::string(jointWords(joint));
-    }
-    add(DrivelinePart::pinionAngle, Severity::wrong, "at ride" + angles + " do not cancel",
-        "the shaft turns as unevenly as with one joint at " + angle(ride_.equivalent) + "; " +
-            angle(kMostEquivalent) + " is the usual most");
+    add(DrivelinePart::pinionAngle, Severity::wrong, say("at ride %1 do not cancel", anglesAtRide()),
+        say("the shaft turns as unevenly as with one joint at %1; %2 is the usual most",
+            angle(ride_.equivalent), angle(kMostEquivalent)));
 }
 
 void DrivelineWarningFinder::checkEnds() {
@@ -80,16 +92,16 @@ void DrivelineWarningFinder::checkEnds() {
     const bool isSaid = ride_.equivalent > kMostEquivalent;
     if (ride_.joints == 2 && difference > kEqualEnds && !isSaid) {
         add(DrivelinePart::pinionAngle, Severity::check,
-            "front joint " + angle(ride_.angle[0]) + " and rear joint " + angle(ride_.angle[1]) + " at ride",
-            "they cancel within " + angle(kEqualEnds) + " of each other");
+            say("front joint %1 and rear joint %2 at ride", angle(ride_.angle[0]), angle(ride_.angle[1])),
+            say("they cancel within %1 of each other", angle(kEqualEnds)));
     }
 }
 
 void DrivelineWarningFinder::checkStraight(std::size_t joint) {
     if (ride_.angle[joint] < kLeastJointAngle) {
         add(DrivelinePart::pinionAngle, Severity::check,
-            std::string(jointWords(joint)) + " " + angle(ride_.angle[joint]) + " at ride",
-            "its needles need " + angle(kLeastJointAngle) + " to roll, or they wear into the cross");
+            say("%1 %2 at ride", jointName(joint), angle(ride_.angle[joint])),
+            say("its needles need %1 to roll, or they wear into the cross", angle(kLeastJointAngle)));
     }
 }
 
@@ -97,9 +109,9 @@ void DrivelineWarningFinder::checkLimit(std::size_t joint) {
     const AtTravel& worst = sweep_.largest[joint];
     if (driveline_.jointLimit && worst.value > *driveline_.jointLimit) {
         add(DrivelinePart::jointLimit, Severity::danger,
-            std::string(jointWords(joint)) + " bends to " + angle(worst.value) + atTravel(worst.travel) +
-                ", past the " + angle(*driveline_.jointLimit) + " entered as the most",
-            "the joint can bind and break");
+            say("%1 bends to %2 at %3, past the %4 entered as the most", jointName(joint), angle(worst.value),
+                travelWords(worst.travel), angle(*driveline_.jointLimit)),
+            say("the joint can bind and break"));
     }
 }
 
@@ -111,9 +123,10 @@ void DrivelineWarningFinder::checkSpeed(std::size_t joint) {
     const AngleLimit limit = jointAngleLimit(*speed);
     if (ride_.angle[joint] > limit.angle) {
         add(DrivelinePart::speed, Severity::danger,
-            std::string(jointWords(joint)) + " " + angle(ride_.angle[joint]) + " at ride",
-            "at " + plainDecimal(std::round(*speed / kRpm)) + " rpm of the shaft " +
-                (limit.pastTable ? "less than " : "") + angle(limit.angle) + " is the usual most");
+            say("%1 %2 at ride", jointName(joint), angle(ride_.angle[joint])),
+            say(limit.pastTable ? phrase("at %1 rpm of the shaft less than %2 is the usual most")
+                                : phrase("at %1 rpm of the shaft %2 is the usual most"),
+                plainDecimal(std::round(*speed / kRpm)), angle(limit.angle)));
     }
 }
 
@@ -124,15 +137,15 @@ void DrivelineWarningFinder::checkSlip() {
     const SlipRoom room = slipRoom(*setup_.slip, sweep_.leastPlunge.value, sweep_.mostPlunge.value);
     if (room.out < 0) {
         add(DrivelinePart::slip, Severity::danger,
-            "the slip yoke holds " + text(-room.out, Quantity::length) + " less spline than it must" +
-                atTravel(sweep_.mostPlunge.travel),
-            "it can come out");
+            say("the slip yoke holds %1 less spline than it must at %2", text(-room.out, Quantity::length),
+                travelWords(sweep_.mostPlunge.travel)),
+            say("it can come out"));
     }
     if (room.in < 0) {
         add(DrivelinePart::slip, Severity::danger,
-            "the slip yoke bottoms " + text(-room.in, Quantity::length) + " too soon" +
-                atTravel(sweep_.leastPlunge.travel),
-            "the shaft jams");
+            say("the slip yoke bottoms %1 too soon at %2", text(-room.in, Quantity::length),
+                travelWords(sweep_.leastPlunge.travel)),
+            say("the shaft jams"));
     }
 }
 

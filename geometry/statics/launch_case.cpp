@@ -7,6 +7,7 @@
 #include "geometry/car/fields.h"
 #include "geometry/statics/launch_attitude.h"
 #include "geometry/statics/rollout.h"
+#include "geometry/units/say.h"
 
 namespace bolthole {
 
@@ -22,11 +23,14 @@ struct Need {
 
 /// "enter the rear track and the axle ratio"; empty where nothing is missing.
 std::string wordsOf(const std::vector<FieldId>& missing) {
-    std::string words;
-    for (std::size_t index = 0; index < missing.size(); ++index) {
+    if (missing.empty()) {
+        return {};
+    }
+    const auto nameAt = [&missing](std::size_t index) { return say(ruleOf(missing[index].field).words); };
+    std::string words = say("enter the %1", nameAt(0));
+    for (std::size_t index = 1; index < missing.size(); ++index) {
         const bool isLast = index + 1 == missing.size();
-        words += index == 0 ? "enter the " : isLast ? " and the " : ", the ";
-        words += ruleOf(missing[index].field).words;
+        words = isLast ? say("%1 and the %2", words, nameAt(index)) : say("%1, the %2", words, nameAt(index));
     }
     return words;
 }
@@ -176,11 +180,11 @@ Known<LaunchThrust> findThrust(const Car& car, const LaunchCase& launch) {
     return isMissing(none) ? none : Known<LaunchThrust>(thrustByTorque(car, launch));
 }
 
-constexpr const char* kNoSlope = "the side-view swing arm has no slope at ride";
+constexpr std::string_view kNoSlope = phrase("the side-view swing arm has no slope at ride");
 
 Known<LaunchAttitude> findAttitude(const Car& car, const Trace& trace, const LaunchCase& launch) {
     if (launch.loads && launch.loads->wheelsUp) {
-        return Known<LaunchAttitude>::none("the front wheels are off the ground: no rest to compute");
+        return Known<LaunchAttitude>::none(say("the front wheels are off the ground: no rest to compute"));
     }
     const Stance& stance = launch.stance.stance;
     auto none = missing<LaunchAttitude>(launch.loads, {{Field::frontWheelRate, stance.front.has_value()},
@@ -189,7 +193,7 @@ Known<LaunchAttitude> findAttitude(const Car& car, const Trace& trace, const Lau
         return none;
     }
     if (std::isnan(launch.swingArmSlope)) {
-        return Known<LaunchAttitude>::none(kNoSlope);
+        return Known<LaunchAttitude>::none(say(kNoSlope));
     }
     const AttitudeCase with{.standing = launch.standing,
                             .loads = *launch.loads,
@@ -203,7 +207,7 @@ Known<LaunchAttitude> findAttitude(const Car& car, const Trace& trace, const Lau
     const auto rest = attitudeOnPath(with, arm);
     return rest ? Known<LaunchAttitude>(*rest)
                 : Known<LaunchAttitude>::none(
-                      "no rest with all tires on the ground within the travel entered");
+                      say("no rest with all tires on the ground within the travel entered"));
 }
 
 Known<double> findShaftTorque(const Car& car, const LaunchCase& launch) {
@@ -251,7 +255,7 @@ Known<double> findBrakeTravel(const LaunchCase& launch, const BrakeLoads& loads)
     }
     const std::optional<double> travel = brakeTravel(loads, *launch.stance.stance.rear);
     return travel ? Known<double>(*travel)
-                  : Known<double>::none("the rear wheels are off the ground: no rest to compute");
+                  : Known<double>::none(say("the rear wheels are off the ground: no rest to compute"));
 }
 
 void findBraking(const Car& car, LaunchCase& launch) {
@@ -260,8 +264,8 @@ void findBraking(const Car& car, LaunchCase& launch) {
     launch.braking = missing<BrakeFigures>({{Field::brakeRearShare, entered.rearShare.has_value()},
                                             {Field::brakeDeceleration, entered.deceleration.has_value()}});
     if (std::isnan(launch.swingArmSlope)) {
-        launch.antiLift = Known<double>::none(kNoSlope);
-        launch.braking = Known<BrakeFigures>::none(kNoSlope);
+        launch.antiLift = Known<double>::none(say(kNoSlope));
+        launch.braking = Known<BrakeFigures>::none(say(kNoSlope));
         return;
     }
     if (!isMissing(launch.antiLift)) {
@@ -353,7 +357,7 @@ LaunchCase launchCaseOf(const Car& car, const Trace& trace, const FullStance& st
     if (trace.ride.usable) {
         compute(car, trace, launch);
     } else {
-        launch.problem = "the links can't be assembled at ride";
+        launch.problem = say("the links can't be assembled at ride");
     }
     return launch;
 }
@@ -414,7 +418,7 @@ std::vector<FieldId> missingOf(const LaunchCase& launch) {
 std::string jointWords(const Car& car, int link, Side side) {
     std::string words = linkWords(car, link);
     if (sidesOf(car.links[static_cast<std::size_t>(link)]) == 2) {
-        words += side == Side::left ? " (left)" : " (right)";
+        words = side == Side::left ? say("%1 (left)", words) : say("%1 (right)", words);
     }
     return words;
 }

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "geometry/statics/launch.h"
+#include "geometry/units/say.h"
 
 namespace bolthole {
 
@@ -241,14 +242,14 @@ Thrust thrustOf(const DriveTorque& drive, double tireRadius, double mostGrip) {
 
 std::string refusal(const LoadCase& load, const Car& car) {
     if (!std::isfinite(load.thrust) || !std::isfinite(load.leftShift) || !std::isfinite(load.acceleration)) {
-        return "expected a number for thrust, shift of the tires' loads and acceleration";
+        return say("expected a number for thrust, shift of the tires' loads and acceleration");
     }
     if (!(load.axleRatio > 0) || !(load.track > 0)) {
-        return "expected an axle ratio and a rear track above 0";
+        return say("expected an axle ratio and a rear track above 0");
     }
     const double rear = car.cornerWeights.leftRear + car.cornerWeights.rightRear;
     if (!(load.unsprungMass >= 0 && load.unsprungMass < rear)) {
-        return "expected an unsprung mass of at least 0 and below what the rear tires carry";
+        return say("expected an unsprung mass of at least 0 and below what the rear tires carry");
     }
     return {};
 }

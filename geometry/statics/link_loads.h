@@ -18,19 +18,19 @@
 #include "geometry/kinematics/standing_car.h"
 #include "geometry/kinematics/trace.h"
 #include "geometry/statics/suspension_part.h"
+#include "geometry/units/say.h"
 
 namespace bolthole {
 
-/// To be shown wherever link loads are.
-inline constexpr std::string_view kLinkLoadWarning =
+/// To be shown wherever link loads are, by say().
+inline constexpr std::string_view kLinkLoadWarning = phrase(
     "Static loads, with no shock factor beyond the one entered. Welds and brackets belong to a qualified "
-    "person.";
+    "person.");
 
 /// To be shown beside every load that JointLoad does not call determinate.
-inline constexpr std::string_view kSharedLoadNote =
-    "More links hold the axle than need to. How they share the load is not determined by statics: it depends "
-    "on "
-    "how stiff they are and how well they fit. The figure is one possible share.";
+inline constexpr std::string_view kSharedLoadNote = phrase(
+    "More links hold the axle than need to. How they share the load is not determined by statics: it "
+    "depends on how stiff they are and how well they fit. The figure is one possible share.");
 
 /// What drives the car.
 struct DriveTorque {

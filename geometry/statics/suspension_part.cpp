@@ -2,20 +2,22 @@
 
 #include <cmath>
 
+#include "geometry/units/say.h"
+
 namespace bolthole {
 
 std::string_view nameOf(PartKind kind) {
     switch (kind) {
         case PartKind::spring:
-            return "spring";
+            return phrase("spring");
         case PartKind::shock:
-            return "shock";
+            return phrase("shock");
         case PartKind::coilOver:
-            return "coilover";
+            return phrase("coilover");
         case PartKind::bumpStop:
-            return "bump stop";
+            return phrase("bump stop");
         case PartKind::strap:
-            return "strap";
+            return phrase("strap");
     }
     return "";
 }
@@ -31,22 +33,23 @@ double SuspensionPart::rateAt(double length) const {
 std::string refusal(const SuspensionPart& part) {
     const auto bad = [](const std::optional<double>& value) { return value && !(*value > 0); };
     if (bad(part.rate) || bad(part.freeLength) || bad(part.closedLength) || bad(part.openLength)) {
-        return "expected a rate and lengths above 0";
+        return say("expected a rate and lengths above 0");
     }
     if (!std::isfinite(part.push)) {
-        return "expected a force for what the part pushes at any length";
+        return say("expected a force for what the part pushes at any length");
     }
     if (part.rate && !part.freeLength) {
-        return "expected a free length beside the rate: without it nobody knows how hard the spring pushes";
+        return say(
+            "expected a free length beside the rate: without it nobody knows how hard the spring pushes");
     }
     if (part.closedLength && part.openLength && !(*part.closedLength < *part.openLength)) {
-        return "expected a compressed length below the extended length";
+        return say("expected a compressed length below the extended length");
     }
     if (part.closedLength && part.freeLength && !(*part.closedLength < *part.freeLength)) {
-        return "expected a compressed length below the free length";
+        return say("expected a compressed length below the free length");
     }
     if ((part.axle.inUse().at - part.chassis.inUse().at).norm() == 0) {
-        return "expected the mounts in use apart, found both at the same place";
+        return say("expected the mounts in use apart, found both at the same place");
     }
     return {};
 }

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "geometry/statics/springs.h"
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -166,35 +167,33 @@ namespace {
 
 std::string partWords(const PartLine& line, std::span<const SuspensionPart> parts) {
     const SuspensionPart& part = parts[static_cast<std::size_t>(line.part)];
-    std::string words(nameOf(part.kind));
-    if (!part.name.empty()) {
-        words += " '" + part.name + "'";
-    }
-    if (line.side != Side::center) {
-        words += line.side == Side::left ? " (left)" : " (right)";
-    }
-    return words;
+    const std::string name =
+        part.name.empty() ? say(nameOf(part.kind)) : say("%1 '%2'", say(nameOf(part.kind)), part.name);
+    return line.side == Side::center ? name
+           : line.side == Side::left ? say("%1 (left)", name)
+                                     : say("%1 (right)", name);
 }
 
 }  // namespace
 
 std::string describe(const TravelEnd& end, bool bump, const TravelRoom& room,
                      std::span<const SuspensionPart> parts, Units units) {
-    const std::string where =
-        withUnit(fineFigureText(end.travel, Quantity::length, units), Quantity::length, units) +
-        (bump ? " of bump" : " of droop");
+    const std::string size =
+        withUnit(fineFigureText(end.travel, Quantity::length, units), Quantity::length, units);
+    const std::string where = bump ? say("%1 of bump", size) : say("%1 of droop", size);
     switch (end.stop) {
         case TravelStop::range:
-            return "nothing stops travel before the " + where + " entered";
+            return say("nothing stops travel before the %1 entered", where);
         case TravelStop::links:
-            return "the links reach no further than " + where;
+            return say("the links reach no further than %1", where);
         case TravelStop::closed:
         case TravelStop::open:
             break;
     }
-    const PartLine& line = room.lines[static_cast<std::size_t>(end.line)].line;
-    return partWords(line, parts) + (end.stop == TravelStop::closed ? " is closed at " : " is all out at ") +
-           (end.travel > 0 ? where : "ride");
+    const std::string part = partWords(room.lines[static_cast<std::size_t>(end.line)].line, parts);
+    const std::string at = end.travel > 0 ? where : say("ride");
+    return end.stop == TravelStop::closed ? say("%1 is closed at %2", part, at)
+                                          : say("%1 is all out at %2", part, at);
 }
 
 }  // namespace bolthole

@@ -8,6 +8,7 @@
 #include "geometry/car/numbers.h"
 #include "geometry/car/tire_rate.h"
 #include "geometry/combinations/combination_loads.h"
+#include "geometry/units/say.h"
 #include "geometry/units/units.h"
 
 namespace bolthole {
@@ -117,9 +118,12 @@ class Changes {
                     const int bolts = car_.links[link].side == Side::both ? 2 : 1;
                     change.bolts += bolts;
                     change.minutes += bolts * kBoltMinutes;
-                    change.words += (change.words.empty() ? "Bolt " : ", ") + linkWords(car_, index) + " " +
-                                    std::string(endWords(end)) + " to '" +
-                                    bracket.holes[static_cast<std::size_t>(hole)].name + "'";
+                    const std::string& name = bracket.holes[static_cast<std::size_t>(hole)].name;
+                    change.words =
+                        change.words.empty()
+                            ? say("Bolt %1 %2 to '%3'", linkWords(car_, index), say(endWords(end)), name)
+                            : say("%1, %2 %3 to '%4'", change.words, linkWords(car_, index),
+                                  say(endWords(end)), name);
                 }
             }
         }

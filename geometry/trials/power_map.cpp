@@ -8,6 +8,7 @@
 #include "geometry/combinations/combination_loads.h"
 #include "geometry/edits/edit.h"
 #include "geometry/units/parallel.h"
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -260,26 +261,25 @@ std::string combinationNames(const PowerMap& map, std::size_t combination, const
             }
         }
     }
-    return names.empty() ? "as bolted" : names;
+    return names.empty() ? say("as bolted") : names;
 }
 
 std::string bandWords(const PowerMap& map, const Car& car, Units units) {
     std::string words;
     for (std::size_t index = 0; index < map.bands.size(); ++index) {
         const PowerBand& band = map.bands[index];
-        const bool isLast = index + 1 == map.bands.size();
+        const std::string names = combinationNames(map, band.combination, car);
         if (map.bands.size() == 1) {
-            words = "at any power: ";
-        } else if (isLast) {
-            words += "; above: ";
+            words = say("at any power: %1", names);
+        } else if (index + 1 == map.bands.size()) {
+            words = say("%1; above: %2", words, names);
         } else {
             const double share = (map.shares[band.last] + map.shares[map.bands[index + 1].first]) / 2;
-            words += std::string(index == 0 ? "up to " : "; to ") +
-                     withUnit(figureText(share * map.peakTorque, Quantity::torque, units), Quantity::torque,
-                              units) +
-                     ": ";
+            const std::string torque = withUnit(figureText(share * map.peakTorque, Quantity::torque, units),
+                                                Quantity::torque, units);
+            words =
+                index == 0 ? say("up to %1: %2", torque, names) : say("%1; to %2: %3", words, torque, names);
         }
-        words += combinationNames(map, band.combination, car);
     }
     return words;
 }

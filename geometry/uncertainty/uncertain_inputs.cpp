@@ -6,6 +6,7 @@
 
 #include "geometry/car/fields.h"
 #include "geometry/car/starting_numbers.h"
+#include "geometry/units/say.h"
 #include "geometry/weights/cg_height.h"
 #include "geometry/weights/entered_figures.h"
 
@@ -23,8 +24,9 @@ double cgUncertainty(const Car& car) {
 }  // namespace
 
 std::string_view nameOf(MeasuringTool tool) {
-    constexpr std::array<std::string_view, 6> kNames{"tape",   "calipers",        "angle finder",
-                                                     "scales", "the truck scale", "estimate"};
+    constexpr std::array<std::string_view, 6> kNames{
+        phrase("tape"),   phrase("calipers"),        phrase("angle finder"),
+        phrase("scales"), phrase("the truck scale"), phrase("estimate")};
     return kNames[static_cast<std::size_t>(tool)];
 }
 
@@ -287,11 +289,11 @@ namespace {
 /// A number in as few words as tell which.
 std::string shortWords(const Car& car, FieldId id) {
     if (std::ranges::find(kCornerFields, id.field) != kCornerFields.end()) {
-        return "corner weights";
+        return say("corner weights");
     }
     const Hole* hole = id.field == Field::holeAt ? findHole(car, id.link, id.end, id.hole) : nullptr;
     if (hole != nullptr && !hole->name.empty()) {
-        return linkWords(car, id.link) + " " + hole->name + " hole";
+        return say("%1 %2 hole", linkWords(car, id.link), hole->name);
     }
     id.axis = -1;
     return numberWords(car, id);
@@ -312,7 +314,7 @@ std::string startWords(const Car& car, std::span<const FieldId> starts) {
     for (std::size_t index = 0; index < named; ++index) {
         words += (index == 0 ? "" : ", ") + names[index];
     }
-    return named == names.size() ? words : words + " and " + std::to_string(names.size() - named) + " more";
+    return named == names.size() ? words : say("%1 and %2 more", words, names.size() - named);
 }
 
 std::vector<UncertainInput> asInputs(std::span<const CarInput> inputs) {
@@ -331,21 +333,22 @@ std::string numberWords(const Car& car, const FieldId& id) {
     const SuspensionPart* part = rule.scope == Scope::mount ? findSpring(car, id.item) : nullptr;
     const bool isMirrored =
         (link != nullptr && link->side == Side::both) || (part != nullptr && part->side == Side::both);
-    const std::array<std::string_view, 3> axes{"forward", isMirrored ? "out" : "left", "height"};
-    std::string words(rule.words);
+    const std::array<std::string_view, 3> axes{
+        phrase("%1, forward"), isMirrored ? phrase("%1, out") : phrase("%1, left"), phrase("%1, height")};
+    std::string words = say(rule.words);
     if (rule.scope == Scope::hole) {
         words = holeWords(car, id.link, id.end, id.hole);
     } else if (rule.scope == Scope::link) {
-        words = linkWords(car, id.link) + " " + words;
+        words = say("%1 %2", linkWords(car, id.link), words);
     } else if (rule.scope == Scope::ballast) {
-        words = ballastWords(car, id.item) + (rule.hasAxis ? "" : ", " + words);
+        const std::string load = ballastWords(car, id.item);
+        words = rule.hasAxis ? load : say("%1, %2", load, words);
     } else if (rule.scope == Scope::spring) {
-        words = springWords(car, id.item) + " " + words;
+        words = say("%1 %2", springWords(car, id.item), words);
     } else if (rule.scope == Scope::mount) {
-        words = springWords(car, id.item) + " " + std::string(endWords(id.end)) + " mount";
+        words = mountWords(car, id.item, id.end);
     }
-    return rule.hasAxis && id.axis >= 0 ? words + ", " + std::string(axes[static_cast<std::size_t>(id.axis)])
-                                        : words;
+    return rule.hasAxis && id.axis >= 0 ? say(axes[static_cast<std::size_t>(id.axis)], words) : words;
 }
 
 }  // namespace bolthole

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <utility>
 
+#include "geometry/units/say.h"
+
 namespace bolthole {
 
 namespace {
@@ -23,7 +25,7 @@ class CsvReader {
         while (at_ < bytes_.size() && result_.problem.empty()) {
             readRow();
             if (result_.rows.size() > mostRows) {
-                result_.problem = "more than " + std::to_string(mostRows) + " rows";
+                result_.problem = say("more than %1 rows", mostRows);
             }
         }
         if (!result_.problem.empty()) {
@@ -35,9 +37,7 @@ class CsvReader {
   private:
     [[nodiscard]] bool isAt(char c) const { return at_ < bytes_.size() && bytes_[at_] == c; }
 
-    void refuse(const std::string& reason) {
-        result_.problem = "line " + std::to_string(line_) + ": " + reason;
-    }
+    void refuse(const std::string& reason) { result_.problem = say("line %1: %2", line_, reason); }
 
     void readRow() {
         std::vector<std::string> row;
@@ -69,7 +69,7 @@ class CsvReader {
         std::string cell(bytes_.substr(at_, end - at_));
         at_ = end == std::string_view::npos ? bytes_.size() : end;
         if (isAt('"')) {
-            refuse("a quote inside a field, expected the whole field in quotes");
+            refuse(say("a quote inside a field, expected the whole field in quotes"));
         }
         return cell;
     }
@@ -87,13 +87,13 @@ class CsvReader {
             } else {
                 ++at_;
                 if (at_ < bytes_.size() && !isAt(',') && !isAt('\r') && !isAt('\n')) {
-                    refuse("something after a closing quote, expected a comma or the line's end");
+                    refuse(say("something after a closing quote, expected a comma or the line's end"));
                 }
                 return cell;
             }
         }
         line_ = start;
-        refuse("a quote that is never closed");
+        refuse(say("a quote that is never closed"));
         return cell;
     }
 

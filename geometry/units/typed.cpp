@@ -4,6 +4,7 @@
 #include <charconv>
 #include <utility>
 
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 #include "geometry/units/typed_units.h"
 
@@ -151,11 +152,11 @@ bool TypedReader::readNumber(std::string_view& digits, double& value) {
     }
     digits = std::string_view(text_).substr(start, at_ - start);
     if (points > 1) {
-        return refuse(quoted(digits) + " has more than one decimal point");
+        return refuse(say("%1 has more than one decimal point", quoted(digits)));
     }
     if (digits.size() == points) {
         at_ = start;
-        return refuse(quoted(rest()) + " is not a number: type " + std::string(targetWords(quantity_)));
+        return refuse(say("%1 is not a number: type %2", quoted(rest()), targetWords(quantity_)));
     }
     std::from_chars(digits.data(), digits.data() + digits.size(), value, std::chars_format::fixed);
     return true;
@@ -166,19 +167,19 @@ bool TypedReader::readFractionOf(std::string_view over, double overValue, double
     skipSpaces();
     if (!take('/')) {
         return refuse(
-            "two numbers side by side: type a fraction such as 12 3/8, or a decimal such as 12.375");
+            say("two numbers side by side: type a fraction such as 12 3/8, or a decimal such as 12.375"));
     }
     skipSpaces();
     std::string_view under;
     double underValue = 0;
     if (!readNumber(under, underValue)) {
-        return refuse("a number is missing after the '/'");
+        return refuse(say("a number is missing after the '/'"));
     }
     if (over.find('.') != std::string_view::npos || under.find('.') != std::string_view::npos) {
-        return refuse("a fraction is made of whole numbers, such as 3/8");
+        return refuse(say("a fraction is made of whole numbers, such as 3/8"));
     }
     if (underValue <= 0) {
-        return refuse("a fraction over 0 has no value");
+        return refuse(say("a fraction over 0 has no value"));
     }
     value = overValue / underValue;
     return true;
@@ -197,10 +198,10 @@ bool TypedReader::readMixed(std::string_view wholeDigits, double whole, Amount& 
         return false;
     }
     if (wholeDigits.find('.') != std::string_view::npos) {
-        return refuse("type either decimals or a fraction, not both");
+        return refuse(say("type either decimals or a fraction, not both"));
     }
     if (fraction >= 1) {
-        return refuse("the fraction after a whole number must be less than 1");
+        return refuse(say("the fraction after a whole number must be less than 1"));
     }
     amount = {whole + fraction, true};
     return true;
@@ -233,15 +234,14 @@ bool TypedReader::readUnit(const TypedUnit*& unit) {
         return refuseRest();
     }
     if (word == "e") {
-        return refuse("write the number out, without an exponent");
+        return refuse(say("write the number out, without an exponent"));
     }
     unit = findUnit(word, quantity_);
     if (unit == nullptr) {
-        return refuse(quoted(word) + " is not a unit known here: type " +
-                      std::string(targetWords(quantity_)));
+        return refuse(say("%1 is not a unit known here: type %2", quoted(word), targetWords(quantity_)));
     }
     if (unit->quantity != quantity_) {
-        return refuse(quoted(word) + " does not fit here: type " + std::string(targetWords(quantity_)));
+        return refuse(say("%1 does not fit here: type %2", quoted(word), targetWords(quantity_)));
     }
     if (isLetter(word.front())) {
         take('.');  // the period of an abbreviation: "12 in."
@@ -261,13 +261,13 @@ bool TypedReader::divide(double& value) {
     std::string_view digits;
     double by = 0;
     if (!isDigit(peek()) && peek() != '.') {
-        return refuse("a number is missing after the '/'");
+        return refuse(say("a number is missing after the '/'"));
     }
     if (!readNumber(digits, by)) {
         return false;
     }
     if (by <= 0) {
-        return refuse("a number divided by 0 has no value");
+        return refuse(say("a number divided by 0 has no value"));
     }
     value /= by;
     return true;
@@ -290,7 +290,7 @@ bool TypedReader::readInchesAfter(double feet, double& value) {
         skipSpaces();
         const TypedUnit* unit = findUnit(takeWord(), Quantity::length);
         if (unit == nullptr || !unit->sameSize(kInchUnit)) {
-            return refuse("after feet come inches: type 1 ft 2 1/2 in");
+            return refuse(say("after feet come inches: type 1 ft 2 1/2 in"));
         }
         take('.');
     }
@@ -308,7 +308,7 @@ bool TypedReader::readMeasure(double& value) {
     const TypedUnit* unit = &shownTypedUnit(quantity_, units_);
     const bool bare = rest().empty() || atDivision();
     if (bare && amount.fraction && unit->sameSize(kMillimetreUnit)) {
-        return refuse("a fraction of an inch or of a millimeter? Add in or mm");
+        return refuse(say("a fraction of an inch or of a millimeter? Add in or mm"));
     }
     if (!bare && !readUnit(unit)) {
         return false;
@@ -334,19 +334,19 @@ bool TypedReader::readSigned(double& value) {
 }
 
 bool TypedReader::refuseRest() {
-    return refuse(quoted(rest()) + " is left over: type " + std::string(targetWords(quantity_)));
+    return refuse(say("%1 is left over: type %2", quoted(rest()), targetWords(quantity_)));
 }
 
 bool TypedReader::readAll(double& value) {
     if (text_.size() > kLongestInput) {
-        return refuse("too long for a number");
+        return refuse(say("too long for a number"));
     }
     if (text_.find(',') != std::string::npos) {
-        return refuse("a comma could mean thousands or decimals: type 12.5 or 12 1/2");
+        return refuse(say("a comma could mean thousands or decimals: type 12.5 or 12 1/2"));
     }
     skipSpaces();
     if (rest().empty()) {
-        return refuse("type " + std::string(targetWords(quantity_)));
+        return refuse(say("type %1", targetWords(quantity_)));
     }
     if (!readSigned(value)) {
         return false;
@@ -371,7 +371,7 @@ TypedNumber TypedReader::read() {
 
 TypedNumber readTyped(std::string_view text, Quantity quantity, Units units) {
     if (text.size() > kLongestInput) {
-        return {std::nullopt, "too long for a number"};
+        return {std::nullopt, say("too long for a number")};
     }
     return TypedReader(plain(text), quantity, units).read();
 }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "geometry/units/say.h"
+
 namespace bolthole {
 
 namespace {
@@ -165,46 +167,46 @@ const TypedUnit& shownTypedUnit(Quantity quantity, Units units) {
     return *std::ranges::find(kUnits, name, &TypedUnit::name);
 }
 
-std::string_view targetWords(Quantity quantity) {
+std::string targetWords(Quantity quantity) {
     switch (quantity) {
         case Quantity::length:
-            return "a length, such as 12 3/8 in or 314 mm";
+            return say("a length, such as 12 3/8 in or 314 mm");
         case Quantity::angle:
-            return "an angle in degrees, such as 2.5";
+            return say("an angle in degrees, such as 2.5");
         case Quantity::mass:
-            return "a weight, such as 850 lb or 385 kg";
+            return say("a weight, such as 850 lb or 385 kg");
         case Quantity::percent:
-            return "a percentage, such as 45";
+            return say("a percentage, such as 45");
         case Quantity::ratio:
-            return "a plain number, such as 1 or 0.5";
+            return say("a plain number, such as 1 or 0.5");
         case Quantity::count:
-            return "a whole number, such as 81";
+            return say("a whole number, such as 81");
         case Quantity::force:
-            return "a force, such as 250 lb or 1100 N";
+            return say("a force, such as 250 lb or 1100 N");
         case Quantity::torque:
-            return "a torque, such as 400 lb-ft or 540 Nm";
+            return say("a torque, such as 400 lb-ft or 540 Nm");
         case Quantity::rate:
-            return "a rate, such as 175 lb/in or 31 N/mm";
+            return say("a rate, such as 175 lb/in or 31 N/mm");
         case Quantity::rollRate:
-            return "a roll rate, such as 200 lb-ft/deg or 270 Nm/deg";
+            return say("a roll rate, such as 200 lb-ft/deg or 270 Nm/deg");
         case Quantity::volume:
-            return "a volume, such as 16 gal or 60 L";
+            return say("a volume, such as 16 gal or 60 L");
         case Quantity::density:
-            return "a density, such as 6.2 lb/gal or 0.74 kg/L";
+            return say("a density, such as 6.2 lb/gal or 0.74 kg/L");
         case Quantity::time:
-            return "a time in seconds, such as 1.62";
+            return say("a time in seconds, such as 1.62");
         case Quantity::speed:
-            return "turns a minute, such as 6200";
+            return say("turns a minute, such as 6200");
         case Quantity::inertia:
-            return "a moment of inertia, such as 12 or 0.5";
+            return say("a moment of inertia, such as 12 or 0.5");
         case Quantity::shaftSpeed:
-            return "a speed, such as 3 in/s or 75 mm/s";
+            return say("a speed, such as 3 in/s or 75 mm/s");
         case Quantity::damping:
-            return "a damping, such as 0.6 lb-s/in or 0.1 N-s/mm";
+            return say("a damping, such as 0.6 lb-s/in or 0.1 N-s/mm");
         case Quantity::pressure:
-            return "a pressure, such as 17 psi or 117 kPa";
+            return say("a pressure, such as 17 psi or 117 kPa");
     }
-    return "a number";
+    return say("a number");
 }
 
 }  // namespace bolthole

@@ -31,6 +31,6 @@ inline constexpr TypedUnit kFootUnit{"ft", Quantity::length, 1524, 5000};
 [[nodiscard]] const TypedUnit& shownTypedUnit(Quantity quantity, Units units);
 
 /// "a length, such as 12 3/8 in or 314 mm".
-[[nodiscard]] std::string_view targetWords(Quantity quantity);
+[[nodiscard]] std::string targetWords(Quantity quantity);
 
 }  // namespace bolthole

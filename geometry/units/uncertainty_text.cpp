@@ -5,6 +5,8 @@
 #include <charconv>
 #include <cmath>
 
+#include "geometry/units/say.h"
+
 namespace bolthole {
 
 namespace {
@@ -72,7 +74,7 @@ std::string intervalText(double low, double high, Quantity quantity, Units units
         const std::string number = plainDecimals(std::min(std::abs(shown), kLargestShown), 0);
         return shown < 0 ? "\u2212" + number : number;
     };
-    return text(low) + " to " + text(high);
+    return say("%1 to %2", text(low), text(high));
 }
 
 bool isLopsided(double value, double low, double high) {

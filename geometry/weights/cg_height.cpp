@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 #include "geometry/units/uncertainty_text.h"
 
@@ -76,18 +77,22 @@ std::string lengthText(double length, Units units) {
 // What keeps a lift from being computed; empty: nothing.
 std::string refusalOf(const LiftTest& test, const LiftCar& car, Units units) {
     if (!(test.lift > 0)) {
-        return "the car was not raised: expected a lift above 0";
+        return say("the car was not raised: expected a lift above 0");
     }
     const double angle = liftAngle(test, car);
     if (!std::isfinite(angle)) {
-        return "a lift of " + lengthText(test.lift, units) + " is more than the wheelbase of " +
-               lengthText(car.wheelbase, units) + " allows: measure between the heights of both ends' tires";
+        return say(
+            "a lift of %1 is more than the wheelbase of %2 allows: measure between the heights of both "
+            "ends' tires",
+            lengthText(test.lift, units), lengthText(car.wheelbase, units));
     }
     if (!(test.reading > 0) || !(test.reading < test.level.total())) {
-        return "the axle weighed with the car raised should read more than 0 and less than the whole car";
+        return say(
+            "the axle weighed with the car raised should read more than 0 and less than the whole car");
     }
     if (!(liftHeight(test, car) > 0)) {
-        return "these readings put the CG under the ground: check which end was raised and which was read";
+        return say(
+            "these readings put the CG under the ground: check which end was raised and which was read");
     }
     return {};
 }
@@ -96,8 +101,9 @@ std::string refusalOf(const LiftTest& test, const LiftCar& car, Units units) {
 // and which a wrong end gives.
 std::string remarkOn(const LiftTest& test, const LiftCar& car) {
     if (liftHeight(test, car) < std::min(car.rearTireRadius, car.frontTireRadius)) {
-        return "these readings put the CG under the wheels' centers, where no car has it: check which end "
-               "was raised and which was read";
+        return say(
+            "these readings put the CG under the wheels' centers, where no car has it: check which end "
+            "was raised and which was read");
     }
     return {};
 }
@@ -150,9 +156,9 @@ CgHeight estimatedCgHeight() {
     return {.height = kEstimatedHeight,
             .uncertainty = kEstimateUncertainty,
             .source = CgHeightSource::estimate,
-            .remark =
+            .remark = say(
                 "estimated from other cars as they were built, not measured on this one: lift one end and "
-                "weigh it"};
+                "weigh it")};
 }
 
 CgHeightResult cgHeightFrom(CgHeightSource source, double entered, const std::optional<LiftTest>& test,
@@ -166,7 +172,7 @@ CgHeightResult cgHeightFrom(CgHeightSource source, double entered, const std::op
             break;
     }
     if (!test) {
-        return {std::nullopt, "no lift is entered: raise one end, weigh one axle and enter both"};
+        return {std::nullopt, say("no lift is entered: raise one end, weigh one axle and enter both")};
     }
     return cgHeightByLift(*test, car, uncertainty, units);
 }
@@ -182,19 +188,19 @@ double cgHeightWithBallast(double height, double total, std::span<const MassAt> 
 }
 
 std::string describe(const CgHeight& height, Units units) {
-    std::string words = "CG height " + lengthText(height.height, units);
-    if (height.uncertainty) {
-        words += " \u00B1 " + lengthText(kCoverage95 * *height.uncertainty, units);
-    }
+    const std::string size = lengthText(height.height, units);
+    const std::string known =
+        height.uncertainty ? say("%1 \u00B1 %2", size, lengthText(kCoverage95 * *height.uncertainty, units))
+                           : size;
     switch (height.source) {
         case CgHeightSource::entered:
-            return words + " as entered";
+            return say("CG height %1 as entered", known);
         case CgHeightSource::lift:
-            return words + " by the lift method";
+            return say("CG height %1 by the lift method", known);
         case CgHeightSource::estimate:
             break;
     }
-    return words + ", estimated from other cars";
+    return say("CG height %1, estimated from other cars", known);
 }
 
 }  // namespace bolthole

@@ -6,6 +6,7 @@
 #include "geometry/car/measuring_tool.h"
 #include "geometry/car/numbers.h"
 #include "geometry/car/tire_rate.h"
+#include "geometry/units/say.h"
 
 namespace bolthole {
 
@@ -60,11 +61,11 @@ Stance stanceOf(const Car& car) {
             .rear = ratesOf(car.wheelRates.rear)};
 }
 
-std::string missingOf(const EnteredBallast& load) {
+std::string_view missingOf(const EnteredBallast& load) {
     if (!load.mass && !(load.volume && load.density)) {
-        return "no weight";
+        return kNoWeight;
     }
-    return load.at.whole() ? "" : "no place";
+    return load.at.whole() ? "" : kNoPlace;
 }
 
 std::vector<Ballast> ballastOf(const Car& car) {
@@ -134,9 +135,10 @@ void bringToCorners(const Car& car, const LiftTest& lift, CgHeight& height) {
     }
     const OptionalNumber& seat = car.weighing.driver.at.at[2];
     if (!seat) {
-        height.remark += std::string(height.remark.empty() ? "" : "; ") +
-                         "it was lifted with the driver the other way than the corner weights, and his "
-                         "height in the seat is not entered: he is left out of it";
+        const std::string leftOut =
+            say("it was lifted with the driver the other way than the corner weights, and his "
+                "height in the seat is not entered: he is left out of it");
+        height.remark = height.remark.empty() ? leftOut : say("%1; %2", height.remark, leftOut);
         return;
     }
     const double lifted = lift.level.total();

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "geometry/car/car.h"
+#include "geometry/units/say.h"
 #include "geometry/weights/cg_height.h"
 #include "geometry/weights/weight_warnings.h"
 #include "geometry/weights/weights.h"
@@ -17,8 +18,11 @@ namespace bolthole {
 /// Tracks and the rates entered for the wheels; a rate of the rear springs' own making is not among them.
 [[nodiscard]] Stance stanceOf(const Car& car);
 
-/// Why a load is not counted: "no place", "no weight"; empty: it is.
-[[nodiscard]] std::string missingOf(const EnteredBallast& load);
+/// Why a load is not counted.
+inline constexpr std::string_view kNoPlace = phrase("no place");
+inline constexpr std::string_view kNoWeight = phrase("no weight");
+/// Either of them, for say(); empty: it is counted.
+[[nodiscard]] std::string_view missingOf(const EnteredBallast& load);
 /// The loads that have a mass (or volume and density) and a place, the driver among them where the corner
 /// weights were read without and `Weighing` knows weight and seat.
 [[nodiscard]] std::vector<Ballast> ballastOf(const Car& car);

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <utility>
 
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -32,10 +33,10 @@ struct Corner {
     double CornerWeights::*member;
 };
 constexpr std::array<Corner, 4> kCorners{{
-    {WeightPart::leftFront, "left front", &CornerWeights::leftFront},
-    {WeightPart::rightFront, "right front", &CornerWeights::rightFront},
-    {WeightPart::leftRear, "left rear", &CornerWeights::leftRear},
-    {WeightPart::rightRear, "right rear", &CornerWeights::rightRear},
+    {WeightPart::leftFront, phrase("left front"), &CornerWeights::leftFront},
+    {WeightPart::rightFront, phrase("right front"), &CornerWeights::rightFront},
+    {WeightPart::leftRear, phrase("left rear"), &CornerWeights::leftRear},
+    {WeightPart::rightRear, phrase("right rear"), &CornerWeights::rightRear},
 }};
 
 class WeightWarningFinder {
@@ -51,13 +52,13 @@ class WeightWarningFinder {
         warnings_.push_back({part, withDriver, load, {severity, std::move(cause), std::move(follows)}});
     }
     void checkReading(const CornerWeights& corners, bool withDriver);
-    void checkHalf(double percent, std::string_view words, bool withDriver);
+    void checkHalf(double percent, std::string_view cause, bool withDriver);
     void checkDriver(const DriverFigures& driver);
     void checkDriverMass(const DriverFigures& driver);
     [[nodiscard]] const Corner* culprit(const DriverFigures& driver, double error) const;
     void checkDriverPlace(const DriverFigures& driver);
     void checkTicket(const AxleTicket& ticket);
-    void checkTicketPart(const std::optional<double>& read, double corners, int pads, std::string_view words);
+    void checkTicketPart(const std::optional<double>& read, double corners, int pads, std::string_view cause);
     void checkPads(const CornerWeights& read);
     void checkLoad(int index);
 
@@ -68,7 +69,8 @@ class WeightWarningFinder {
     }
     // "13.5 in left of the middle"
     [[nodiscard]] std::string sideways(double left) const {
-        return length(std::abs(left)) + (left < 0 ? " right" : " left") + " of the middle";
+        const std::string far = length(std::abs(left));
+        return left < 0 ? say("%1 right of the middle", far) : say("%1 left of the middle", far);
     }
     // How far a sum of `pads` readings and one other number may lie apart, kg.
     [[nodiscard]] double allowed(int pads, double other) const {
@@ -97,22 +99,21 @@ void WeightWarningFinder::checkReading(const CornerWeights& corners, bool withDr
     }
     if (farthest != nullptr) {
         add(farthest->part, Severity::wrong,
-            std::string(farthest->words) + " carries " +
-                text(100 * corners.*farthest->member / figures.total, Quantity::percent) +
-                " of the car, outside what cars have",
-            "check the reading and its unit", withDriver);
+            say("%1 carries %2 of the car, outside what cars have", say(farthest->words),
+                text(100 * corners.*farthest->member / figures.total, Quantity::percent)),
+            say("check the reading and its unit"), withDriver);
         return;
     }
-    checkHalf(figures.leftPercent, "left side", withDriver);
-    checkHalf(figures.diagonalPercent, "cross weight (right front and left rear)", withDriver);
+    checkHalf(figures.leftPercent, phrase("the left side carries %1, outside what cars have"), withDriver);
+    checkHalf(figures.diagonalPercent,
+              phrase("the cross weight (right front and left rear) carries %1, outside what cars have"),
+              withDriver);
 }
 
-void WeightWarningFinder::checkHalf(double percent, std::string_view words, bool withDriver) {
+void WeightWarningFinder::checkHalf(double percent, std::string_view cause, bool withDriver) {
     if (percent < kLeastHalf || percent > kMostHalf) {
-        add(WeightPart::corners, Severity::wrong,
-            "the " + std::string(words) + " carries " + text(percent, Quantity::percent) +
-                ", outside what cars have",
-            "check which corner is which", withDriver);
+        add(WeightPart::corners, Severity::wrong, say(cause, text(percent, Quantity::percent)),
+            say("check which corner is which"), withDriver);
     }
 }
 
@@ -155,10 +156,10 @@ void WeightWarningFinder::checkDriverMass(const DriverFigures& driver) {
     }
     const Corner* corner = culprit(driver, error);
     add(corner ? corner->part : WeightPart::driver, Severity::wrong,
-        "the car gets " + mass(driver.mass) + " heavier with the driver, who weighs " +
-            mass(*weighing_.driverMass) + " as entered",
-        corner ? "the " + std::string(corner->words) + " alone would explain it; weigh that again"
-               : std::string("weigh again"));
+        say("the car gets %1 heavier with the driver, who weighs %2 as entered", mass(driver.mass),
+            mass(*weighing_.driverMass)),
+        corner ? say("the %1 alone would explain it; weigh that again", say(corner->words))
+               : say("weigh again"));
 }
 
 void WeightWarningFinder::checkDriver(const DriverFigures& driver) {
@@ -167,8 +168,8 @@ void WeightWarningFinder::checkDriver(const DriverFigures& driver) {
         const double gain = driver.corners.*corner.member;
         if (gain < -allowed(2, 0.0)) {
             add(corner.part, Severity::wrong,
-                std::string(corner.words) + " gets " + mass(-gain) + " lighter with the driver in",
-                "a tire binds on its pad or readings are swapped; roll the car and weigh again");
+                say("%1 gets %2 lighter with the driver in", say(corner.words), mass(-gain)),
+                say("a tire binds on its pad or readings are swapped; roll the car and weigh again"));
         }
     }
     checkDriverPlace(driver);
@@ -184,25 +185,23 @@ void WeightWarningFinder::checkDriverPlace(const DriverFigures& driver) {
     const double ahead = driver.ahead - weighing_.driverAt->x();
     if (std::abs(ahead) > byScales + kSeatedCg) {
         add(WeightPart::driver, Severity::wrong,
-            "by the scales the driver sits " + length(driver.ahead) + " ahead of the rear axle, as entered " +
-                length(weighing_.driverAt->x()),
-            "a reading or the place is wrong");
+            say("by the scales the driver sits %1 ahead of the rear axle, as entered %2",
+                length(driver.ahead), length(weighing_.driverAt->x())),
+            say("a reading or the place is wrong"));
     }
     const double left = driver.left.value_or(weighing_.driverAt->y()) - weighing_.driverAt->y();
     if (std::abs(left) > byScales + kSeatedCg) {
         add(WeightPart::driver, Severity::wrong,
-            "by the scales the driver sits " + sideways(*driver.left) + ", as entered " +
-                sideways(weighing_.driverAt->y()),
-            "left and right of a reading or of the place are swapped, or one is wrong");
+            say("by the scales the driver sits %1, as entered %2", sideways(*driver.left),
+                sideways(weighing_.driverAt->y())),
+            say("left and right of a reading or of the place are swapped, or one is wrong"));
     }
 }
 
 void WeightWarningFinder::checkTicketPart(const std::optional<double>& read, double corners, int pads,
-                                          std::string_view words) {
+                                          std::string_view cause) {
     if (read && std::abs(*read - corners) > allowed(pads, weighing_.ticket->uncertainty)) {
-        add(WeightPart::ticket, Severity::wrong,
-            std::string(words) + " weighed " + mass(*read) + " by itself, but its corners " + mass(corners),
-            "weigh again");
+        add(WeightPart::ticket, Severity::wrong, say(cause, mass(*read), mass(corners)), say("weigh again"));
     }
 }
 
@@ -211,47 +210,59 @@ void WeightWarningFinder::checkTicket(const AxleTicket& ticket) {
         const double sum = *ticket.front + *ticket.rear;
         if (std::abs(sum - *ticket.total) > kCoverage * std::sqrt(3.0) * ticket.uncertainty) {
             add(WeightPart::ticket, Severity::wrong,
-                "the axles weigh " + mass(sum) + " together, the whole car " + mass(*ticket.total),
-                "one of the three is wrong");
+                say("the axles weigh %1 together, the whole car %2", mass(sum), mass(*ticket.total)),
+                say("one of the three is wrong"));
         }
     }
     const std::optional<CornerWeights>& read = ticket.driver ? weighing_.withDriver : weighing_.withoutDriver;
     if (read) {
-        checkTicketPart(ticket.front, read->front(), 2, "the front axle");
-        checkTicketPart(ticket.rear, read->total() - read->front(), 2, "the rear axle");
-        checkTicketPart(ticket.total, read->total(), 4, "the whole car");
+        checkTicketPart(ticket.front, read->front(), 2,
+                        phrase("the front axle weighed %1 by itself, but its corners %2"));
+        checkTicketPart(ticket.rear, read->total() - read->front(), 2,
+                        phrase("the rear axle weighed %1 by itself, but its corners %2"));
+        checkTicketPart(ticket.total, read->total(), 4,
+                        phrase("the whole car weighed %1 by itself, but its corners %2"));
     }
 }
 
 void WeightWarningFinder::checkPads(const CornerWeights& read) {
     const PadFigures figures = padFigures(*weighing_.pads, read, cgHeight_, stance_);
     const std::optional<double> worst = figures.worst();
-    const std::string stand = "the left front pad stands " + length(std::abs(figures.warp)) +
-                              (figures.warp < 0 ? " below" : " above") + " the plane of the other three";
+    const bool isBelow = figures.warp < 0;
+    const std::string by = length(std::abs(figures.warp));
     if (worst && *worst > kCoverage * weighing_.scaleUncertainty) {
-        add(WeightPart::pads, Severity::wrong, stand + ", which changes a corner reading by " + mass(*worst),
-            "level the pads; the total is right all the same");
+        add(WeightPart::pads, Severity::wrong,
+            say(isBelow
+                    ? phrase(
+                          "the left front pad stands %1 below the plane of the other three, which changes a "
+                          "corner reading by %2")
+                    : phrase(
+                          "the left front pad stands %1 above the plane of the other three, which changes a "
+                          "corner reading by %2"),
+                by, mass(*worst)),
+            say("level the pads; the total is right all the same"));
     } else if (!worst && std::abs(figures.warp) > kLevelPads) {
-        add(WeightPart::pads, Severity::check, stand,
-            "without tracks and wheel rates it is not known how far that changes the corners; level the pads "
-            "or enter both");
+        add(WeightPart::pads, Severity::check,
+            isBelow ? say("the left front pad stands %1 below the plane of the other three", by)
+                    : say("the left front pad stands %1 above the plane of the other three", by),
+            say("without tracks and wheel rates it is not known how far that changes the corners; level the "
+                "pads or enter both"));
     }
 }
 
 void WeightWarningFinder::checkLoad(int index) {
     const Ballast& load = weighing_.ballast[static_cast<std::size_t>(index)];
-    const std::string name =
-        load.name.empty() ? "load " + std::to_string(index + 1) : "load '" + load.name + "'";
+    const std::string name = load.name.empty() ? say("load %1", index + 1) : say("load '%1'", load.name);
     const double over = kBodyLength * stance_.wheelbase;
     const double x = load.at.x();
     if (x < -over || x > stance_.wheelbase + over || std::abs(load.at.y()) > kBodyHalfWidth ||
         load.at.z() < 0) {
-        add(WeightPart::load, Severity::wrong, name + " stands outside the car", "check its place", true,
-            index);
+        add(WeightPart::load, Severity::wrong, say("%1 stands outside the car", name), say("check its place"),
+            true, index);
     }
     if (load.fill && (load.fill->density < kLeastDensity || load.fill->density > kMostDensity)) {
-        add(WeightPart::load, Severity::wrong, name + " has a density no liquid a car carries has",
-            "check it and its unit", true, index);
+        add(WeightPart::load, Severity::wrong, say("%1 has a density no liquid a car carries has", name),
+            say("check it and its unit"), true, index);
     }
 }
 

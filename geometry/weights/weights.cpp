@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/units/say.h"
 #include "geometry/units/units.h"
 
 namespace bolthole {
@@ -106,8 +107,9 @@ BallastResult withBallast(const CornerWeights& weighed, const Stance& stance,
     car.front = weighed.front() + frontGain;
     car.rear = car.total - car.front;
     if (!(car.total > 0) || !(car.front >= 0) || !(car.rear >= 0)) {
-        return {std::nullopt,
-                "with these loads an axle would carry less than nothing: check their masses and positions"};
+        return {
+            std::nullopt,
+            say("with these loads an axle would carry less than nothing: check their masses and positions")};
     }
     car.frontPercent = 100 * car.front / car.total;
     car.cgAhead = stance.wheelbase * car.front / car.total;
@@ -115,8 +117,9 @@ BallastResult withBallast(const CornerWeights& weighed, const Stance& stance,
         addSideways(car, weighed, stance, change, frontGain);
     }
     if (car.corners && isLifted(*car.corners)) {
-        return {std::nullopt,
-                "with these loads a corner would carry less than nothing: check their masses and positions"};
+        return {
+            std::nullopt,
+            say("with these loads a corner would carry less than nothing: check their masses and positions")};
     }
     return {car, {}};
 }
