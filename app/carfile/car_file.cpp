@@ -9,6 +9,7 @@
 
 #include "app/carfile/car_file_shape.h"
 #include "geometry/car/faults.h"
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole {
@@ -20,7 +21,7 @@ constexpr std::size_t kLongestName = 60;  // bytes of a name in a message
 using Json = nlohmann::ordered_json;
 
 std::string tooLarge() {
-    return "larger than " + std::to_string(kMaxFileBytes) + " bytes";
+    return say("larger than %1 bytes", kMaxFileBytes);
 }
 
 ReadResult refused(std::string reason) {
@@ -61,18 +62,17 @@ std::string partWords(const Json& source, const std::string& path) {
     if (link == nullptr) {
         return {};
     }
-    std::string words = "link " + nameIn(*link, index);
-    for (const std::string_view end : {"chassis", "axle"}) {
+    std::string words = say("link %1", nameIn(*link, index));
+    for (const std::string_view end : {endWords(End::chassis), endWords(End::axle)}) {
         const std::string step = "." + std::string(end);
         if (path.compare(at, step.size(), step) != 0 || !link->is_object() || !link->contains(end)) {
             continue;
         }
         at += step.size();
-        words += ", " + std::string(end);
+        const std::string bracket = say("%1, %2", words, say(end));
         at += path.compare(at, 1, ".") == 0 ? 1U : 0U;
-        if (const Json* hole = itemAt((*link)[std::string(end)], "holes", path, at, index)) {
-            words += " hole " + nameIn(*hole, index);
-        }
+        const Json* hole = itemAt((*link)[std::string(end)], "holes", path, at, index);
+        words = hole == nullptr ? bracket : say("%1 hole %2", bracket, nameIn(*hole, index));
         break;
     }
     return words;
@@ -119,7 +119,7 @@ FileBytes readCarBytes(const std::string& fileName) {
     const auto close = [](std::FILE* file) { std::fclose(file); };
     const std::unique_ptr<std::FILE, decltype(close)> file(std::fopen(fileName.c_str(), "rb"), close);
     if (!file) {
-        return {{}, std::string("cannot be opened: ") + std::strerror(errno)};
+        return {{}, say("cannot be opened: %1", std::strerror(errno))};
     }
     // Reads one byte more than allowed at most: devices and pipes have no size to ask for.
     FileBytes read;
@@ -132,7 +132,7 @@ FileBytes readCarBytes(const std::string& fileName) {
         }
     }
     if (std::ferror(file.get()) != 0) {
-        return {{}, std::string("cannot be read: ") + std::strerror(errno)};
+        return {{}, say("cannot be read: %1", std::strerror(errno))};
     }
     return read;
 }

@@ -5,11 +5,11 @@
 #include <cmath>
 #include <limits>
 
+#include "geometry/units/say.h"
+
 namespace bolthole::detail {
 
 namespace {
-
-constexpr std::string_view kText = "a text";
 
 double toSi(double inFile, Quantity quantity) {
     return quantity == Quantity::length ? fromMillimetres(inFile) : inFile * fileUnit(quantity);
@@ -46,7 +46,7 @@ void fail(std::string path, std::string reason) {
 }
 
 void failExpected(std::string path, std::string_view expected, const Json& found) {
-    fail(std::move(path), "expected " + std::string(expected) + ", found " + inWords(found));
+    fail(std::move(path), say("expected %1, found %2", expected, inWords(found)));
 }
 
 Json keptOrEncoded(const Json* old, double value, Quantity quantity) {
@@ -85,7 +85,7 @@ const Json* member(const Json* object, const char* key) {
 Reader::Reader(const Json& node, std::string path, FieldId at)
     : node_(node), path_(std::move(path)), at_(at) {
     if (!node.is_object()) {
-        failExpected(path_, "an object", node);
+        failExpected(path_, say("an object"), node);
     }
 }
 
@@ -96,12 +96,13 @@ void Reader::mark(const char* format, int newestVersion) {
         failExpected(pathOf(path_, "format"), expected, mark);
     }
     const std::string expectedVersion =
-        newestVersion == 1 ? "version 1" : "a version from 1 to " + std::to_string(newestVersion);
+        newestVersion == 1 ? say("version 1") : say("a version from 1 to %1", newestVersion);
     const Json& version = need("version", expectedVersion);
     if (!wholeNumber(version, 1, newestVersion)) {
         const bool isNewer = wholeNumber(version, newestVersion, std::numeric_limits<int>::max()).has_value();
         failExpected(pathOf(path_, "version"),
-                     expectedVersion + (isNewer ? " (a newer program wrote this file)" : ""), version);
+                     isNewer ? say("%1 (a newer program wrote this file)", expectedVersion) : expectedVersion,
+                     version);
     }
 }
 
@@ -135,8 +136,8 @@ void Reader::index(const char* key, int& value, std::size_t size) {
     const int last = static_cast<int>(size) - 1;
     const std::optional<int> index = wholeNumber(*node, 0, last);
     if (!index) {
-        failExpected(pathOf(path_, key),
-                     "the index of a hole, a whole number from 0 to " + std::to_string(last), *node);
+        failExpected(pathOf(path_, key), say("the index of a hole, a whole number from 0 to %1", last),
+                     *node);
     }
     value = *index;
 }
@@ -151,18 +152,18 @@ void Reader::optionalIndex(const char* key, std::optional<int>& value, std::size
     value = wholeNumber(*node, 0, last);
     if (!value) {
         failExpected(pathOf(path_, key),
-                     size == 0 ? "no index, as the list is empty"
-                               : "an index, a whole number from 0 to " + std::to_string(last),
+                     size == 0 ? say("no index, as the list is empty")
+                               : say("an index, a whole number from 0 to %1", last),
                      *node);
     }
 }
 
 void Reader::point(const char* key, Eigen::Vector3d& value, Field field) {
-    constexpr std::string_view kExpected = "an array of three numbers (forward, left, up)";
-    const Json& node = need(key, kExpected);
+    const std::string expected = say("an array of three numbers (forward, left, up)");
+    const Json& node = need(key, expected);
     const std::string path = pathOf(path_, key);
     if (!node.is_array() || node.size() != 3) {
-        failExpected(path, kExpected, node);
+        failExpected(path, expected, node);
     }
     FieldId id = idOf(field);
     for (std::size_t axis = 0; axis < 3; ++axis) {
@@ -172,7 +173,7 @@ void Reader::point(const char* key, Eigen::Vector3d& value, Field field) {
 }
 
 void Reader::rarePoint(const char* key, std::array<std::optional<double>, 3>& value, Field field) {
-    constexpr std::string_view kExpected = "an array of three numbers or nulls (forward, left, up)";
+    const std::string expected = say("an array of three numbers or nulls (forward, left, up)");
     value = {};
     const Json* node = find(key);
     if (node == nullptr) {
@@ -180,7 +181,7 @@ void Reader::rarePoint(const char* key, std::array<std::optional<double>, 3>& va
     }
     const std::string path = pathOf(path_, key);
     if (!node->is_array() || node->size() != 3) {
-        failExpected(path, kExpected, *node);
+        failExpected(path, expected, *node);
     }
     FieldId id = idOf(field);
     for (std::size_t axis = 0; axis < 3; ++axis) {
@@ -194,13 +195,13 @@ void Reader::rarePoint(const char* key, std::array<std::optional<double>, 3>& va
 void Reader::rareFlag(const char* key, bool& value) {
     const Json* node = find(key);
     if (node != nullptr && !node->is_boolean()) {
-        failExpected(pathOf(path_, key), "true or false", *node);
+        failExpected(pathOf(path_, key), say("true or false"), *node);
     }
     value = node != nullptr && node->get<bool>();
 }
 
 void Reader::corners(const char* key, std::vector<Eigen::Vector2d>& value) {
-    constexpr std::string_view kExpected = "an array of two numbers (forward, up)";
+    const std::string expected = say("an array of two numbers (forward, up)");
     const Json& array = needArray(key, kMinPlateCorners, kMaxPlateCorners);
     value.clear();
     for (std::size_t index = 0; index < array.size(); ++index) {
@@ -209,18 +210,18 @@ void Reader::corners(const char* key, std::vector<Eigen::Vector2d>& value) {
         const std::optional<double> forward = isPair ? decode(node[0], Quantity::length) : std::nullopt;
         const std::optional<double> up = isPair ? decode(node[1], Quantity::length) : std::nullopt;
         if (!forward || !up) {
-            failExpected(pathOf(pathOf(path_, key), index), kExpected, node);
+            failExpected(pathOf(pathOf(path_, key), index), expected, node);
         }
         value.emplace_back(*forward, *up);
     }
 }
 
 void Reader::plateNumber(const char* key, double& value, Quantity quantity) {
-    constexpr std::string_view kExpected = "a number";
-    const Json& node = need(key, kExpected);
+    const std::string expected = say("a number");
+    const Json& node = need(key, expected);
     const std::optional<double> number = decode(node, quantity);
     if (!number) {
-        failExpected(pathOf(path_, key), kExpected, node);
+        failExpected(pathOf(path_, key), expected, node);
     }
     value = *number;
 }
@@ -233,9 +234,10 @@ void Reader::checkPlate(const Plate& plate) const {
 }
 
 void Reader::text(const char* key, std::string& value) {
-    const Json& node = need(key, kText);
+    const std::string expected = say("a text");
+    const Json& node = need(key, expected);
     if (!node.is_string()) {
-        failExpected(pathOf(path_, key), kText, node);
+        failExpected(pathOf(path_, key), expected, node);
     }
     value = node.get<std::string>();
 }
@@ -250,8 +252,10 @@ void Reader::optionalText(const char* key, std::string& value) {
 std::string Reader::oneOf(std::span<const std::string_view> words) {
     std::string list;
     for (std::size_t i = 0; i < words.size(); ++i) {
-        const std::string_view separator = i == 0 ? "" : i + 1 == words.size() ? " or " : ", ";
-        list += std::string(separator) + '"' + std::string(words[i]) + '"';
+        const std::string word = '"' + std::string(words[i]) + '"';
+        list = i == 0                  ? word
+               : i + 1 == words.size() ? say("%1 or %2", list, word)
+                                       : say("%1, %2", list, word);
     }
     return list;
 }
@@ -259,14 +263,13 @@ std::string Reader::oneOf(std::span<const std::string_view> words) {
 const Json& Reader::need(const char* key, std::string_view expected) const {
     const Json* node = find(key);
     if (node == nullptr) {
-        fail(pathOf(path_, key), "missing, expected " + std::string(expected));
+        fail(pathOf(path_, key), say("missing, expected %1", expected));
     }
     return *node;
 }
 
 const Json& Reader::needArray(const char* key, std::size_t least, std::size_t most) const {
-    const std::string expected =
-        "an array of " + std::to_string(least) + " to " + std::to_string(most) + " objects";
+    const std::string expected = say("an array of %1 to %2 objects", least, most);
     const Json& node = need(key, expected);
     if (!node.is_array() || node.size() < least || node.size() > most) {
         failExpected(pathOf(path_, key), expected, node);

@@ -17,6 +17,7 @@
 #include "geometry/car/fields.h"
 #include "geometry/car/pass_fields.h"
 #include "geometry/edits/edit.h"
+#include "geometry/units/say.h"
 
 namespace bolthole::detail {
 
@@ -136,7 +137,7 @@ class Reader {
     /// An object that must be there.
     template <typename T>
     void object(const char* key, T& value, FieldId at) {
-        Reader inner(need(key, "an object"), pathOf(path_, key), at);
+        Reader inner(need(key, say("an object")), pathOf(path_, key), at);
         exchange(inner, value);
     }
     /// An object whose members all have defaults.

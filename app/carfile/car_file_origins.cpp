@@ -3,6 +3,7 @@
 
 #include "app/carfile/car_file_io.h"
 #include "geometry/car/starting_numbers.h"
+#include "geometry/units/say.h"
 
 namespace bolthole::detail {
 
@@ -59,12 +60,12 @@ void Reader::origins(const char* key, Uncertainties& marks, Scope scope, Origin 
     }
     const std::string path = pathOf(path_, key);
     if (!node->is_array()) {
-        failExpected(path, "an array of names of numbers", *node);
+        failExpected(path, say("an array of names of numbers"), *node);
     }
     for (std::size_t index = 0; index < node->size(); ++index) {
         const Json& name = (*node)[index];
         if (!name.is_string() || !markNamed(name.get_ref<const std::string&>(), marks, scope, origin)) {
-            failExpected(pathOf(path, index), "the name of a measured number of this object", name);
+            failExpected(pathOf(path, index), say("the name of a measured number of this object"), name);
         }
     }
 }

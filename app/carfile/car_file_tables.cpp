@@ -1,5 +1,6 @@
 // Rows and tables of plain numbers in the car file: Reader and Writer of app/carfile/car_file_io.h.
 #include "app/carfile/car_file_io.h"
+#include "geometry/units/say.h"
 
 namespace bolthole::detail {
 
@@ -12,9 +13,8 @@ Quantity quantityIn(const TableShape& shape, std::size_t column) {
 // The numbers of an array, at most shape.columns of them, or as many as there are quantities.
 std::vector<double> readRow(const Json& node, const std::string& path, const TableShape& shape) {
     const std::size_t columns = shape.quantities.size() == 1 ? shape.columns : shape.quantities.size();
-    const std::string expected = "an array of " +
-                                 std::string(shape.quantities.size() == 1 ? "at most " : "") +
-                                 std::to_string(columns) + " numbers";
+    const std::string expected = shape.quantities.size() == 1 ? say("an array of at most %1 numbers", columns)
+                                                              : say("an array of %1 numbers", columns);
     const bool fits =
         node.is_array() && (shape.quantities.size() == 1 ? node.size() <= columns : node.size() == columns);
     if (!fits) {
@@ -24,7 +24,7 @@ std::vector<double> readRow(const Json& node, const std::string& path, const Tab
     for (std::size_t column = 0; column < node.size(); ++column) {
         const std::optional<double> value = decode(node[column], quantityIn(shape, column));
         if (!value) {
-            failExpected(pathOf(path, column), "a number", node[column]);
+            failExpected(pathOf(path, column), say("a number"), node[column]);
         }
         values.push_back(*value);
     }
@@ -60,7 +60,7 @@ void Reader::table(const char* key, Table& rows, const TableShape& shape) {
     }
     const std::string path = pathOf(path_, key);
     if (!node->is_array() || node->size() > shape.rows) {
-        failExpected(path, "an array of at most " + std::to_string(shape.rows) + " rows", *node);
+        failExpected(path, say("an array of at most %1 rows", shape.rows), *node);
     }
     for (std::size_t row = 0; row < node->size(); ++row) {
         rows.push_back(readRow((*node)[row], pathOf(path, row), shape));

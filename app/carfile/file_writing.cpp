@@ -12,13 +12,14 @@
 #include <system_error>
 
 #include "app/carfile/descriptor.h"
+#include "geometry/units/say.h"
 
 namespace bolthole {
 
 namespace {
 
 std::string reasonOf(int error) {
-    return std::string("cannot be written: ") + std::strerror(error);
+    return say("cannot be written: %1", std::strerror(error));
 }
 
 // Makes a new file beside `target` and sets `name`. Its own short name fits where the target's does.

@@ -5,6 +5,8 @@
 #include <utility>
 #include <vector>
 
+#include "geometry/units/say.h"
+
 namespace bolthole {
 
 namespace {
@@ -38,14 +40,14 @@ std::string lineAndColumn(std::string_view bytes, std::size_t position) {
     const std::string_view before = bytes.substr(0, position > 0 ? position - 1 : 0);
     const auto line = 1 + std::ranges::count(before, '\n');
     const std::size_t lineStart = before.rfind('\n') + 1;  // npos + 1 is 0
-    return "line " + std::to_string(line) + ", column " + std::to_string(before.size() - lineStart + 1);
+    return say("line %1, column %2", line, before.size() - lineStart + 1);
 }
 
 // The parser's own words without its numbering and without the bytes last read, which may be anything.
 std::string syntaxError(const std::string& what) {
     const std::size_t dash = what.find(" - ");
     if (dash == std::string::npos) {
-        return "syntax error";
+        return say("syntax error");
     }
     const std::size_t lastRead = what.find("; last read: ");
     return what.substr(dash + 3, lastRead == std::string::npos ? lastRead : lastRead - dash - 3);
@@ -86,7 +88,7 @@ class Builder {
     bool number_unsigned(Json::number_unsigned_t value) { return add(Json(value)); }
     bool number_float(Json::number_float_t value, const std::string&) { return add(Json(value)); }
     bool string(std::string& value) { return add(Json(std::move(value))); }
-    bool binary(Json::binary_t&) { return refuse("not JSON"); }
+    bool binary(Json::binary_t&) { return refuse(say("not JSON")); }
     bool start_object(std::size_t) { return open(Json::object()); }
     bool start_array(std::size_t) { return open(Json::array()); }
     bool end_object() { return close(); }
@@ -96,7 +98,7 @@ class Builder {
         Frame& frame = frames_.back();
         frame.key = std::move(name);
         if (!frame.keys.insert(frame.key).second) {
-            return refuse("key given twice, expected it once");
+            return refuse(say("key given twice, expected it once"));
         }
         return countPart();
     }
@@ -104,9 +106,9 @@ class Builder {
     bool parse_error(std::size_t position, const std::string& lastToken, const Json::exception& error) {
         constexpr int kOutOfRange = 406;
         if (error.id == kOutOfRange) {
-            return refuse("expected a number a double can hold, found " + shortened(lastToken));
+            return refuse(say("expected a number a double can hold, found %1", shortened(lastToken)));
         }
-        return refuse("not JSON at " + lineAndColumn(bytes_, position) + ": " + syntaxError(error.what()));
+        return refuse(say("not JSON at %1: %2", lineAndColumn(bytes_, position), syntaxError(error.what())));
     }
 
   private:
@@ -150,7 +152,7 @@ class Builder {
 
     bool add(Json&& value) {
         if (++values_ > kMaxJsonValues) {
-            return refuse("more than " + std::to_string(kMaxJsonValues) + " values");
+            return refuse(say("more than %1 values", kMaxJsonValues));
         }
         insert(std::move(value));
         return true;
@@ -158,7 +160,7 @@ class Builder {
 
     bool open(Json&& container) {
         if (frames_.size() >= kMaxNesting) {
-            return refuse("nested deeper than " + std::to_string(kMaxNesting) + " levels");
+            return refuse(say("nested deeper than %1 levels", kMaxNesting));
         }
         if (!countPart()) {
             return false;
@@ -170,7 +172,7 @@ class Builder {
 
     bool countPart() {
         return ++parts_ <= kMaxJsonParts ||
-               refuse("more than " + std::to_string(kMaxJsonParts) + " keys, arrays and objects");
+               refuse(say("more than %1 keys, arrays and objects", kMaxJsonParts));
     }
 
     bool close() {
@@ -296,10 +298,10 @@ std::string pathOf(const std::string& path, std::size_t index) {
 
 std::string inWords(const Json& value) {
     if (value.is_object()) {
-        return "an object";
+        return say("an object");
     }
     if (value.is_array()) {
-        return value.empty() ? "an empty array" : "an array of " + std::to_string(value.size());
+        return value.empty() ? say("an empty array") : say("an array of %1", value.size());
     }
     if (value.is_string()) {
         return inQuotes(value.get_ref<const std::string&>());

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "app/carfile/car_file_io.h"
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 
 namespace bolthole::detail {
@@ -49,8 +50,7 @@ void Reader::passNumber(const char* key, std::optional<double>& value, PassField
 }
 
 void Reader::wholeBetween(const char* key, int& value, int least, int most) {
-    const std::string expected =
-        "a whole number from " + std::to_string(least) + " to " + std::to_string(most);
+    const std::string expected = say("a whole number from %1 to %2", least, most);
     const Json& node = need(key, expected);
     const std::optional<double> number = decode(node, Quantity::count);
     if (!number || *number < least || *number > most || *number != std::floor(*number)) {
@@ -60,7 +60,7 @@ void Reader::wholeBetween(const char* key, int& value, int least, int most) {
 }
 
 void Reader::realBetween(const char* key, double& value, double least, double most) {
-    const std::string expected = "a number from " + plainDecimal(least) + " to " + plainDecimal(most);
+    const std::string expected = say("a number from %1 to %2", plainDecimal(least), plainDecimal(most));
     const Json& node = need(key, expected);
     const std::optional<double> number = decode(node, Quantity::ratio);
     if (!number || !(*number >= least && *number <= most)) {
@@ -95,7 +95,7 @@ void Reader::readWordSet(const char* key, std::span<bool> set, std::span<const s
     }
     const auto indexes = indexesOf(*node, words);
     if (!indexes) {
-        failExpected(pathOf(path_, key), "an array of " + oneOf(words), *node);
+        failExpected(pathOf(path_, key), say("an array of %1", oneOf(words)), *node);
     }
     for (const std::size_t index : *indexes) {
         set[index] = true;

@@ -9,6 +9,7 @@
 
 #include "app/carfile/car_file_io.h"
 #include "geometry/car/pass_fields.h"
+#include "geometry/units/say.h"
 
 namespace bolthole::detail {
 
@@ -60,7 +61,7 @@ void exchange(Io& io, PassTimes& times) {
 
 /// A unit is checked against its kind when the whole recording is there.
 [[nodiscard]] inline std::string refuseUnitText(std::string_view text) {
-    return text.empty() ? "a unit" : "";
+    return text.empty() ? say("a unit") : std::string();
 }
 
 template <typename Io>
