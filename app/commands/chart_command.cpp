@@ -58,7 +58,7 @@ ChartOutcome makeChart(const Request& request, const Car& car) {
     }
     const QByteArray pdf = pdfOf(chart, page, car.title);
     if (pdf.isEmpty()) {
-        return {Ending::badUse, {}, std::string("the chart ") + kNotPainted};
+        return {Ending::badUse, {}, std::string("the chart ").append(kNotPainted)};
     }
     return {Ending::done, pdf.toStdString(), {}};
 }

@@ -141,7 +141,7 @@ Outcome changeSheet(const std::vector<std::string>& files, const Car& before, co
     if (!pdf.empty()) {
         return {ExitCode::done, std::move(pdf)};
     }
-    complain("compare", std::string("the change sheet ") + kNotPainted);
+    complain("compare", std::string("the change sheet ").append(kNotPainted));
     return {ExitCode::badUse};
 }
 

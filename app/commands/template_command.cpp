@@ -104,7 +104,7 @@ TemplateOutcome makeTemplate(const Request& request, const Car& car) {
         return {{}, bracketPath(found.link, wanted.place.end) + ": " + refusal.toStdString()};
     }
     const QByteArray pdf = pdfOf(DrillingTemplate(wanted, page), page, car.title);
-    return pdf.isEmpty() ? TemplateOutcome{{}, std::string("the template ") + kNotPainted}
+    return pdf.isEmpty() ? TemplateOutcome{{}, std::string("the template ").append(kNotPainted)}
                          : TemplateOutcome{pdf.toStdString(), {}};
 }
 

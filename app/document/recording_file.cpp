@@ -3,6 +3,7 @@
 #include <QFile>
 
 #include "app/document/sha256.h"
+#include "geometry/units/say.h"
 
 namespace bolthole {
 
@@ -22,16 +23,17 @@ RecordingTable recordingTable(const QByteArray& bytes) {
 
 ReadRecording recordingOf(const PassRecording& pass, const RecordingTable* found) {
     if (found == nullptr) {
-        return {.problem = pass.file + " is not beside the car's file. Put it there to see it."};
+        return {.problem = say("%1 is not beside the car's file. Put it there to see it.", pass.file)};
     }
     if (found->sha256 != pass.sha256) {
-        return {.problem = pass.file +
-                           " is not the file that was recorded: its contents changed. Remove it and add it "
-                           "anew if that is right."};
+        return {.problem =
+                    say("%1 is not the file that was recorded: its contents changed. Remove it and add it "
+                        "anew if that is right.",
+                        pass.file)};
     }
     ReadRecording result = readRecording(found->table, pass.columns);
     if (!result.problem.empty()) {
-        result.problem = pass.file + " can't be read: " + result.problem;
+        result.problem = say("%1 can't be read: %2", pass.file, result.problem);
     }
     return result;
 }

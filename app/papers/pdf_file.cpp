@@ -4,6 +4,7 @@
 #include <QPdfWriter>
 
 #include "app/carfile/file_writing.h"
+#include "geometry/units/say.h"
 
 namespace bolthole {
 
@@ -28,7 +29,7 @@ std::string writePdf(const PrintedSheets& sheets, const QPageLayout& page, const
                      const std::string& fileName) {
     const QByteArray pdf = pdfOf(sheets, page, title);
     if (pdf.isEmpty()) {
-        return std::string("the sheets ") + kNotPainted;
+        return say("the sheets %1", say(kNotPainted));
     }
     return writeWholeFile(fileName, std::string_view(pdf.constData(), static_cast<std::size_t>(pdf.size())));
 }

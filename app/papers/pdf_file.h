@@ -5,6 +5,7 @@
 #include <QPageLayout>
 #include <string>
 
+#include "geometry/units/say.h"
 #include "widgets/papers/kit/printed_sheets.h"
 
 namespace bolthole {
@@ -15,8 +16,8 @@ namespace bolthole {
                                const std::string& title);
 
 /// What is said where nothing could be painted: why, and what to do.
-inline constexpr const char* kNotPainted =
-    "could not be painted: memory ran out; close other programs, or choose a smaller paper, and try again";
+inline constexpr std::string_view kNotPainted = phrase(
+    "could not be painted: memory ran out; close other programs, or choose a smaller paper, and try again");
 
 /// Writes that PDF, whole or not at all. Gives what went wrong, in words; empty: written.
 [[nodiscard]] std::string writePdf(const PrintedSheets& sheets, const QPageLayout& page,

@@ -36,6 +36,7 @@
 #include "widgets/kit/before_events.h"
 #include "widgets/kit/job_runner.h"
 #include "widgets/kit/notice_bar.h"
+#include "widgets/kit/said.h"
 #include "widgets/pages/brackets/bracket_page.h"
 #include "widgets/pages/days/days_page.h"
 #include "widgets/pages/days/pass_words.h"
@@ -71,6 +72,7 @@ PointId presentPoint(const Car& car, const PointId& id) {
 }  // namespace
 
 MainWindow::MainWindow(Settings settings) : settings_(std::move(settings)) {
+    translateSaid();
     clearUpperVectorsBeforeEvents();
     setAcceptDrops(true);
     resize(1480, 920);

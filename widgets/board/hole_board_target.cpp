@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/units/say.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/unit_text.h"
@@ -155,22 +156,24 @@ std::string HoleBoardTarget::refuse(Side side, std::optional<double> value) cons
     if (value) {
         std::string reason = bolthole::refusal({.field = kFields[side]}, *value);
         if (!reason.empty()) {
-            return "expected " + reason;
+            return say("expected %1", reason);
         }
     }
     const bool isDistance = side == kNear || side == kFar;
     if (isDistance && value == 0.0) {
-        return "a distance of 0 is the contact patch itself: type one ahead of it, or behind with a minus";
+        return say(
+            "a distance of 0 is the contact patch itself: type one ahead of it, or behind with a minus");
     }
     if (!target_) {
         return {};
     }
     const TargetWindow target = with(side, value);
     if (isDistance && !(inverseOf(target.icNear) > inverseOf(target.icFar))) {
-        return "the second distance must lie farther out than the first: ahead, then infinity, then behind";
+        return say(
+            "the second distance must lie farther out than the first: ahead, then infinity, then behind");
     }
     if (!isDistance && !(target.antiSquatLow < target.antiSquatHigh)) {
-        return "the second percentage must be above the first";
+        return say("the second percentage must be above the first");
     }
     return {};
 }

@@ -6,6 +6,7 @@
 #include <QVBoxLayout>
 
 #include "geometry/kinematics/tape.h"
+#include "geometry/units/say.h"
 #include "widgets/kit/theme.h"
 #include "widgets/words/field_words.h"
 
@@ -37,8 +38,7 @@ ForwardFinder::ForwardFinder(SheetHub& hub, int link, QWidget* parent)
     length_->setAccessibleName(tr("%1, taped length center to center").arg(name));
     length_->setHowTo(tr("Tape from bolt center to bolt center, straight from one hole to the other."));
     length_->setPlaceholderText(tr("center to center"));
-    length_->setCheck(
-        [](double value) { return value > 0 ? std::string() : std::string("a length above 0"); });
+    length_->setCheck([](double value) { return value > 0 ? std::string() : say("a length above 0"); });
     column->addWidget(new NumberRow(tr("Taped length"), length_, this));
     end_ = new CalmCombo(this);
     end_->addItems({tr("chassis hole, forward"), tr("axle hole, forward")});

@@ -6,6 +6,7 @@
 
 #include "geometry/car/fields.h"
 #include "geometry/combinations/hole_combination.h"
+#include "widgets/kit/said.h"
 #include "widgets/kit/translation.h"
 #include "widgets/papers/change_sheet_blocks.h"
 #include "widgets/papers/side_scales.h"
@@ -357,8 +358,7 @@ class SideDrawer {
         const auto named = std::ranges::count_if(brackets_, [&](const SideBracket& other) {
             return other.link == bracket.link && other.before >= 0;
         });
-        return isOnOneSpot(bracket) && named > 1 ? QString::fromUtf8(endWords(bracket.end).data()) + ' '
-                                                 : QString();
+        return isOnOneSpot(bracket) && named > 1 ? said(endWords(bracket.end)) + ' ' : QString();
     }
 
     void nameHoles(const SideBracket& bracket) {

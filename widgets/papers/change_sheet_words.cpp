@@ -7,6 +7,7 @@
 #include "geometry/combinations/combination_figures.h"
 #include "geometry/uncertainty/trace_uncertainty.h"
 #include "widgets/compare/difference_table.h"
+#include "widgets/kit/said.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/papers/change_sheet_checks.h"
@@ -141,7 +142,7 @@ class Writer {
                         {},
                         {}};
         for (const BoltMove& move : comparison_.bolts) {
-            const QString end = fromView(endWords(move.end));
+            const QString end = said(endWords(move.end));
             if (move.from == move.to) {
                 words_.holes.rows.push_back({{nameOf(move.link), end, fromView(move.to), shift(move.by)}});
             } else {

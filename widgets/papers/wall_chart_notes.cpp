@@ -5,6 +5,7 @@
 
 #include "geometry/car/fields.h"
 #include "geometry/uncertainty/trace_uncertainty.h"
+#include "widgets/kit/said.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/papers/wall_chart_words.h"
@@ -65,7 +66,7 @@ QString ChartWords::heldWords() const {
         QStringList names;
         for (const End end : {End::chassis, End::axle}) {
             if (link.bracket(end).holes.size() > 1) {
-                names << fromView(endWords(end)) + ' ' + holeName(number, end, link.bracket(end).use);
+                names << said(endWords(end)) + ' ' + holeName(number, end, link.bracket(end).use);
             }
         }
         if (!names.isEmpty()) {

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "geometry/car/fields.h"
+#include "widgets/kit/said.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/papers/kit/print_type.h"
@@ -194,7 +195,7 @@ std::vector<HoleWords> ChartWords::holes(const HoleAxis& axis, int index) const 
         const ChartBracket& bracket = axis.brackets[place];
         HoleWords one{{}, holeName(bracket.link, bracket.end, axis.hole(place, index))};
         if (axis.brackets.size() > 1) {
-            one.label = fromView(endWords(bracket.end));
+            one.label = said(endWords(bracket.end));
         }
         if (severalLinks) {
             one.label = bracketWords(bracket) + ' ' + one.label;
@@ -211,7 +212,9 @@ QString ChartWords::title(const HoleAxis& axis) const {
         const bool both = place + 1 < axis.brackets.size() && axis.brackets[place + 1].link == bracket.link;
         title += title.isEmpty() ? QString() : QStringLiteral("; ");
         title += bracketWords(bracket).toUpper() + QStringLiteral(", ") +
-                 (both ? tr("chassis and axle holes") : fromView(endWords(bracket.end)) + " hole");
+                 (both                          ? tr("chassis and axle holes")
+                  : bracket.end == End::chassis ? tr("chassis hole")
+                                                : tr("axle hole"));
         place += both ? 1 : 0;
     }
     return title;

@@ -5,6 +5,7 @@
 
 #include "geometry/car/fields.h"
 #include "geometry/checks/fixes.h"
+#include "geometry/units/say.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/unit_text.h"
 
@@ -33,7 +34,7 @@ QString causeOf(const Car& car, const Warning& warning) {
         return QString::fromStdString(cause);
     }
     const std::string link = linkWords(car, warning.id.link);
-    return QString::fromStdString(cause.find(link) != std::string::npos ? cause : link + ": " + cause);
+    return QString::fromStdString(cause.find(link) != std::string::npos ? cause : say("%1: %2", link, cause));
 }
 
 WarningWords wordsOf(const Car& car, const Warning& warning, const std::optional<Fix>& fix) {

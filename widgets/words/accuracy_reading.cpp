@@ -6,6 +6,7 @@
 #include "geometry/car/numbers.h"
 #include "geometry/car/starting_numbers.h"
 #include "geometry/units/uncertainty_text.h"
+#include "widgets/kit/said.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/words/starting_words.h"
@@ -64,8 +65,7 @@ QString toolWords(const Car& car, const CarInput& input) {
         return tr("worked out");
     }
     if (!known.own) {
-        const std::string_view name = nameOf(known.tool);
-        return QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size()));
+        return said(nameOf(known.tool));
     }
     const bool isCalipers =
         isForCalipers(input.id) &&

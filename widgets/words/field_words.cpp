@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/car/fields.h"
+#include "geometry/units/say.h"
 #include "geometry/units/text.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
@@ -147,20 +148,16 @@ std::string limitText(double limit, Quantity quantity, Units units) {
     return plainDecimal(inside);
 }
 
-/// "a length above 0 and at most 3937 in": the row's own words up to its numbers, then the limits as shown.
+/// "a length above 0 and at most 3937 in": the row's own first words, then the limits as shown.
 std::string limitWords(const Limits& limits, Quantity quantity, Units units) {
-    std::string words(limits.expected);
-    std::size_t end = words.size();
-    for (const std::string_view before : {" above ", " from ", " within ", " between "}) {
-        end = std::min(end, words.find(before));
-    }
-    words.erase(end);
+    const std::string what = say(limits.what);
     const std::string high = withUnit(limitText(limits.high, quantity, units), quantity, units);
     const std::string low = limitText(limits.low, quantity, units);
-    if (limits.lowIsOpen) {
-        return words + " above " + low + (limits.highIsOpen ? " and below " : " and at most ") + high;
+    if (!limits.lowIsOpen) {
+        return say("%1 from %2 to %3", what, low, high);
     }
-    return words + " from " + low + " to " + high;
+    return limits.highIsOpen ? say("%1 above %2 and below %3", what, low, high)
+                             : say("%1 above %2 and at most %3", what, low, high);
 }
 
 }  // namespace

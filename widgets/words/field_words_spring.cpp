@@ -1,6 +1,7 @@
 // Words of springs and their mounts where they depend on what the part is.
 
 #include "geometry/car/fields.h"
+#include "widgets/kit/said.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/words/entered_words.h"
@@ -9,10 +10,6 @@
 namespace bolthole {
 
 namespace {
-
-QString fromWords(std::string_view words) {
-    return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
-}
 
 // Said wherever somebody reaches between axle and body.
 QString caution() {
@@ -159,7 +156,7 @@ QString sideWords(Side side) {
 QString springTitle(const Car& car, int item) {
     const SuspensionPart& part = car.springs[static_cast<std::size_t>(item)];
     const QString name = capitalized(springName(car, item));
-    const QString kind = fromWords(nameOf(part.kind));
+    const QString kind = said(nameOf(part.kind));
     return name.contains(kind, Qt::CaseInsensitive)
                ? QStringLiteral("%1, %2").arg(name, sideWords(part.side))
                : QStringLiteral("%1: %2, %3").arg(name, kind, sideWords(part.side));

@@ -261,11 +261,12 @@ QString trialUndo(const PaddockChange& change, const Car& car, Units units) {
 
 QString noTrialsWords(const std::vector<MissingInput>& missing, bool getsThere) {
     if (!missing.empty()) {
+        if (missing.front().what.empty()) {
+            return tr("Nothing can be tried yet: %1.").arg(QString::fromStdString(missing.front().reason));
+        }
         QStringList lines;
         for (const MissingInput& input : missing) {
-            QString what = QString::fromStdString(input.reason);
-            what.remove(QStringLiteral("expected "));
-            lines << what;
+            lines << QString::fromStdString(input.what);
         }
         return tr("Nothing can be tried yet. A launch still needs: %1.")
             .arg(lines.join(QStringLiteral("; ")));

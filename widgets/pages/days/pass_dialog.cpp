@@ -8,6 +8,7 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include "widgets/kit/said.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
@@ -135,7 +136,7 @@ void PassDialog::buildGround(QVBoxLayout* column) {
     kind_->setAccessibleName(tr("Kind of surface"));
     kind_->addItem(tr("not said"));
     for (std::size_t at = 0; at < kSurfaceKinds; ++at) {
-        kind_->addItem(fromView(nameOf(static_cast<SurfaceKind>(at))));
+        kind_->addItem(said(nameOf(static_cast<SurfaceKind>(at))));
     }
     kind_->setCurrentIndex(pass_.surface.kind ? static_cast<int>(*pass_.surface.kind) + 1 : 0);
     form->addRow(rowLabel(tr("Kind"), kind_, this), kind_);

@@ -7,6 +7,7 @@
 
 #include "geometry/units/text.h"
 #include "widgets/kit/number_field.h"
+#include "widgets/kit/said.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/pages/days/pass_words.h"
@@ -27,7 +28,7 @@ QString limitsOf(PassField field, Units units) {
 
 PassNumberField::PassNumberField(PassField field, QWidget* parent) : QLineEdit(parent), field_(field) {
     setAlignment(Qt::AlignRight);
-    setAccessibleName(fromView(ruleOf(field).words));
+    setAccessibleName(said(ruleOf(field).words));
     renewTip();
 }
 

@@ -3,6 +3,7 @@
 #include <QPainter>
 #include <algorithm>
 
+#include "widgets/kit/said.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/pages/days/pass_cards.h"
@@ -131,7 +132,7 @@ SurfaceKey::SurfaceKey(const PassBook& book, QWidget* parent) : QWidget(parent),
 }
 
 QString SurfaceKey::nameFor(const std::optional<SurfaceKind>& kind) {
-    return kind ? fromView(nameOf(*kind)) : tr("surface not said");
+    return kind ? said(nameOf(*kind)) : tr("surface not said");
 }
 
 void SurfaceKey::refresh() {

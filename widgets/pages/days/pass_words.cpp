@@ -7,6 +7,7 @@
 
 #include "geometry/passes/air.h"
 #include "geometry/units/text.h"
+#include "widgets/kit/said.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 
@@ -68,7 +69,7 @@ QString dayText(const std::string& date) {
 QString surfaceText(const std::optional<SurfaceKind>& kind, const std::string& name) {
     QStringList parts;
     if (kind) {
-        parts << fromView(nameOf(*kind));
+        parts << said(nameOf(*kind));
     }
     if (!name.empty()) {
         parts << QString::fromStdString(name);
@@ -104,7 +105,7 @@ QString dayHeading(const Pass& pass, Units units) {
 }
 
 QString seenWords(Seen seen) {
-    return QString::fromStdString(nameOf(seen)).replace(QStringLiteral("at hit"), tr("at the hit"));
+    return seen == Seen::spunAtHit ? tr("spun at the hit") : QString::fromStdString(nameOf(seen));
 }
 
 QString seenText(const Pass& pass) {
@@ -149,7 +150,7 @@ QString clicksText(const Car& setup) {
 }
 
 QString labelOf(PassField field) {
-    return capitalized(fromView(ruleOf(field).words));
+    return capitalized(said(ruleOf(field).words));
 }
 
 QString howToMeasure(PassField field) {

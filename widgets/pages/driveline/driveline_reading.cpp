@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "geometry/statics/entered_setup.h"
+#include "geometry/units/say.h"
 #include "geometry/weights/entered_figures.h"
 #include "widgets/kit/unit_text.h"
 
@@ -14,14 +15,14 @@ namespace {
 
 std::string problemOf(const BenchState& state) {
     if (!state.solvedCar.driveline) {
-        return "No driveline is entered.";
+        return say("No driveline is entered.");
     }
     if (!state.trace.ride.usable) {
-        return "The links do not hold the axle at ride height, so there is no driveline to compute.";
+        return say("The links do not hold the axle at ride height, so there is no driveline to compute.");
     }
     const Driveline& line = *state.solvedCar.driveline;
     const std::string reason = refusal(shaftSetupOf(line), line);
-    return reason.empty() ? std::string() : "The driveline can't be computed: " + reason + ".";
+    return reason.empty() ? std::string() : say("The driveline can't be computed: %1.", reason);
 }
 
 // Every row, or evenly spread ones with both ends among them.
@@ -81,8 +82,9 @@ DrivelineReading readDrivelineBriefly(const Car& car) {
 }
 
 QString jointWords(std::size_t joint, std::size_t joints) {
-    const char* words = joint == 0 ? "front joint" : joint + 1 == joints ? "rear joint" : "middle joint";
-    return QCoreApplication::translate("Driveline", words);
+    return joint == 0            ? QCoreApplication::translate("Driveline", "front joint")
+           : joint + 1 == joints ? QCoreApplication::translate("Driveline", "rear joint")
+                                 : QCoreApplication::translate("Driveline", "middle joint");
 }
 
 QString noseWords(double angle) {

@@ -4,8 +4,10 @@
 
 #include "geometry/kinematics/trace.h"
 #include "geometry/statics/entered_setup.h"
+#include "geometry/units/say.h"
 #include "geometry/weights/entered_figures.h"
 #include "widgets/fields/missing_list.h"
+#include "widgets/kit/said.h"
 #include "widgets/kit/section.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/unit_text.h"
@@ -159,7 +161,7 @@ void LoadsPage::refresh() {
 void LoadsPage::showNothing() {
     uncertainty_.forget();
     case_ = {};
-    case_.problem = "the car can't be computed as it stands";
+    case_.problem = say("the car can't be computed as it stands");
     const QString problem = QString::fromStdString(state().problem);
     const QString why = problem.isEmpty() ? problem : tr(": %1").arg(problem);
     problem_->showText(tr("Nothing can be computed as the car stands%1").arg(why));
@@ -213,7 +215,7 @@ void LoadsPage::showLinks() {
     curves_->setVisible(isKnown);
     combinations_->setVisible(isKnown);
     std::vector<Fact> facts = linkCaseFacts(case_, units);
-    QString note = fromView(kLinkLoadWarning);
+    QString note = said(kLinkLoadWarning);
     if (isKnown) {
         table_->showLoads(bench.solvedCar, *case_.links, case_.linkCase->factor, units);
         curves_->showCards(
@@ -226,7 +228,7 @@ void LoadsPage::showLinks() {
                   "the amount of its force.\n") +
                note;
         if (case_.links->hasShared()) {
-            note += u'\n' + fromView(kSharedLoadNote);
+            note += u'\n' + said(kSharedLoadNote);
         }
     } else {
         combinations_->showNone();
@@ -246,7 +248,7 @@ void LoadsPage::showLinks() {
 }
 
 void LoadsPage::showCombinations() {
-    const QString warning = fromView(kLinkLoadWarning);
+    const QString warning = said(kLinkLoadWarning);
     const bool isKnown = case_.links && !case_.links->sweep.unbalanced;
     if (isKnown) {
         QString note = combinations_->summary() + u'\n' + warning;
@@ -256,13 +258,13 @@ void LoadsPage::showCombinations() {
                 "not hold there.");
         }
         if (combinations_->hasShared()) {
-            note += u'\n' + fromView(kSharedLoadNote);
+            note += u'\n' + said(kSharedLoadNote);
         }
         combinationCard_->showFacts({}, note);
     } else {
         combinationCard_->showFacts(
             {{tr("Worst loads"), QString(QChar(0x2014)),
-              whyNotKnown(case_.links.refusal.empty() ? "the links do not hold the axle"
+              whyNotKnown(case_.links.refusal.empty() ? say("the links do not hold the axle")
                                                       : case_.links.refusal),
               false}},
             warning);

@@ -52,7 +52,7 @@ QString sideWord(Side side) {
     return side == Side::left ? tr(" (left)") : side == Side::right ? tr(" (right)") : QString();
 }
 
-void say(QStringList& parts, double value, double least, const QString& plus, const QString& minus) {
+void addPart(QStringList& parts, double value, double least, const QString& plus, const QString& minus) {
     if (std::abs(value) >= least) {
         parts << (value > 0 ? plus : minus);
     }
@@ -61,14 +61,14 @@ void say(QStringList& parts, double value, double least, const QString& plus, co
 QString effectWords(const RodEffect& effect, Units units) {
     QStringList parts;
     const QString yaw = angle(effect.yaw);
-    say(parts, effect.yaw, kAngleToMention, tr("axle turns %1 to the left").arg(yaw),
-        tr("axle turns %1 to the right").arg(yaw));
+    addPart(parts, effect.yaw, kAngleToMention, tr("axle turns %1 to the left").arg(yaw),
+            tr("axle turns %1 to the right").arg(yaw));
     const QString forward = smallLength(effect.forward, units);
-    say(parts, effect.forward, kLengthToMention, tr("center %1 forward").arg(forward),
-        tr("center %1 back").arg(forward));
+    addPart(parts, effect.forward, kLengthToMention, tr("center %1 forward").arg(forward),
+            tr("center %1 back").arg(forward));
     const QString left = smallLength(effect.left, units);
-    say(parts, effect.left, kLengthToMention, tr("%1 to the left").arg(left),
-        tr("%1 to the right").arg(left));
+    addPart(parts, effect.left, kLengthToMention, tr("%1 to the left").arg(left),
+            tr("%1 to the right").arg(left));
     if (effect.bind > kLengthToMention) {
         parts << tr("▲ the links then misfit by %1 more: bushings and brackets take it up")
                      .arg(smallLength(effect.bind, units));

@@ -6,6 +6,7 @@
 #include <optional>
 #include <utility>
 
+#include "geometry/units/say.h"
 #include "widgets/kit/unit_text.h"
 
 namespace bolthole {
@@ -20,10 +21,11 @@ std::string problemOf(const BenchState& state, const RollReading& reading) {
         return {};
     }
     if (assembly.stop == Stop::underHeld) {
-        return "Roll can't be computed: " + std::string(describe(assembly.freedom)) +
-               ". A track bar, a guide or links that run together in plan would.";
+        return say(
+            "Roll can't be computed: %1. A track bar, a guide or links that run together in plan would.",
+            describe(assembly.freedom));
     }
-    return "Roll can't be computed: " + describe(assembly, reading.car, state.style.units) + ".";
+    return say("Roll can't be computed: %1.", describe(assembly, reading.car, state.style.units));
 }
 
 // Where the line of each mirrored pair of rods crosses the center plane at ride.
@@ -62,7 +64,8 @@ RollReading readRoll(const BenchState& state) {
     reading.car.travel.steps = std::min(reading.car.travel.steps, kMostRollTravelRows);
     reading.centers = sideCenters(reading.car, state.trace.ride);
     if (!state.trace.ride.usable) {
-        reading.problem = "The links do not hold the axle at ride height, so there is no roll to compute.";
+        reading.problem =
+            say("The links do not hold the axle at ride height, so there is no roll to compute.");
         return reading;
     }
     reading.rideGround = state.trace.ride.ground;

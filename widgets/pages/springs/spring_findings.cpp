@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/units/say.h"
+
 namespace bolthole {
 
 namespace {
@@ -43,7 +45,7 @@ SpringFindings findSprings(const BenchState& state) {
     const Car& car = state.car;
     SpringFindings found = withParts(car);
     if (!state.faults.empty() || !state.traceIsCurrent) {
-        found.problem = state.problem.empty() ? "the car can't be assembled" : state.problem;
+        found.problem = state.problem.empty() ? say("the car can't be assembled") : state.problem;
         return found;
     }
     computeSprings(car, found.parts, found.sweep);

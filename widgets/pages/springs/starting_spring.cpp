@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/car/starting_numbers.h"
+#include "geometry/units/say.h"
 
 namespace bolthole {
 
@@ -41,14 +42,14 @@ double rounded(double length, Units units) {
 }
 
 std::string freeName(const Car& car, PartKind kind) {
-    const std::string plain = "rear " + std::string(nameOf(kind));
+    const std::string plain = say("rear %1", say(nameOf(kind)));
     std::string name = plain;
     const auto taken = [&] {
         return std::ranges::any_of(car.springs,
                                    [&](const SuspensionPart& part) { return part.name == name; });
     };
     for (int number = 2; taken(); ++number) {
-        name = plain + " " + std::to_string(number);
+        name = say("%1 %2", plain, number);
     }
     return name;
 }

@@ -5,6 +5,7 @@
 
 #include "geometry/car/fields.h"
 #include "geometry/units/uncertainty_text.h"
+#include "widgets/kit/said.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 
@@ -72,11 +73,10 @@ QString loadsNote(const Car& car, const CardNumbers& numbers) {
         }
     }
     for (int item = 0; item < static_cast<int>(car.ballast.size()); ++item) {
-        const std::string missing = missingOf(car.ballast[static_cast<std::size_t>(item)]);
+        const std::string_view missing = missingOf(car.ballast[static_cast<std::size_t>(item)]);
         if (!missing.empty()) {
             lines << tr("%1 not counted: %2")
-                         .arg(QString::fromStdString(ballastWords(car, item)),
-                              QString::fromStdString(missing));
+                         .arg(QString::fromStdString(ballastWords(car, item)), said(missing));
         }
     }
     const EnteredDriver& driver = car.weighing.driver;

@@ -8,6 +8,7 @@
 #include "geometry/car/fields.h"
 #include "geometry/weights/entered_figures.h"
 #include "widgets/fields/bracket_grid.h"
+#include "widgets/kit/said.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/words/field_words.h"
@@ -156,9 +157,9 @@ void BallastBlock::refresh() {
 }
 
 QString ballastSummary(const EnteredBallast& load, Units units) {
-    const std::string missing = missingOf(load);
+    const std::string_view missing = missingOf(load);
     if (!missing.empty()) {
-        return BallastBlock::tr("not counted: %1").arg(QString::fromStdString(missing));
+        return BallastBlock::tr("not counted: %1").arg(said(missing));
     }
     const double full = load.mass ? *load.mass : *load.volume * *load.density;
     const auto text = [units](double mass) {
