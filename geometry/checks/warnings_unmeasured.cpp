@@ -4,6 +4,7 @@
 
 #include "geometry/car/fields.h"
 #include "geometry/car/starting_numbers.h"
+#include "geometry/units/say.h"
 
 namespace bolthole {
 
@@ -39,8 +40,10 @@ void softenUnmeasured(const Car& car, std::vector<Warning>& warnings) {
         Finding& finding = warning.finding;
         if (rests && finding.severity == Severity::wrong) {
             finding.severity = Severity::unmeasured;
-            finding.follows += (finding.follows.empty() ? "" : "; ");
-            finding.follows += "it comes of starting numbers: measure them first";
+            finding.follows =
+                finding.follows.empty()
+                    ? say("it comes of starting numbers: measure them first")
+                    : say("%1; it comes of starting numbers: measure them first", finding.follows);
         }
     }
 }

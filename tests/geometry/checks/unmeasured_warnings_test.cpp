@@ -37,7 +37,7 @@ TEST(UnmeasuredWarnings, ANumberIsWrongOnlyOnceItIsMeasured) {
     car.rearTireRadius = 1;
     ASSERT_TRUE(findingAt(car, kRadius));
     EXPECT_EQ(findingAt(car, kRadius)->severity, Severity::wrong);
-    setStarting(car, kRadius, true);
+    setOrigin(car, kRadius, Origin::starting);
     EXPECT_EQ(findingAt(car, kRadius)->severity, Severity::unmeasured);
     EXPECT_THAT(findingAt(car, kRadius)->follows, HasSubstr("it comes of starting numbers"));
 }
@@ -52,15 +52,15 @@ TEST(UnmeasuredWarnings, ALinkThatConflictsRestsOnItsHolesInUse) {
     FieldId hole{.field = Field::holeAt, .link = 0, .end = End::axle, .hole = 0, .axis = 2};
     ASSERT_EQ(link.axle.holes.size(), 2U);
     hole.hole = link.axle.use == 0 ? 1 : 0;
-    setStarting(car, hole, true);
+    setOrigin(car, hole, Origin::starting);
     EXPECT_EQ(findingAt(car, kLength)->severity, Severity::wrong);
     hole.hole = link.axle.use;
-    setStarting(car, hole, true);
+    setOrigin(car, hole, Origin::starting);
     EXPECT_EQ(findingAt(car, kLength)->severity, Severity::unmeasured);
-    setStarting(car, hole, false);
+    setOrigin(car, hole, Origin::measured);
     hole.link = 1;
     hole.hole = car.links[1].axle.use;
-    setStarting(car, hole, true);
+    setOrigin(car, hole, Origin::starting);
     EXPECT_EQ(findingAt(car, kLength)->severity, Severity::wrong) << "another link's";
 }
 
@@ -71,7 +71,7 @@ TEST(UnmeasuredWarnings, ADangerStaysOne) {
     link.adjuster->engagement = 0.01;
     link.adjuster->leastEngagement = 0.02;
     const FieldId id{.field = Field::adjusterEngagement, .link = 0};
-    setStarting(car, id, true);
+    setOrigin(car, id, Origin::starting);
     ASSERT_TRUE(findingAt(car, id));
     EXPECT_EQ(findingAt(car, id)->severity, Severity::danger);
 }
