@@ -416,7 +416,7 @@ TEST_F(CombinationMapTest, SaysWhatTheNamesStandFor) {
             said << note.text;
         }
         const std::string words = said.join(QLatin1Char('\n')).toStdString();
-        EXPECT_THAT(words, testing::HasSubstr("names: lower axle / upper front")) << height;
+        EXPECT_THAT(words, testing::HasSubstr("names: lower axle / upper chassis")) << height;
         EXPECT_THAT(words, testing::HasSubstr("IC distance, in")) << height;
         EXPECT_THAT(words, testing::HasSubstr("Anti-squat, %")) << height;
     }
