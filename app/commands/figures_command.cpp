@@ -77,10 +77,8 @@ void addSweep(const Car& car, const BenchState& bench, Figures& figures) {
 void addWeights(const Car& car, const BenchState& bench, Figures& figures) {
     const double squat = bench.trace.ride[Figure::antiSquat];
     const std::optional<double> antiSquat = std::isfinite(squat) ? std::optional(squat) : std::nullopt;
-    const ReadCards read = [antiSquat](const Car& varied) {
-        return factsOf(weightCards(varied, fullStanceOf(varied), antiSquat));
-    };
-    const CardFacts cards = read(car);
+    const CardFacts cards = factsOf(weightCards(car, fullStanceOf(car), antiSquat));
+    const ReadCards read = &variedWeightFacts;
     add("weights", cards, uncertaintiesOf(cards, car, read), figures);
 }
 

@@ -318,13 +318,6 @@ void MainWindow::takeCloud(const std::shared_ptr<const IcCloud>& cloud) {
     }
 }
 
-void MainWindow::chooseUncertainty(bool shown) {
-    state_.showsUncertainty = shown;
-    settings_.showsUncertainty = shown;
-    settings_.save();
-    showState();
-}
-
 void MainWindow::showCurves() {
     curves_->setMoving(document_.isDragging());
     curves_->showTrace(state_);
@@ -359,6 +352,7 @@ void MainWindow::showStyle() {
 }
 
 void MainWindow::showNumbers() {
+    showCaution();
     figures_->showState(state_);
     sheet_->showState(state_);
     for (WorkPage* page : besideBench_) {

@@ -133,6 +133,7 @@ class MainWindow : public QMainWindow {
     QAction* buildStillEntry();
     void showState();
     void showCurves();
+    void showCaution();
     void showNumbers();
     void showPage(QWidget* page);
     void showGhost();
@@ -193,6 +194,7 @@ class MainWindow : public QMainWindow {
     ViewDeck* views_ = nullptr;
     BoltMotion* motion_ = nullptr;
     DragTurns* turns_ = nullptr;
+    QLabel* caution_ = nullptr;
     FigureStrip* strip_ = nullptr;
     TravelSlider* slider_ = nullptr;
     TravelCurves* curves_ = nullptr;

@@ -57,6 +57,7 @@
 #include "widgets/views/side_view.h"
 #include "widgets/views/target_mark.h"
 #include "widgets/views/view_deck.h"
+#include "widgets/words/starting_words.h"
 
 namespace bolthole {
 
@@ -141,13 +142,10 @@ void MainWindow::buildPanels() {
     column->addWidget(startStrip_);
     column->addWidget(benchSplit_, 1);
     setCentralWidget(whole);
-    auto* caution =
-        new QLabel(tr("Calculated from your measurements; no strength of brackets, welds or bolts. Car "
-                      "on rated stands, wheels chocked, before a bolt comes out."),
-                   this);
-    caution->setFont(textFont(TextSize::small));
-    caution->setContentsMargins(10, 0, 0, 0);
-    statusBar()->addWidget(caution, 1);
+    caution_ = new QLabel(this);
+    caution_->setFont(textFont(TextSize::small));
+    caution_->setContentsMargins(10, 0, 0, 0);
+    statusBar()->addWidget(caution_, 1);
     statusBar()->setSizeGripEnabled(false);
     for (QWidget* part :
          std::initializer_list<QWidget*>{menuBar(), statusBar(), notice_, startStrip_, sheet_}) {
@@ -328,6 +326,18 @@ void MainWindow::showPage(QWidget* page) {
     pages_->parentWidget()->show();
     pages_->setCurrentWidget(page);
     page->setFocus(Qt::ShortcutFocusReason);
+}
+
+void MainWindow::chooseUncertainty(bool shown) {
+    state_.showsUncertainty = shown;
+    settings_.showsUncertainty = shown;
+    settings_.save();
+    showState();
+}
+
+void MainWindow::showCaution() {
+    caution_->setText(calculatedWords(state_.car) + QLatin1Char(' ') +
+                      tr("Car on rated stands, wheels chocked, before a bolt comes out."));
 }
 
 }  // namespace bolthole

@@ -71,7 +71,7 @@ constexpr const char* kStyleOfFields = R"(
         QTabBar::tab:hover { color: %1; }
         QTabBar::tab:selected { color: %1; border-bottom: 2px solid %4; }
         QTabBar::tab:focus { color: %4; }
-        QLineEdit[starting="true"] { background: %10; }
+        QLineEdit[unmeasured="true"] { background: %10; }
         QLineEdit[problem="true"] { border: 2px solid %5; padding: 1px 5px; }
         QPushButton, QToolButton { background: %2; color: %1; border: 1px solid %3; border-radius: 4px; padding: 4px 10px; }
         QPushButton:hover, QToolButton:hover { border-color: %4; }

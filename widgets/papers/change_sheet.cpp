@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "geometry/uncertainty/uncertain_inputs.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/papers/change_sheet_blocks.h"
@@ -17,17 +16,21 @@ namespace bolthole {
 
 namespace {
 
-// Of the two cars the one of which less was measured: what differs rests on both.
+// What differs rests on both cars: where they don't rest on the same, both are said.
 QString startingOf(const ChangeRequest& request) {
-    const bool beforeHasMore = startsUsed(request.before).size() > startsUsed(request.after).size();
-    return startingHeading(beforeHasMore ? request.before : request.after);
+    const QString before = startingHeading(request.before);
+    const QString after = startingHeading(request.after);
+    if (before == after || before.isEmpty()) {
+        return after;
+    }
+    return after.isEmpty() ? tr("Before: %1").arg(before) : tr("Before: %1. After: %2").arg(before, after);
 }
 
 class LaidChange : public FlowedPaper {
   public:
     LaidChange(const ChangeRequest& asked, const QPageLayout& page)
         : FlowedPaper(page, {.title = 4.6, .hasSecondLine = true, .scaleBar = asked.style.units},
-                      startingOf(asked), cautionWords()),
+                      startingOf(asked), cautionWords(asked.after)),
           request_(asked),
           comparison_(compareCars(request_.before, request_.after)),
           words_(sheetWordsOf(comparison_, request_.style)),

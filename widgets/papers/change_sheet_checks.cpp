@@ -108,8 +108,8 @@ class CheckWriter {
         }
         const Ends plunge = endsOf(comparison_.after, Figure::plunge);
         add(tr("Slip yoke"),
-            moved + tr("In travel from there %1 outward and %2 inward at most: it keeps the engagement its "
-                       "manufacturer asks for and never bottoms.")
+            moved + tr("In travel from there %1 outward and %2 inward at most: check that it keeps the "
+                       "engagement its manufacturer asks for and never bottoms.")
                         .arg(measure(std::max(0.0, plunge.most), Quantity::length),
                              measure(std::max(0.0, -plunge.least), Quantity::length)));
     }
@@ -127,8 +127,8 @@ class CheckWriter {
     void addShocks() {
         const TravelRange& travel = comparison_.afterCar.travel;
         add(tr("Shocks, bump and droop stops"),
-            tr("The stops end the travel at %1 bump and %2 droop; no shock bottoms, tops out or "
-               "touches; springs stay seated.")
+            tr("The stops end the travel at %1 bump and %2 droop: check that no shock bottoms, tops "
+               "out or touches, and that springs stay seated.")
                 .arg(measure(travel.bump, Quantity::length), measure(travel.droop, Quantity::length)));
     }
 

@@ -6,6 +6,8 @@
 #include "geometry/car/fields.h"
 #include "geometry/combinations/combination_figures.h"
 #include "geometry/uncertainty/trace_uncertainty.h"
+#include "geometry/uncertainty/uncertain_inputs.h"
+#include "geometry/units/uncertainty_text.h"
 #include "widgets/compare/difference_table.h"
 #include "widgets/kit/said.h"
 #include "widgets/kit/translation.h"
@@ -153,8 +155,17 @@ class Writer {
         }
     }
 
+    // Nobody sets a rod closer than the tape tells.
+    [[nodiscard]] bool isTold(const LengthMove& move) const {
+        const double tape = uncertaintyOf(comparison_.afterCar, MeasuringTool::tape);
+        return std::abs(move.after - move.before) > kCoverage95 * tape;
+    }
+
     [[nodiscard]] QString adjusterWords(const LengthMove& move) const {
         const bool isLonger = move.after > move.before;
+        if (!isTold(move)) {
+            return tr("leave it: closer than the tape tells");
+        }
         if (!move.turns) {
             return isLonger ? tr("new link, longer") : tr("new link, shorter");
         }

@@ -47,7 +47,7 @@ void placeFacts(SheetFrame& frame, const PrintFonts& fonts, double top) {
 SheetFrame frameOf(QSizeF page, const PrintFonts& fonts, const ChartWords& words, Units units) {
     const double factor = std::clamp(std::sqrt(page.width() * page.height() / kSmallPage), 1.0, 1.3);
     SheetFrame frame(PaperFrame(fonts, page, {.title = 6.2 * factor, .factor = factor, .scaleBar = units},
-                                words.starting(), cautionWords()));
+                                words.starting(), cautionWords(words.car())));
     frame.facts = words.facts();
     const QRectF& inside = frame.around.body();
     placeFacts(frame, fonts, inside.top() + 2.1 * frame.text.digits);

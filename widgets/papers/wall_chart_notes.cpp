@@ -4,12 +4,14 @@
 #include <cmath>
 
 #include "geometry/car/fields.h"
+#include "geometry/car/starting_numbers.h"
 #include "geometry/uncertainty/trace_uncertainty.h"
 #include "widgets/kit/said.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/papers/wall_chart_words.h"
 #include "widgets/words/figure_words.h"
+#include "widgets/words/starting_words.h"
 #include "widgets/words/uncertainty_words.h"
 
 namespace bolthole {
@@ -142,7 +144,12 @@ QStringList ChartWords::rodLines() const {
     const QString unit = ' ' + fromView(unitMark(Quantity::length, style_.units));
     for (const ChartRod& rod : chart_.rods) {
         const Link& link = car_.links[static_cast<std::size_t>(rod.link)];
-        QString line = linkName(rod.link) + ' ' + lengthText(builtLength(link)) + unit + tr(" now");
+        // Taped, worked out, or as long as its holes are apart: which of them is said.
+        const FieldId length{.field = Field::linkLength, .link = rod.link};
+        const QString now = !link.length                                 ? tr(" now, as its holes stand")
+                            : originOf(car_, length) == Origin::measured ? tr(" now")
+                                                                         : tr(" now, not measured");
+        QString line = linkName(rod.link) + ' ' + lengthText(builtLength(link)) + unit + now;
         const HoleCombination* any = chart_.any();
         if (!rod.changes) {
             line += tr(", stays");
@@ -158,14 +165,16 @@ QStringList ChartWords::rodLines() const {
     return lines;
 }
 
-QString cautionWords() {
-    return tr(
-        "Car on rated stands, wheels chocked; take weight off the link and hold the axle before a bolt comes "
-        "out. Torque every bolt to the manufacturer's spec, then check the full travel for bind, driveline "
-        "and "
-        "brake hose before it moves. Calculated from your measurements; no strength of brackets, welds or "
-        "bolts: those are for a qualified person. Test on a closed course; local rules and the sanctioning "
-        "body's come first.");
+QString cautionWords(const Car& car) {
+    return tr("Car on rated stands, wheels chocked; take weight off the link and hold the axle before a bolt "
+              "comes "
+              "out. Torque every bolt to the manufacturer's spec, then check the full travel for bind, "
+              "driveline "
+              "and "
+              "brake hose before it moves. %1 That is for a qualified person. Test on a closed course; local "
+              "rules "
+              "and the sanctioning body's come first.")
+        .arg(calculatedWords(car));
 }
 
 }  // namespace bolthole

@@ -63,6 +63,7 @@ class ChartWords {
     ChartWords(const Car& car, const ChartCombinations& chart, LengthTreatment lengths, NumberStyle style,
                QString powers);
 
+    [[nodiscard]] const Car& car() const { return car_; }
     [[nodiscard]] CellWords cell(int row, int column) const;
     /// The holes of one step of an axis, in order of its brackets.
     [[nodiscard]] std::vector<HoleWords> holes(const HoleAxis& axis, int index) const;
@@ -115,6 +116,6 @@ class ChartWords {
 [[nodiscard]] QString turnWords(double turns);
 
 /// What everybody at the car must mind; at the foot of every sheet.
-[[nodiscard]] QString cautionWords();
+[[nodiscard]] QString cautionWords(const Car& car);
 
 }  // namespace bolthole

@@ -28,6 +28,14 @@ QString startingHeading(const Car& car) {
     return tr("Starting numbers, not measured: %1; worked out, not measured: %2").arg(starts, workedOut);
 }
 
+QString calculatedWords(const Car& car) {
+    return startsUsed(car).empty()
+               ? tr("Calculated from your measurements; no strength of brackets, welds or bolts.")
+               : tr("Calculated also from starting numbers, which nobody measured; no strength of brackets, "
+                    "welds or "
+                    "bolts.");
+}
+
 QString originWords(Origin origin) {
     switch (origin) {
         case Origin::starting:

@@ -13,6 +13,7 @@
 #include <utility>
 
 #include "app/carfile/car_file.h"
+#include "geometry/car/starting_numbers.h"
 #include "geometry/units/uncertainty_text.h"
 #include "tests/support/csv.h"
 #include "tests/support/plain_car.h"
@@ -103,6 +104,17 @@ TEST(FiguresCommand, HasTheWeightsDoneByHand) {
     EXPECT_EQ(figures.at("weights/front_share").unit, "%");
     EXPECT_NEAR(figures.at("weights/cross_weight").number(), 450 + 360, 1e-6);
     EXPECT_NEAR(figures.at("weights/cg_ahead").number(), 116 * 25.4 * 920 / 1630, 1e-6);
+}
+
+// One figure on two pages is as sure on both.
+TEST(FiguresCommand, AntiSquatIsAsSureAmongTheWeightsAsAmongTheLinks) {
+    const FigureMap figures = figuresOf(figuresTable(weighedCar()));
+    const double links = std::stod(figures.at("links/anti_squat_ride").uncertainty);
+    EXPECT_GT(links, 0.1);
+    EXPECT_NEAR(std::stod(figures.at("weights/anti_squat_ride").uncertainty), links, 0.02 * links);
+    Car started = weighedCar();
+    setOrigin(started, {.field = Field::wheelbase}, Origin::starting);
+    EXPECT_EQ(figuresOf(figuresTable(started)).at("weights/anti_squat_ride").uncertainty, "");
 }
 
 TEST(FiguresCommand, ShowsInchUnitsWhereTheCarDoes) {

@@ -278,6 +278,19 @@ TEST_F(NumberFieldTest, ShowsWhatATapeShowsUntilItIsEntered) {
     EXPECT_EQ(field_->number(), inches(21.3436));
 }
 
+TEST_F(NumberFieldTest, WhatNobodyMeasuredStandsOnAGroundOfItsOwn) {
+    ThemeKeeper::instance().choose(Appearance::light);
+    const auto ground = [this] { return other_->grab().toImage().pixelColor(4, other_->height() / 2).rgb(); };
+    const QRgb measured = ground();
+    for (const Origin origin : {Origin::starting, Origin::workedOut}) {
+        other_->setOrigin(origin);
+        EXPECT_EQ(ground(), theme().starting.rgb());
+    }
+    other_->setOrigin(Origin::measured);
+    EXPECT_EQ(ground(), measured);
+    EXPECT_NE(measured, theme().starting.rgb());
+}
+
 TEST_F(NumberFieldTest, SaysThatNobodyMeasuredTheNumber) {
     field_->setHowTo(QStringLiteral("By the tape."));
     field_->setOrigin(Origin::starting);

@@ -207,6 +207,31 @@ TEST(ChangeSheet, TellsSingleEndsAndNewRods) {
     EXPECT_EQ(wordsFor(after, before).lengths.rows.at(1).cells[3], "new link, shorter");
 }
 
+// Half a hundredth of an inch is no order for a new link.
+TEST(ChangeSheet, LeavesALinkThatFitsAsCloseAsATapeTells) {
+    const Car before = plainCar();
+    Car after = plainCar();
+    after.links[1].adjuster.reset();
+    after.links[1].length = builtLength(before.links[1]) + 0.006 * kMetresPerInch;
+    const auto& rows = wordsFor(before, after).lengths.rows;
+    ASSERT_EQ(rows.size(), 1U);
+    EXPECT_EQ(rows[0].cells[3], "leave it: closer than the tape tells");
+}
+
+TEST(ChangeSheet, TheHeadingSpeaksOfBothCars) {
+    Car before = plainCar();
+    before.links[0].length = builtLength(before.links[0]);
+    setOrigin(before, {.field = Field::linkLength, .link = 0}, Origin::workedOut);
+    Car after = otherPlainCar();
+    setOrigin(after, {.field = Field::cgHeight}, Origin::starting);
+    QString words;
+    for (const PdfPage& page : pagesOf(before, after, PaperSize::letter)) {
+        words += page.allText().replace(u'\n', u' ');
+    }
+    EXPECT_TRUE(words.contains(QStringLiteral("Before: Worked out, not measured")));
+    EXPECT_TRUE(words.contains(QStringLiteral("After: Starting numbers, not measured: CG height")));
+}
+
 // A small change must not read as none.
 TEST(ChangeSheet, WritesLengthsApart) {
     Car after = plainCar();

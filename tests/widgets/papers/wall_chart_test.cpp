@@ -377,6 +377,27 @@ TEST(WallChart, KeepsLongNamesInTheirPlaces) {
     EXPECT_TRUE(made.frame.body.adjusted(-0.1, -0.1, 0.1, 0.1).contains(made.layout.matrix));
 }
 
+TEST(WallChart, SaysOfEachRodWhetherItsLengthWasTaped) {
+    Car car = carWithUppers(2);
+    car.links[0].length = builtLength(car.links[0]);
+    car.links[1].length.reset();
+    const auto lines = [&] {
+        return Made(car, LengthTreatment::keep).words.rodLines().join('\n').toStdString();
+    };
+    EXPECT_THAT(lines(), testing::HasSubstr(" now, as its holes stand"));
+    EXPECT_THAT(lines(), testing::Not(testing::HasSubstr("not measured")));
+    setOrigin(car, {.field = Field::linkLength, .link = 0}, Origin::workedOut);
+    EXPECT_THAT(lines(), testing::HasSubstr(" now, not measured"));
+}
+
+TEST(WallChart, TheCautionCallsStartingNumbersWhatTheyAre) {
+    Car car = carWithUppers(2);
+    EXPECT_TRUE(cautionWords(car).contains(QStringLiteral("Calculated from your measurements;")));
+    setOrigin(car, {.field = Field::cgHeight}, Origin::starting);
+    EXPECT_TRUE(
+        cautionWords(car).contains(QStringLiteral("also from starting numbers, which nobody measured;")));
+}
+
 TEST(WallChart, SaysWhyACombinationCannotBeAssembled) {
     Car car = carWithUppers(2);
     car.links[1].length = builtLength(car.links[1]);

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/car/fields.h"
+#include "geometry/kinematics/trace.h"
 #include "geometry/units/uncertainty_text.h"
 #include "widgets/kit/said.h"
 #include "widgets/kit/translation.h"
@@ -349,6 +350,13 @@ CardFacts factsOf(const std::vector<CardWords>& cards) {
         facts.push_back(card.facts);
     }
     return facts;
+}
+
+CardFacts variedWeightFacts(const Car& varied) {
+    const Station ride = solveStation(varied, 0);
+    const double squat = ride.usable ? ride[Figure::antiSquat] : kNaN;
+    return factsOf(weightCards(varied, fullStanceOf(varied),
+                               std::isfinite(squat) ? std::optional(squat) : std::nullopt));
 }
 
 }  // namespace bolthole

@@ -39,6 +39,8 @@ struct CardWords {
                                                  std::optional<double> antiSquat);
 /// Their rows alone.
 [[nodiscard]] CardFacts factsOf(const std::vector<CardWords>& cards);
+/// The rows of a car whose numbers were varied, its anti-squat solved anew: what tells how sure they are.
+[[nodiscard]] CardFacts variedWeightFacts(const Car& varied);
 
 /// Anti-squat, percent, if the CG were `shift` (m) higher than the `height` (m) it was computed with: by its
 /// equation in geometry/kinematics/trace.cpp it goes with 1/height, on level ground.

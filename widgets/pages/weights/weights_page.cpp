@@ -209,10 +209,7 @@ void WeightsPage::showCards() {
     CardFacts facts = factsOf(words);
     if (state().showsUncertainty) {
         uncertainty_.addTo(
-            facts, car, car.units,
-            [antiSquat](const Car& varied) {
-                return factsOf(weightCards(varied, fullStanceOf(varied), antiSquat));
-            },
+            facts, car, car.units, [](const Car& varied) { return variedWeightFacts(varied); },
             whileCurrent([this] { showCards(); }));
     }
     const std::array cards{weighedCard_, ballastCard_, heightCard_, driverCard_, padsCard_, ticketCard_};
