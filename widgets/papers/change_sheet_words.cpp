@@ -193,15 +193,20 @@ class Writer {
     }
 
     // As entered where that is a plain fraction, else with two decimals at most.
+    [[nodiscard]] QString digits(double value, Quantity quantity) const {
+        QString text = fromView(fieldText(value, quantity, style_)).replace('-', kMinus);
+        const bool isRounded = text.contains('.') || text.contains(QChar(0x2248));
+        return quantity == Quantity::length && isRounded ? inDecimals(value) : text;
+    }
     [[nodiscard]] QString number(const std::optional<double>& value, Quantity quantity) const {
-        if (!value) {
-            return tr("none");
-        }
-        QString text = fromView(fieldText(*value, quantity, style_)).replace('-', kMinus);
-        if (quantity == Quantity::length && (text.contains('.') || text.contains(QChar(0x2248)))) {
-            text = inDecimals(*value);
-        }
-        return text + unit(quantity);
+        return value ? digits(*value, quantity) + unit(quantity) : tr("none");
+    }
+    // Of fractions in decimals, else in those that before and after have.
+    [[nodiscard]] QString numberChange(double before, double after, Quantity quantity) const {
+        const QString from = digits(before, quantity);
+        const QString to = digits(after, quantity);
+        const bool isFraction = from.contains('/') || to.contains('/');
+        return isFraction ? fineShownChange(before, after, quantity, style_.units) : textChange(from, to);
     }
 
     void writeNumbers() {
@@ -214,10 +219,9 @@ class Writer {
         for (const NumberMove& move : comparison_.numbers) {
             const Quantity quantity = quantityOf(move.id.field);
             const Car& owner = move.after ? comparison_.afterCar : comparison_.beforeCar;
-            const QString change =
-                move.before && move.after
-                    ? fineShownChange(*move.before, *move.after, quantity, style_.units) + unit(quantity)
-                    : QString(kDash);
+            const QString change = move.before && move.after
+                                       ? numberChange(*move.before, *move.after, quantity) + unit(quantity)
+                                       : QString(kDash);
             words_.numbers.rows.push_back(
                 {{capitalized(wordsFor(owner, move.id).name), number(move.before, quantity),
                   number(move.after, quantity), change}});

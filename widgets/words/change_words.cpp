@@ -14,20 +14,6 @@ namespace {
 
 constexpr std::size_t kMostHolesListed = 2;
 
-// What a reader gets who takes the first text from the second.
-QString textChange(const QString& before, const QString& after) {
-    if (before == QString(kDash) || after == QString(kDash)) {
-        return kDash;
-    }
-    const auto number = [](QString text) { return text.replace(kMinus, QLatin1Char('-')).toDouble(); };
-    const qsizetype point = after.indexOf(QLatin1Char('.'));
-    const int decimals = point < 0 ? 0 : static_cast<int>(after.size() - point - 1);
-    const double change = number(after) - number(before);
-    const QString size = QString::number(std::abs(change), 'f', decimals);
-    const QString signedSize = signedText(size);
-    return change < 0 && signedSize != size ? kMinus + size : signedSize;
-}
-
 QString figure(double value, Quantity quantity, Units units) {
     return QString::fromStdString(fineFigureText(value, quantity, units));
 }
@@ -226,6 +212,21 @@ QString turnWords(const LengthMove& move) {
 
 QString signedFigure(double value, Quantity quantity, Units units) {
     return signedText(figure(value, quantity, units));
+}
+
+QString textChange(const QString& before, const QString& after) {
+    if (before == QString(kDash) || after == QString(kDash)) {
+        return kDash;
+    }
+    const auto number = [](QString text) { return text.replace(kMinus, QLatin1Char('-')).toDouble(); };
+    const auto decimals = [](const QString& text) {
+        const qsizetype point = text.indexOf(QLatin1Char('.'));
+        return point < 0 ? 0 : static_cast<int>(text.size() - point - 1);
+    };
+    const double change = number(after) - number(before);
+    const QString size = QString::number(std::abs(change), 'f', std::max(decimals(before), decimals(after)));
+    const QString signedSize = signedText(size);
+    return change < 0 && signedSize != size ? kMinus + size : signedSize;
 }
 
 QString shownChange(double before, double after, Quantity quantity, Units units) {

@@ -25,6 +25,10 @@ struct ChangeLine {
 /// The number with '+' or '−', in the style of fineFigureText(); what shows as nothing but zeros has no sign.
 [[nodiscard]] QString signedFigure(double value, Quantity quantity, Units units);
 
+/// From one number as it is shown to another, decimals and no fractions: what a reader gets who takes the
+/// first from the second, with '+' or '−' and the decimals of the finer one. kDash where one of them is.
+[[nodiscard]] QString textChange(const QString& before, const QString& after);
+
 /// From one shown figure to another, with '+' or '−': the texts of figureText(), or of fineFigureText(),
 /// taken from each other, so that they add up as they stand side by side. kDash where one does not exist.
 [[nodiscard]] QString shownChange(double before, double after, Quantity quantity, Units units);

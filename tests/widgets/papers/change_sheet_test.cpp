@@ -21,6 +21,7 @@
 #include "widgets/papers/change_sheet_checks.h"
 #include "widgets/papers/change_sheet_side.h"
 #include "widgets/papers/change_sheet_words.h"
+#include "widgets/words/change_words.h"
 
 namespace bolthole {
 namespace {
@@ -216,6 +217,23 @@ TEST(ChangeSheet, LeavesALinkThatFitsAsCloseAsATapeTells) {
     const auto& rows = wordsFor(before, after).lengths.rows;
     ASSERT_EQ(rows.size(), 1U);
     EXPECT_EQ(rows[0].cells[3], "leave it: closer than the tape tells");
+}
+
+// What is taken from each other as printed has no more decimals than it.
+TEST(ChangeSheet, AChangedNumberAddsUpAsPrinted) {
+    Car before = plainCar();
+    Car after = plainCar();
+    before.launch.pitchInertia = 1560;
+    after.launch.pitchInertia = 3300;
+    before.cgHeight = 21.25 * kMetresPerInch;
+    after.cgHeight = 22 * kMetresPerInch;
+    const auto& rows = wordsFor(before, after).numbers.rows;
+    ASSERT_EQ(rows.size(), 2U);
+    EXPECT_EQ(rows[0].cells[3], "+0.75 in");
+    const auto plain = [](const QString& cell) { return cell.section(QLatin1Char(' '), 0, 0); };
+    EXPECT_EQ(plain(rows[1].cells[3]), textChange(plain(rows[1].cells[1]), plain(rows[1].cells[2])));
+    EXPECT_EQ(plain(rows[1].cells[3]).indexOf(QLatin1Char('.')),
+              plain(rows[1].cells[2]).indexOf(QLatin1Char('.')));
 }
 
 TEST(ChangeSheet, TheHeadingSpeaksOfBothCars) {
