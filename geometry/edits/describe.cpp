@@ -119,7 +119,7 @@ std::string Describer::measure(double value, Quantity quantity) const {
 
 /// "12 3/8 in forward", "2 in back".
 std::string Describer::coordinate(double value, int axis) const {
-    const std::string size = measure(std::abs(value), Quantity::length);
+    std::string size = measure(std::abs(value), Quantity::length);
     if (axis < 0 || axis > 2) {
         return size;
     }

@@ -239,7 +239,7 @@ void DifferenceTable::setChange(int row, int group, const FigureChange& change, 
 // Before and after are said too: their columns may be hidden.
 QString DifferenceTable::tipOf(int row, int group, const QString& plusMinus, bool isUntold) const {
     const auto text = [&](int column) { return item(row, kColumnsInGroup * group + column)->text(); };
-    const QString ends = tr("Before %1, after %2.").arg(text(0), text(1));
+    QString ends = tr("Before %1, after %2.").arg(text(0), text(1));
     if (plusMinus.isEmpty()) {
         return ends;
     }
