@@ -79,6 +79,9 @@ class Reader {
     void corners(const char* key, std::vector<Eigen::Vector2d>& value);
     /// A number of a plate; checkPlate() bounds it.
     void plateNumber(const char* key, double& value, Quantity quantity);
+    /// Which numbers of the plate nobody measured: "edge_distance", "corners[1][0]", "corners[1]" for both of
+    /// its coordinates. Absent: none. After the corners.
+    void plateStarts(const char* key, Plate& plate);
     void checkPlate(const Plate& plate) const;
     /// Numbers in a row, at most so many; absent: none.
     void row(const char* key, std::vector<double>& values, Quantity quantity, std::size_t most);
@@ -218,6 +221,8 @@ class Reader {
     void readWordSet(const char* key, std::span<bool> set, std::span<const std::string_view> words);
     [[nodiscard]] static std::string oneOf(std::span<const std::string_view> words);
     [[nodiscard]] const Json* find(const char* key) const { return member(&node_, key); }
+    /// The array of names under a key; null where it is absent.
+    [[nodiscard]] const Json* namesOf(const char* key) const;
     [[nodiscard]] const Json& need(const char* key, std::string_view expected) const;
     [[nodiscard]] const Json& needArray(const char* key, std::size_t least, std::size_t most) const;
     [[nodiscard]] std::size_t chosen(const char* key, const Json& node,
@@ -243,6 +248,7 @@ class Writer {
     void origins(const char* key, const Uncertainties& marks, Scope scope, Origin origin);
     void corners(const char* key, const std::vector<Eigen::Vector2d>& value);
     void plateNumber(const char* key, double value, Quantity quantity);
+    void plateStarts(const char* key, const Plate& plate);
     void checkPlate(const Plate&) const {}
     void row(const char* key, const std::vector<double>& values, Quantity quantity, std::size_t most);
     void table(const char* key, const Table& rows, const TableShape& shape);
@@ -382,6 +388,8 @@ class Writer {
     [[nodiscard]] bool isNewDefault(const char* key, bool isDefault) const;
     void put(const char* key, Json value) { changes_.push_back({key, std::move(value)}); }
     void remove(const char* key) { changes_.push_back({key, std::nullopt}); }
+    /// An array of names; the key goes with the last of them.
+    void putNames(const char* key, Json names);
 
     const Json* source_;
     bool sparse_;  // defaults that were absent stay absent

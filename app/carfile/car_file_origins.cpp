@@ -1,5 +1,7 @@
 // The marks of numbers that nobody measured in the car file: Reader and Writer of app/carfile/car_file_io.h.
 #include <array>
+#include <string>
+#include <utility>
 
 #include "app/carfile/car_file_io.h"
 #include "geometry/car/starting_numbers.h"
@@ -51,21 +53,98 @@ void writePoint(const Uncertainties& marks, const FieldRule& rule, Origin origin
     }
 }
 
+struct PlateRuleName {
+    std::string_view name;
+    bool PlateStarts::*mark;
+};
+constexpr std::array<PlateRuleName, 3> kPlateRules{{{"hole_diameter", &PlateStarts::holeDiameter},
+                                                    {"edge_distance", &PlateStarts::edgeDistance},
+                                                    {"hole_spacing", &PlateStarts::holeSpacing}}};
+
+std::string cornerName(std::size_t corner) {
+    return "corners[" + std::to_string(corner) + "]";
+}
+
+// Marks the number or corner of that name. False: the plate has none.
+bool markNamed(std::string_view name, Plate& plate) {
+    for (const PlateRuleName& rule : kPlateRules) {
+        if (name == rule.name) {
+            plate.starts.*rule.mark = true;
+            return true;
+        }
+    }
+    for (std::size_t corner = 0; corner < plate.corners.size(); ++corner) {
+        const std::string whole = cornerName(corner);
+        if (!name.starts_with(whole)) {
+            continue;
+        }
+        const std::string_view rest = name.substr(whole.size());
+        for (const int axis : {0, 1}) {
+            if (rest.empty() || rest == kAxisMarks[static_cast<std::size_t>(axis)]) {
+                plate.starts.corners.insert({corner, axis});
+            }
+        }
+        return rest.empty() || rest == kAxisMarks[0] || rest == kAxisMarks[1];
+    }
+    return false;
+}
+
+void writeCorner(const Plate& plate, std::size_t corner, Json& names) {
+    const bool forward = plate.starts.corners.contains({corner, 0});
+    const bool up = plate.starts.corners.contains({corner, 1});
+    if (forward || up) {
+        names.push_back(cornerName(corner).append(forward && up ? "" : kAxisMarks[forward ? 0 : 1]));
+    }
+}
+
 }  // namespace
 
-void Reader::origins(const char* key, Uncertainties& marks, Scope scope, Origin origin) {
+const Json* Reader::namesOf(const char* key) const {
     const Json* node = find(key);
-    if (node == nullptr) {
-        return;
+    if (node != nullptr && !node->is_array()) {
+        failExpected(pathOf(path_, key), say("an array of names of numbers"), *node);
     }
-    const std::string path = pathOf(path_, key);
-    if (!node->is_array()) {
-        failExpected(path, say("an array of names of numbers"), *node);
+    return node;
+}
+
+void Reader::plateStarts(const char* key, Plate& plate) {
+    const Json* node = namesOf(key);
+    for (std::size_t index = 0; node != nullptr && index < node->size(); ++index) {
+        const Json& name = (*node)[index];
+        if (!name.is_string() || !markNamed(name.get_ref<const std::string&>(), plate)) {
+            failExpected(pathOf(pathOf(path_, key), index), say("the name of a number of this plate"), name);
+        }
     }
-    for (std::size_t index = 0; index < node->size(); ++index) {
+}
+
+void Writer::plateStarts(const char* key, const Plate& plate) {
+    Json names = Json::array();
+    for (std::size_t corner = 0; corner < plate.corners.size(); ++corner) {
+        writeCorner(plate, corner, names);
+    }
+    for (const PlateRuleName& rule : kPlateRules) {
+        if (plate.starts.*rule.mark) {
+            names.push_back(rule.name);
+        }
+    }
+    putNames(key, std::move(names));
+}
+
+void Writer::putNames(const char* key, Json names) {
+    if (names.empty()) {
+        remove(key);
+    } else {
+        put(key, std::move(names));
+    }
+}
+
+void Reader::origins(const char* key, Uncertainties& marks, Scope scope, Origin origin) {
+    const Json* node = namesOf(key);
+    for (std::size_t index = 0; node != nullptr && index < node->size(); ++index) {
         const Json& name = (*node)[index];
         if (!name.is_string() || !markNamed(name.get_ref<const std::string&>(), marks, scope, origin)) {
-            failExpected(pathOf(path, index), say("the name of a measured number of this object"), name);
+            failExpected(pathOf(pathOf(path_, key), index),
+                         say("the name of a measured number of this object"), name);
         }
     }
 }
@@ -79,11 +158,7 @@ void Writer::origins(const char* key, const Uncertainties& marks, Scope scope, O
             names.push_back(rule->path);
         }
     }
-    if (names.empty()) {
-        remove(key);
-    } else {
-        put(key, std::move(names));
-    }
+    putNames(key, std::move(names));
 }
 
 }  // namespace bolthole::detail

@@ -148,6 +148,7 @@ void exchange(Io& io, Plate& plate) {
     io.plateNumber("hole_diameter", plate.holeDiameter, Quantity::length);
     io.plateNumber("edge_distance", plate.edgeDistance, Quantity::length);
     io.plateNumber("hole_spacing", plate.holeSpacing, Quantity::ratio);
+    io.plateStarts("starting", plate);
     io.checkPlate(plate);
 }
 

@@ -3,7 +3,9 @@
 #include <Eigen/Geometry>
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <string_view>
+#include <utility>
 
 #include "geometry/units/say.h"
 
@@ -74,7 +76,57 @@ std::string_view wrongWith(const std::vector<Eigen::Vector2d>& corners) {
                : "";
 }
 
+// Gives every corner's marks to the corner it has become.
+void renumber(PlateStarts& starts, const auto& newIndex) {
+    std::set<PlateStarts::Coordinate> moved;
+    for (const PlateStarts::Coordinate& each : starts.corners) {
+        moved.insert({newIndex(each.corner), each.axis});
+    }
+    starts.corners = std::move(moved);
+}
+
+auto placeOf(Plate& plate, std::size_t corner) {
+    return std::next(plate.corners.begin(), static_cast<std::ptrdiff_t>(corner));
+}
+
 }  // namespace
+
+std::size_t PlateStarts::cornerCount() const {
+    std::set<std::size_t> found;
+    for (const Coordinate& each : corners) {
+        found.insert(each.corner);
+    }
+    return found.size();
+}
+
+void PlateStarts::markCorner(std::size_t corner, bool isStarting) {
+    for (const int axis : {0, 1}) {
+        if (isStarting) {
+            corners.insert({corner, axis});
+        } else {
+            corners.erase({corner, axis});
+        }
+    }
+}
+
+void insertCorner(Plate& plate, std::size_t at, const Eigen::Vector2d& corner) {
+    plate.corners.insert(placeOf(plate, at), corner);
+    renumber(plate.starts, [at](std::size_t index) { return index < at ? index : index + 1; });
+    plate.starts.markCorner(at, true);
+}
+
+void removeCorner(Plate& plate, std::size_t at) {
+    plate.corners.erase(placeOf(plate, at));
+    plate.starts.markCorner(at, false);
+    renumber(plate.starts, [at](std::size_t index) { return index < at ? index : index - 1; });
+}
+
+void swapCorners(Plate& plate, std::size_t one, std::size_t other) {
+    std::swap(plate.corners[one], plate.corners[other]);
+    renumber(plate.starts, [=](std::size_t index) {
+        return index == one ? other : index == other ? one : index;
+    });
+}
 
 PlateFault refusal(const Plate& plate) {
     if (const std::string_view reason = wrongWith(plate.corners); !reason.empty()) {

@@ -296,6 +296,7 @@ Plate startingRules(Units units) {
     rules.holeDiameter = units == Units::inch ? kUsualInchHole : kUsualMetricHole;
     rules.edgeDistance = kUsualEdge * rules.holeDiameter;
     rules.holeSpacing = kUsualSpacing;
+    rules.starts = {.corners = {}, .holeDiameter = true, .edgeDistance = true, .holeSpacing = true};
     return rules;
 }
 
@@ -315,6 +316,10 @@ Plate rectangleAround(const Bracket& bracket, const Plate& rules, Units units) {
     const double high = outward(box.max().y(), 1);
     Plate plate = rules;
     plate.corners = {{back, low}, {front, low}, {front, high}, {back, high}};
+    plate.starts.corners.clear();
+    for (std::size_t corner = 0; corner < plate.corners.size(); ++corner) {
+        plate.starts.markCorner(corner, true);
+    }
     return plate;
 }
 

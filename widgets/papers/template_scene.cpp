@@ -241,6 +241,23 @@ QString bracketWords(const Car& car, const BracketId& place) {
         .arg(linkName(car, place.link), place.end == End::axle ? tr("axle") : tr("chassis"));
 }
 
+QString unmeasuredOfPlate(const Plate& plate) {
+    QStringList numbers;
+    if (const std::size_t corners = plate.starts.cornerCount(); corners > 0) {
+        numbers << tr("%1 of %2 corners").arg(corners).arg(plate.corners.size());
+    }
+    if (plate.starts.holeDiameter) {
+        numbers << tr("hole diameter");
+    }
+    if (plate.starts.edgeDistance) {
+        numbers << tr("edge distance");
+    }
+    if (plate.starts.holeSpacing) {
+        numbers << tr("hole spacing");
+    }
+    return numbers.join(QStringLiteral(", "));
+}
+
 TemplateScene templateScene(const TemplateRequest& request, TemplateFace face) {
     return SceneMaker(request, face).make();
 }

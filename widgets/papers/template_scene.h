@@ -70,6 +70,9 @@ struct TemplateScene {
 /// "lower, axle bracket"
 [[nodiscard]] QString bracketWords(const Car& car, const BracketId& place);
 
+/// Which numbers of a plate nobody measured: "2 of 4 corners, edge distance". Empty: none.
+[[nodiscard]] QString unmeasuredOfPlate(const Plate& plate);
+
 /// A length on a template, with its unit: a fraction of an inch where it is one and the style shows them,
 /// else to 0.001 in or 0.1 mm.
 [[nodiscard]] QString templateLength(double metres, NumberStyle style);

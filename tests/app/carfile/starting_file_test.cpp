@@ -8,6 +8,7 @@
 #include "geometry/car/starting_numbers.h"
 #include "geometry/edits/edit.h"
 #include "geometry/edits/starting_car.h"
+#include "geometry/plates/plate_room.h"
 #include "tests/support/plain_car.h"
 
 namespace bolthole {
@@ -109,6 +110,45 @@ TEST(StartingFile, WhatNamesNoNumberIsRefused) {
     EXPECT_THAT(problemOf(R"(["travel.steps"])"), testing::HasSubstr("starting[0]"));
     EXPECT_THAT(problemOf(R"("cg_height")"), testing::HasSubstr("an array"));
     EXPECT_EQ(problemOf(R"(["cg_height", "cg_height"])"), problemOf("[]")) << "twice is once";
+}
+
+Car plainCarWithPlate() {
+    Car car = plainCar();
+    Bracket& bracket = car.links[0].axle;
+    bracket.plate = rectangleAround(bracket, startingRules(Units::inch), Units::inch);
+    return car;
+}
+
+TEST(StartingFile, APlateThatNobodyMeasuredStaysOne) {
+    Car car = plainCarWithPlate();
+    Bracket& bracket = car.links[0].axle;
+    bracket.plate->starts.corners.erase({1, 0});
+    bracket.plate->starts.markCorner(2, false);
+    bracket.plate->starts.holeSpacing = false;
+    const Json json = writtenAs(car);
+    EXPECT_EQ(
+        json["links"][0]["axle"]["outline"]["starting"],
+        Json::parse(R"(["corners[0]", "corners[1][1]", "corners[3]", "hole_diameter", "edge_distance"])"));
+    const ReadResult read = readBack(json);
+    ASSERT_TRUE(read.loaded) << read.problem.line();
+    EXPECT_EQ(read.loaded->car.links[0].axle.plate->starts, bracket.plate->starts);
+    bracket.plate->starts = {};
+    const Json measured = Json::parse(writeCar(car, read.loaded->source));
+    EXPECT_FALSE(measured["links"][0]["axle"]["outline"].contains("starting"));
+}
+
+TEST(StartingFile, WhatNamesNoNumberOfAPlateIsRefused) {
+    const auto problemOf = [](const char* value) {
+        Json json = writtenAs(plainCarWithPlate());
+        json["links"][0]["axle"]["outline"]["starting"] = Json::parse(value);
+        return readBack(json).problem.line();
+    };
+    for (const char* name : {R"(["corners[5]"])", R"(["corners[0][2]"])", R"(["corners"])",
+                             R"(["corners[0]x"])", R"([3])", R"(["at"])"}) {
+        EXPECT_THAT(problemOf(name), testing::HasSubstr("outline.starting[0]")) << name;
+        EXPECT_THAT(problemOf(name), testing::HasSubstr("the name of a number of this plate")) << name;
+    }
+    EXPECT_THAT(problemOf(R"("corners[0]")"), testing::HasSubstr("an array of names of numbers"));
 }
 
 }  // namespace

@@ -46,7 +46,8 @@ Car withEverythingNew() {
     car.links[0].axle.plate = Plate{.corners = {{0, 0.15}, {0.1, 0.15}, {0.1, 0.3}},
                                     .holeDiameter = 0.016,
                                     .edgeDistance = 0.02,
-                                    .holeSpacing = 2};
+                                    .holeSpacing = 2,
+                                    .starts = {.corners = {{2, 1}}}};
     car.links[0].axle.holes[1].planned = true;
     car.target = TargetWindow{.icNear = 1,
                               .icFar = 2,

@@ -302,26 +302,11 @@ void BracketPage::refresh() {
 }
 
 void BracketPage::showNotes() {
-    const int starting = startingCorners(bracket(), state().style.units);
-    unmeasured_->setVisible(starting > 0);
-    unmeasured_->showText(tr("▲ Not measured yet: %1 of %2 corners still stand where the rectangle put them. "
-                             "Hole size, edge distance and spacing began as common numbers too.")
-                              .arg(starting)
-                              .arg(bracket().plate->corners.size()));
-}
-
-int startingCorners(const Bracket& bracket, Units units) {
-    if (!bracket.plate) {
-        return 0;
-    }
-    constexpr double kSame = 1e-9;  // m; what a file's decimals may leave
-    const Plate begun = rectangleAround(bracket, *bracket.plate, units);
-    const auto isBegun = [&begun](const Eigen::Vector2d& corner) {
-        return std::ranges::any_of(begun.corners, [&corner](const Eigen::Vector2d& start) {
-            return (start - corner).norm() < kSame;
-        });
-    };
-    return static_cast<int>(std::ranges::count_if(bracket.plate->corners, isBegun));
+    const QString missing = unmeasuredOfPlate(*bracket().plate);
+    unmeasured_->setVisible(!missing.isEmpty());
+    unmeasured_->showText(tr("▲ Not measured yet: %1. They stand where they were put to start from; measure "
+                             "over every number.")
+                              .arg(missing));
 }
 
 }  // namespace bolthole

@@ -67,7 +67,4 @@ class BracketPage : public WorkPage {
     FactCard* facts_ = nullptr;
 };
 
-/// How many corners of a plate are still those of the rectangle it was begun with.
-[[nodiscard]] int startingCorners(const Bracket& bracket, Units units);
-
 }  // namespace bolthole

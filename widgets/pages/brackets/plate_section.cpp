@@ -4,8 +4,6 @@
 #include <QHBoxLayout>
 #include <QPushButton>
 #include <algorithm>
-#include <iterator>
-#include <utility>
 
 #include "geometry/plates/plate_room.h"
 #include "widgets/kit/sheet_parts.h"
@@ -26,23 +24,21 @@ double PlateSection::originAt(int axis) const {
     return from_ < 0 ? 0.0 : inSideView(bracket_.holes[static_cast<std::size_t>(from_)].at)[axis];
 }
 
-NumberField* PlateSection::ruleField(double Plate::*rule, Quantity quantity, const QString& name,
+// Typed, a number counts as measured; stepped, as what it was.
+NumberField* PlateSection::ruleField(const Rule& rule, Quantity quantity, const QString& name,
                                      const QString& howTo) {
     auto* field = new NumberField(quantity, this);
     field->setAccessibleName(name);
-    offerHowTo(*field,
-               rule == &Plate::holeDiameter   ? PlateNumber::holeDiameter
-               : rule == &Plate::edgeDistance ? PlateNumber::edgeDistance
-                                              : PlateNumber::holeSpacing,
-               howTo);
+    offerHowTo(*field, rule.picture, howTo);
     field->setCheck([this, rule](double value) {
         Plate changed = *bracket_.plate;
-        changed.*rule = value;
+        changed.*rule.number = value;
         return refusal(changed).reason;
     });
-    connect(field, &NumberField::committed, this, [this, rule](double value) {
+    connect(field, &NumberField::committed, this, [this, field, rule](double value) {
         Plate changed = *bracket_.plate;
-        changed.*rule = value;
+        changed.*rule.number = value;
+        changed.starts.*rule.isStarting = field->isStepping() && changed.starts.*rule.isStarting;
         emit plateRequested(changed);
     });
     return field;
@@ -55,12 +51,15 @@ void PlateSection::offerHowTo(NumberField& field, PlateNumber number, const QStr
 }
 
 void PlateSection::addRules() {
-    diameter_ = ruleField(&Plate::holeDiameter, Quantity::length, tr("Hole diameter"),
-                          tr("Of every hole of this bracket, by calipers."));
-    edge_ = ruleField(&Plate::edgeDistance, Quantity::length, tr("Least edge distance"),
+    diameter_ =
+        ruleField({&Plate::holeDiameter, &PlateStarts::holeDiameter, PlateNumber::holeDiameter},
+                  Quantity::length, tr("Hole diameter"), tr("Of every hole of this bracket, by calipers."));
+    edge_ = ruleField({&Plate::edgeDistance, &PlateStarts::edgeDistance, PlateNumber::edgeDistance},
+                      Quantity::length, tr("Least edge distance"),
                       tr("From a hole's center to the plate's edge, the least you allow. Ask whoever answers "
                          "for the bracket."));
-    spacing_ = ruleField(&Plate::holeSpacing, Quantity::ratio, tr("Least hole spacing, diameters"),
+    spacing_ = ruleField({&Plate::holeSpacing, &PlateStarts::holeSpacing, PlateNumber::holeSpacing},
+                         Quantity::ratio, tr("Least hole spacing, diameters"),
                          tr("Between the centers of two holes, in hole diameters, the least you allow. Ask "
                             "whoever answers for the bracket."));
     body()->addWidget(new NumberRow(tr("Hole diameter"), diameter_, this));
@@ -123,8 +122,13 @@ NumberField* PlateSection::cornerField(int corner, int axis) {
                          : tr("How far up; down is minus."));
     field->setCheck(
         [this, corner, axis](double shown) { return refusal(withCorner(corner, axis, shown)).reason; });
-    connect(field, &NumberField::committed, this,
-            [this, corner, axis](double shown) { emit plateRequested(withCorner(corner, axis, shown)); });
+    connect(field, &NumberField::committed, this, [this, field, corner, axis](double shown) {
+        Plate changed = withCorner(corner, axis, shown);
+        if (!field->isStepping()) {
+            changed.starts.corners.erase({static_cast<std::size_t>(corner), axis});
+        }
+        emit plateRequested(changed);
+    });
     return field;
 }
 
@@ -187,20 +191,19 @@ void PlateSection::insertAfter(int corner) {
     const auto at = static_cast<std::size_t>(corner);
     const Eigen::Vector2d middle =
         (changed.corners[at] + changed.corners[(at + 1) % changed.corners.size()]) / 2;
-    changed.corners.insert(std::next(changed.corners.begin(), corner + 1), middle);
+    insertCorner(changed, at + 1, middle);
     emit cornersRequested(changed, corner + 1);
 }
 
 void PlateSection::remove(int corner) {
     Plate changed = *bracket_.plate;
-    changed.corners.erase(std::next(changed.corners.begin(), corner));
+    removeCorner(changed, static_cast<std::size_t>(corner));
     emit cornersRequested(changed, std::min(corner, static_cast<int>(changed.corners.size()) - 1));
 }
 
 void PlateSection::swap(int corner, int other) {
     Plate changed = *bracket_.plate;
-    std::swap(changed.corners[static_cast<std::size_t>(corner)],
-              changed.corners[static_cast<std::size_t>(other)]);
+    swapCorners(changed, static_cast<std::size_t>(corner), static_cast<std::size_t>(other));
     emit plateRequested(changed);
 }
 
@@ -213,6 +216,21 @@ void PlateSection::showPlate(const Bracket& bracket, NumberStyle style) {
     for (std::size_t corner = 0; corner < corners_.size(); ++corner) {
         corners_[corner].forward->showNumber(plate.corners[corner].x() - originAt(0), style);
         corners_[corner].up->showNumber(plate.corners[corner].y() - originAt(1), style);
+    }
+    showOrigins();
+}
+
+void PlateSection::showOrigins() {
+    const PlateStarts& starts = bracket_.plate->starts;
+    const auto show = [](NumberField* field, bool isStarting) {
+        field->setOrigin(isStarting ? Origin::starting : Origin::measured);
+    };
+    show(diameter_, starts.holeDiameter);
+    show(edge_, starts.edgeDistance);
+    show(spacing_, starts.holeSpacing);
+    for (std::size_t corner = 0; corner < corners_.size(); ++corner) {
+        show(corners_[corner].forward, starts.corners.contains({corner, 0}));
+        show(corners_[corner].up, starts.corners.contains({corner, 1}));
     }
 }
 

@@ -44,6 +44,12 @@ class PlateSection : public Section {
         NumberField* forward;
         NumberField* up;
     };
+    /// One of the numbers a hole must keep to.
+    struct Rule {
+        double Plate::*number;
+        bool PlateStarts::*isStarting;
+        PlateNumber picture;
+    };
     void addRules();
     void addFrom();
     void addCorners();
@@ -51,8 +57,9 @@ class PlateSection : public Section {
     void addTools(QGridLayout* grid, int corner);
     void addButtons();
     [[nodiscard]] NumberField* cornerField(int corner, int axis);
-    [[nodiscard]] NumberField* ruleField(double Plate::*rule, Quantity quantity, const QString& name,
+    [[nodiscard]] NumberField* ruleField(const Rule& rule, Quantity quantity, const QString& name,
                                          const QString& howTo);
+    void showOrigins();
     void offerHowTo(NumberField& field, PlateNumber number, const QString& howTo);
     [[nodiscard]] Plate withCorner(int corner, int axis, double shown) const;
     [[nodiscard]] double originAt(int axis) const;

@@ -12,6 +12,7 @@
 #include <QPushButton>
 #include <QSignalSpy>
 #include <QTest>
+#include <set>
 
 #include "geometry/plates/plate_room.h"
 #include "tests/support/bracket_car.h"
@@ -162,9 +163,64 @@ TEST_F(BracketPageTest, WithoutAPlateOffersARectangleThatIsOneEdit) {
     EXPECT_EQ(edit->end, End::chassis);
     EXPECT_EQ(refusal_, "");
     EXPECT_EQ(state_.car.links[1].chassis.plate->corners.size(), 4U);
-    EXPECT_THAT(allWords().toStdString(), HasSubstr("Not measured yet: 4 of 4 corners"));
+    EXPECT_THAT(allWords().toStdString(),
+                HasSubstr("Not measured yet: 4 of 4 corners, hole diameter, edge distance, hole spacing."));
     type(QStringLiteral("Corner 1, forward"), QStringLiteral("-1 1/2"));
+    EXPECT_THAT(allWords().toStdString(), HasSubstr("Not measured yet: 4 of 4 corners"))
+        << "nobody measured how far up it is";
+    EXPECT_EQ(named<NumberField>(QStringLiteral("Corner 1, forward"))->origin(), Origin::measured);
+    EXPECT_EQ(named<NumberField>(QStringLiteral("Corner 1, up"))->origin(), Origin::starting);
+    type(QStringLiteral("Corner 1, up"), QStringLiteral("-1 1/2"));
     EXPECT_THAT(allWords().toStdString(), HasSubstr("Not measured yet: 3 of 4 corners"));
+}
+
+// A made-up plate must not pass for a measured one, whatever else is changed.
+TEST_F(BracketPageTest, WhatTheRectanglePutStaysUnmeasuredUntilItIsTyped) {
+    const Bracket bare{.holes = bracket().holes, .use = bracket().use};
+    Car car = state_.car;
+    car.links[0].axle.plate = rectangleAround(bare, startingRules(Units::inch), Units::inch);
+    const PlateStarts begun = car.links[0].axle.plate->starts;
+    open(car);
+    const std::string all = "Not measured yet: 4 of 4 corners, hole diameter, edge distance, hole spacing.";
+    EXPECT_THAT(allWords().toStdString(), HasSubstr(all));
+    state_.style = {Units::metric};
+    page_.showState(state_);
+    EXPECT_THAT(allWords().toStdString(), HasSubstr(all)) << "other units measure nothing";
+    state_.car.links[0].axle.holes[0].at.z() += 0.01;
+    page_.showState(state_);
+    EXPECT_THAT(allWords().toStdString(), HasSubstr(all)) << "nor does a hole typed elsewhere";
+    auto* edge = named<NumberField>(QStringLiteral("Least edge distance"));
+    EXPECT_EQ(edge->origin(), Origin::starting);
+    edge->setFocus();
+    QTest::keyClick(edge, Qt::Key_Up);
+    EXPECT_EQ(plate().starts, begun) << "a step is no measure";
+    type(QStringLiteral("Least edge distance"), edge->text());
+    EXPECT_FALSE(plate().starts.edgeDistance) << "the same number typed is one";
+    EXPECT_EQ(edge->origin(), Origin::measured);
+    type(QStringLiteral("Hole diameter"), QStringLiteral("13"));
+    type(QStringLiteral("Least hole spacing, diameters"), QStringLiteral("2"));
+    EXPECT_THAT(allWords().toStdString(), HasSubstr("Not measured yet: 4 of 4 corners."));
+}
+
+TEST_F(BracketPageTest, ANewRectangleAroundAMeasuredPlateKeepsItsRules) {
+    EXPECT_THAT(allWords().toStdString(), Not(HasSubstr("Not measured yet")));
+    QTest::mouseClick(named<QAbstractButton>(QStringLiteral("Rectangle around the holes")), Qt::LeftButton);
+    EXPECT_THAT(allWords().toStdString(), HasSubstr("Not measured yet: 4 of 4 corners."));
+}
+
+TEST_F(BracketPageTest, MarksGoWithTheirCorners) {
+    using Coordinates = std::set<PlateStarts::Coordinate>;
+    QTest::mouseClick(named<QAbstractButton>(QStringLiteral("Add a corner after corner 2")), Qt::LeftButton);
+    EXPECT_EQ(plate().starts.corners, (Coordinates{{2, 0}, {2, 1}})) << "halfway is put there, not measured";
+    EXPECT_THAT(allWords().toStdString(), HasSubstr("Not measured yet: 1 of 6 corners."));
+    QTest::mouseClick(named<QAbstractButton>(QStringLiteral("Remove corner 1")), Qt::LeftButton);
+    EXPECT_EQ(plate().starts.corners, (Coordinates{{1, 0}, {1, 1}}));
+    Plate swapped = plate();
+    swapCorners(swapped, 1, 2);
+    EXPECT_EQ(swapped.starts.corners, (Coordinates{{2, 0}, {2, 1}}));
+    QTest::mouseClick(named<QAbstractButton>(QStringLiteral("Remove corner 2")), Qt::LeftButton);
+    EXPECT_FALSE(plate().starts.any());
+    EXPECT_THAT(allWords().toStdString(), Not(HasSubstr("Not measured yet")));
 }
 
 TEST_F(BracketPageTest, EveryNumberOfThePlateIsOneEdit) {
