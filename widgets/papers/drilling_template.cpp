@@ -10,15 +10,13 @@
 #include "widgets/papers/kit/paper_marks.h"
 #include "widgets/papers/kit/paper_text.h"
 #include "widgets/papers/template_drawing.h"
-#include "widgets/words/starting_words.h"
 
 namespace bolthole {
 
 namespace {
 
-constexpr FrameStyle kTemplateFrame{.title = 4.4, .hasSecondLine = true, .leastFoot = 24};
 constexpr double kUnderTitle = 3.6;     // mm, white above the drawing
-constexpr double kStartingShare = 0.6;  // of the line, for what nobody measured
+constexpr double kStartingLines = 2.6;  // of paper, for what nobody measured; then it is cut short
 constexpr double kRulerStrip = 10;      // at the left, for the upright ruler
 constexpr double kKeyWidth = 60;
 constexpr double kKeyGap = 4;
@@ -28,9 +26,21 @@ constexpr double kMark = 4;         // radius of an alignment mark's cross
 constexpr std::array kPapers{PaperSize::letter, PaperSize::a4, PaperSize::tabloid, PaperSize::a3};
 constexpr std::array kPaperNames{"letter", "A4", "tabloid", "A3"};
 
-QRectF bodyOf(const QPageLayout& page) {
+// What nobody measured has lines of its own, so that the line that says which face one sees is never cut.
+PaperFrame frameOf(const TemplateRequest& request, const QPageLayout& page, const PrintFonts& fonts) {
+    const QSizeF size = paintable(page);
+    const QString starts =
+        fonts.elided(templateStarts(request), kTemplateStrong, kStartingLines * size.width());
+    FrameStyle style{.title = 4.4, .hasSecondLine = true, .leastFoot = 24};
+    for (const TemplateFace face : {TemplateFace::left, TemplateFace::right}) {
+        style.neverCut << templateScene(request, face).faceWords;
+    }
+    return {fonts, size, style, starts, {}};
+}
+
+QRectF bodyOf(const TemplateRequest& request, const QPageLayout& page) {
     const PrintFonts fonts;
-    return PaperFrame(fonts, paintable(page), kTemplateFrame, {}, {}).body();
+    return frameOf(request, page, fonts).body();
 }
 
 // Without a key the directions stand above the drawing.
@@ -71,7 +81,7 @@ TemplateTiles tilesOf(const QRectF& content, const QRectF& body) {
 }
 
 int tileCount(const TemplateRequest& request, const QPageLayout& page) {
-    return tilesOf(templateScene(request, TemplateFace::left).content, bodyOf(page)).count();
+    return tilesOf(templateScene(request, TemplateFace::left).content, bodyOf(request, page)).count();
 }
 
 /// One sheet: a tile of a face, or more of the key.
@@ -118,7 +128,7 @@ QPageLayout templatePageOf(PaperSize paper, const TemplateRequest& request) {
 
 QString templateRefusal(const TemplateRequest& request, const QPageLayout& page) {
     const QRectF content = templateScene(request, TemplateFace::left).content;
-    const int count = tilesOf(content, bodyOf(page)).count();
+    const int count = tilesOf(content, bodyOf(request, page)).count();
     if (count <= kMostTemplateTiles) {
         return {};
     }
@@ -144,7 +154,7 @@ class LaidTemplate : public LaidOutPaper {
         : request_(asked),
           left_(templateScene(asked, TemplateFace::left)),
           right_(templateScene(asked, TemplateFace::right)),
-          frame_(fonts_, paintable(layout), kTemplateFrame, {}, {}),
+          frame_(frameOf(asked, layout, fonts_)),
           keyBox_(frame_.body().adjusted(frame_.body().width() - kKeyWidth, kUnderTitle + 1, 0, -2)) {
         layOutKey();
         layOutSheets();
@@ -241,10 +251,8 @@ QString LaidTemplate::partWords(const TemplateSheet& sheet) const {
 
 SheetTitle LaidTemplate::title(int index) const {
     const TemplateSheet& sheet = sheets_[static_cast<std::size_t>(index)];
-    const QString starting =
-        fonts_.elided(startingHeading(request_.car), kTemplateStrong, kStartingShare * frame_.body().width());
     SheetTitle title{left_.bracketWords.simplified(), tr(": drilling template, 1:1"), {}, {}, 0};
-    title.asides = {{sheetWords(index, count()) + partWords(sheet)}, {starting, true}};
+    title.asides = {{sheetWords(index, count()) + partWords(sheet)}, PaperRun{}};
     title.under = {
         {sheet.column < 0 ? tr("The holes, by their numbers") : scene(sheet.face).faceWords, true}};
     return title;

@@ -3,8 +3,11 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <vector>
 
+#include "geometry/car/starting_numbers.h"
 #include "geometry/plates/plate_room.h"
+#include "geometry/uncertainty/uncertain_inputs.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/words/field_words.h"
@@ -75,6 +78,20 @@ class SceneMaker {
     const Bracket& bracket_;
     TemplateScene scene_;
 };
+
+// The heights and places forward of the bracket's holes: all that a template shows of them.
+std::vector<FieldId> startsOfHoles(const TemplateRequest& request) {
+    std::vector<FieldId> starts;
+    for (int hole = 0; hole < static_cast<int>(request.bracket().holes.size()); ++hole) {
+        for (const int axis : {0, 2}) {
+            const FieldId id = holeField(request.place.link, request.place.end, hole, axis);
+            if (isStarting(request.car, id)) {
+                starts.push_back(id);
+            }
+        }
+    }
+    return starts;
+}
 
 QString SceneMaker::faceWords() const {
     const bool left = scene_.face == TemplateFace::left;
@@ -256,6 +273,24 @@ QString unmeasuredOfPlate(const Plate& plate) {
         numbers << tr("hole spacing");
     }
     return numbers.join(QStringLiteral(", "));
+}
+
+QString templateStarts(const TemplateRequest& request) {
+    const Bracket& bracket = request.bracket();
+    std::vector<FieldId> starts = startsOfHoles(request);
+    if (std::ranges::any_of(bracket.holes, &Hole::planned)) {
+        const std::vector<FieldId> used = startsUsed(request.car);
+        starts.insert(starts.end(), used.begin(), used.end());
+    }
+    QStringList parts;
+    if (bracket.plate && bracket.plate->starts.any()) {
+        parts << tr("plate of this bracket: %1").arg(unmeasuredOfPlate(*bracket.plate));
+    }
+    if (!starts.empty()) {
+        parts << QString::fromStdString(startWords(request.car, starts));
+    }
+    return parts.isEmpty() ? QString()
+                           : tr("Starting numbers, not measured: %1").arg(parts.join(QStringLiteral("; ")));
 }
 
 TemplateScene templateScene(const TemplateRequest& request, TemplateFace face) {

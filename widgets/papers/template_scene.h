@@ -73,6 +73,11 @@ struct TemplateScene {
 /// Which numbers of a plate nobody measured: "2 of 4 corners, edge distance". Empty: none.
 [[nodiscard]] QString unmeasuredOfPlate(const Plate& plate);
 
+/// What a template rests on that nobody measured, its bracket's plate and holes, and where a hole is only
+/// planned, which the car's figures placed, the car's other numbers too: "Starting numbers, not measured:
+/// plate of this bracket: 4 of 4 corners; lower middle hole". Empty: nothing. Lengths are not on it.
+[[nodiscard]] QString templateStarts(const TemplateRequest& request);
+
 /// A length on a template, with its unit: a fraction of an inch where it is one and the style shows them,
 /// else to 0.001 in or 0.1 mm.
 [[nodiscard]] QString templateLength(double metres, NumberStyle style);

@@ -344,4 +344,64 @@ TEST(DrillingTemplatePdf, NamesStartingNumbersInItsHeading) {
     }
 }
 
+// A template is laid on by the face it names: that sentence is never cut, whatever else the heading says.
+TEST(DrillingTemplatePdf, SaysInFullWhichFaceOneSeesWhateverIsNotMeasured) {
+    TemplateRequest request = requestFor(Units::inch);
+    request.car.links[0].length = 0.6;
+    for (const FieldId& id : {FieldId{.field = Field::cgHeight}, FieldId{.field = Field::wheelbase},
+                              holeField(0, End::axle, 1, 2)}) {
+        setOrigin(request.car, id, Origin::starting);
+    }
+    setOrigin(request.car, {.field = Field::linkLength, .link = 0}, Origin::workedOut);
+    for (const PaperSize paper : {PaperSize::letter, PaperSize::a4}) {
+        for (const QPageLayout::Orientation way : {QPageLayout::Portrait, QPageLayout::Landscape}) {
+            const std::vector<PdfPage> pages = pagesOf(request, pageOf(paper, way));
+            for (std::size_t face = 0; face < 2; ++face) {
+                std::string text = pages[face * pages.size() / 2].allText().toStdString();
+                std::ranges::replace(text, '\n', ' ');
+                EXPECT_THAT(text,
+                            HasSubstr(face == 0 ? "Seen from the LEFT side of the car: outer face of the "
+                                                  "left-hand bracket, or inner face of the right-hand "
+                                                  "bracket"
+                                                : "Seen from the RIGHT side of the car: outer face of "
+                                                  "the right-hand bracket, or inner face of the "
+                                                  "left-hand bracket"));
+                EXPECT_THAT(text,
+                            HasSubstr("Starting numbers, not measured: lower middle hole, wheelbase, CG "
+                                      "height"));
+                EXPECT_EQ(text.find("worked out"), std::string::npos) << "no length is on a template";
+            }
+        }
+    }
+}
+
+TEST(DrillingTemplatePdf, NamesWhatNobodyMeasuredOfItsPlate) {
+    TemplateRequest request = requestFor(Units::inch);
+    Plate& plate = *request.car.links[0].axle.plate;
+    EXPECT_EQ(templateStarts(request), QString());
+    plate.starts.corners = {{1, 0}, {1, 1}, {3, 1}};
+    plate.starts.edgeDistance = true;
+    for (const PdfPage& page : pagesOf(request, templatePageOf(PaperSize::letter, request))) {
+        std::string text = page.allText().toStdString();
+        std::ranges::replace(text, '\n', ' ');
+        EXPECT_THAT(text,
+                    HasSubstr("Starting numbers, not measured: plate of this bracket: 2 of 5 corners, edge "
+                              "distance"));
+    }
+    plate.starts = {.corners = {}, .holeDiameter = true, .edgeDistance = false, .holeSpacing = true};
+    EXPECT_EQ(unmeasuredOfPlate(plate), QStringLiteral("hole diameter, hole spacing"));
+}
+
+// Only a planned hole was placed by the car's figures; holes that are there rest on themselves.
+TEST(TemplateStarts, ArePlateAndHolesWhereNothingIsPlanned) {
+    TemplateRequest request = requestFor(Units::inch);
+    setOrigin(request.car, {.field = Field::cgHeight}, Origin::starting);
+    setOrigin(request.car, holeField(0, End::chassis, 0, 2), Origin::starting);
+    setOrigin(request.car, holeField(0, End::axle, 1, 1), Origin::starting);
+    request.car.links[0].axle.holes[3].planned = false;
+    EXPECT_EQ(templateStarts(request), QString());
+    setOrigin(request.car, holeField(0, End::axle, 2, 0), Origin::starting);
+    EXPECT_THAT(templateStarts(request).toStdString(), HasSubstr("not measured: lower "));
+}
+
 }  // namespace bolthole

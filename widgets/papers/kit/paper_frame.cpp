@@ -15,6 +15,7 @@ constexpr double kToSecondLine = 6.6;
 constexpr double kSecondLine = 3.1;   // height of its digits
 constexpr double kLeastTitle = 2.8;   // height of its digits, before it is cut short
 constexpr double kBesideTitle = 6;    // white before what stands at the right end
+constexpr double kBetweenRuns = 2.2;  // white after each part of the second line
 constexpr double kBarRoom = 8;        // white before the scale bar
 constexpr double kLeastBarFoot = 12;  // height of a foot with a scale bar
 
@@ -31,16 +32,31 @@ PaperFrame::PaperFrame(const PrintFonts& fonts, QSizeF page, const FrameStyle& s
       style_(style),
       text_(kit_type::kText.scaled(style.factor)),
       lastLine_(style.title + kAboveTitle * style.factor + (style.hasSecondLine ? kToSecondLine : 0)),
+      lastUnder_(lastLine_ + moreUnder() * text_.leading()),
       starting_(fonts.wrapped(starting, strong(), page.width())),
       caution_(fonts.wrapped(caution, text_,
                              page.width() - (style.scaleBar ? barLength(style.scaleBar) + kBarRoom : 0))) {
     const auto lines = [&](const QStringList& of) {
         return static_cast<double>(of.size()) * text_.leading();
     };
-    const double rule = lastLine_ + 1.2 * text_.digits + lines(starting_);
+    const double rule = lastUnder_ + 1.2 * text_.digits + lines(starting_);
     const double foot = std::max(
         {lines(caution_) + 0.9 * text_.digits, style.leastFoot, style.scaleBar ? kLeastBarFoot : 0.0});
     body_ = QRectF(QPointF(0, rule), QPointF(page.width(), page.height() - foot));
+}
+
+// As much in one line as paintUnder() has room for uncut.
+QStringList PaperFrame::underLines(const QString& words) const {
+    return fonts_.wrapped(words, strong(), page_.width() - kBesideTitle - kBetweenRuns);
+}
+
+// How many lines the second line runs on to.
+int PaperFrame::moreUnder() const {
+    qsizetype lines = 1;
+    for (const QString& words : style_.neverCut) {
+        lines = std::max(lines, underLines(words).size());
+    }
+    return static_cast<int>(lines) - 1;
 }
 
 void PaperFrame::paint(QPainter& painter, const SheetTitle& title) const {
@@ -48,7 +64,7 @@ void PaperFrame::paint(QPainter& painter, const SheetTitle& title) const {
     drawRule(painter, kitPen(0.3), body_.bottom(), 0, page_.width());
     painter.setPen(Qt::black);
     paintTitle(painter, title);
-    fonts_.draw(painter, {0, lastLine_ + text_.leading() + 0.2 * text_.digits}, starting_, strong());
+    fonts_.draw(painter, {0, lastUnder_ + text_.leading() + 0.2 * text_.digits}, starting_, strong());
     fonts_.draw(painter, {0, body_.bottom() + 1.75 * text_.digits}, caution_, text_);
     if (style_.scaleBar) {
         paintScaleBar(painter);
@@ -76,9 +92,12 @@ void PaperFrame::paintTitle(QPainter& painter, const SheetTitle& title) const {
 }
 
 void PaperFrame::paintUnder(QPainter& painter, const std::vector<PaperRun>& runs, double room) const {
-    constexpr double kGap = 2.2;
+    if (lastUnder_ > lastLine_ && runs.size() == 1) {
+        fonts_.draw(painter, {0, lastLine_}, underLines(runs[0].text), strong());
+        return;
+    }
     const auto width = [&](const PaperRun& run, double digits) {
-        return fonts_.width(run.text, {digits, run.isBold}) + kGap;
+        return fonts_.width(run.text, {digits, run.isBold}) + kBetweenRuns;
     };
     const auto all = [&](double digits) {
         double sum = 0;
@@ -101,9 +120,9 @@ void PaperFrame::paintUnder(QPainter& painter, const std::vector<PaperRun>& runs
         const PrintType type{digits, run.isBold};
         const bool isCut = run.isBold && kept < 1;
         const QString shown =
-            isCut ? fonts_.elided(run.text, type, kept * width(run, digits) - kGap) : run.text;
+            isCut ? fonts_.elided(run.text, type, kept * width(run, digits) - kBetweenRuns) : run.text;
         fonts_.draw(painter, {x, lastLine_}, shown, type);
-        x += fonts_.width(shown, type) + kGap;
+        x += fonts_.width(shown, type) + kBetweenRuns;
     }
 }
 

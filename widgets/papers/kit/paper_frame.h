@@ -28,6 +28,8 @@ struct FrameStyle {
     std::optional<Units>
         scaleBar{};        ///< a bar of 2 in or 50 mm that proves the printer's scale; nothing: none
     double leastFoot = 0;  ///< what the paper itself puts into the foot needs that much
+    QStringList
+        neverCut{};  ///< each alone the second line of a sheet: it runs on to more lines before it is cut
 };
 
 /// What is said atop one sheet.
@@ -58,13 +60,16 @@ class PaperFrame {
   private:
     void paintTitle(QPainter& painter, const SheetTitle& title) const;
     void paintUnder(QPainter& painter, const std::vector<PaperRun>& runs, double room) const;
+    [[nodiscard]] QStringList underLines(const QString& words) const;
+    [[nodiscard]] int moreUnder() const;
     void paintScaleBar(QPainter& painter) const;
 
     const PrintFonts& fonts_;
     QSizeF page_;
     FrameStyle style_;
     PrintType text_;
-    double lastLine_;  // baseline of the title's last line
+    double lastLine_;   // baseline of the title's last line
+    double lastUnder_;  // the same, or of the last line that what stands there runs on to
     QStringList starting_;
     QStringList caution_;
     QRectF body_;
