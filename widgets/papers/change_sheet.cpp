@@ -19,7 +19,7 @@ namespace {
 // What differs rests on both cars: where they don't rest on the same, both are said.
 QString startingOf(const ChangeRequest& request) {
     const QString before = startingHeading(request.before);
-    const QString after = startingHeading(request.after);
+    QString after = startingHeading(request.after);
     if (before == after || before.isEmpty()) {
         return after;
     }
