@@ -143,6 +143,11 @@ bool isDrawn(const BenchState& state, Figure figure) {
            !state.cloud->holds(figure);
 }
 
+QString drawnUncertaintyWords(const IcCloud& cloud, Figure figure, Units units) {
+    const Coverage& drawn = cloud.of(figure);
+    return interval(drawn.low, drawn.high, figure, units);
+}
+
 QString stationUncertaintyWords(const TraceUncertainty& uncertainty, const Station& station, Figure figure,
                                 Units units, Fineness fineness) {
     if (!station.usable) {

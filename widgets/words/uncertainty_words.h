@@ -13,6 +13,10 @@ namespace bolthole {
 [[nodiscard]] QString uncertaintyWords(double uncertainty, Quantity quantity, Units units,
                                        Fineness fineness = Fineness::plain);
 
+/// Of a figure at ride that first order does not tell, from the car's cloud: "0.0 to 0.8". Not of the instant
+/// center's place.
+[[nodiscard]] QString drawnUncertaintyWords(const IcCloud& cloud, Figure figure, Units units);
+
 /// Beside a figure of a station of the trace that `uncertainty` belongs to, without unit, to first order: "±
 /// 9"; of the instant center's place also "40 to 71" or "40 to ∞". Empty where it is not known.
 [[nodiscard]] QString stationUncertaintyWords(const TraceUncertainty& uncertainty, const Station& station,

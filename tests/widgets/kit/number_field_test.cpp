@@ -8,6 +8,9 @@
 #include <QWheelEvent>
 #include <memory>
 
+#include "widgets/kit/dressing.h"
+#include "widgets/kit/theme.h"
+
 namespace bolthole {
 namespace {
 
@@ -280,6 +283,7 @@ TEST_F(NumberFieldTest, ShowsWhatATapeShowsUntilItIsEntered) {
 
 TEST_F(NumberFieldTest, WhatNobodyMeasuredStandsOnAGroundOfItsOwn) {
     ThemeKeeper::instance().choose(Appearance::light);
+    Dressing::instance().wear(window_.get());
     const auto ground = [this] { return other_->grab().toImage().pixelColor(4, other_->height() / 2).rgb(); };
     const QRgb measured = ground();
     for (const Origin origin : {Origin::starting, Origin::workedOut}) {

@@ -2,10 +2,12 @@
 
 #include <QStringList>
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "geometry/car/pass_fields.h"
 #include "geometry/compare/comparison.h"
+#include "geometry/uncertainty/ic_cloud.h"
 #include "geometry/uncertainty/trace_uncertainty.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
@@ -124,16 +126,47 @@ std::vector<SetupFact> launchOf(const Car& car, NumberStyle style) {
     return launch;
 }
 
+constexpr std::array kFigures{Figure::antiSquat,  Figure::icX,        Figure::icZ,
+                              Figure::pinion,     Figure::driveshaft, Figure::pinionToDriveshaft,
+                              Figure::frontJoint, Figure::rearJoint};
+
+/// What the ± of the figures at ride is read from.
+class PlusMinus {
+  public:
+    PlusMinus(const Car& car, const Trace& trace, Units units)
+        : trace_(trace), units_(units), uncertainty_(computeUncertainty(car)) {
+        // An angle without a sign is not even around a value near zero: drawn then, which takes its time.
+        if (std::ranges::any_of(kFigures, [this](Figure figure) { return isDrawn(figure); })) {
+            cloud_ = drawCloud(car, SamplePlan{});
+        }
+    }
+    [[nodiscard]] QString of(Figure figure) const {
+        const bool isFromCloud = isDrawn(figure) && cloud_ && cloud_->drawn > 0;
+        return isFromCloud
+                   ? drawnUncertaintyWords(*cloud_, figure, units_)
+                   : stationUncertaintyWords(uncertainty_, trace_.ride, figure, units_, Fineness::fine);
+    }
+
+  private:
+    [[nodiscard]] bool isDrawn(Figure figure) const {
+        const bool isCenter = figure == Figure::icX || figure == Figure::icZ;
+        return !isCenter && std::isfinite(trace_.ride[figure]) && uncertainty_.isNonlinearAtRide(figure);
+    }
+
+    const Trace& trace_;
+    Units units_;
+    TraceUncertainty uncertainty_;
+    std::optional<IcCloud> cloud_;
+};
+
 std::vector<SetupFact> figuresOf(const Car& car, Units units) {
     const Trace trace = computeTrace(car);
     std::vector<SetupFact> figures;
     if (!trace.assembly.usable()) {
         return {{tr("The links"), tr("can’t be assembled at ride")}};
     }
-    const TraceUncertainty uncertainty = computeUncertainty(car);
-    for (const Figure figure :
-         {Figure::antiSquat, Figure::icX, Figure::icZ, Figure::pinion, Figure::driveshaft,
-          Figure::pinionToDriveshaft, Figure::frontJoint, Figure::rearJoint}) {
+    const PlusMinus plusMinusOf(car, trace, units);
+    for (const Figure figure : kFigures) {
         const double value = trace.ride[figure];
         const Quantity quantity = quantityOf(figure);
         const bool isFar = figure == Figure::icX && std::abs(value) > kFarAway;
@@ -143,9 +176,7 @@ std::vector<SetupFact> figuresOf(const Car& car, Units units) {
         const QString number = isFar || std::isnan(value)
                                    ? QString(kInfinity)
                                    : QString::fromStdString(fineFigureText(value, quantity, units));
-        const QString plusMinus =
-            isFar ? QString()
-                  : stationUncertaintyWords(uncertainty, trace.ride, figure, units, Fineness::fine);
+        const QString plusMinus = isFar ? QString() : plusMinusOf.of(figure);
         const QString unit = unitText(quantity, units);
         const QString shown = plusMinus.isEmpty() ? number : tr("%1  (%2)").arg(number, plusMinus);
         const QString plain =

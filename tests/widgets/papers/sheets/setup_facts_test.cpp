@@ -8,8 +8,10 @@
 #include <QPainter>
 
 #include "geometry/car/starting_numbers.h"
+#include "geometry/kinematics/trace.h"
 #include "tests/support/plain_car.h"
 #include "widgets/papers/sheets/sheets.h"
+#include "widgets/words/figure_words.h"
 
 namespace bolthole {
 namespace {
@@ -90,6 +92,23 @@ TEST(SetupText, IsAFewLinesForAnybody) {
         << qPrintable(text);
     EXPECT_TRUE(text.contains("all, driver aboard 3594 lb")) << "1630 kg";
     EXPECT_LE(text.count('\n'), 14);
+}
+
+// 0.2 ± 0.6 would go below zero, where the angle between two shafts can't be.
+TEST(SetupText, AnAngleWithoutASignNearZeroHasAnIntervalNoPlusMinus) {
+    Car car = plainCar();
+    const auto front = [&] { return computeTrace(car).ride[Figure::frontJoint]; };
+    const double angle = front();
+    car.driveline->outputAngle += angle - 0.2 * kRadiansPerDegree;
+    if (front() > angle) {
+        car.driveline->outputAngle -= 2 * (angle - 0.2 * kRadiansPerDegree);
+    }
+    ASSERT_NEAR(front(), 0.2 * kRadiansPerDegree, 1e-3);
+    const SetupFacts facts = setupFactsOf(car, kInchStyle, true);
+    const auto fact = std::ranges::find(facts.figures, figureWords(Figure::frontJoint), &SetupFact::name);
+    ASSERT_NE(fact, facts.figures.end());
+    EXPECT_THAT(fact->value.toStdString(),
+                testing::MatchesRegex("0\\.[0-9]+  \\(0\\.[0-9] to [01]\\.[0-9]\\).*"));
 }
 
 TEST(SetupText, SaysWhichNumbersNobodyMeasured) {
