@@ -222,6 +222,24 @@ TEST_F(Measuring, WhereAllIsMeasuredItSaysSoAndGoesThroughThemAgainWhenAsked) {
     EXPECT_EQ(dialog.asked(), walk.stops.front().id);
 }
 
+TEST_F(Measuring, AnotherHoleIsAddedWhereItsPlaceIsAskedForAndAskedForNext) {
+    const std::size_t holes = car().links[0].chassis.holes.size();
+    open(holeField(0, End::chassis, 0, 2));
+    auto* add = dialog_->findChild<QPushButton*>(QStringLiteral("measureAnotherHole"));
+    ASSERT_NE(add, nullptr);
+    EXPECT_TRUE(add->isVisible());
+    QTest::keyClicks(focused(), QStringLiteral("14"));
+    QTest::keyClick(focused(), Qt::Key_H, Qt::ControlModifier);
+    EXPECT_NEAR(car().links[0].chassis.holes[0].at.z(), 14 * 0.0254, 1e-9) << "what was typed is taken";
+    ASSERT_EQ(car().links[0].chassis.holes.size(), holes + 1);
+    const FieldId added = holeField(0, End::chassis, static_cast<int>(holes), 0);
+    EXPECT_EQ(dialog_->asked(), added);
+    EXPECT_TRUE(isStarting(car(), added));
+    EXPECT_NE(focused(), nullptr) << "it can be typed at once";
+    dialog_->begin(kWheelbase);
+    EXPECT_FALSE(add->isVisible()) << "a wheelbase has no holes";
+}
+
 TEST_F(Measuring, ThePointAskedForIsLitInThePicture) {
     open();
     const std::vector<QPointF> lit = dialog_->findChild<PointPicture*>()->litAt();

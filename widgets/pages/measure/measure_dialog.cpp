@@ -112,28 +112,7 @@ QWidget* MeasureDialog::buildWalk() {
     mean_ = lineOf(ToneLabel::Tone::plain, QStringLiteral("measureMean"), column, face);
     warning_ = lineOf(ToneLabel::Tone::problem, QStringLiteral("measureWarning"), column, face);
     howTo_ = lineOf(ToneLabel::Tone::muted, QStringLiteral("measureHowTo"), column, face);
-    auto* row = new QHBoxLayout;
-    QPushButton* back = makeButton(tr("Previous"), QStringLiteral("PgUp"), tr("The number before"));
-    QPushButton* next = makeButton(tr("Next"), QStringLiteral("PgDown"), tr("Take it and go on"));
-    QPushButton* skipped = makeButton(tr("Skip"), QStringLiteral("Ctrl+PgDown"),
-                                      tr("Leave it as it is and go to the next that is left"));
-    connect(back, &QPushButton::clicked, this, [this] { goBy(-1); });
-    connect(next, &QPushButton::clicked, this, [this] { goBy(1); });
-    connect(skipped, &QPushButton::clicked, this, &MeasureDialog::skip);
-    row->addWidget(back);
-    row->addWidget(next);
-    row->addWidget(skipped);
-    auto* close = new QPushButton(tr("Close"), this);
-    close->setAutoDefault(false);
-    close->setToolTip(tr("What is typed is taken. Escape"));
-    connect(close, &QPushButton::clicked, this, &QDialog::close);
-    row->addWidget(close);
-    row->addStretch(1);
-    auto* keys =
-        new ToneLabel(ToneLabel::Tone::muted,
-                      tr("Enter: to the second reading, Enter again: on. Nothing typed: left alone."), face);
-    row->addWidget(keys);
-    column->addLayout(row);
+    column->addLayout(buildButtons(face));
     return face;
 }
 
@@ -426,6 +405,7 @@ void MeasureDialog::showStop() {
     now_->showText(number ? tr("in the car: %1, %2").arg(shown, originWords(originOf(car_, stop().id)))
                           : tr("in the car: nothing yet"));
     howTo_->showText(wordsFor(car_, stop().id).howTo + QStringLiteral(" ") + area.hint);
+    showHoleButton();
     showReadings();
     showPicture();
     showWarnings();

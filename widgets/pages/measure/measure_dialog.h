@@ -13,6 +13,7 @@ class QHBoxLayout;
 class QLabel;
 class QPushButton;
 class QStackedWidget;
+class QVBoxLayout;
 
 namespace bolthole {
 
@@ -24,6 +25,7 @@ class ToneLabel;
 /// what is left counted. Two readings far apart ask for a third. Enter goes from one reading to the next and
 /// on to the next number; with nothing typed it goes on and leaves the number alone. Page Up and Page Down go
 /// back and forth and take what is typed, Ctrl+Page Down skips it and goes to the next number that is left.
+/// Where a bolt's place is asked for, Ctrl+H adds a hole to its bracket and goes there.
 /// Every number is one edit.
 class MeasureDialog : public QDialog {
     Q_OBJECT
@@ -52,7 +54,10 @@ class MeasureDialog : public QDialog {
 
   private:
     QWidget* buildWalk();
+    QVBoxLayout* buildButtons(QWidget* face);
     QWidget* buildDone();
+    void addHole();
+    void showHoleButton();
     void buildFields();
     NumberField* makeReading(const QString& name);
     QWidget* addReading(std::size_t at, const QString& name);
@@ -91,6 +96,7 @@ class MeasureDialog : public QDialog {
     ToneLabel* mean_ = nullptr;
     ToneLabel* howTo_ = nullptr;
     ToneLabel* warning_ = nullptr;
+    QPushButton* anotherHole_ = nullptr;  // seen where a bolt's place is asked for
     QHBoxLayout* fieldRow_ = nullptr;
     QWidget* fields_ = nullptr;
     QHBoxLayout* historyRow_ = nullptr;

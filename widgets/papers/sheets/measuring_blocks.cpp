@@ -159,6 +159,17 @@ int MeasuredBlocks::numberOf(const SheetBlock* block) const {
     return 0;
 }
 
+void MeasuringBlocks::addTable(const PlanTable& table, MeasuredBlocks& made) const {
+    const auto head = std::make_shared<const SheetBlock>(tableHead(table));
+    made.blocks.push_back(*head);
+    for (const PlanRow& row : table.rows) {
+        made.blocks.push_back(tableRow(row));
+        made.blocks.back().head = head;
+        made.numbers.resize(made.blocks.size(), 0);
+        made.numbers.back() = row.number;
+    }
+}
+
 MeasuredBlocks MeasuringBlocks::of(const PlanArea& area) const {
     MeasuredBlocks made;
     std::vector<SheetBlock>& blocks = made.blocks;
@@ -167,14 +178,7 @@ MeasuredBlocks MeasuringBlocks::of(const PlanArea& area) const {
         blocks.push_back(wordsBlock(area.caution, kStrong, width_, fonts_));
     }
     for (const PlanTable& table : area.tables) {
-        const auto head = std::make_shared<const SheetBlock>(tableHead(table));
-        blocks.push_back(*head);
-        for (const PlanRow& row : table.rows) {
-            blocks.push_back(tableRow(row));
-            blocks.back().head = head;
-            made.numbers.resize(blocks.size(), 0);
-            made.numbers.back() = row.number;
-        }
+        addTable(table, made);
     }
     for (std::size_t at = 0; at < area.numbers.size(); at += 2) {
         const std::size_t end = std::min(at + 2, area.numbers.size());
@@ -188,6 +192,16 @@ MeasuredBlocks MeasuringBlocks::of(const PlanArea& area) const {
                                           tr("as its maker or the rule book says; may stay empty"), fonts_));
         }
         blocks.push_back(limitLine(limits));
+    }
+    if (area.spareHoles) {
+        blocks.push_back(headingBlock(
+            tr("More holes of these brackets"),
+            tr("only where there are more; the number is the bracket\u2019s first hole"), fonts_));
+        blocks.push_back(
+            wordsBlock(tr("Enter measurements has \u201cAnother hole on this bracket\u201d for them."), kText,
+                       width_, fonts_));
+        blocks.back().keepNext = true;
+        addTable(*area.spareHoles, made);
     }
     made.numbers.resize(blocks.size(), 0);
     return made;

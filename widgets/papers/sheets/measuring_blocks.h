@@ -27,6 +27,7 @@ class MeasuringBlocks {
     [[nodiscard]] MeasuredBlocks of(const PlanArea& area) const;
 
   private:
+    void addTable(const PlanTable& table, MeasuredBlocks& made) const;
     [[nodiscard]] SheetBlock tableHead(const PlanTable& table) const;
     [[nodiscard]] SheetBlock tableRow(const PlanRow& row) const;
     [[nodiscard]] SheetBlock numberLine(const std::vector<PlanNumber>& numbers) const;

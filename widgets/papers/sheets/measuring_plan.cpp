@@ -55,6 +55,19 @@ class BracketGatherer {
         ++group_;
         return bolted;
     }
+    /// Rows for more holes of the bracket added last, where it has one alone: a new car is given one each.
+    void addSpares(const Bracket& bracket, const QString& part, End end) {
+        if (bracket.holes.size() != 1 || bracket.holes.front().planned) {
+            return;
+        }
+        for (const int hole : {2, 3}) {
+            PlanRow spare = table_.rows.back();
+            const QString where = end == End::chassis ? tr("chassis") : tr("axle");
+            spare.name = QStringLiteral("%1, %2, %3").arg(part, where, tr("hole %1").arg(hole));
+            spare.hasTick = true;
+            spares_.push_back(spare);
+        }
+    }
     void finish(const std::vector<Side>& sides) {
         if (table_.rows.empty()) {
             return;
@@ -64,12 +77,16 @@ class BracketGatherer {
                                : std::ranges::none_of(sides, isMirrored) ? tr("left +")
                                                                          : tr("out, or left +");
         table_.heads = {tr("forward"), tr("height"), across};
+        if (!spares_.empty()) {
+            area_.spareHoles = PlanTable{table_.heads, std::move(spares_)};
+        }
         area_.tables.push_back(std::move(table_));
     }
 
   private:
     PlanArea& area_;
     PlanTable table_;
+    std::vector<PlanRow> spares_;
     int group_ = 0;
 };
 
@@ -124,6 +141,7 @@ std::optional<PlanArea> linksOf(const Car& car, AreaKind kind) {
             bolted[end == End::axle ? 0 : 1] =
                 gather.add(link.bracket(end), linkName(car, number), end, isEndOnLink(car, index),
                            [number, end](int hole, int axis) { return holeField(number, end, hole, axis); });
+            gather.addSpares(link.bracket(end), linkName(car, number), end);
         }
         addLengths(car, index, bolted, area);
     }
@@ -220,6 +238,12 @@ PlanArea springsOf(const Car& car) {
         tr("Centers of the bolts, or the middle of the seat where a spring's last coil rests, %1, at ride "
            "height. Lengths of shocks on the bench; rates from the maker or a spring tester.")
             .arg(planTapeStep(car.units));
+    if (car.springs.empty()) {
+        area.hint =
+            tr("This car has no springs, shocks or stops yet, so there are no boxes for them: add them on "
+               "the Springs page, then print this sheet again. ") +
+            area.hint;
+    }
     area.caution = tr("A squeezed spring can kill: measure, never loosen, with a spring under load.");
     return area;
 }

@@ -71,6 +71,9 @@ struct PlanArea {
     std::vector<PlanLine> lines;
     std::vector<PlanPoint> points;
     std::vector<PlanTable> tables;
+    /// Boxes for holes that the car does not have: two more of every bracket of a link that has one hole
+    /// alone. A row has the number of that hole's point, and its fields, for their units.
+    std::optional<PlanTable> spareHoles;
     std::vector<PlanNumber> numbers;
     std::vector<PlanLimits> limits;
     QString hint;     ///< how the table's numbers are taken

@@ -98,6 +98,39 @@ TEST(MeasuringPlan, LeavesOutWhatIsNotDrilled) {
     EXPECT_EQ(askedOf(measuringPlan(car)).size(), askedOf(measuringPlan(plainCar())).size());
 }
 
+// A new car has one hole a bracket; the holes the real one has beside it need boxes, too.
+TEST(MeasuringPlan, HasSpareRowsForEveryBracketOfOneHole) {
+    const Car fresh = startingCar({.layout = LinkLayout::threeLink, .title = "Started"});
+    const PlanArea links = measuringPlan(fresh).front();
+    ASSERT_TRUE(links.spareHoles);
+    ASSERT_EQ(links.spareHoles->rows.size(), 2 * links.tables.front().rows.size());
+    for (std::size_t at = 0; at < links.spareHoles->rows.size(); ++at) {
+        const PlanRow& row = links.spareHoles->rows[at];
+        EXPECT_EQ(row.number, links.tables.front().rows[at / 2].number);
+        EXPECT_TRUE(row.name.endsWith(at % 2 == 0 ? "hole 2" : "hole 3")) << row.name.toStdString();
+    }
+    Car drilled = fresh;
+    for (Link& link : drilled.links) {
+        link.chassis.holes.push_back(link.chassis.holes[0]);
+        link.axle.holes.push_back(link.axle.holes[0]);
+    }
+    EXPECT_FALSE(measuringPlan(drilled).front().spareHoles);
+}
+
+TEST(MeasuringPlan, SaysHowToAddSpringsWhereThereAreNone) {
+    const auto hintOf = [](const Car& car) {
+        const std::vector<PlanArea> plan = measuringPlan(car);
+        return std::ranges::find(plan, AreaKind::springs, &PlanArea::kind)->hint;
+    };
+    Car bare = plainCar();
+    bare.springs.clear();
+    EXPECT_TRUE(hintOf(bare).contains("add them on the Springs page"));
+    bare.springs.emplace_back();
+    bare.springs.back().chassis.holes.emplace_back();
+    bare.springs.back().axle.holes.emplace_back();
+    EXPECT_FALSE(hintOf(bare).contains("Springs page"));
+}
+
 TEST(MeasuringPlan, SplitsTheSidesOnlyWhereTheyDiffer) {
     const auto kinds = [](const Car& car) {
         std::vector<AreaKind> all;
@@ -196,6 +229,7 @@ TEST(MeasuringSheet, HasTwoBoxesOfHalfAnInchForEveryNumber) {
                 PlanArea without = area;
                 without.limits.clear();
                 expected += 2 * askedOf({without}).size();
+                expected += area.spareHoles ? 6 * area.spareHoles->rows.size() : 0;
                 for (const PlanLimits& limits : area.limits) {
                     expected += limits.numbers.size();  // known, not measured: once
                 }
@@ -247,9 +281,10 @@ TEST(MeasuringSheet, SaysWhatMattersOnEverySheet) {
         EXPECT_TRUE(text.contains(QStringLiteral("sheet %1 of %2").arg(at + 1).arg(pages.size())));
         EXPECT_TRUE(text.contains("Plain: "));
     }
-    const QString driveline = pages[2].allText();
-    EXPECT_TRUE(driveline.contains("measure the driveline"));
-    EXPECT_TRUE(driveline.contains("ignition off"));
+    const auto driveline = std::ranges::find_if(
+        pages, [](const PdfPage& page) { return page.allText().contains("measure the driveline"); });
+    ASSERT_NE(driveline, pages.end());
+    EXPECT_TRUE(driveline->allText().contains("ignition off"));
     EXPECT_TRUE(pages[0].allText().contains("to 1/16 in"));
     Car metric = plainCar();
     metric.units = Units::metric;
