@@ -76,7 +76,7 @@ class MainWindow : public QMainWindow {
     QString openAtStart(const QString& fileName, const QString& demo);
     /// Opens a demo car that travels with the program: its file name without folder.
     void openDemo(const QString& name);
-    /// Offers what a person may want who sees the program for the first time, beside the demo.
+    /// Offers what a person may want whom a start shows a demo: a car of their own, above all.
     void offerFirstSteps();
     /// Takes the car of another file in as a kept setup and makes it the baseline.
     void compareWithFile(const QString& fileName);

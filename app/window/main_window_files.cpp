@@ -49,6 +49,7 @@ void MainWindow::showFileState() {
 // A car was opened: nothing of the last one stays selected, pointed at or told.
 void MainWindow::startAnew() {
     notice_->hide();
+    startStrip_->hide();  // its words are of the demo that a start showed
     toldChanged_ = false;
     isDemo_ = false;
     showFileState();
@@ -93,6 +94,9 @@ QString MainWindow::openAtStart(const QString& fileName, const QString& demo) {
     QString problem = fileName.isEmpty() ? QString() : openFile(fileName);
     if (document_.fileName().isEmpty()) {
         openDemo(demo);
+        if (fileName.isEmpty()) {
+            offerFirstSteps();
+        }
     }
     if (!problem.isEmpty()) {  // a car that opens takes the notice away
         notice_->say(problem);

@@ -81,16 +81,12 @@ int runWindow(int argc, char** argv) {
     QLocale::setDefault(QLocale::c());
     Settings settings = Settings::load();
     ThemeKeeper::instance().choose(settings.appearance);
-    const bool firstStart = settings.windowGeometry.isEmpty();
     MainWindow window(std::move(settings));
     fitOnScreen(window, window.screen()->availableGeometry());
     const QStringList words = QApplication::arguments();
     const QString problem = window.openAtStart(words.value(1), QStringLiteral("long-roof-wagon.bolt.json"));
     if (!problem.isEmpty()) {
         std::fprintf(stderr, "bolthole: %s\n", qPrintable(problem));
-    }
-    if (firstStart && words.size() < 2) {
-        window.offerFirstSteps();
     }
     window.show();
     QTimer::singleShot(0, &window, [&window] { window.offerLeftBehind(); });

@@ -77,6 +77,21 @@ TEST(FirstStart, TheKeyboardIsOnTheFirstOffer) {
     window.document().undoStack().setClean();
 }
 
+// Whoever starts again without a car is shown a demo again, and how to get to a car of their own.
+TEST(FirstStart, ADemoAtALaterStartOffersACarOfOnesOwn) {
+    Settings used;
+    used.windowGeometry = QByteArray("as it was left");
+    MainWindow window{used};
+    window.openAtStart(QString(), QString::fromLatin1(test::kWagonDemo));
+    const auto* strip = window.findChild<QWidget*>(QStringLiteral("startStrip"));
+    EXPECT_FALSE(strip->isHidden());
+    const QList<QToolButton*> buttons = strip->findChildren<QToolButton*>();
+    EXPECT_TRUE(std::ranges::any_of(
+        buttons, [](const QToolButton* each) { return each->text() == QStringLiteral("Start my car…"); }));
+    window.openDemo(QString::fromLatin1(test::kWagonDemo));
+    EXPECT_TRUE(strip->isHidden()) << "opened by a person, who knows";
+}
+
 TEST_F(FirstHour, EnterGoesOnToTheNextNumber) {
     type(QStringLiteral("wheelbase"), QStringLiteral("115"));
     EXPECT_FALSE(field(QStringLiteral("wheelbase"))->hasFocus());
