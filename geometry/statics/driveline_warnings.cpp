@@ -34,7 +34,7 @@ class DrivelineWarningFinder {
     [[nodiscard]] std::string jointName(std::size_t joint) const {
         return joint == 0                  ? say("front joint")
                : joint + 1 == ride_.joints ? say("rear joint")
-                                           : say("middle joint");
+                                           : say("carrier joint");
     }
     [[nodiscard]] std::string text(double value, Quantity quantity) const {
         return withUnit(fineFigureText(value, quantity, units_), quantity, units_);

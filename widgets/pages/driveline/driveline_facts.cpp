@@ -270,7 +270,7 @@ Fact settingFact(const std::string& id, const QString& name, const std::optional
                 joints == 2 ? tr("does not exist: however the pinion is turned, the rear joint adds to the "
                                  "front one")
                             : tr("does not exist: the rear joint can only add to what the joints before it "
-                                 "leave over, as where the front joint bends more than the middle one"),
+                                 "leave over, as where the front joint bends more than the carrier joint"),
                 false};
     }
     const QString size = angleText(std::abs(setting->turn));

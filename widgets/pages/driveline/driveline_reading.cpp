@@ -84,7 +84,7 @@ DrivelineReading readDrivelineBriefly(const Car& car) {
 QString jointWords(std::size_t joint, std::size_t joints) {
     return joint == 0            ? QCoreApplication::translate("Driveline", "front joint")
            : joint + 1 == joints ? QCoreApplication::translate("Driveline", "rear joint")
-                                 : QCoreApplication::translate("Driveline", "middle joint");
+                                 : QCoreApplication::translate("Driveline", "carrier joint");
 }
 
 QString noseWords(double angle) {

@@ -49,7 +49,7 @@ inline constexpr std::size_t kMostDrivelineRows = 801;
 /// not for their curves.
 [[nodiscard]] DrivelineReading readDrivelineBriefly(const Car& car);
 
-/// "front joint", "middle joint" (behind the carrier bearing), "rear joint".
+/// "front joint", "carrier joint" (behind the carrier bearing), "rear joint".
 [[nodiscard]] QString jointWords(std::size_t joint, std::size_t joints);
 
 /// "2.75° nose up", "0.50° nose down", "level"; `angle` in rad.

@@ -198,7 +198,7 @@ PlanArea drivelineOf(const Car& car) {
     };
     add(line.pinionJoint, tr("rear U-joint, center of its cross"), Field::pinionJoint, false);
     if (carrier) {
-        add(*carrier, tr("joint behind the carrier bearing"), Field::carrierJoint, true);
+        add(*carrier, tr("carrier joint, behind the carrier bearing"), Field::carrierJoint, true);
     }
     add(line.outputJoint, tr("front U-joint, center of its cross"), Field::outputJoint, true);
     area.tables.push_back(std::move(table));

@@ -287,12 +287,12 @@ TEST_F(DrivelinePageTest, ComputesATwoPieceShaftOnceItsJointIsWhole) {
     }));
     type("carrier joint, left", "0");
     EXPECT_NEAR(fact(kAtRide, "Front joint").number(), 2.5, 0.006);
-    EXPECT_NEAR(fact(kAtRide, "Middle joint").number(), 1, 0.006);
+    EXPECT_NEAR(fact(kAtRide, "Carrier joint").number(), 1, 0.006);
     EXPECT_NEAR(fact(kAtRide, "Rear joint").number(), 4, 0.006);
     const double swing = swingOf(std::array{2.5 * kDegree, 1 * kDegree, 4 * kDegree});
     EXPECT_NEAR(fact(kAtRide, "Speed variation").number(), 100 * swing, 0.006);
     EXPECT_EQ(fact(kCancels, "Parallel (Z)").value, "—")
-        << "front joint over middle joint: nothing to cancel";
+        << "front joint over carrier joint: nothing to cancel";
     const auto* picture = page_.findChild<DrivelinePicture*>();
     EXPECT_GT(picture->positionOfJoint(0).x(), picture->positionOfJoint(1).x()) << "front to the right";
     EXPECT_GT(picture->positionOfJoint(1).x(), picture->positionOfJoint(2).x());
