@@ -45,7 +45,7 @@ std::vector<FactWords> ChartWords::facts() const {
 }
 
 QString ChartWords::roundingWords() const {
-    QString to = QStringLiteral("mm");
+    QString to = QStringLiteral("0.1 mm");
     if (style_.units == Units::inch) {
         to = style_.inches == InchStyle::decimal ? QStringLiteral("0.01 in") : QStringLiteral("1/32 in");
     }
@@ -127,7 +127,7 @@ QStringList ChartWords::legend() const {
             return combination.assembled && !(std::abs(combination[Figure::icX]) <= kFarAway);
         })) {
         lines << tr("\u221E: links parallel in side view, or the instant center over %1 away.")
-                     .arg(lengthText(kFarAway) + unit);
+                     .arg(measure(kFarAway, Quantity::length));
     }
     if (any([](const HoleCombination& combination) { return combination.problems != 0; })) {
         lines << tr("Hatched: the combination has the problem its cell names.");

@@ -82,10 +82,7 @@ QString tapeLengthText(double length, NumberStyle style) {
     if (!std::isfinite(length)) {
         return QString(kDash);
     }
-    if (style.units == Units::metric) {
-        return fromView(figureText(length, Quantity::length, style.units));
-    }
-    if (style.inches == InchStyle::decimal) {
+    if (style.units == Units::metric || style.inches == InchStyle::decimal) {
         return fromView(fineFigureText(length, Quantity::length, style.units));
     }
     // The field's fraction: rounded to a coarser step here, one link would have two lengths.

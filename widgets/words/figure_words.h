@@ -19,7 +19,8 @@ namespace bolthole {
 [[nodiscard]] QString cgHeightWords(const Car& car, NumberStyle style);
 
 /// A length of the car as a tape reads it, without unit: in inch the fraction its field shows too, whatever
-/// the style's step, or hundredths where the style is decimal; else whole mm. kDash where there is none.
+/// the style's step, or hundredths where the style is decimal; else tenths of a mm. kDash where there is
+/// none.
 [[nodiscard]] QString tapeLengthText(double length, NumberStyle style);
 
 /// What the figure is.

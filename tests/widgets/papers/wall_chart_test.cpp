@@ -189,7 +189,7 @@ TEST(WallChart, SaysTheLengthOfTheCombination) {
                 for (const LengthWords& one : said) {
                     const bool isUpper = one.length.startsWith("upper");
                     const QString length =
-                        QString::number(std::lround(1000 * combination.length[isUpper ? 1 : 0]));
+                        QString::number(1000 * combination.length[isUpper ? 1 : 0], 'f', 1);
                     EXPECT_TRUE(one.length.endsWith(' ' + length + " mm")) << qPrintable(one.length);
                 }
             }

@@ -19,7 +19,8 @@ TEST(TapeLength, IsTheFractionItsFieldShowsWhateverTheStep) {
         EXPECT_EQ(tapeLengthText(20.953125 * kMetresPerInch, style), "20 61/64") << "entered so";
     }
     EXPECT_EQ(tapeLengthText(length, {Units::inch, InchStyle::decimal}), "16.60");
-    EXPECT_EQ(tapeLengthText(length, {Units::metric, InchStyle::sixteenths}), "422");
+    EXPECT_EQ(tapeLengthText(length, {Units::metric, InchStyle::sixteenths}), "421.7")
+        << "a whole mm is 1/25 in";
     EXPECT_EQ(tapeLengthText(std::numeric_limits<double>::quiet_NaN(), {}), "\u2014");
 }
 
