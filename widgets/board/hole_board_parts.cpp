@@ -219,6 +219,9 @@ void HoleBoardParts::showOrder() {
 
 void HoleBoardParts::showButton() {
     const QString refusal = refuseBolt(selected_ ? list_.find(*selected_) : std::nullopt);
+    if (boltButton_->hasFocus() && !refusal.isEmpty()) {
+        table_->setFocus(Qt::OtherFocusReason);  // else the toolkit goes on to whatever comes next
+    }
     boltButton_->setEnabled(refusal.isEmpty());
     boltButton_->setToolTip(wrappedToolTip(refusal.isEmpty()
                                                ? tr("Bolt every link to the selected combination's holes. "

@@ -26,6 +26,7 @@ class BaselinePanelParts {
     explicit BaselinePanelParts(QWidget* parent);
 
     [[nodiscard]] const KeptSetup* selected() const;
+    void keepFocus();
     void showButtons();
 
     const BenchState* state = nullptr;
@@ -211,7 +212,19 @@ const KeptSetup* BaselinePanelParts::selected() const {
     return exists ? &state->car.kept[static_cast<std::size_t>(*row)] : nullptr;
 }
 
+// Where the last setup is gone, and the list and what is done to its rows with it, the toolkit would go on to
+// whatever comes next in the window.
+void BaselinePanelParts::keepFocus() {
+    const auto hasFocus = [](const QWidget* each) { return each->hasFocus(); };
+    if (state != nullptr && state->car.kept.empty() &&
+        std::ranges::any_of(std::initializer_list<QWidget*>{list, compare, restore, rename, remove},
+                            hasFocus)) {
+        keep->setFocus(Qt::OtherFocusReason);
+    }
+}
+
 void BaselinePanelParts::showButtons() {
+    keepFocus();
     const bool hasSelected = selected() != nullptr;
     const bool isBefore = hasSelected && state->car.baseline == list->selected();
     compare->setText(isBefore ? BaselinePanel::tr("Don't co&mpare") : BaselinePanel::tr("Co&mpare with"));

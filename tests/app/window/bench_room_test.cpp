@@ -2,12 +2,15 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <QApplication>
 #include <QLabel>
 #include <QListWidget>
 #include <QMenu>
 #include <QMenuBar>
 #include <QPushButton>
 #include <QScrollBar>
+#include <QTabWidget>
+#include <algorithm>
 #include <string>
 
 #include "tests/support/window_bench.h"
@@ -45,6 +48,46 @@ TEST_P(BenchRoom, TheSideViewIsTheLargestThing) {
     EXPECT_GT(area(side), area(window_->holeBoard()));
     EXPECT_TRUE(window_->holeBoard().findChild<QPushButton*>(QStringLiteral("boltCombination"))->isVisible());
     EXPECT_GT(map->height(), 60) << "and the map can still be read";
+}
+
+// Not to the panel's tabs, from which one would have to come back for the next combination.
+TEST_P(BenchRoom, AfterBoltingTheKeyboardIsStillInTheTable) {
+    auto* table = window_->holeBoard().findChild<CombinationTable*>();
+    auto* bolt = window_->holeBoard().findChild<QPushButton*>(QStringLiteral("boltCombination"));
+    for (const bool byButton : {false, true}) {
+        ASSERT_TRUE(
+            QTest::qWaitFor([table] { return table->isVisible() && table->model()->rowCount() == 6; }));
+        table->selectRow(byButton ? 4 : 3);
+        ASSERT_TRUE(bolt->isEnabled());
+        QWidget* const from = byButton ? static_cast<QWidget*>(bolt) : table;
+        from->setFocus(Qt::TabFocusReason);
+        QTest::keyClick(from, byButton ? Qt::Key_Space : Qt::Key_Return);
+        ASSERT_TRUE(
+            QTest::qWaitFor([table] { return table->isVisible() && table->model()->rowCount() == 6; }));
+        QCoreApplication::processEvents();
+        EXPECT_TRUE(table->hasFocus()) << (byButton ? "by the button, now at " : "by Enter, now at ")
+                                       << QApplication::focusWidget()->objectName().toStdString();
+    }
+}
+
+TEST_P(BenchRoom, AfterDeletingTheLastSetupTheKeyboardIsStillInThePanel) {
+    auto* panel = window_->findChild<BaselinePanel*>();
+    qobject_cast<QTabWidget*>(panel->parentWidget()->parentWidget())->setCurrentWidget(panel);
+    const auto button = [panel](const QString& words) {
+        const QList<QPushButton*> all = panel->findChildren<QPushButton*>();
+        return *std::ranges::find_if(
+            all, [&](const QPushButton* each) { return each->text().remove(u'&') == words; });
+    };
+    for (const bool byButton : {false, true}) {
+        window_->document().apply(KeepSetup{"Monday", "2026-03-09", "", nullptr}, EditPhase::whole, {});
+        auto* list = panel->findChild<QListWidget*>(QStringLiteral("keptSetups"));
+        ASSERT_TRUE(list->isVisible());
+        QWidget* const from = byButton ? static_cast<QWidget*>(button(QStringLiteral("Delete"))) : list;
+        from->setFocus(Qt::TabFocusReason);
+        QTest::keyClick(from, byButton ? Qt::Key_Space : Qt::Key_Delete);
+        ASSERT_TRUE(window_->document().car().kept.empty());
+        EXPECT_TRUE(button(QStringLiteral("Keep this setup…"))->hasFocus()) << "what one can do next";
+    }
 }
 
 // Under the head and above the bar along the lower edge.
