@@ -96,6 +96,7 @@ std::vector<PlanNumber> planWeighing(const Car& car) {
     }
     numbers.push_back({{}, tr("lift: raised by"), {.field = Field::liftHeight}});
     numbers.push_back({{}, tr("lift: axle then reads"), {.field = Field::liftReading}});
+    numbers.push_back({{}, tr("CG height, where it is known"), {.field = Field::cgHeight}});
     return numbers;
 }
 
