@@ -188,10 +188,14 @@ double cgHeightWithBallast(double height, double total, std::span<const MassAt> 
 }
 
 std::string describe(const CgHeight& height, Units units) {
-    const std::string size = lengthText(height.height, units);
-    const std::string known =
-        height.uncertainty ? say("%1 \u00B1 %2", size, lengthText(kCoverage95 * *height.uncertainty, units))
-                           : size;
+    // As the figure itself is written, or one height would have two roundings on one line.
+    const auto withItsUnit = [units](const std::string& text) {
+        return withUnit(text, Quantity::length, units);
+    };
+    const std::string size = withItsUnit(fineFigureText(height.height, Quantity::length, units));
+    const std::string half =
+        halfWidthText(height.uncertainty.value_or(0), Quantity::length, units, Fineness::fine);
+    const std::string known = half.empty() ? size : say("%1 \u00B1 %2", size, withItsUnit(half));
     switch (height.source) {
         case CgHeightSource::entered:
             return say("CG height %1 as entered", known);

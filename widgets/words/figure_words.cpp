@@ -66,9 +66,9 @@ QString cgHeightWords(const Car& car, NumberStyle style) {
     const bool isStart =
         balance.from.source == CgHeightSource::entered && isStarting(car, {.field = Field::cgHeight});
     QString text = words(isStart ? "%1, a starting number" : "%1, as entered").arg(height);
-    if (balance.from.uncertainty && !isStart) {
-        const QString uncertainty = QString::fromStdString(
-            fineFigureText(kCoverage95 * *balance.from.uncertainty, Quantity::length, style.units));
+    const QString uncertainty = QString::fromStdString(
+        halfWidthText(balance.from.uncertainty.value_or(0), Quantity::length, style.units, Fineness::fine));
+    if (!uncertainty.isEmpty() && !isStart) {
         constexpr std::array kSources{QT_TRANSLATE_NOOP("FigureWords", "%1 ± %2, as entered"),
                                       QT_TRANSLATE_NOOP("FigureWords", "%1 ± %2, by the lift method"),
                                       QT_TRANSLATE_NOOP("FigureWords", "%1 ± %2, an estimate")};

@@ -153,12 +153,17 @@ TEST(CgHeight, SaysWhereItComesFrom) {
         return cgHeightFrom(source, 0.533, test, oneSize(), {}, Units::metric);
     };
     const CgHeight entered = from(CgHeightSource::entered, liftOf(0.55, 0.75)).value.value();
-    EXPECT_EQ(describe(entered, Units::metric), "CG height 533 mm as entered");
+    EXPECT_EQ(describe(entered, Units::metric), "CG height 533.0 mm as entered");
     const CgHeight lift = from(CgHeightSource::lift, liftOf(0.55, 0.75)).value.value();
     EXPECT_THAT(describe(lift, Units::metric),
-                testing::MatchesRegex("CG height 550 mm ± [0-9]+ mm by the lift method"));
+                testing::MatchesRegex("CG height 550\\.0 mm ± [0-9]+ mm by the lift method"));
     const CgHeight estimate = from(CgHeightSource::estimate, std::nullopt).value.value();
-    EXPECT_EQ(describe(estimate, Units::metric), "CG height 545 mm ± 98 mm, estimated from other cars");
+    EXPECT_EQ(describe(estimate, Units::metric), "CG height 545.0 mm ± 98 mm, estimated from other cars");
+    CgHeight typed = entered;
+    typed.height = 0.59055;
+    typed.uncertainty = 0.0127;
+    EXPECT_EQ(describe(typed, Units::inch), "CG height 23.25 in ± 0.98 in as entered")
+        << "rounded as the figure beside it is";
     EXPECT_THAT(estimate.remark, HasSubstr("not measured on this one"));
     const CgHeightResult none = from(CgHeightSource::lift, std::nullopt);
     EXPECT_FALSE(none.value.has_value());

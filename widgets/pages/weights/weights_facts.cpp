@@ -196,9 +196,12 @@ QString CardNumbers::sideways(double left) const {
 }
 
 QString CardNumbers::height(const CgHeight& height) const {
-    return height.uncertainty ? QStringLiteral("%1 ± %2").arg(length(height.height),
-                                                              length(kCoverage95 * *height.uncertainty))
-                              : length(height.height);
+    const std::string half =
+        halfWidthText(height.uncertainty.value_or(0), Quantity::length, units_, Fineness::fine);
+    const QString size = length(height.height);
+    return half.empty() ? size
+                        : QStringLiteral("%1 ± %2").arg(
+                              size, QString::fromStdString(withUnit(half, Quantity::length, units_)));
 }
 
 QString CardNumbers::massPair(double left, double right) const {

@@ -87,7 +87,7 @@ TEST_F(LoadsPageBench, ABlankLaunchSaysWhatToEnterAndShowsNoFigure) {
     EXPECT_FALSE(table().isVisible());
     EXPECT_FALSE(page_->combinations().isVisible());
     EXPECT_THAT(words("Link loads"), HasSubstr(std::string(kLinkLoadWarning)));
-    EXPECT_THAT(words("Launch"), HasSubstr("CG height 22.0 in"));
+    EXPECT_THAT(words("Launch"), HasSubstr("CG height 22.00 in"));
 }
 
 TEST_F(LoadsPageBench, AMissingNumberLeadsToItsField) {
