@@ -3,6 +3,7 @@
 
 #include <QString>
 #include <limits>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -30,6 +31,8 @@ struct FactNumber {
     /// A size that can't be below nothing, as an angle between two shafts: near nothing its uncertainty is
     /// told by where it may be, "0.05 to 1.38°", as it lies on no middle.
     bool hasNoSign = false;
+    /// Its own standard uncertainty, SI, where it comes from no number of the car, as a published mean does.
+    std::optional<double> ownUncertainty{};
 };
 
 /// The same number as a size without a sign.

@@ -93,7 +93,11 @@ ReadNumbers readerOf(const std::vector<const FactNumber*>& numbers, const ReadCa
 
 std::vector<double> uncertaintiesOf(const CardFacts& cards, const Car& car, const ReadCards& read) {
     const std::vector<const FactNumber*> numbers = numbersOf(cards);
-    return readUncertainty(car, numbers.size(), readerOf(numbers, read));
+    std::vector<double> uncertainties = readUncertainty(car, numbers.size(), readerOf(numbers, read));
+    std::ranges::transform(
+        numbers, uncertainties, uncertainties.begin(),
+        [](const FactNumber* number, double fromCar) { return number->ownUncertainty.value_or(fromCar); });
+    return uncertainties;
 }
 
 std::vector<std::vector<FieldId>> startsOf(const CardFacts& cards, const Car& car, const ReadCards& read) {

@@ -25,6 +25,7 @@ using ReadCards = std::function<CardFacts(const Car& car)>;
 /// Standard uncertainties of numbersOf(`cards`) in their order, each in its number's unit, SI; `read` gives
 /// the rows of any car, as it gave `cards` for `car`. A number is held against the one with the same id,
 /// wherever it stands and whatever its row is called; where some varied car has none, NaN: nothing is known.
+/// One with an own uncertainty (FactNumber::ownUncertainty) has that.
 /// As readUncertainty(): some tens of milliseconds at most, not for every step of a drag.
 [[nodiscard]] std::vector<double> uncertaintiesOf(const CardFacts& cards, const Car& car,
                                                   const ReadCards& read);

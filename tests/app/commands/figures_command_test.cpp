@@ -117,6 +117,13 @@ TEST(FiguresCommand, AntiSquatIsAsSureAmongTheWeightsAsAmongTheLinks) {
     EXPECT_EQ(figuresOf(figuresTable(started)).at("weights/anti_squat_ride").uncertainty, "");
 }
 
+// A published mean has its own spread, and the page says it: ± 98 mm of 95 in 100.
+TEST(FiguresCommand, TheHeightOfOtherCarsIsAsUnsureAsItsSpread) {
+    const FigureMap figures = figuresOf(figuresTable(weighedCar()));
+    EXPECT_NEAR(figures.at("weights/cg_height_of_others").number(), 545, 1e-9);
+    EXPECT_NEAR(std::stod(figures.at("weights/cg_height_of_others").uncertainty), 50, 1e-9);
+}
+
 TEST(FiguresCommand, ShowsInchUnitsWhereTheCarDoes) {
     Car car = weighedCar();
     car.units = Units::inch;

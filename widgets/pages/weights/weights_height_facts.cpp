@@ -2,6 +2,7 @@
 #include <QStringList>
 #include <cmath>
 #include <tuple>
+#include <utility>
 
 #include "geometry/car/starting_numbers.h"
 #include "geometry/uncertainty/uncertain_inputs.h"
@@ -219,14 +220,16 @@ CardWords heightCard(const Car& car, std::optional<double> antiSquat) {
     card.facts.push_back(antiSquatFact(balance, car.cornerWeights.total(), antiSquat, numbers));
     addLift(card.facts, car, numbers);
     if (balance.from.source != CgHeightSource::estimate) {
-        card.facts.push_back(
-            {tr("Of other cars"),
-             numbers.height(estimatedCgHeight()),
-             tr("what published measurements of cars as built spread over"),
-             false,
-             FactNumber{},
-             {},
-             {fineNumber("cg_height_of_others", estimatedCgHeight().height, Quantity::length)}});
+        const CgHeight others = estimatedCgHeight();
+        FactNumber number = fineNumber("cg_height_of_others", others.height, Quantity::length);
+        number.ownUncertainty = others.uncertainty;
+        card.facts.push_back({tr("Of other cars"),
+                              numbers.height(others),
+                              tr("what published measurements of cars as built spread over"),
+                              false,
+                              FactNumber{},
+                              {},
+                              {std::move(number)}});
     } else {
         card.note = capitalized(QString::fromStdString(balance.from.remark)) + u'.';
     }
