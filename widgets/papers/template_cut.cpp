@@ -13,6 +13,8 @@ namespace {
 constexpr double kMargin = 6;  // mm around the bracket
 constexpr double kCross = 3;   // half of a center's cross
 constexpr double kLaserLine = 0.1;
+constexpr double kNoteSize = 3;  // of the type of the notes
+constexpr double kNoteLine = 4;  // from one line of theirs to the next
 
 /// All that is cut or marked, mm, y down.
 QRectF cutBox(const TemplateScene& scene) {
@@ -27,6 +29,28 @@ QRectF cutBox(const TemplateScene& scene) {
         add(hole.at, std::max(scene.diameter / 2, kCross));
     }
     return box;
+}
+
+/// A text in lines of at most `most` characters, but for a longer word.
+QStringList linesOf(const QString& text, qsizetype most) {
+    QStringList lines;
+    for (const QString& word : text.split(u' ', Qt::SkipEmptyParts)) {
+        if (lines.isEmpty() || lines.last().size() + 1 + word.size() > most) {
+            lines << word;
+        } else {
+            lines.last() += u' ' + word;
+        }
+    }
+    return lines;
+}
+
+QByteArray asciiOf(const QString& text) {
+    QByteArray ascii;
+    for (const QChar each : text) {
+        const bool isPlain = each.unicode() >= 0x20 && each.unicode() < 0x7F;
+        ascii += isPlain ? static_cast<char>(each.unicode()) : '?';
+    }
+    return ascii;
 }
 
 QByteArray decimals(double value) {
@@ -76,6 +100,10 @@ void writeHeader(DxfWriter& dxf, const TemplateScene& scene, Units units) {
                                                   : "seen from the right, front of the car at the right");
     dxf.put(999,
             "measure the line on layer CHECK before you cut; bracket strength is for a qualified person");
+    constexpr qsizetype kCommentLine = 200;  // a value of that release has 255 characters at most
+    for (const QString& line : linesOf(scene.starts, kCommentLine)) {
+        dxf.put(999, asciiOf(line));
+    }
     const QRectF box = cutBox(scene);
     dxf.begin("HEADER");
     dxf.put(9, "$ACADVER");
@@ -161,6 +189,27 @@ QByteArray svgLine(QPointF from, QPointF to) {
            decimals(to.x()) + "\" y2=\"" + decimals(to.y()) + "\"/>\n";
 }
 
+/// What nobody measured, in lines that fit `width`, mm, in any usual font.
+QStringList noteLines(const TemplateScene& scene, double width) {
+    constexpr double kWidestLetter = 0.7;  // of the type's size, as a mean over a line
+    return linesOf(scene.starts, static_cast<qsizetype>(width / (kWidestLetter * kNoteSize)));
+}
+
+/// Filled text without a stroke: a laser follows lines.
+QByteArray svgNotes(const QStringList& lines, QPointF at) {
+    if (lines.isEmpty()) {
+        return {};
+    }
+    QByteArray text;
+    for (qsizetype line = 0; line < lines.size(); ++line) {
+        text += "    <text x=\"" + decimals(at.x()) + "\" y=\"" +
+                decimals(at.y() + static_cast<double>(line) * kNoteLine) + "\">" +
+                lines[line].toHtmlEscaped().toUtf8() + "</text>\n";
+    }
+    return QByteArray("  <g id=\"") + cut_layer::kNotes + "\" stroke=\"none\" fill=\"#808080\" " +
+           "font-family=\"sans-serif\" font-size=\"" + decimals(kNoteSize) + "\">\n" + text + "  </g>\n";
+}
+
 QByteArray svgGroup(const char* name, const char* color, const QByteArray& inside) {
     return inside.isEmpty()
                ? QByteArray()
@@ -185,7 +234,9 @@ QByteArray templateSvg(const TemplateScene& scene, const QString& title) {
     QRectF box = cutBox(scene);
     const QPointF check = box.bottomLeft() + QPointF(0, 2 * kMargin);
     box.setRight(std::max(box.right(), check.x() + cutCheckLength(Units::metric)));
-    box.setBottom(check.y());
+    const QStringList notes = noteLines(scene, box.width());
+    box.setBottom(check.y() +
+                  (notes.isEmpty() ? 0.0 : kMargin + static_cast<double>(notes.size()) * kNoteLine));
     box.adjust(-kMargin, -kMargin, kMargin, kMargin);
     QByteArray holes;
     QByteArray planned;
@@ -202,8 +253,11 @@ QByteArray templateSvg(const TemplateScene& scene, const QString& title) {
     const QByteArray view = "viewBox=\"" + decimals(box.left()) + ' ' + decimals(box.top()) + ' ' +
                             decimals(box.width()) + ' ' + decimals(box.height()) + "\"";
     const QString what = QStringLiteral("%1: %2").arg(title.simplified(), scene.bracketWords.simplified());
-    const QString how =
+    QString how =
         tr("%1. 1:1; the line in group CHECK is 100 mm long. %2.").arg(scene.faceWords, tr(kTemplateCaution));
+    if (!scene.starts.isEmpty()) {
+        how += u' ' + scene.starts + u'.';
+    }
     return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" "
            "version=\"1.1\" " +
            size + ' ' + view + " fill=\"none\" stroke-width=\"" + decimals(kLaserLine) + "\">\n  <title>" +
@@ -213,7 +267,7 @@ QByteArray templateSvg(const TemplateScene& scene, const QString& title) {
            svgGroup(cut_layer::kCenters, "#808080", centers) +
            svgGroup(cut_layer::kCheck, "#0000d0",
                     svgLine(check, check + QPointF(cutCheckLength(Units::metric), 0))) +
-           "</svg>\n";
+           svgNotes(notes, check + QPointF(0, kMargin)) + "</svg>\n";
 }
 
 QByteArray templateDxf(const TemplateScene& scene, Units units) {

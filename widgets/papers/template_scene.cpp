@@ -294,7 +294,9 @@ QString templateStarts(const TemplateRequest& request) {
 }
 
 TemplateScene templateScene(const TemplateRequest& request, TemplateFace face) {
-    return SceneMaker(request, face).make();
+    TemplateScene scene = SceneMaker(request, face).make();
+    scene.starts = templateStarts(request);
+    return scene;
 }
 
 }  // namespace bolthole

@@ -63,6 +63,7 @@ struct TemplateScene {
     QString bracketWords;  ///< "lower, axle bracket"
     QString faceWords;     ///< which face of which bracket one looks at
     QStringList notes;     ///< what has to be known before it is used
+    QString starts;        ///< templateStarts(): what nobody measured; empty: nothing
 };
 
 [[nodiscard]] TemplateScene templateScene(const TemplateRequest& request, TemplateFace face);

@@ -17,6 +17,7 @@
 #include "geometry/plates/plate_room.h"
 #include "tests/support/bracket_car.h"
 #include "tests/support/pdf_page.h"
+#include "widgets/papers/template_cut.h"
 
 namespace bolthole {
 namespace {
@@ -390,6 +391,31 @@ TEST(DrillingTemplatePdf, NamesWhatNobodyMeasuredOfItsPlate) {
     }
     plate.starts = {.corners = {}, .holeDiameter = true, .edgeDistance = false, .holeSpacing = true};
     EXPECT_EQ(unmeasuredOfPlate(plate), QStringLiteral("hole diameter, hole spacing"));
+}
+
+// Whoever cuts by the file alone reads it there too; lines to cut come of it neither here nor there.
+TEST(TemplateCut, SaysWhatNobodyMeasured) {
+    TemplateRequest request = requestFor(Units::inch);
+    const auto svgOf = [&] {
+        return templateSvg(templateScene(request, TemplateFace::left), "a car").toStdString();
+    };
+    const auto dxfOf = [&] {
+        return templateDxf(templateScene(request, TemplateFace::left), Units::inch).toStdString();
+    };
+    EXPECT_THAT(svgOf(), testing::Not(HasSubstr("not measured")));
+    EXPECT_THAT(svgOf(), testing::Not(HasSubstr("<text")));
+    EXPECT_THAT(dxfOf(), testing::Not(HasSubstr("not measured")));
+    request.car.links[0].axle.plate->starts.edgeDistance = true;
+    const std::string svg = svgOf();
+    const std::string starts = templateStarts(request).toStdString();
+    EXPECT_THAT(svg, HasSubstr(starts + ".</desc>"));
+    EXPECT_THAT(svg, HasSubstr("<g id=\"NOTES\" stroke=\"none\""));
+    EXPECT_THAT(svg, HasSubstr(">Starting numbers, not measured"));
+    EXPECT_THAT(dxfOf(), HasSubstr("999\r\n" + starts + "\r\n"));
+    EXPECT_THAT(dxfOf(), testing::Not(HasSubstr("TEXT")));
+    request.car.links[0].axle.holes[1].name = "mitte, äußere";
+    setOrigin(request.car, holeField(0, End::axle, 1, 1), Origin::starting);
+    EXPECT_TRUE(std::ranges::all_of(dxfOf(), [](char each) { return each > 0; })) << "ASCII alone";
 }
 
 // Only a planned hole was placed by the car's figures; holes that are there rest on themselves.
