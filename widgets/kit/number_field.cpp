@@ -328,7 +328,7 @@ void NumberField::renewToolTip() {
     }
     if (origin_ == Origin::workedOut) {
         tip += wrappedToolTip(
-            tr("Worked out to fit its holes, not measured: type what you measure once it is set."));
+            tr("Worked out from other numbers, not measured: type what you measure once it is set."));
     } else if (origin_ == Origin::starting) {
         tip += wrappedToolTip(tr("Starting number, not measured: type what you measure."));
     } else if (const QString plusMinus = uncertaintyWords_ ? uncertaintyWords_() : QString();

@@ -1,7 +1,8 @@
 #include "widgets/kit/number_field.h"
 
-#include <gtest/gtest.h>
+#include <gmock/gmock.h>
 
+#include <QHelpEvent>
 #include <QSignalSpy>
 #include <QTest>
 #include <QVBoxLayout>
@@ -303,6 +304,10 @@ TEST_F(NumberFieldTest, SaysThatNobodyMeasuredTheNumber) {
     field_->setOrigin(Origin::workedOut);
     EXPECT_TRUE(field_->property("unmeasured").toBool());
     EXPECT_EQ(field_->accessibleDescription(), QStringLiteral("Worked out, not measured. By the tape."));
+    // Not every such number is a length between holes: the springs' bump is one, too.
+    QHelpEvent pointed(QEvent::ToolTip, QPoint(1, 1), QPoint(1, 1));
+    QApplication::sendEvent(field_, &pointed);
+    EXPECT_THAT(field_->toolTip().toStdString(), testing::HasSubstr("Worked out from other numbers"));
     field_->setOrigin(Origin::measured);
     EXPECT_FALSE(field_->property("unmeasured").toBool());
     EXPECT_EQ(field_->accessibleDescription(), QStringLiteral("By the tape."));
