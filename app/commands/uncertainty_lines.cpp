@@ -6,6 +6,7 @@
 #include <optional>
 #include <string_view>
 
+#include "geometry/car/starting_numbers.h"
 #include "geometry/uncertainty/ic_cloud.h"
 #include "geometry/uncertainty/trace_uncertainty.h"
 #include "geometry/uncertainty/uncertainty_ranking.h"
@@ -93,8 +94,13 @@ class UncertaintyLines {
             if (count == kMostToMeasure || input.share < kLeastShare) {
                 break;
             }
-            words += (count == 0 ? "; measure again first: " : ", then ") +
-                     numberWords(car_, uncertainty_.inputs[input.input].id);
+            const FieldId& id = uncertainty_.inputs[input.input].id;
+            // What was worked out was never measured yet.
+            const bool isMeasured = originOf(car_, id) == Origin::measured;
+            words += (count > 0    ? ", then "
+                      : isMeasured ? "; measure again first: "
+                                   : "; measure first: ") +
+                     numberWords(car_, id);
             ++count;
         }
         return words;

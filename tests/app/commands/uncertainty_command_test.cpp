@@ -8,10 +8,13 @@
 #include <nlohmann/json.hpp>
 
 #include "app/carfile/car_file.h"
+#include "app/commands/uncertainty_lines.h"
+#include "geometry/car/starting_numbers.h"
 #include "geometry/uncertainty/roll_uncertainty.h"
 #include "geometry/uncertainty/trace_uncertainty.h"
 #include "geometry/units/uncertainty_text.h"
 #include "tests/support/csv.h"
+#include "tests/support/plain_car.h"
 #include "tests/support/run_command.h"
 
 namespace bolthole {
@@ -156,6 +159,17 @@ TEST(UncertaintyOption, ACarIsNotToldApartFromItself) {
             EXPECT_EQ(row[6], "no") << row[0];
         }
     }
+}
+
+TEST(UncertaintyOption, WhatWasWorkedOutIsToBeMeasuredNotMeasuredAgain) {
+    Car car = plainCar();
+    for (const FieldId& id : measurableNumbers(car)) {
+        setOrigin(car, id, Origin::workedOut);
+    }
+    const std::vector<std::string> lines = uncertaintyLines(car);
+    EXPECT_THAT(lines, testing::Contains(HasSubstr("; measure first: ")));
+    EXPECT_THAT(lines, testing::Each(Not(HasSubstr("again"))));
+    EXPECT_THAT(uncertaintyLines(plainCar()), testing::Contains(HasSubstr("; measure again first: ")));
 }
 
 TEST(UncertaintyOption, CheckTellsTheUncertaintyOfEachFigureAndWhatToMeasureAgain) {
