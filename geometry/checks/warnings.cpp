@@ -136,6 +136,17 @@ void WarningFinder::checkMeasured() {
                    : say("measure each one before you trust a figure")});
         warnings_.back().isOfWhole = true;
     }
+    std::vector<FieldId> workedOut = measurableNumbers(car_);
+    std::erase_if(workedOut, [this](const FieldId& id) { return originOf(car_, id) != Origin::workedOut; });
+    if (!workedOut.empty()) {
+        const bool isOne = workedOut.size() == 1;
+        add(workedOut.front(),
+            {Severity::unmeasured,
+             isOne ? say("1 number was worked out from others, not measured")
+                   : say("%n numbers were worked out from others, not measured", Count(workedOut.size())),
+             isOne ? say("measure it once it is set") : say("measure each one once it is set")});
+        warnings_.back().isOfWhole = true;
+    }
 }
 
 // Two readings that lie inches apart are a slip of one of them, whatever their mean.

@@ -32,6 +32,21 @@ TEST(UnmeasuredWarnings, ThatNothingWasMeasuredIsNoMistake) {
     EXPECT_EQ(whole->finding.severity, Severity::unmeasured);
 }
 
+TEST(UnmeasuredWarnings, NumbersThatWereWorkedOutAreToldOnceForAll) {
+    const auto told = [](const Car& car) {
+        return std::ranges::count_if(findWarnings(car), [](const Warning& warning) {
+            return warning.isOfWhole &&
+                   warning.finding.cause.find("worked out from others") != std::string::npos;
+        });
+    };
+    Car car = plainCar();
+    EXPECT_EQ(told(car), 0);
+    for (const FieldId& id : measurableNumbers(car)) {
+        setOrigin(car, id, Origin::workedOut);
+    }
+    EXPECT_EQ(told(car), 1);
+}
+
 TEST(UnmeasuredWarnings, ANumberIsWrongOnlyOnceItIsMeasured) {
     Car car = plainCar();
     car.rearTireRadius = 1;
