@@ -19,7 +19,8 @@ namespace bolthole {
 
 namespace {
 
-constexpr int kHeight = 46;
+constexpr int kHeight = 58;
+constexpr int kCaption = 18;   // px over the fields
 constexpr int kTextSide = 11;  // px of a table's cell left and right of its text
 
 constexpr std::array kEntered{PassField::leftRearPressure, PassField::launchRpm, PassField::sixtyFoot,
@@ -88,6 +89,9 @@ PassEntry::PassEntry(const PassBook& book, const PassTable& table, QWidget* pare
         connect(field, &PassNumberField::problemChanged, this, &PassEntry::showHint);
         connect(field, &PassNumberField::howToRequested, this, &PassEntry::howToRequested);
         fields_[at] = field;
+        captions_[at] = makeLabel(ToneLabel::Tone::muted, Qt::AlignRight, this);
+        captions_[at]->setFont(textFont(TextSize::small));
+        captions_[at]->setBuddy(field);
     }
     fields_[0]->setAccessibleName(tr("rear tire pressures"));
     details_->setText(tr("All fields…"));
@@ -265,8 +269,8 @@ void PassEntry::alignToColumns() {
     const int inset = table_.viewport()->mapTo(table_.parentWidget(), QPoint(0, 0)).x() - x();
     const auto box = [&](PassColumn column) {
         const int section = static_cast<int>(column);
-        return QRect(inset + header->sectionViewportPosition(section), 4, header->sectionSize(section),
-                     height() - 8);
+        return QRect(inset + header->sectionViewportPosition(section), 4 + kCaption,
+                     header->sectionSize(section), height() - 8 - kCaption);
     };
     const auto place = [&](QLabel* label, PassColumn column) {
         label->setGeometry(box(column).adjusted(kTextSide, 0, -kTextSide, 0));
@@ -280,13 +284,15 @@ void PassEntry::alignToColumns() {
     constexpr int kFieldHeight = 28;
     for (std::size_t at = 0; at < kColumns.size(); ++at) {
         const QRect cell = box(kColumns[at]);
-        fields_[at]->setGeometry(cell.left() + 1, (height() - kFieldHeight) / 2, cell.width() - 2,
-                                 kFieldHeight);
+        const int column = static_cast<int>(kColumns[at]);
+        captions_[at]->setText(table_.model()->headerData(column, Qt::Horizontal).toString());
+        captions_[at]->setGeometry(cell.left() + 1, 4, cell.width() - 2 - kTextSide, kCaption);
+        fields_[at]->setGeometry(cell.left() + 1, 4 + kCaption, cell.width() - 2, kFieldHeight);
     }
     QRect seen = box(PassColumn::seen);
     seen.setRight(width() - 8);
     const int button = details_->sizeHint().width();
-    details_->setGeometry(seen.right() - button, (height() - 24) / 2, button, 24);
+    details_->setGeometry(seen.right() - button, seen.center().y() - 12, button, 24);
     hint_->setGeometry(seen.adjusted(kTextSide, 0, -button - 6, 0));
     const bool fits = hint_->sizeHint().width() <= hint_->width();
     hint_->setVisible(fits || !hint_->toolTip().isEmpty());

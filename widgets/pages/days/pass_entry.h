@@ -22,7 +22,7 @@ class PassTable;
 [[nodiscard]] Pass nextPass(const std::vector<Pass>& passes, const QDateTime& now);
 
 /// Copies the last pass; what is typed over it and Enter enter the next. Tab goes on, Esc leaves. Its parts
-/// stand under the table's columns.
+/// stand under the table's columns, each field under its column's words.
 class PassEntry : public QWidget {
     Q_OBJECT
   public:
@@ -74,6 +74,7 @@ class PassEntry : public QWidget {
     Pass next_;
     QString changesWords_;
     std::array<PassNumberField*, kFields> fields_;
+    std::array<QLabel*, kFields> captions_;  // the columns' heads once more, which may be a long log above
     QLabel* number_;
     QLabel* time_;
     QLabel* letter_;
