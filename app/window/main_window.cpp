@@ -117,7 +117,7 @@ void MainWindow::connectViews() {
     connect(curves_, &TravelCurves::cursorMoved, this, &MainWindow::moveCursor);
     connect(curves_, &TravelCurves::plotAreaChanged, slider_, &TravelSlider::alignTrack);
     connect(board_, &HoleBoard::edited, this, &MainWindow::takeEdit);
-    connect(baselinePanel_, &BaselinePanel::edited, this, &MainWindow::takeEdit);
+    connect(baselinePanel_, &BaselinePanel::edited, this, &MainWindow::takeKeptEdit);
     connect(baselinePanel_, &BaselinePanel::ridePreviewed, controller_, &CombinationController::preview);
     connect(baselinePanel_, &BaselinePanel::howToRequested, this, &MainWindow::showHowTo);
     connect(baselinePanel_, &BaselinePanel::otherCarRequested, this, &MainWindow::askOtherCar);

@@ -31,6 +31,23 @@ void MainWindow::takeProposal(const Edit& edit, EditPhase phase) {
     }
 }
 
+// Neither is asked about, so what went is said where it can be turned back.
+void MainWindow::takeKeptEdit(const Edit& edit, EditPhase phase) {
+    const QUndoStack& history = document_.undoStack();
+    const int before = history.index();
+    takeEdit(edit, phase);
+    if (history.index() <= before) {
+        return;
+    }
+    if (edit.as<RestoreKept>() != nullptr) {
+        notice_->tell(tr("Done: %1. What was measured or changed since that setup was kept went with it; "
+                         "Undo brings it back.")
+                          .arg(history.undoText()));
+    } else if (edit.as<RemoveKept>() != nullptr) {
+        notice_->tell(tr("Done: %1. Undo brings it back.").arg(history.undoText()));
+    }
+}
+
 void MainWindow::takeEdit(const Edit& edit, EditPhase phase) {
     const QString refusal = document_.apply(edit, phase, state_.selection);
     if (!refusal.isEmpty() && phase != EditPhase::dragging) {

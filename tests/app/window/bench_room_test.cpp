@@ -22,6 +22,7 @@
 #include "widgets/curves/travel_curves.h"
 #include "widgets/fields/car_sheet.h"
 #include "widgets/kit/group_header.h"
+#include "widgets/kit/notice_bar.h"
 #include "widgets/views/side_view.h"
 
 namespace bolthole {
@@ -88,6 +89,35 @@ TEST_P(BenchRoom, AfterDeletingTheLastSetupTheKeyboardIsStillInThePanel) {
         ASSERT_TRUE(window_->document().car().kept.empty());
         EXPECT_TRUE(button(QStringLiteral("Keep this setup…"))->hasFocus()) << "what one can do next";
     }
+}
+
+// Neither is asked about: what went with it has to be said, and how it comes back.
+TEST_P(BenchRoom, RecoverAndDeleteOfASetupAreToldAndComeBack) {
+    auto* panel = window_->findChild<BaselinePanel*>();
+    qobject_cast<QTabWidget*>(panel->parentWidget()->parentWidget())->setCurrentWidget(panel);
+    window_->document().apply(KeepSetup{"Monday", "2026-03-09", "", nullptr}, EditPhase::whole, {});
+    const double kept = window_->document().car().wheelbase;
+    const double measuredSince = kept + 0.01;
+    window_->document().apply(SetNumber{{.field = Field::wheelbase}, measuredSince}, EditPhase::whole, {});
+    const auto* notice = window_->findChild<NoticeBar*>();
+    const auto press = [panel](const QString& words) {
+        for (QPushButton* each : panel->findChildren<QPushButton*>()) {
+            if (each->text().remove(u'&') == words) {
+                each->click();
+            }
+        }
+    };
+    panel->findChild<QListWidget*>(QStringLiteral("keptSetups"))->setCurrentRow(0);
+    press(QStringLiteral("Recover"));
+    ASSERT_EQ(window_->document().car().wheelbase, kept);
+    EXPECT_THAT(notice->text().toStdString(), testing::HasSubstr("measured or changed since"));
+    window_->document().undoStack().undo();
+    EXPECT_EQ(window_->document().car().wheelbase, measuredSince);
+    press(QStringLiteral("Delete"));
+    ASSERT_TRUE(window_->document().car().kept.empty());
+    EXPECT_THAT(notice->text().toStdString(), testing::HasSubstr("Undo brings it back"));
+    window_->document().undoStack().undo();
+    EXPECT_EQ(window_->document().car().kept.size(), 1U);
 }
 
 // Under the head and above the bar along the lower edge.
