@@ -359,7 +359,7 @@ QString longestNames(const Car& car) {
     QStringList names;
     for (const Link& link : car.links) {
         for (const Bracket* bracket : {&link.chassis, &link.axle}) {
-            if (bracket->holes.size() > 1 && link.role != Role::crosswise) {
+            if (bracket->holes.size() > 1) {
                 names.push_back(longestName(*bracket));
             }
         }

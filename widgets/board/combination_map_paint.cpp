@@ -93,14 +93,21 @@ QString namesWords(const CombinationMapPicture& picture) {
     return brackets.isEmpty() ? QString() : tr("; names: %1").arg(brackets);
 }
 
+/// The axes' title with what the names stand for, or without where all of it has no room: half a bracket's
+/// name says nothing, and the table's columns say them too.
+QString titleWithin(double room, const QString& axes, const CombinationMapPicture& picture,
+                    const QFontMetricsF& metrics) {
+    const QString whole = axes + namesWords(picture);
+    return metrics.horizontalAdvance(whole) <= room ? whole : metrics.elidedText(axes, Qt::ElideRight, room);
+}
+
 // A low map has one line over the plot for both axes.
 void paintLowTitle(QPainter& painter, const CombinationMapPicture& picture, const QFontMetricsF& metrics) {
     const QString axes =
         tr("Anti-squat, %, over IC distance, %1").arg(unitText(Quantity::length, picture.list.style().units));
     const double room = picture.size.width() - kRightRoom;
     painter.setPen(theme().muted);
-    painter.drawText(QPointF(2, 1 + metrics.ascent()),
-                     metrics.elidedText(axes + namesWords(picture), Qt::ElideRight, room));
+    painter.drawText(QPointF(2, 1 + metrics.ascent()), titleWithin(room, axes, picture, metrics));
 }
 
 void paintTitles(QPainter& painter, const CombinationMapPicture& picture, const QFontMetricsF& metrics) {
@@ -109,10 +116,8 @@ void paintTitles(QPainter& painter, const CombinationMapPicture& picture, const 
         return;
     }
     const QRectF& plot = picture.scale.plot();
-    const QString across =
-        metrics.elidedText(tr("IC distance, %1").arg(unitText(Quantity::length, picture.list.style().units)) +
-                               namesWords(picture),
-                           Qt::ElideRight, plot.width());
+    const QString axis = tr("IC distance, %1").arg(unitText(Quantity::length, picture.list.style().units));
+    const QString across = titleWithin(plot.width(), axis, picture, metrics);
     painter.setPen(theme().muted);
     painter.drawText(QPointF(plot.left(), picture.size.height() - 1 - metrics.descent()), across);
     paintKey(painter, picture, metrics, metrics.horizontalAdvance(across) + kKeyGap);

@@ -20,6 +20,7 @@ namespace {
 
 constexpr int kRowPad = 4;         // px over the text's height
 constexpr int kCellPad = 16;       // px beside a text
+constexpr int kTextPad = 30;       // the same where the widest text is the car's own, with nothing to spare
 constexpr int kWidestStart = 330;  // px
 constexpr int kEmptyInset = 20;    // px
 
@@ -132,18 +133,22 @@ void CombinationTable::sizeColumns() {
     sizedFor_ = model_->columns();
     sizedLengths_ = list_.lengths();
     sizedStyle_ = list_.style();
+    frozen_->hold(0);  // as many as the car before held would be narrowed while they are being sized
     const QFontMetrics cell(textFont(TextSize::body, true));
     const QFontMetrics head(horizontalHeader()->font());
     for (int column = 0; column < model_->columnCount(); ++column) {
         const CombinationColumn& what = sizedFor_[static_cast<std::size_t>(column)];
         const QString title = columnTitle(what, *list_.car(), list_.style().units);
         const int icon = column == 0 ? kCombinationIcon : 0;
-        const int width = std::max(cell.horizontalAdvance(widestText(what, list_)) + icon,
-                                   head.horizontalAdvance(title) + 12) +
-                          kCellPad;
+        const bool isOwn =
+            what.kind == CombinationColumn::Kind::names || what.kind == CombinationColumn::Kind::hole;
+        const int text =
+            cell.horizontalAdvance(widestText(what, list_)) + icon + (isOwn ? kTextPad : kCellPad);
+        const int width = std::max(text, head.horizontalAdvance(title) + 12 + kCellPad);
         setColumnWidth(column, std::min(width, kWidestStart));
     }
     frozen_->takeWidths();
+    frozen_->hold(frozenCount(sizedFor_));
 }
 
 void CombinationTable::showMarks(std::optional<std::size_t> selected, std::optional<std::size_t> pointed,

@@ -422,6 +422,22 @@ TEST_F(CombinationMapTest, SaysWhatTheNamesStandFor) {
     }
 }
 
+// A name cut in the middle stands for nothing.
+TEST_F(CombinationMapTest, WithoutRoomForAllNamesItSaysNoneOfThem) {
+    open(coupeCar());
+    for (const int height : {90, 240}) {
+        map().resize(400, height);
+        TextNotes notes(map().size());
+        map().render(&notes);
+        bool saysAxis = false;
+        for (const TextNotes::Note& note : notes.notes()) {
+            EXPECT_FALSE(note.text.contains(QChar(0x2026))) << note.text.toStdString();
+            saysAxis = saysAxis || note.text.contains(QStringLiteral("IC distance, in"));
+        }
+        EXPECT_TRUE(saysAxis) << height;
+    }
+}
+
 // The name of a selected one stands in the quarter where it hides the fewest points.
 TEST_F(CombinationMapTest, ASelectedNameCoversNoPoint) {
     open(wagonCar());

@@ -82,6 +82,40 @@ TEST_F(CombinationTableTest, HolesAndProblemStayInSightWhileTheRestScrolls) {
     }
 }
 
+/// Its holes numbered from the top down, as most are painted on brackets.
+Car numberedCoupe() {
+    Car car = coupeCar();
+    for (Link& link : car.links) {
+        for (Bracket* bracket : {&link.chassis, &link.axle}) {
+            for (std::size_t hole = 0; hole < bracket->holes.size(); ++hole) {
+                bracket->holes[hole].name = std::to_string(hole + 1);
+            }
+        }
+    }
+    return car;
+}
+
+// As wide as the bench gives it on a screen of 1280 px, also after another car's fewer or more columns.
+TEST_F(CombinationTableTest, HeadsAndHoleNamesAreWholeInASmallWindow) {
+    for (const Car& car : {wagonCar(), numberedCoupe(), wagonCar()}) {
+        open(car);
+        board_->resize(950, 220);
+        QApplication::processEvents();
+        const QAbstractItemView& cells = table();
+        const QFontMetrics head(table().horizontalHeader()->font());
+        const auto& columns = table().combinations().columns();
+        for (int column = 0; column < static_cast<int>(columns.size()); ++column) {
+            const CombinationColumn& what = columns[static_cast<std::size_t>(column)];
+            const QString title = columnTitle(what, car, Units::inch);
+            EXPECT_LE(head.horizontalAdvance(title), table().columnWidth(column) - 12) << title.toStdString();
+            if (what.kind == Kind::names || what.kind == Kind::hole) {
+                EXPECT_LE(cells.sizeHintForColumn(column), table().columnWidth(column))
+                    << title.toStdString();
+            }
+        }
+    }
+}
+
 TEST_F(CombinationTableTest, ComesInRankOrder) {
     Car car = coupeCar();
     car.target = TargetWindow{45 * kMetresPerInch, 70 * kMetresPerInch, 80, 140};
