@@ -381,27 +381,6 @@ TEST_F(DaysPage, ReadsWhatWasSeenAsTheTradeDoes) {
                 HasSubstr("Paddle marks → pressure low for this grip"));
 }
 
-// The table's heads may be a long log away.
-TEST_F(DaysPage, EveryFieldOfTheEntryStandsUnderItsWords) {
-    open(seasonCar(kSlow, kQuick));
-    QCoreApplication::processEvents();
-    qsizetype told = 0;
-    for (const QLabel* caption : page_.entry().findChildren<QLabel*>()) {
-        const QWidget* field = caption->buddy();
-        if (field == nullptr) {
-            continue;
-        }
-        ++told;
-        EXPECT_FALSE(caption->text().isEmpty());
-        EXPECT_GE(caption->width(), caption->fontMetrics().horizontalAdvance(caption->text()))
-            << caption->text().toStdString();
-        EXPECT_LE(caption->geometry().bottom(), field->geometry().top());
-        EXPECT_TRUE(page_.entry().rect().contains(field->geometry()));
-    }
-    EXPECT_GT(told, 0);
-    EXPECT_EQ(told, page_.entry().findChildren<PassNumberField*>().size());
-}
-
 TEST_F(DaysPage, WithoutAPassItSaysHowToBegin) {
     open(plainCar());
     EXPECT_EQ(page_.table().passes().rowCount(), 0);
