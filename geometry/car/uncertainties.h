@@ -13,7 +13,7 @@ namespace bolthole {
 enum class Origin {
     measured,   ///< somebody took it at the car and typed it
     starting,   ///< put there as a place to start from, measured by nobody
-    workedOut,  ///< computed from other numbers, a length that fits its holes, and not yet taken at the car
+    workedOut,  ///< computed from other numbers, as a length that fits its holes, and not taken at the car
 };
 
 /// The own standard uncertainties of the numbers of a part: a hole, a link, a driveline, a load, a spring, or

@@ -174,10 +174,13 @@ class Reader {
         const bool isGuess =
             uncertainty_.inputs[worst.input].numberUncertainty.tool == MeasuringTool::estimate &&
             !uncertainty_.inputs[worst.input].numberUncertainty.own;
+        // What was worked out was never measured yet.
+        const bool isMeasured = originOf(car_, row.id) == Origin::measured;
         const QString advice =
-            isGuess ? tr("Measure this again or enter how sure it is, as its ± is a judgement: "
-                         "%1. It makes %2 % of that.")
-                    : tr("Measure this again: %1. It makes %2 % of that.");
+            !isMeasured ? tr("Measure this, it was worked out: %1. It makes %2 % of that.")
+            : isGuess   ? tr("Measure this again or enter how sure it is, as its ± is a judgement: "
+                               "%1. It makes %2 % of that.")
+                        : tr("Measure this again: %1. It makes %2 % of that.");
         const QString name = QString::fromStdString(numberWords(car_, row.id));
         return figure + QLatin1Char(' ') + advice.arg(name).arg(std::lround(100 * worst.share));
     }

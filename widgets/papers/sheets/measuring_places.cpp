@@ -57,11 +57,11 @@ std::vector<PlanLimits> planRodLimits(const Car& car) {
             continue;
         }
         PlanLimits of{linkName(car, link), {}};
-        of.numbers.push_back({{}, tr("ends lean"), {.field = Field::rodEndLimit, .link = link}});
+        of.numbers.push_back({{}, tr("misalignment"), {.field = Field::rodEndLimit, .link = link}});
         if (one.adjuster) {
             of.numbers.push_back({{}, tr("shortest"), {.field = Field::adjusterShortest, .link = link}});
             of.numbers.push_back({{}, tr("longest"), {.field = Field::adjusterLongest, .link = link}});
-            of.numbers.push_back({{}, tr("thread held"), {.field = Field::adjusterEngagement, .link = link}});
+            of.numbers.push_back({{}, tr("engagement"), {.field = Field::adjusterEngagement, .link = link}});
             of.numbers.push_back({{}, tr("least"), {.field = Field::adjusterLeastEngagement, .link = link}});
         }
         limits.push_back(std::move(of));

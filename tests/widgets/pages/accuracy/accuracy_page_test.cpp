@@ -176,6 +176,17 @@ TEST_F(AccuracyPageTest, ALengthThatWasWorkedOutWasTakenWithNoTool) {
     EXPECT_THAT(numberUncertaintyWords(car, length, Units::inch).toStdString(), HasSubstr("(worked out)"));
 }
 
+TEST_F(AccuracyPageTest, WhatWasWorkedOutIsToBeMeasuredNotMeasuredAgain) {
+    Car car = test::inventedCar();
+    open(car);
+    EXPECT_THAT(sentence(), HasSubstr("Measure this again"));
+    for (const FieldId& id : measurableNumbers(car)) {
+        setOrigin(car, id, Origin::workedOut);
+    }
+    open(car);
+    EXPECT_THAT(sentence(), HasSubstr("Measure this, it was worked out"));
+}
+
 TEST_F(AccuracyPageTest, ButtonsDoTheSame) {
     choose("accuracyFigure", 1);
     const FieldId id = page_.reading().rows[0].id;
