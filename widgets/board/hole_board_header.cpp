@@ -13,6 +13,7 @@
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
 #include "widgets/words/field_words.h"
+#include "widgets/words/starting_words.h"
 
 namespace bolthole {
 
@@ -269,7 +270,9 @@ void HoleBoardHeader::showCount(const BoardState& board, std::size_t shown) {
     if (shown < board.combinations.size()) {
         text = tr("%1 shown; ").arg(groupedNumber(shown)) + text;
     }
-    counts_->showText(text);
+    const QString unmeasured =
+        board.lengths == LengthTreatment::keep ? workedOutLengthsWords(*board.car) : QString();
+    counts_->showText(unmeasured.isEmpty() ? text : text + QStringLiteral("; ") + unmeasured);
 }
 
 // Narrow enough for two rows, whatever the row it is in now.

@@ -36,6 +36,17 @@ QString calculatedWords(const Car& car) {
                     "bolts.");
 }
 
+QString workedOutLengthsWords(const Car& car) {
+    int count = 0;
+    for (int link = 0; link < static_cast<int>(car.links.size()); ++link) {
+        const FieldId length{.field = Field::linkLength, .link = link};
+        count += numberAt(car, length) && originOf(car, length) == Origin::workedOut ? 1 : 0;
+    }
+    return count == 0   ? QString()
+           : count == 1 ? tr("1 length was worked out, not measured")
+                        : tr("%n lengths were worked out, not measured", count);
+}
+
 QString originWords(Origin origin) {
     switch (origin) {
         case Origin::starting:

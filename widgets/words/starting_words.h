@@ -26,6 +26,10 @@ namespace bolthole {
 /// ..." where nobody measured some of it, that it was also calculated from that.
 [[nodiscard]] QString calculatedWords(const Car& car);
 
+/// "2 lengths were worked out, not measured"; empty where every length was measured or is a starting number.
+/// For what keeps the lengths as they are.
+[[nodiscard]] QString workedOutLengthsWords(const Car& car);
+
 /// "measured", "a starting number", "worked out, not measured".
 [[nodiscard]] QString originWords(Origin origin);
 

@@ -16,6 +16,7 @@
 #include <QStandardItemModel>
 #include <algorithm>
 
+#include "geometry/car/starting_numbers.h"
 #include "tests/support/board_bench.h"
 #include "widgets/board/hole_board_message.h"
 #include "widgets/kit/number_field.h"
@@ -214,6 +215,25 @@ TEST_F(HoleBoardTest, TheLengthTreatmentIsChosenInTheHeader) {
     EXPECT_EQ(spy[0][0].value<LengthTreatment>(), LengthTreatment::refit);
     const auto words = part<QWidget>("boardCounts")->accessibleName().toStdString();
     EXPECT_EQ(words, "6 combinations, " + std::string(wordsFor(LengthTreatment::keep)));
+}
+
+// Kept lengths that a refit worked out are no more measured than the refit was.
+TEST_F(HoleBoardTest, KeptLengthsThatWereWorkedOutAreSaidToBe) {
+    Car car = wagonCar();
+    for (Link& link : car.links) {
+        link.length = holeDistance(link);
+    }
+    const auto words = [this] { return part<QWidget>("boardCounts")->accessibleName().toStdString(); };
+    open(car, LengthTreatment::keep);
+    EXPECT_THAT(words(), testing::Not(testing::HasSubstr("worked out")));
+    setOrigin(car, {.field = Field::linkLength, .link = 0}, Origin::workedOut);
+    open(car, LengthTreatment::keep);
+    EXPECT_THAT(words(), testing::HasSubstr("; 1 length was worked out, not measured"));
+    setOrigin(car, {.field = Field::linkLength, .link = 1}, Origin::workedOut);
+    open(car, LengthTreatment::keep);
+    EXPECT_THAT(words(), testing::HasSubstr("; 2 lengths were worked out, not measured"));
+    open(car, LengthTreatment::refit);
+    EXPECT_THAT(words(), testing::Not(testing::HasSubstr("worked out")));
 }
 
 TEST_F(HoleBoardTest, WithoutAnUpperRodTheUppersCannotBeSetAndItSaysWhy) {
