@@ -48,6 +48,7 @@ struct ChartScene {
     bool isFocused = false;
     double alpha = 1;             ///< of curves; less where they are not of the car as it stands
     bool keysInTwoLines = false;  ///< values stand below the names of their series
+    qsizetype baselineForm = 0;  ///< which of the words on its baseline a value shows, or its last: all alike
 };
 
 /// A point of a card's series.
@@ -82,6 +83,8 @@ class ChartCardOnScreen {
     /// Values at the cursor in the head, and a marker on each curve. `values`: one a series.
     void paintCursor(QPainter& painter, const ChartScene& scene, double cursor,
                      const std::vector<ChartValue>& values) const;
+    /// Which of the words on a value's baseline has room, the longest first; the last has to.
+    [[nodiscard]] qsizetype baselineForm(const CardType& type, const QStringList& texts) const;
     /// A ring around a point: the one hovered, or the one picked.
     void paintHit(QPainter& painter, const ChartHit& hit, bool isPicked) const;
 
@@ -186,7 +189,8 @@ class ChartCardOnScreen {
     [[nodiscard]] QRectF keyRow(const ChartScene& scene, double top) const;
     [[nodiscard]] bool hasSmallValues(const ChartScene& scene) const;
     void paintKeyBeside(QPainter& painter, const ChartScene& scene) const;
-    void paintBaseline(QPainter& painter, const CardType& type, const QStringList& texts, double top) const;
+    void paintBaseline(QPainter& painter, const ChartScene& scene, const QStringList& texts,
+                       double top) const;
 
     const ChartCard* card_ = nullptr;
     StableRange range_{1e-3};

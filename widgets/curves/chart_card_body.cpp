@@ -176,7 +176,7 @@ void ChartCardOnScreen::paintFigure(QPainter& painter, const ChartScene& scene,
     if (uncertaintyFrom + type.quietMetrics.horizontalAdvance(value.plusMinus) <= inner().right()) {
         painter.drawText(QPointF(uncertaintyFrom, baseline), value.plusMinus);
     }
-    paintBaseline(painter, type, value.baseline, top + type.bodyMetrics.height());
+    paintBaseline(painter, scene, value.baseline, top + type.bodyMetrics.height());
 }
 
 void ChartCardOnScreen::paintKey(QPainter& painter, const ChartScene& scene,
@@ -187,24 +187,31 @@ void ChartCardOnScreen::paintKey(QPainter& painter, const ChartScene& scene,
         if (isKeyed(card_->series[i])) {
             paintKeyRow(painter, scene, card_->series[i], values[i], top);
             top += type.bodyMetrics.height() + (scene.keysInTwoLines ? type.quietMetrics.height() : 0.0);
-            paintBaseline(painter, type, values[i].baseline, top);
+            paintBaseline(painter, scene, values[i].baseline, top);
             top += type.withBaseline ? type.quietMetrics.height() : 0.0;
         }
     }
 }
 
 // Under a value: what it was before and by how much it changed.
-void ChartCardOnScreen::paintBaseline(QPainter& painter, const CardType& type, const QStringList& texts,
+void ChartCardOnScreen::paintBaseline(QPainter& painter, const ChartScene& scene, const QStringList& texts,
                                       double top) const {
-    const QRectF row(inner().left(), top, inner().width(), type.quietMetrics.height());
-    painter.setFont(type.quiet);
-    painter.setPen(theme().muted);
-    for (const QString& text : texts) {
-        if (type.quietMetrics.horizontalAdvance(text) <= row.width() || text == texts.last()) {
-            painter.drawText(row, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextDontClip, text);
-            return;
+    if (!texts.isEmpty()) {
+        const QRectF row(inner().left(), top, inner().width(), scene.type.quietMetrics.height());
+        painter.setFont(scene.type.quiet);
+        painter.setPen(theme().muted);
+        painter.drawText(row, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextDontClip,
+                         texts[std::min(scene.baselineForm, texts.size() - 1)]);
+    }
+}
+
+qsizetype ChartCardOnScreen::baselineForm(const CardType& type, const QStringList& texts) const {
+    for (qsizetype form = 0; form + 1 < texts.size(); ++form) {
+        if (type.quietMetrics.horizontalAdvance(texts[form]) <= inner().width()) {
+            return form;
         }
     }
+    return std::max<qsizetype>(texts.size() - 1, 0);
 }
 
 void ChartCardOnScreen::paintKeySample(QPainter& painter, const ChartSeries& series, double left,

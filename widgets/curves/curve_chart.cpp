@@ -338,7 +338,19 @@ void CurveChart::showFreshBody() {
 }
 
 ChartScene CurveChart::scene() const {
-    return {*type_, look_, axis_, ticks_, ring_, faded_ ? 0.4 : 1.0, keysInTwoLines_};
+    return {*type_, look_, axis_, ticks_, ring_, faded_ ? 0.4 : 1.0, keysInTwoLines_, baselineForm()};
+}
+
+// The narrowest card and the longest words decide for all, so that no two say it in different words.
+qsizetype CurveChart::baselineForm() const {
+    qsizetype form = 0;
+    const std::size_t cards = type_->withBaseline ? std::min(onScreen_.size(), values_.size()) : 0;
+    for (std::size_t card = 0; card < cards; ++card) {
+        for (const ChartValue& value : values_[card]) {
+            form = std::max(form, onScreen_[card].baselineForm(*type_, value.baseline));
+        }
+    }
+    return form;
 }
 
 void CurveChart::paintEvent(QPaintEvent*) {

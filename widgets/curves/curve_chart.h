@@ -132,6 +132,7 @@ class CurveChart : public QWidget {
 
     [[nodiscard]] std::size_t cardAt(QPointF position) const;
     [[nodiscard]] double along(QPointF position) const;
+    [[nodiscard]] qsizetype baselineForm() const;
     [[nodiscard]] double imposedAt(QPointF position) const;
     [[nodiscard]] Hit hitAt(QPointF position, bool markedOnly) const;
     void ask(double imposed);
