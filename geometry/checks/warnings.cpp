@@ -68,6 +68,8 @@ class WarningFinder {
         warnings_.push_back({std::move(path), id, std::move(finding)});
     }
     void add(const FieldId& id, Finding finding) { add(id, jsonPath(id), std::move(finding)); }
+    /// Of many numbers at once, none of them measured; leads to the first.
+    void addOfWhole(const FieldId& first, std::string cause, std::string follows);
 
     void checkUsualRanges();
     void checkMeasured();
@@ -124,28 +126,30 @@ void WarningFinder::checkUsualRanges() {
     }
 }
 
+void WarningFinder::addOfWhole(const FieldId& first, std::string cause, std::string follows) {
+    add(first, {Severity::unmeasured, std::move(cause), std::move(follows)});
+    warnings_.back().isOfWhole = true;
+}
+
 void WarningFinder::checkMeasured() {
     const std::vector<FieldId> starting = startingNumbers(car_);
-    if (!starting.empty()) {
-        const bool isOne = starting.size() == 1;
-        add(starting.front(),
-            {Severity::unmeasured,
-             isOne ? say("1 number is a starting number, not measured")
-                   : say("%n numbers are starting numbers, not measured", Count(starting.size())),
-             isOne ? say("measure it before you trust a figure")
-                   : say("measure each one before you trust a figure")});
-        warnings_.back().isOfWhole = true;
+    if (starting.size() == 1) {
+        addOfWhole(starting.front(), say("1 number is a starting number, not measured"),
+                   say("measure it before you trust a figure"));
+    } else if (!starting.empty()) {
+        addOfWhole(starting.front(),
+                   say("%n numbers are starting numbers, not measured", Count(starting.size())),
+                   say("measure each one before you trust a figure"));
     }
     std::vector<FieldId> workedOut = measurableNumbers(car_);
     std::erase_if(workedOut, [this](const FieldId& id) { return originOf(car_, id) != Origin::workedOut; });
-    if (!workedOut.empty()) {
-        const bool isOne = workedOut.size() == 1;
-        add(workedOut.front(),
-            {Severity::unmeasured,
-             isOne ? say("1 number was worked out from others, not measured")
-                   : say("%n numbers were worked out from others, not measured", Count(workedOut.size())),
-             isOne ? say("measure it once it is set") : say("measure each one once it is set")});
-        warnings_.back().isOfWhole = true;
+    if (workedOut.size() == 1) {
+        addOfWhole(workedOut.front(), say("1 number was worked out from others, not measured"),
+                   say("measure it once it is set"));
+    } else if (!workedOut.empty()) {
+        addOfWhole(workedOut.front(),
+                   say("%n numbers were worked out from others, not measured", Count(workedOut.size())),
+                   say("measure each one once it is set"));
     }
 }
 
