@@ -168,6 +168,7 @@ class MainWindow : public QMainWindow {
     void takePassEdit(const Edit& edit);
     void takeProposal(const Edit& edit, EditPhase phase);
     void takeKeptEdit(const Edit& edit, EditPhase phase);
+    bool takeAsStep(const Edit& edit, EditPhase phase);
     [[nodiscard]] bool mayReplace(const QString& fileName);
     bool saveTo(const QString& fileName, bool replaceTheirs = false);
     bool askChangedElsewhere(const QString& fileName);

@@ -13,7 +13,7 @@ void MainWindow::takePassEdit(const Edit& edit) {
                                      : changed != nullptr ? std::optional(changed->pass)
                                                           : std::nullopt;
     const std::string slip = pass ? slipIn(*pass, state_.car.passes) : std::string();
-    takeEdit(edit, EditPhase::whole);
+    takeKeptEdit(edit, EditPhase::whole);  // a pass's setup can be recovered there, too
     if (!slip.empty()) {
         notice_->say(tr("Pass %1 is in the log; look at it again: %2. Undo takes it back.")
                          .arg(pass->number)
@@ -21,30 +21,33 @@ void MainWindow::takePassEdit(const Edit& edit) {
     }
 }
 
+// Whether it became a step that Undo takes back: the history's index says so only until the history is full.
+bool MainWindow::takeAsStep(const Edit& edit, EditPhase phase) {
+    const QUndoStack& history = document_.undoStack();
+    const QUndoCommand* const before = history.command(history.index() - 1);
+    takeEdit(edit, phase);
+    return history.command(history.index() - 1) != before;
+}
+
 // What a button set elsewhere than where one looks is said.
 void MainWindow::takeProposal(const Edit& edit, EditPhase phase) {
-    const QUndoStack& history = document_.undoStack();
-    const int before = history.index();
-    takeEdit(edit, phase);
-    if (history.index() > before) {
-        notice_->say(tr("Done: %1. Undo takes it back.").arg(history.undoText()));
+    if (takeAsStep(edit, phase)) {
+        notice_->say(tr("Done: %1. Undo takes it back.").arg(document_.undoStack().undoText()));
     }
 }
 
-// Neither is asked about, so what went is said where it can be turned back.
+// Neither recovering nor deleting is asked about, so what went is said where it can be turned back.
 void MainWindow::takeKeptEdit(const Edit& edit, EditPhase phase) {
-    const QUndoStack& history = document_.undoStack();
-    const int before = history.index();
-    takeEdit(edit, phase);
-    if (history.index() <= before) {
+    if (!takeAsStep(edit, phase)) {
         return;
     }
+    const QString done = document_.undoStack().undoText();
     if (edit.as<RestoreKept>() != nullptr) {
         notice_->tell(tr("Done: %1. What was measured or changed since that setup was kept went with it; "
                          "Undo brings it back.")
-                          .arg(history.undoText()));
+                          .arg(done));
     } else if (edit.as<RemoveKept>() != nullptr) {
-        notice_->tell(tr("Done: %1. Undo brings it back.").arg(history.undoText()));
+        notice_->tell(tr("Done: %1. Undo brings it back.").arg(done));
     }
 }
 

@@ -161,6 +161,20 @@ TEST_F(TestDaysInTheWindow, ASetupAPassStandsOnIsNotRemovedAndThatIsSaid) {
     EXPECT_FALSE(page().selected());
 }
 
+TEST_F(TestDaysInTheWindow, GoingBackToAPassesSetupSaysWhatWentWithIt) {
+    typePass({"17", "2500", "2.335", ""});
+    window_->document().apply(UseHole{0, End::axle, 0}, EditPhase::whole, {});
+    page().select(0);
+    for (QToolButton* tool : page().findChildren<QToolButton*>()) {
+        if (tool->text() == QStringLiteral("Back to its setup")) {
+            tool->click();
+        }
+    }
+    ASSERT_EQ(car().links[0].axle.use, 1);
+    EXPECT_THAT(window_->findChild<NoticeBar*>()->text().toStdString(),
+                HasSubstr("measured or changed since"));
+}
+
 TEST_F(TestDaysInTheWindow, ABadRowChangesNothing) {
     typePass({"17", "2500", "2.335", ""});
     const Car before = car();
