@@ -241,6 +241,19 @@ TEST_F(Measuring, AnotherHoleIsAddedWhereItsPlaceIsAskedForAndAskedForNext) {
     EXPECT_FALSE(add->isVisible()) << "a wheelbase has no holes";
 }
 
+TEST_F(Measuring, AHoleThatIsRefusedLeavesTheWalkWhereItIs) {
+    open(holeField(0, End::chassis, 0, 2));
+    while (car().links[0].chassis.holes.size() < kMaxHoles) {
+        const std::size_t before = car().links[0].chassis.holes.size();
+        QTest::keyClick(focused(), Qt::Key_H, Qt::ControlModifier);
+        ASSERT_EQ(car().links[0].chassis.holes.size(), before + 1);
+    }
+    const auto asked = dialog_->asked();
+    QTest::keyClick(focused(), Qt::Key_H, Qt::ControlModifier);
+    EXPECT_EQ(car().links[0].chassis.holes.size(), kMaxHoles);
+    EXPECT_EQ(dialog_->asked(), asked);
+}
+
 TEST_F(Measuring, ThePointAskedForIsLitInThePicture) {
     open();
     const std::vector<QPointF> lit = dialog_->findChild<PointPicture*>()->litAt();

@@ -51,12 +51,16 @@ void MeasureDialog::addHole() {
     if (at.field != Field::holeAt || !commitPending()) {
         return;
     }
-    const Bracket& bracket = findLink(car_, at.link)->bracket(at.end);
-    const auto place = static_cast<int>(bracket.holes.size());
-    Hole added = nextHole(bracket, state_->style.units);
+    const auto holes = [this, at]() -> const std::vector<Hole>& {
+        return findLink(car_, at.link)->bracket(at.end).holes;
+    };
+    const std::size_t place = holes().size();
+    Hole added = nextHole(findLink(car_, at.link)->bracket(at.end), state_->style.units);
     startFrom(added);
     emit edited(AddHole{at.link, at.end, added});
-    begin(holeField(at.link, at.end, place, 0));
+    if (holes().size() > place) {  // else it was refused, which the window says
+        begin(holeField(at.link, at.end, static_cast<int>(place), 0));
+    }
 }
 
 }  // namespace bolthole
