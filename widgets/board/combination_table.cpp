@@ -148,7 +148,6 @@ void CombinationTable::sizeColumns() {
         setColumnWidth(column, std::min(width, kWidestStart));
     }
     frozen_->takeWidths();
-    frozen_->hold(frozenCount(sizedFor_));
 }
 
 void CombinationTable::showMarks(std::optional<std::size_t> selected, std::optional<std::size_t> pointed,

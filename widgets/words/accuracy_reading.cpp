@@ -174,10 +174,9 @@ class Reader {
         const bool isGuess =
             uncertainty_.inputs[worst.input].numberUncertainty.tool == MeasuringTool::estimate &&
             !uncertainty_.inputs[worst.input].numberUncertainty.own;
-        // What was worked out was never measured yet.
-        const bool isMeasured = originOf(car_, row.id) == Origin::measured;
+        const bool isWorkedOut = originOf(car_, row.id) == Origin::workedOut;  // never measured yet
         const QString advice =
-            !isMeasured ? tr("Measure this, it was worked out: %1. It makes %2 % of that.")
+            isWorkedOut ? tr("Measure this, it was worked out: %1. It makes %2 % of that.")
             : isGuess   ? tr("Measure this again or enter how sure it is, as its ± is a judgement: "
                                "%1. It makes %2 % of that.")
                         : tr("Measure this again: %1. It makes %2 % of that.");

@@ -13,14 +13,20 @@
 namespace bolthole {
 namespace {
 
-// One notation: what it was, and either the change or what it is; the change is that of the numbers shown.
-TEST(TravelBaseline, TheCursorSaysWhatItWasAndTheChangeThatAddsUp) {
-    ThemeKeeper::instance().choose(Appearance::light);
+/// Made curves, and others as the kept setup they stand beside.
+BenchState besideAnother() {
     BenchState state = test::madeBench({});
     test::MadeCurves other;
     other.tangent *= 0.9;
     const BenchState before = test::madeBench(other);
     state.baseline = Ghost{before.car, before.trace, before.cursor, "before"};
+    return state;
+}
+
+// One notation: what it was, and either the change or what it is; the change is that of the numbers shown.
+TEST(TravelBaseline, TheCursorSaysWhatItWasAndTheChangeThatAddsUp) {
+    ThemeKeeper::instance().choose(Appearance::light);
+    const BenchState state = besideAnother();
     TravelCurves view;
     view.showTrace(state);
     const auto whole = [](QString text) { return text.replace(kMinus, QLatin1Char('-')).toInt(); };
@@ -44,11 +50,7 @@ TEST(TravelBaseline, TheCursorSaysWhatItWasAndTheChangeThatAddsUp) {
 // figures.
 TEST(TravelBaseline, AllCardsSayItInTheSameForm) {
     ThemeKeeper::instance().choose(Appearance::light);
-    BenchState state = test::madeBench({});
-    test::MadeCurves other;
-    other.tangent *= 0.9;
-    const BenchState before = test::madeBench(other);
-    state.baseline = Ghost{before.car, before.trace, before.cursor, "before"};
+    const BenchState state = besideAnother();
     TravelCurves view;
     std::set<qsizetype> forms;
     for (int width = 300; width <= 1500; width += 20) {
