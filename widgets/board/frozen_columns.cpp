@@ -6,6 +6,7 @@
 #include <QScrollBar>
 #include <QWheelEvent>
 #include <algorithm>
+#include <iterator>
 #include <numeric>
 
 #include "widgets/kit/theme.h"
@@ -13,19 +14,20 @@
 namespace bolthole {
 
 namespace {
-constexpr double kFrozenShare = 0.62;  // of the table's width, at most
-constexpr int kNarrowest = 76;         // px: a word, and the mark of what was cut
+constexpr double kFrozenShare = 0.6;  // of the table's width, at most
+constexpr int kNarrowest = 60;        // px: a short word, and the mark of what was cut
 
-// The widths of the first `count`, made to fit into `room`: the last gives way first, as far as it can.
-std::vector<int> fitted(const std::vector<int>& widths, int count, int room) {
-    std::vector<int> narrower(widths.begin(), widths.begin() + count);
-    int over = std::accumulate(narrower.begin(), narrower.end(), 0) - room;
-    for (auto width = narrower.rbegin(); width != narrower.rend() && over > 0; ++width) {
-        const int given = std::clamp(*width - kNarrowest, 0, over);
-        *width -= given;
+// The widths of the first columns, made to fit into `room`: the last gives way first, as far as its head
+// allows.
+std::vector<int> fitted(std::vector<int> widths, const QHeaderView& heads, int room) {
+    int over = std::accumulate(widths.begin(), widths.end(), 0) - room;
+    for (std::size_t column = widths.size(); column-- > 0 && over > 0;) {
+        const int least = std::max(kNarrowest, heads.sectionSizeHint(static_cast<int>(column)));
+        const int given = std::min(std::max(widths[column] - least, 0), over);
+        widths[column] -= given;
         over -= given;
     }
-    return narrower;
+    return widths;
 }
 
 }  // namespace
@@ -83,8 +85,9 @@ int FrozenColumns::share() const {
 }
 
 void FrozenColumns::fit() {
+    const auto count = std::min(static_cast<std::ptrdiff_t>(wanted_), std::ssize(widths_));
     const std::vector<int> widths =
-        fitted(widths_, std::min(wanted_, static_cast<int>(widths_.size())), share());
+        fitted({widths_.begin(), widths_.begin() + count}, *table_->horizontalHeader(), share());
     fitting_ = true;
     for (int column = 0; const int width : widths) {
         table_->setColumnWidth(column++, width);

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <QApplication>
+#include <QHeaderView>
 #include <QLabel>
 #include <QListWidget>
 #include <QMenu>
@@ -126,6 +127,30 @@ TEST_P(BenchRoom, FiveHoleCombinationsAreSeenWhole) {
     ASSERT_TRUE(QTest::qWaitFor([table] { return table->isVisible() && table->model()->rowCount() == 6; }));
     QCoreApplication::processEvents();
     EXPECT_LE(table->rowViewportPosition(4) + table->rowHeight(4), table->viewport()->height());
+}
+
+// And the figure one looks for is seen without scrolling: half of 121 % is another figure.
+TEST_P(BenchRoom, NoHeadOfTheHoleCombinationsIsCut) {
+    auto* table = window_->holeBoard().findChild<CombinationTable*>();
+    for (const char* car : {test::kWagonDemo, "light-coupe.bolt.json", "short-pickup.bolt.json"}) {
+        window_->document().undoStack().setClean();
+        window_->openDemo(QString::fromLatin1(car));
+        ASSERT_TRUE(
+            QTest::qWaitFor([table] { return table->isVisible() && table->model()->rowCount() > 1; }));
+        QCoreApplication::processEvents();
+        const QHeaderView& head = *table->horizontalHeader();
+        for (int column = 0; column < head.count(); ++column) {
+            EXPECT_GE(head.sectionSize(column), head.sectionSizeHint(column))
+                << car << ": " << table->model()->headerData(column, Qt::Horizontal).toString().toStdString();
+        }
+        const auto& columns = table->combinations().columns();
+        const auto antiSquat =
+            std::ranges::find(columns, CombinationColumn::Kind::antiSquat, &CombinationColumn::kind);
+        ASSERT_NE(antiSquat, columns.end());
+        const auto at = static_cast<int>(antiSquat - columns.begin());
+        EXPECT_LE(table->columnViewportPosition(at) + table->columnWidth(at), table->viewport()->width())
+            << car;
+    }
 }
 
 // What a person reads without opening a submenu ends above the screen's edge; all keys work from the
