@@ -47,7 +47,8 @@ ChartOutcome makeChart(const Request& request, const Car& car) {
     if (std::string problem = refusal(request, car, links); !problem.empty()) {
         return {Ending::badUse, {}, std::move(problem)};
     }
-    const PowerMap powers = mapPower(car, {.powers = kChartPowers, .threads = machineThreads()});
+    const PowerMap powers =
+        mapPower(car, {.lengths = links, .powers = kChartPowers, .threads = machineThreads()});
     const QuietToolkit toolkit;
     const QPageLayout page = pageLayoutOf(paperAsked(request, car.units));
     const WallChart chart({car, links, NumberStyle{car.units}, QDate::currentDate(),

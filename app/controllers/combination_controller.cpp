@@ -48,7 +48,7 @@ void CombinationController::show() {
 }
 
 void CombinationController::reset() {
-    chosen_.reset();
+    bench_.chosenLengths.reset();
     wantsMany_ = false;
     state_.scope = BoardState::kFirstScope;
     point(std::nullopt);
@@ -56,10 +56,11 @@ void CombinationController::reset() {
 }
 
 void CombinationController::chooseLengths(LengthTreatment lengths) {
-    chosen_ = lengths;
+    bench_.chosenLengths = lengths;
     compute(false);
     remakeGhost();  // with the lengths just chosen
     emit pointedChanged();
+    emit lengthsChanged();
 }
 
 void CombinationController::chooseScope(const CombinationScope& scope) {
@@ -100,9 +101,7 @@ void CombinationController::start(bool dragging) {
     if (!dragging) {
         finishedCar_.reset();
     }
-    const LengthTreatment target = chosen_.value_or(defaultTreatment(bench_.car));
-    state_.lengths =
-        target == LengthTreatment::uppers && !hasUpperRod(bench_.car) ? LengthTreatment::keep : target;
+    state_.lengths = bench_.lengths();
     state_.problem = bench_.faults.empty() ? QString() : QString::fromStdString(bench_.problem);
     state_.complete = false;
     if (!bench_.faults.empty()) {

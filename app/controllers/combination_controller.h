@@ -28,6 +28,8 @@ class CombinationController : public QObject {
     void show();
     /// Another car was opened: treatment and scope go back to what suits it.
     void reset();
+    /// What happens to the links' lengths from now on, wherever it was chosen: BenchState::chosenLengths.
+    void chooseLengths(LengthTreatment lengths);
     /// Another car stands in place of the combination pointed at; null: that again.
     void preview(const std::shared_ptr<const Car>& car);
     /// The cursor moved: the ghost pointed at follows.
@@ -38,9 +40,10 @@ class CombinationController : public QObject {
   signals:
     /// BenchState::pointed changed.
     void pointedChanged();
+    /// BenchState::chosenLengths changed.
+    void lengthsChanged();
 
   private:
-    void chooseLengths(LengthTreatment lengths);
     void chooseScope(const CombinationScope& scope);
     void computeAll();
     void point(const std::optional<HoleUse>& use);
@@ -64,8 +67,7 @@ class CombinationController : public QObject {
     std::vector<HoleCombination> coming_;    // of the job under way
     std::vector<HoleCombination> finished_;  // of the last job that ended in a drag
     std::shared_ptr<const Car> finishedCar_;
-    std::shared_ptr<const Car> comingCar_;   // the car they are for
-    std::optional<LengthTreatment> chosen_;  // by the person; else what suits the car
+    std::shared_ptr<const Car> comingCar_;  // the car they are for
     std::optional<HoleUse> pointed_;
     bool wantsMany_ = false;
     bool dragging_ = false;   // the job under way was started in a drag

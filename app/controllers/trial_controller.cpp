@@ -73,7 +73,7 @@ void TrialController::see(bool& isSeen, bool now) {
 
 // Whether the car differs from the one asked about in nothing that the answers depend on.
 bool TrialController::isSameCar() const {
-    if (!car_ || !bench_.traceIsCurrent) {
+    if (!car_ || !bench_.traceIsCurrent || lengths_ != bench_.lengths()) {
         return false;
     }
     Car now = withoutKept(bench_.car);
@@ -95,6 +95,7 @@ void TrialController::ask() {
     }
     if (!car_) {
         car_ = std::make_shared<const Car>(withoutKept(bench_.car));
+        lengths_ = bench_.lengths();
     }
     showAnswers();
     wait_.start();
@@ -126,11 +127,16 @@ void TrialController::start() {
         return;
     }
     if (trials_.isDue()) {
-        run(trials_, [car = car_](const TrialOptions& how) { return tryChanges(*car, how); });
+        run(trials_, [car = car_, lengths = lengths_](TrialOptions how) {
+            how.lengths = lengths;
+            return tryChanges(*car, how);
+        });
     } else if (powers_.isDue()) {
-        run(powers_, [car = car_](const TrialOptions& how) {
-            return mapPower(
-                *car, {.threads = how.threads, .isCancelled = how.isCancelled, .progress = how.progress});
+        run(powers_, [car = car_, lengths = lengths_](const TrialOptions& how) {
+            return mapPower(*car, {.lengths = lengths,
+                                   .threads = how.threads,
+                                   .isCancelled = how.isCancelled,
+                                   .progress = how.progress});
         });
     }
 }

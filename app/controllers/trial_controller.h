@@ -25,7 +25,7 @@ class TrialController : public QObject {
     /// All must outlive the controller.
     TrialController(const BenchState& bench, TrialsPanel& panel, PowerMapView& powers, QObject* parent);
 
-    /// The car on the bench changed, or another was opened.
+    /// The car on the bench changed, or what happens to its lengths, or another was opened.
     void carChanged(bool isDragging);
     /// Whether answers are waited for.
     [[nodiscard]] bool isRunning() const { return trials_.jobs.isRunning() || powers_.jobs.isRunning(); }
@@ -67,7 +67,8 @@ class TrialController : public QObject {
     const BenchState& bench_;
     TrialsPanel& panel_;
     PowerMapView& map_;
-    std::shared_ptr<const Car> car_;  // the answers are of, or will be
+    std::shared_ptr<const Car> car_;                   // the answers are of, or will be
+    LengthTreatment lengths_ = LengthTreatment::keep;  // and with these lengths in other holes
     Question<LaunchTrials> trials_;
     Question<PowerMap> powers_;
     bool isDragging_ = false;

@@ -274,6 +274,11 @@ QWidget* MainWindow::buildPages(QWidget* bench) {
     connect(brackets_, &BracketPage::templateFileRequested, this, &MainWindow::saveDrillingTemplate);
     buildLaunchAndDays();
     auto* target = new TargetPage(this);
+    connect(target, &TargetPage::lengthsChosen, controller_, &CombinationController::chooseLengths);
+    connect(controller_, &CombinationController::lengthsChanged, this, [this] {
+        trialController_->carChanged(document_.isDragging());
+        showState();
+    });
     auto* mark = new TargetMark(views_->sideView());
     targetController_ = new TargetController(state_, controller_->state(), *target, *mark, this);
     // As the person's week goes: measure, choose, launch, and the test days.

@@ -4,7 +4,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/car/measuring_tool.h"
 #include "geometry/combinations/rod_sweep.h"
+#include "geometry/units/uncertainty_text.h"
 
 namespace bolthole {
 
@@ -60,6 +62,10 @@ CombinationBase baseOf(const Car& car) {
 }
 
 }  // namespace
+
+bool tapeTells(const Car& car, double one, double other) {
+    return std::abs(one - other) > kCoverage95 * car.tools.tape.value_or(kTapeUncertainty);
+}
 
 CombinationSolver::CombinationSolver(const Car& car, LengthTreatment treatment)
     : bolted_(car, treatment), base_(baseOf(car)) {

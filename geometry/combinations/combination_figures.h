@@ -39,6 +39,9 @@ inline constexpr double kCrossingDistance = 0.025;
 
 /// A length change below this is no adjustment, m.
 inline constexpr double kNoAdjustment = 5e-5;
+/// Whether a tape tells two lengths of a rod apart, m: they differ by more than kCoverage95 times the tape's
+/// standard uncertainty, the car's own or the default. Nobody sets a rod closer.
+[[nodiscard]] bool tapeTells(const Car& car, double one, double other);
 
 /// One combination, computed. SI: m, rad; percent for anti-squat. NaN: does not exist. "Now" is the car as it
 /// stands, with the lengths it has.

@@ -74,6 +74,11 @@ LengthTreatment defaultTreatment(const Car& car) {
     return adjustable && hasUpperRod(car) ? LengthTreatment::uppers : LengthTreatment::keep;
 }
 
+LengthTreatment treatmentFor(const Car& car, std::optional<LengthTreatment> chosen) {
+    const LengthTreatment treatment = chosen.value_or(defaultTreatment(car));
+    return treatment == LengthTreatment::uppers && !hasUpperRod(car) ? LengthTreatment::keep : treatment;
+}
+
 HoleUse holesInUse(const Car& car) {
     HoleUse use;
     for (std::size_t link = 0; link < car.links.size(); ++link) {

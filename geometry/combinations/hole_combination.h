@@ -22,7 +22,7 @@ namespace bolthole {
 ///
 /// keep: every rod keeps its length; the axle moves.
 ///
-/// reset: every rod gets the length that leaves the axle at its measured pose, adjuster or not; the point of
+/// refit: every rod gets the length that leaves the axle at its measured pose, adjuster or not; the point of
 /// a pivot or slider on its arm goes to its chassis hole.
 ///
 /// uppers: the housing keeps its measured attitude at ride; lowers and crosswise rods keep their lengths,
@@ -39,6 +39,9 @@ enum class LengthTreatment { keep, refit, uppers };
 [[nodiscard]] bool hasUpperRod(const Car& car);
 /// `uppers` if there are upper rods and every one has an adjuster, else `keep`.
 [[nodiscard]] LengthTreatment defaultTreatment(const Car& car);
+/// What a person chose, as far as the car has the rods for it: without an upper rod `uppers` is `keep`.
+/// Nothing chosen: defaultTreatment().
+[[nodiscard]] LengthTreatment treatmentFor(const Car& car, std::optional<LengthTreatment> chosen);
 
 /// The holes in use, by index, of every link. Entries past the car's links are 0.
 struct HoleUse {

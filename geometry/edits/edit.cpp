@@ -11,6 +11,7 @@
 #include "geometry/car/fields.h"
 #include "geometry/car/numbers.h"
 #include "geometry/car/starting_numbers.h"
+#include "geometry/combinations/combination_figures.h"
 #include "geometry/edits/edit_correction.h"
 #include "geometry/edits/edit_entered.h"
 #include "geometry/edits/edit_kept.h"
@@ -161,6 +162,8 @@ class Applier {
     std::string operator()(const PlanHole& edit) const;
 
   private:
+    /// Takes the car with lengths that were worked out, or says why there is none.
+    [[nodiscard]] std::string takeRefit(CarResult refit) const;
     [[nodiscard]] std::string refuseTable(const FieldId& id) const;
     [[nodiscard]] std::string setUncertainty(const FieldId& id, std::optional<double> value) const;
     [[nodiscard]] Link& link(int index) const { return car_.links[static_cast<std::size_t>(index)]; }
@@ -411,31 +414,40 @@ std::string Applier::operator()(const SetPlanned& edit) const {
     return {};
 }
 
-std::string Applier::operator()(const PlanHole& edit) const {
-    CarResult planned = planHole(car_, edit);
-    if (planned.car) {
-        markWorkedOutLengths(*planned.car, car_);
-        car_ = std::move(*planned.car);
+// A length that somebody measured gives way to one that was worked out only where a tape tells the two apart:
+// else a good number would be lost to where the holes were read a hair differently.
+void keepMeasuredLengths(Car& refit, const Car& before) {
+    for (std::size_t index = 0; index < refit.links.size(); ++index) {
+        Link& link = refit.links[index];
+        const Link& was = before.links[index];
+        const FieldId length{.field = Field::linkLength, .link = static_cast<int>(index)};
+        if (was.length && isMeasured(before, length) &&
+            !tapeTells(before, link.length.value_or(holeDistance(link)), *was.length)) {
+            link.length = was.length;
+            link.adjuster = was.adjuster;
+        }
     }
-    return planned.refusal;
+}
+
+std::string Applier::takeRefit(CarResult refit) const {
+    if (refit.car) {
+        keepMeasuredLengths(*refit.car, car_);
+        markWorkedOutLengths(*refit.car, car_);
+        car_ = std::move(*refit.car);
+    }
+    return std::move(refit.refusal);
+}
+
+std::string Applier::operator()(const PlanHole& edit) const {
+    return takeRefit(planHole(car_, edit));
 }
 
 std::string Applier::operator()(const ChooseHoles& edit) const {
-    CarResult chosen = carWithCombination(car_, edit.use, edit.lengths);
-    if (chosen.car) {
-        markWorkedOutLengths(*chosen.car, car_);
-        car_ = std::move(*chosen.car);
-    }
-    return chosen.refusal;
+    return takeRefit(carWithCombination(car_, edit.use, edit.lengths));
 }
 
 std::string Applier::operator()(const ChangeRide& edit) const {
-    CarResult changed = changeRide(car_, edit.change);
-    if (changed.car) {
-        markWorkedOutLengths(*changed.car, car_);
-        car_ = std::move(*changed.car);
-    }
-    return changed.refusal;
+    return takeRefit(changeRide(car_, edit.change));
 }
 
 std::string Applier::operator()(const RemoveHole& edit) const {

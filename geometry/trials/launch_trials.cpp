@@ -32,7 +32,7 @@ class Trier {
         }
         result.weight = entered.inputs->bodies.total * entered.inputs->bodies.gravity;
         errors_ = drawLaunchErrors(options_.draws, errorSizesOf(car_));
-        std::vector<PaddockChange> changes = paddockChanges(car_);
+        std::vector<PaddockChange> changes = paddockChanges(car_, treatmentFor(car_, options_.lengths));
         setups_.push_back({std::move(entered.inputs)});
         for (const PaddockChange& change : changes) {
             const EditResult edited = bolthole::apply(car_, change.edit);

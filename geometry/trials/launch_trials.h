@@ -41,6 +41,8 @@ struct LaunchTrials {
 };
 
 struct TrialOptions {
+    /// What happens to the lengths where holes change; see treatmentFor().
+    std::optional<LengthTreatment> lengths{};
     std::size_t draws = 40;
     int threads = 2;
     /// Asked now and then from any thread; true: give up.

@@ -20,7 +20,7 @@ constexpr std::size_t kMostHoleCombinations = 100;  // nearest first
 /// Collects the changes of one car.
 class Changes {
   public:
-    explicit Changes(const Car& car) : car_(car) {}
+    Changes(const Car& car, LengthTreatment lengths) : car_(car), lengths_(lengths) {}
 
     std::vector<PaddockChange> list() {
         for (std::size_t item = 0; item < car_.springs.size(); ++item) {
@@ -108,7 +108,7 @@ class Changes {
     /// The bolts that go to other holes, and which in words: "Bolt lower axle to 'top'".
     [[nodiscard]] PaddockChange changeTo(const HoleUse& use) const {
         const HoleUse now = holesInUse(car_);
-        PaddockChange change{.edit = ChooseHoles{use, defaultTreatment(car_)}, .minutes = kRodMinutes};
+        PaddockChange change{.edit = ChooseHoles{use, lengths_}, .minutes = kRodMinutes};
         for (std::size_t link = 0; link < car_.links.size(); ++link) {
             for (const End end : {End::chassis, End::axle}) {
                 const int index = static_cast<int>(link);
@@ -139,13 +139,14 @@ class Changes {
     }
 
     const Car& car_;
+    LengthTreatment lengths_;
     std::vector<PaddockChange> changes_;
 };
 
 }  // namespace
 
-std::vector<PaddockChange> paddockChanges(const Car& car) {
-    return Changes(car).list();
+std::vector<PaddockChange> paddockChanges(const Car& car, LengthTreatment lengths) {
+    return Changes(car, lengths).list();
 }
 
 }  // namespace bolthole

@@ -51,10 +51,10 @@ inline constexpr double kLimiterMinutes = 15;  ///< limiters of both sides
 
 /// Every single change that `car` has the numbers for: each shock's bump and rebound by one and two clicks
 /// each way within its table, the front's too; every other hole combination of at most kMostBolts bolts,
-/// lengths by defaultTreatment(); what stands on the car and was not on the scales by kBallastStep forward
+/// lengths by `lengths`; what stands on the car and was not on the scales by kBallastStep forward
 /// and back, and what fills a load by kLevelStep up and down; launch speed up and down by kLaunchSpeedStep;
 /// the front's droop limited to kDroopLeft; the tires' pressure by kPressureStep up and down at an end whose
 /// tire rate was read at two pressures and that has a pressure now. The car must have passed findFaults().
-[[nodiscard]] std::vector<PaddockChange> paddockChanges(const Car& car);
+[[nodiscard]] std::vector<PaddockChange> paddockChanges(const Car& car, LengthTreatment lengths);
 
 }  // namespace bolthole

@@ -75,7 +75,9 @@ LaunchInputs withTorque(const LaunchInputs& inputs, double share) {
 
 class PowerMapper {
   public:
-    PowerMapper(const Car& car, const PowerOptions& options) : car_(withoutKept(car)), options_(options) {}
+    PowerMapper(const Car& car, const PowerOptions& options) : car_(withoutKept(car)), options_(options) {
+        map_.lengths = treatmentFor(car_, options.lengths);
+    }
 
     PowerMap run() {
         const LaunchInputsResult entered = launchInputsOf(car_);
@@ -130,7 +132,7 @@ class PowerMapper {
     }
     [[nodiscard]] std::optional<LaunchInputs> inputsOf(std::size_t combination) const {
         const EditResult bolted =
-            bolthole::apply(car_, ChooseHoles{map_.combinations[combination].use, defaultTreatment(car_)});
+            bolthole::apply(car_, ChooseHoles{map_.combinations[combination].use, map_.lengths});
         return bolted.refusal.empty() ? launchInputsOf(bolted.car).inputs : std::nullopt;
     }
     void launch(PairedLauncher& launcher, std::size_t combination) {

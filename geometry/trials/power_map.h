@@ -12,7 +12,7 @@
 
 namespace bolthole {
 
-/// One hole combination, lengths by defaultTreatment().
+/// One hole combination.
 struct PowerCombination {
     HoleUse use{};
     int bolts = 0;  ///< that get other holes, both sides of a pair counted; 0: as the car is bolted
@@ -42,6 +42,7 @@ struct PowerBand {
 struct PowerMap {
     bool complete = false;  ///< false: cancelled, or something is missing
     std::vector<MissingInput> missing{};
+    LengthTreatment lengths = LengthTreatment::keep;  ///< what happens to them in each combination
     bool isAll = true;             ///< every combination of the links seen from the side is there
     std::vector<double> shares{};  ///< of the entered torque, rising
     double peakTorque = 0;         ///< N m, the largest of the curve as entered
@@ -56,6 +57,8 @@ struct PowerMap {
 };
 
 struct PowerOptions {
+    /// What happens to the lengths, as far as the car has the rods for it; see treatmentFor().
+    std::optional<LengthTreatment> lengths{};
     int powers = 9;  ///< from 60 to 140 percent, at least 2
     std::size_t mostCombinations = 400;
     std::size_t draws = 16;

@@ -263,9 +263,13 @@ std::vector<std::size_t> startsBehind(const Sensitivity& sensitivity, Eigen::Ind
 }
 
 std::vector<FieldId> startsUsed(const Car& car) {
+    return startsUsed(car, holesInUse(car));
+}
+
+std::vector<FieldId> startsUsed(const Car& car, const HoleUse& use) {
     std::vector<FieldId> used;
     const bool isEstimate = balanceOf(car).from.source == CgHeightSource::estimate;
-    for (const CarInput& input : uncertainInputs(car)) {
+    for (const CarInput& input : uncertainInputs(car, use)) {
         const bool isHeight = input.id.field == Field::cgHeight;
         if ((isHeight && isEstimate) || isStarting(car, input.id)) {
             used.push_back(input.id);

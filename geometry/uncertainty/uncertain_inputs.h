@@ -66,6 +66,8 @@ struct CarInput {
 /// The numbers that the figures of the car rest on and nobody measured: of uncertainInputs() the starting
 /// numbers, own uncertainty or not, and the CG height while it is an estimate.
 [[nodiscard]] std::vector<FieldId> startsUsed(const Car& car);
+/// The same of the car bolted to `use`.
+[[nodiscard]] std::vector<FieldId> startsUsed(const Car& car, const HoleUse& use);
 /// Those of uncertainInputs() that were worked out, and nobody measured yet.
 [[nodiscard]] std::vector<FieldId> workedOutUsed(const Car& car);
 /// Such numbers in a few words, a hole or the four corners once: "CG height, lower chassis hole", "wheelbase,

@@ -338,6 +338,26 @@ double columnKey(const CombinationColumn& column, const CombinationList& list, s
     }
 }
 
+std::optional<CombinationList::Basis> basisOf(const CombinationColumn& column) {
+    using Basis = CombinationList::Basis;
+    switch (column.kind) {
+        case Kind::antiSquat:
+        case Kind::antiSquatTravel:
+            return Basis::weights;
+        case Kind::pinion:
+        case Kind::frontJoint:
+        case Kind::rearJoint:
+            return Basis::driveline;
+        case Kind::instantCenter:
+        case Kind::pinionChange:
+        case Kind::axleShift:
+        case Kind::rod:
+            return Basis::links;
+        default:
+            return std::nullopt;
+    }
+}
+
 bool isNumeric(const CombinationColumn& column) {
     return column.kind != Kind::names && column.kind != Kind::hole && column.kind != Kind::problem &&
            column.kind != Kind::rod && column.kind != Kind::toldApart;
@@ -442,6 +462,9 @@ QString combinationInWords(const CombinationList& list, std::size_t at) {
         text += tr(": IC %1%2, anti-squat %3 %")
                     .arg(instantCenterText(*combination, units), unit,
                          percent((*combination)[Figure::antiSquat]));
+    }
+    if (const QString starts = list.startingWords(at, CombinationList::Basis::weights); !starts.isEmpty()) {
+        text += tr("; rests on %1").arg(starts);
     }
     const QString problems = QString::fromStdString(describeProblems(*combination, *list.car(), units));
     return problems.isEmpty() ? text : text + tr(". Problem: ") + problems;

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <QString>
+#include <optional>
 #include <vector>
 
 #include "widgets/board/combination_list.h"
@@ -58,6 +59,8 @@ struct CombinationColumn {
 [[nodiscard]] double columnKey(const CombinationColumn& column, const CombinationList& list, std::size_t at);
 /// Whether the column is set flush right.
 [[nodiscard]] bool isNumeric(const CombinationColumn& column);
+/// What its figure is made of; nothing for a column of names, counts or words.
+[[nodiscard]] std::optional<CombinationList::Basis> basisOf(const CombinationColumn& column);
 /// A text as wide as most in the column, for its width at first.
 [[nodiscard]] QString widestText(const CombinationColumn& column, const CombinationList& list);
 

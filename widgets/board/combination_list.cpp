@@ -4,7 +4,13 @@
 #include <QRegularExpression>
 #include <algorithm>
 #include <cmath>
+#include <functional>
+#include <iterator>
 #include <utility>
+
+#include "geometry/car/starting_numbers.h"
+#include "geometry/uncertainty/uncertain_inputs.h"
+#include "widgets/words/starting_words.h"
 
 namespace bolthole {
 
@@ -21,6 +27,19 @@ std::vector<std::string> wordsOf(const QString& text) {
         words.push_back(word.toStdString());
     }
     return words;
+}
+
+bool isOfHole(const FieldId& id) {
+    return id.field == Field::holeAt;
+}
+
+bool isPartOf(const FieldId& id, CombinationList::Basis basis) {
+    const Scope scope = ruleOf(id.field).scope;
+    if (scope == Scope::hole || scope == Scope::link || id.field == Field::rearTireRadius) {
+        return true;
+    }
+    return (scope == Scope::driveline) == (basis == CombinationList::Basis::driveline) &&
+           basis != CombinationList::Basis::links;
 }
 
 }  // namespace
@@ -56,10 +75,12 @@ bool CombinationList::take(const BenchState& bench, const BoardState& board) {
         items_.clear();
         ranked_.clear();
         shownCount_ = 0;
+        findStarts();
         return true;
     }
     if (!sameCombinations) {
         copyItems();
+        findStarts();
     }
     markRequested();
     rank();
@@ -79,6 +100,34 @@ void CombinationList::copyItems() {
         item.antiSquat = combination[Figure::antiSquat];
         item.problem = combination.problems != 0;
     }
+}
+
+// Once a car: asked anew for each combination it would cost more than the combination.
+void CombinationList::findStarts() {
+    anyRests_ = false;
+    starts_.clear();
+    startingHoles_.clear();
+    if (!key_.car) {
+        return;
+    }
+    std::ranges::copy_if(startsUsed(*key_.car), std::back_inserter(starts_), std::not_fn(isOfHole));
+    std::ranges::copy_if(startingNumbers(*key_.car), std::back_inserter(startingHoles_), isOfHole);
+    for (std::size_t at = 0; at < items_.size() && !anyRests_; ++at) {
+        anyRests_ = restsOnStarts(at, Basis::weights);
+    }
+}
+
+bool CombinationList::restsOnStarts(std::size_t at, Basis basis) const {
+    return std::ranges::any_of(starts_, [&](const FieldId& id) { return isPartOf(id, basis); }) ||
+           std::ranges::any_of(startingHoles_, [&](const FieldId& id) {
+               return items_[at].use.of(id.link, id.end) == id.hole;
+           });
+}
+
+QString CombinationList::startingWords(std::size_t at, Basis basis) const {
+    std::vector<FieldId> starts = startsUsed(*key_.car, items_[at].use);
+    std::erase_if(starts, [&](const FieldId& id) { return !isPartOf(id, basis); });
+    return bolthole::startingWords(*key_.car, starts);
 }
 
 void CombinationList::markRequested() {

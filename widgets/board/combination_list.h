@@ -58,6 +58,15 @@ class CombinationList {
     };
     /// Nothing for the combination in use itself, and where either or its uncertainty is not known.
     [[nodiscard]] std::optional<Difference> difference(std::size_t at) const;
+    /// What a figure is made of: the links and where the axle stands; those and the driveline; those and the
+    /// car's weights and their height, as anti-squat is.
+    enum class Basis { links, driveline, weights };
+    /// Whether such figures of it rest on starting numbers, and whether the anti-squat of any combination
+    /// does.
+    [[nodiscard]] bool restsOnStarts(std::size_t at, Basis basis) const;
+    [[nodiscard]] bool restsOnStarts() const { return anyRests_; }
+    /// "starting numbers: CG height, lower chassis hole"; empty for none.
+    [[nodiscard]] QString startingWords(std::size_t at, Basis basis) const;
     /// The car the combinations belong to; null before the first.
     [[nodiscard]] const Car* car() const { return key_.car.get(); }
     [[nodiscard]] const std::shared_ptr<const Car>& sharedCar() const { return key_.car; }
@@ -92,6 +101,7 @@ class CombinationList {
     };
 
     void copyItems();
+    void findStarts();
     void rank();
     void markRequested();
     void applyFilter();
@@ -103,6 +113,9 @@ class CombinationList {
     CombinationFilter filter_;
     std::vector<Item> items_;
     std::vector<std::uint32_t> ranked_;
+    std::vector<FieldId> starts_;         // that a combination rests on whatever its holes
+    std::vector<FieldId> startingHoles_;  // a coordinate each
+    bool anyRests_ = false;
     std::size_t shownCount_ = 0;
     int version_ = 0;
 };

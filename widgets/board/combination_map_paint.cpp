@@ -7,6 +7,7 @@
 
 #include "widgets/board/combination_columns.h"
 #include "widgets/board/combination_dots.h"
+#include "widgets/kit/number_field.h"
 #include "widgets/kit/pens.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/translation.h"
@@ -58,12 +59,26 @@ void paintBehind(QPainter& painter, const CombinationMapPicture& picture) {
     painter.fillRect(behind, theme().panel);
 }
 
-// What the marks mean, from the right; as much of it as fits beside the axis's title.
+/// That its anti-squat rests on starting numbers, as under a field that holds one: up to `right`. Returns
+/// where what stands beside it ends.
+double paintStartingMark(QPainter& painter, const CombinationMapPicture& picture,
+                         const QFontMetricsF& metrics, QPointF right) {
+    if (!picture.list.restsOnStarts()) {
+        return right.x();
+    }
+    const QString words = tr("starting numbers");
+    const double left = right.x() - metrics.horizontalAdvance(words);
+    painter.setPen(theme().muted);
+    painter.drawText(QPointF(left, right.y()), words);
+    drawStartingDots(painter, left, right.x(), right.y() + metrics.descent() - 1);
+    return left - kKeyGap;
+}
+
+// What the marks mean, from `right`; as much of it as fits beside the axis's title.
 void paintKey(QPainter& painter, const CombinationMapPicture& picture, const QFontMetricsF& metrics,
-              double room) {
+              double room, double right) {
     const QRectF& plot = picture.scale.plot();
     const double middle = picture.size.height() - metrics.height() / 2 - 1;
-    double right = plot.right();
     const auto add = [&](const QString& label, bool marked) {
         const double width = metrics.horizontalAdvance(label) + (marked ? 4 * kKeyRadius + 2 : 0);
         if (right - width < plot.left() + room) {
@@ -105,7 +120,9 @@ QString titleWithin(double room, const QString& axes, const CombinationMapPictur
 void paintLowTitle(QPainter& painter, const CombinationMapPicture& picture, const QFontMetricsF& metrics) {
     const QString axes =
         tr("Anti-squat, %, over IC distance, %1").arg(unitText(Quantity::length, picture.list.style().units));
-    const double room = picture.size.width() - kRightRoom;
+    const double right = paintStartingMark(painter, picture, metrics,
+                                           {picture.size.width() - kRightRoom, 1 + metrics.ascent()});
+    const double room = right - 2;
     painter.setPen(theme().muted);
     painter.drawText(QPointF(2, 1 + metrics.ascent()), titleWithin(room, axes, picture, metrics));
 }
@@ -117,10 +134,12 @@ void paintTitles(QPainter& painter, const CombinationMapPicture& picture, const 
     }
     const QRectF& plot = picture.scale.plot();
     const QString axis = tr("IC distance, %1").arg(unitText(Quantity::length, picture.list.style().units));
-    const QString across = titleWithin(plot.width(), axis, picture, metrics);
+    const double baseline = picture.size.height() - 1 - metrics.descent();
+    const double right = paintStartingMark(painter, picture, metrics, {plot.right(), baseline});
+    const QString across = titleWithin(right - plot.left(), axis, picture, metrics);
     painter.setPen(theme().muted);
-    painter.drawText(QPointF(plot.left(), picture.size.height() - 1 - metrics.descent()), across);
-    paintKey(painter, picture, metrics, metrics.horizontalAdvance(across) + kKeyGap);
+    painter.drawText(QPointF(plot.left(), baseline), across);
+    paintKey(painter, picture, metrics, metrics.horizontalAdvance(across) + kKeyGap, right);
     const QString up = tr("Anti-squat, %");
     painter.save();
     painter.translate(2 + metrics.ascent(), plot.center().y() + metrics.horizontalAdvance(up) / 2);

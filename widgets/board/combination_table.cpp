@@ -34,6 +34,26 @@ class RowDelegate : public QStyledItemDelegate {
         QStyledItemDelegate::initStyleOption(option, index);
         option->state &= ~QStyle::State_HasFocus;
     }
+    void paint(QPainter* painter, const QStyleOptionViewItem& option,
+               const QModelIndex& index) const override {
+        QStyledItemDelegate::paint(painter, option, index);
+        if (index.data(kRestsOnStartsRole).toBool()) {
+            dotFigure(*painter, option, index);
+        }
+    }
+
+  private:
+    // As under a field that holds a starting number.
+    static void dotFigure(QPainter& painter, const QStyleOptionViewItem& option, const QModelIndex& index) {
+        constexpr double kInset = 7;  // px between cell and text
+        const QFontMetricsF metrics(index.data(Qt::FontRole).value<QFont>());
+        const double room = option.rect.width() - 2 * kInset;
+        const double width = std::min(metrics.horizontalAdvance(index.data().toString()), room);
+        const bool isRight =
+            index.data(Qt::TextAlignmentRole).value<Qt::Alignment>().testFlag(Qt::AlignRight);
+        const double left = isRight ? option.rect.right() - kInset - width : option.rect.left() + kInset;
+        drawStartingDots(painter, left, left + width, option.rect.bottom() - 0.5);
+    }
 };
 
 }  // namespace
@@ -204,6 +224,10 @@ void CombinationTable::keyPressEvent(QKeyEvent* event) {
         QStringList cells;
         for (int column = 0; column < model_->columnCount(); ++column) {
             cells << model_->index(currentIndex().row(), column).data().toString();
+        }
+        if (const QString starts = list_.startingWords(*at, CombinationList::Basis::weights);
+            !starts.isEmpty()) {
+            cells << starts;
         }
         QGuiApplication::clipboard()->setText(cells.join(QLatin1Char('\t')));
         return;

@@ -11,6 +11,9 @@
 
 namespace bolthole {
 
+/// Role of a cell: whether it shows a figure that rests on a starting number.
+inline constexpr int kRestsOnStartsRole = Qt::UserRole + 1;
+
 /// The rows the filter lets through, sorted. Texts are made when they are asked for.
 class CombinationTableModel : public QAbstractTableModel {
     Q_OBJECT
@@ -45,6 +48,9 @@ class CombinationTableModel : public QAbstractTableModel {
   private:
     [[nodiscard]] QVariant decoration(std::size_t at) const;
     [[nodiscard]] QFont fontOf(const CombinationColumn& column, std::size_t at) const;
+    [[nodiscard]] bool restsOnStarts(const CombinationColumn& column, std::size_t at) const;
+    [[nodiscard]] QString toolTip(const CombinationColumn& column, std::size_t at) const;
+    [[nodiscard]] QString spoken(const CombinationColumn& column, std::size_t at) const;
     void fillRows();
     void sortRows();
     void touchRow(std::optional<std::size_t> at);

@@ -148,8 +148,32 @@ QVariant CombinationTableModel::decoration(std::size_t at) const {
                    qGuiApp->devicePixelRatio());
 }
 
+// Nobody is led by a bold figure that rests on what nobody measured.
 QFont CombinationTableModel::fontOf(const CombinationColumn& column, std::size_t at) const {
-    return textFont(TextSize::body, present_ == at || column.kind == CombinationColumn::Kind::antiSquat);
+    const bool isChief = present_ == at || column.kind == CombinationColumn::Kind::antiSquat;
+    return textFont(TextSize::body, isChief && !restsOnStarts(column, at));
+}
+
+bool CombinationTableModel::restsOnStarts(const CombinationColumn& column, std::size_t at) const {
+    const std::optional<CombinationList::Basis> basis = basisOf(column);
+    return basis && list_.items()[at].assembled && list_.restsOnStarts(at, *basis);
+}
+
+QString CombinationTableModel::toolTip(const CombinationColumn& column, std::size_t at) const {
+    if (column.kind == CombinationColumn::Kind::problem) {
+        return wrappedToolTip(columnText(column, list_, at));
+    }
+    return restsOnStarts(column, at)
+               ? wrappedToolTip(tr("Rests on %1").arg(list_.startingWords(at, *basisOf(column))))
+               : QString();
+}
+
+QString CombinationTableModel::spoken(const CombinationColumn& column, std::size_t at) const {
+    if (column.kind == CombinationColumn::Kind::rank) {
+        return spokenRank(list_, at, present_ == at);
+    }
+    const QString text = columnText(column, list_, at);
+    return restsOnStarts(column, at) ? tr("%1, rests on starting numbers").arg(text) : text;
 }
 
 QVariant CombinationTableModel::data(const QModelIndex& index, int role) const {
@@ -162,9 +186,7 @@ QVariant CombinationTableModel::data(const QModelIndex& index, int role) const {
         case Qt::DisplayRole:
             return columnText(column, list_, *at);
         case Qt::ToolTipRole:
-            return column.kind == CombinationColumn::Kind::problem
-                       ? wrappedToolTip(columnText(column, list_, *at))
-                       : QString();
+            return toolTip(column, *at);
         case Qt::TextAlignmentRole:
             return QVariant::fromValue(isNumeric(column) ? Qt::AlignRight | Qt::AlignVCenter
                                                          : Qt::AlignLeft | Qt::AlignVCenter);
@@ -183,8 +205,9 @@ QVariant CombinationTableModel::data(const QModelIndex& index, int role) const {
         case Qt::DecorationRole:
             return index.column() == 0 ? decoration(*at) : QVariant();
         case Qt::AccessibleTextRole:
-            return index.column() == 0 ? spokenRank(list_, *at, present_ == *at)
-                                       : columnText(column, list_, *at);
+            return spoken(column, *at);
+        case kRestsOnStartsRole:
+            return restsOnStarts(column, *at);
         default:
             return {};
     }

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "widgets/kit/translation.h"
+#include "widgets/words/starting_words.h"
 #include "widgets/words/uncertainty_words.h"
 
 namespace bolthole {
@@ -10,6 +11,7 @@ namespace bolthole {
 namespace {
 
 using Kind = CombinationColumn::Kind;
+using Basis = CombinationList::Basis;
 
 QString plusMinus(double uncertainty) {
     return uncertaintyWords(uncertainty, Quantity::percent, Units::metric);
@@ -37,7 +39,9 @@ QString uncertaintyHelp(const CombinationColumn& column) {
 QString uncertaintyCell(const CombinationColumn& column, const CombinationList& list, std::size_t at) {
     const QString unknown(QChar(0x2014));
     if (column.kind == Kind::uncertainty) {
-        return list.uncertainty(at) == nullptr ? unknown : plusMinus(list.uncertainty(at)->antiSquat);
+        return list.uncertainty(at) == nullptr
+                   ? (list.restsOnStarts(at, Basis::weights) ? noUncertaintyWords() : unknown)
+                   : plusMinus(list.uncertainty(at)->antiSquat);
     }
     if (list.present() == at) {
         return {};
@@ -63,7 +67,9 @@ QString cannotTellCell() {
 
 QString toldApartInWords(const CombinationList& list, std::size_t at) {
     if (list.uncertainty(at) == nullptr) {
-        return {};
+        return list.restsOnStarts(at, Basis::weights)
+                   ? tr("No ±, as it rests on %1.").arg(list.startingWords(at, Basis::weights))
+                   : QString();
     }
     const std::optional<CombinationList::Difference> apart = list.difference(at);
     if (!apart) {

@@ -7,50 +7,17 @@
 #include <QPainter>
 #include <QStandardItemModel>
 #include <algorithm>
-#include <array>
 
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
 #include "widgets/words/field_words.h"
+#include "widgets/words/length_words.h"
 #include "widgets/words/starting_words.h"
 
 namespace bolthole {
 
 namespace {
-
-constexpr std::array kTreatments{LengthTreatment::keep, LengthTreatment::refit, LengthTreatment::uppers};
-
-QString labelOf(LengthTreatment lengths) {
-    switch (lengths) {
-        case LengthTreatment::keep:
-            return HoleBoardHeader::tr("Keep every length");
-        case LengthTreatment::refit:
-            return HoleBoardHeader::tr("Refit every length");
-        case LengthTreatment::uppers:
-            break;
-    }
-    return HoleBoardHeader::tr("Refit the uppers");
-}
-
-QString helpFor(LengthTreatment lengths) {
-    switch (lengths) {
-        case LengthTreatment::keep:
-            return HoleBoardHeader::tr(
-                "Only bolts move. Every link keeps its length, so the axle shifts and the "
-                "pinion turns to wherever the links put them.");
-        case LengthTreatment::refit:
-            return HoleBoardHeader::tr(
-                "Every link, with an adjuster or not, gets the length that leaves the axle in "
-                "the place and attitude it was measured in. A link without an adjuster has "
-                "to be made anew.");
-        case LengthTreatment::uppers:
-            break;
-    }
-    return HoleBoardHeader::tr(
-        "Lowers and the track bar keep their lengths and place the axle; the uppers are refit "
-        "so that the pinion keeps the angle it was measured at.");
-}
 
 bool hasCrosswiseCombination(const Car& car) {
     return std::ranges::any_of(car.links, [&](const Link& link) {
@@ -176,13 +143,13 @@ void HoleBoardHeader::buildScope() {
 void HoleBoardHeader::buildLengths() {
     lengths_->setObjectName(QStringLiteral("lengthTreatment"));
     lengths_->setAccessibleName(tr("What happens to the links' lengths"));
-    for (const LengthTreatment lengths : kTreatments) {
-        lengths_->addItem(labelOf(lengths));
-        lengths_->setItemData(lengths_->count() - 1, wrappedToolTip(helpFor(lengths)), Qt::ToolTipRole);
+    for (const LengthTreatment lengths : kLengthTreatments) {
+        lengths_->addItem(lengthsLabel(lengths));
+        lengths_->setItemData(lengths_->count() - 1, wrappedToolTip(lengthsHelp(lengths)), Qt::ToolTipRole);
     }
     connect(lengths_, &QComboBox::activated, this, [this](int index) {
-        lengths_->setToolTip(wrappedToolTip(helpFor(kTreatments[static_cast<std::size_t>(index)])));
-        emit lengthsChosen(kTreatments[static_cast<std::size_t>(index)]);
+        lengths_->setToolTip(wrappedToolTip(lengthsHelp(kLengthTreatments[static_cast<std::size_t>(index)])));
+        emit lengthsChosen(kLengthTreatments[static_cast<std::size_t>(index)]);
     });
     rowIn(second_)->addWidget(lengths_);
 }
@@ -230,7 +197,7 @@ void HoleBoardHeader::showLengths(const BoardState& board) {
     const auto index = static_cast<int>(board.lengths);
     lengths_->setEnabled(board.car != nullptr);
     lengths_->setCurrentIndex(index);
-    lengths_->setToolTip(wrappedToolTip(helpFor(board.lengths)));
+    lengths_->setToolTip(wrappedToolTip(lengthsHelp(board.lengths)));
     if (board.car == nullptr || board.car == car_) {
         return;
     }
@@ -238,7 +205,7 @@ void HoleBoardHeader::showLengths(const BoardState& board) {
     const int uppers = static_cast<int>(LengthTreatment::uppers);
     qobject_cast<QStandardItemModel*>(lengths_->model())->item(uppers)->setEnabled(canSetUppers);
     lengths_->setItemData(uppers,
-                          wrappedToolTip(canSetUppers ? helpFor(LengthTreatment::uppers)
+                          wrappedToolTip(canSetUppers ? lengthsHelp(LengthTreatment::uppers)
                                                       : tr("This car has no upper link to refit.")),
                           Qt::ToolTipRole);
 }

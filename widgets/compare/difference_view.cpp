@@ -16,6 +16,7 @@
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
 #include "widgets/words/figure_words.h"
+#include "widgets/words/starting_words.h"
 #include "widgets/words/uncertainty_words.h"
 
 namespace bolthole {
@@ -63,6 +64,7 @@ QString titleOf(const BenchState& state) {
 DifferenceView::DifferenceView(QWidget* parent)
     : QWidget(parent),
       title_(new ToneLabel(ToneLabel::Tone::heading, QString(), this)),
+      starts_(new ToneLabel(ToneLabel::Tone::muted, QString(), this)),
       lines_(new QListWidget(this)),
       message_(new ToneLabel(ToneLabel::Tone::plain, QString(), this)),
       offer_(new QPushButton(tr("Compare with the car &before the last bolting"), this)),
@@ -96,6 +98,8 @@ DifferenceView::DifferenceView(QWidget* parent)
     telling_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     telling_->setWordWrap(true);
     title_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    starts_->setObjectName(QStringLiteral("unmeasured"));
+    starts_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     fold_->setObjectName(QStringLiteral("fold"));
     fold_->setCheckable(true);
     connect(fold_, &QAbstractButton::toggled, this, [this](bool unfolded) {
@@ -110,6 +114,7 @@ DifferenceView::DifferenceView(QWidget* parent)
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(3);
     column->addWidget(title_);
+    column->addWidget(starts_);
     column->addWidget(lines_);
     column->addWidget(message_, 1);
     column->addWidget(offer_, 0, Qt::AlignHCenter);
@@ -124,6 +129,8 @@ void DifferenceView::showState(const BenchState& state, const Comparison* compar
     const QString words = message.isEmpty() && !differs ? tr("Nothing differs.") : message;
     const bool hasTable = comparison != nullptr && words.isEmpty();
     fullTitle_ = comparison == nullptr ? QString() : titleOf(state);
+    fullStarts_ =
+        comparison == nullptr ? QString() : startingHeading(comparison->beforeCar, comparison->afterCar);
     showLines(comparison == nullptr ? std::vector<ChangeLine>{} : changeLines(*comparison, state.style));
     message_->showText(words);
     message_->setVisible(!hasTable);
@@ -193,11 +200,19 @@ void DifferenceView::showLines(const std::vector<ChangeLine>& lines) {
     fit();
 }
 
+// As much of the text as the view is wide; all of it in the tip and for a screen reader.
+void DifferenceView::showWithin(ToneLabel& label, const QString& text) const {
+    label.showText(label.fontMetrics().elidedText(text, Qt::ElideRight, width()));
+    label.setToolTip(wrappedToolTip(text));
+    label.setAccessibleName(text);
+}
+
 // The title gives way first; the lines leave most of the room to the table.
 void DifferenceView::fit() {
     title_->setVisible(!fullTitle_.isEmpty() && height() >= kLeastForTitle);
-    title_->showText(title_->fontMetrics().elidedText(fullTitle_, Qt::ElideRight, width()));
-    title_->setToolTip(wrappedToolTip(fullTitle_));
+    showWithin(*title_, fullTitle_);
+    starts_->setVisible(!fullStarts_.isEmpty());
+    showWithin(*starts_, fullStarts_);
     const int line = std::max(lines_->sizeHintForRow(0), QFontMetrics(textFont(TextSize::body)).height());
     const int room = std::clamp(height() / (5 * line), 1, kMostLines);
     const int rows = rowsOfChanges();

@@ -45,11 +45,14 @@ class DifferenceView : public QWidget {
     void showTelling(const BenchState& state);
     void showFold();
     void fit();
+    void showWithin(ToneLabel& label, const QString& text) const;
     [[nodiscard]] int rowsOfChanges() const;
     void copyLines() const;
 
     QString fullTitle_;
+    QString fullStarts_;
     ToneLabel* title_;
+    ToneLabel* starts_;  // what nobody measured of both cars
     QListWidget* lines_;
     ToneLabel* message_;
     QPushButton* offer_;

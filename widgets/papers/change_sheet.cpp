@@ -16,21 +16,11 @@ namespace bolthole {
 
 namespace {
 
-// What differs rests on both cars: where they don't rest on the same, both are said.
-QString startingOf(const ChangeRequest& request) {
-    const QString before = startingHeading(request.before);
-    QString after = startingHeading(request.after);
-    if (before == after || before.isEmpty()) {
-        return after;
-    }
-    return after.isEmpty() ? tr("Before: %1").arg(before) : tr("Before: %1. After: %2").arg(before, after);
-}
-
 class LaidChange : public FlowedPaper {
   public:
     LaidChange(const ChangeRequest& asked, const QPageLayout& page)
         : FlowedPaper(page, {.title = 4.6, .hasSecondLine = true, .scaleBar = asked.style.units},
-                      startingOf(asked), cautionWords(asked.after)),
+                      startingHeading(asked.before, asked.after), cautionWords(asked.after)),
           request_(asked),
           comparison_(compareCars(request_.before, request_.after)),
           words_(sheetWordsOf(comparison_, request_.style)),

@@ -155,15 +155,9 @@ class Writer {
         }
     }
 
-    // Nobody sets a rod closer than the tape tells.
-    [[nodiscard]] bool isTold(const LengthMove& move) const {
-        const double tape = uncertaintyOf(comparison_.afterCar, MeasuringTool::tape);
-        return std::abs(move.after - move.before) > kCoverage95 * tape;
-    }
-
     [[nodiscard]] QString adjusterWords(const LengthMove& move) const {
         const bool isLonger = move.after > move.before;
-        if (!isTold(move)) {
+        if (!tapeTells(comparison_.afterCar, move.after, move.before)) {
             return tr("leave it: closer than the tape tells");
         }
         if (!move.turns) {

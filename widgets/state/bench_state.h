@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "geometry/car/faults.h"
+#include "geometry/combinations/hole_combination.h"
 #include "geometry/edits/edit.h"
 #include "geometry/kinematics/trace.h"
 #include "geometry/uncertainty/ic_cloud.h"
@@ -62,6 +63,12 @@ struct BenchState {
     /// The target instant center while it is being dragged or set in the side view, car frame, m: forward,
     /// up.
     std::optional<Eigen::Vector2d> targetCenter{};
+    /// What the person chose to happen to the links' lengths wherever holes are changed, on every page;
+    /// absent: what suits the car. It lasts until another car is opened.
+    std::optional<LengthTreatment> chosenLengths{};
+
+    /// The same as far as the car has the links for it.
+    [[nodiscard]] LengthTreatment lengths() const { return treatmentFor(car, chosenLengths); }
 };
 
 /// A change of the car comes whole, or as a drag: any number of `dragging`, then `dragged` or `abandoned`. A

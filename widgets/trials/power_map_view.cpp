@@ -137,6 +137,7 @@ void PowerMapView::showMap(const std::shared_ptr<const PowerMap>& map, const std
     key_->showText(
         tr("60 ft in seconds. ● quickest of its torque, ≈ can't be told apart from it. Track bars and "
            "guides stay as bolted.") +
+        u' ' + capitalized(fromView(wordsFor(map->lengths))) + u'.' +
         (map->isAll ? QString()
                     : u' ' + tr("The %n combinations that move the fewest bolts.", nullptr,
                                 static_cast<int>(map->combinations.size()))) +
@@ -262,7 +263,7 @@ void PowerMapView::bolt(int row) {
     if (map_ && row >= 0 && static_cast<std::size_t>(row) < order_.size()) {
         const HoleUse use = map_->combinations[order_[static_cast<std::size_t>(row)]].use;
         if (use != holesInUse(*car_)) {
-            emit boltRequested(ChooseHoles{use, defaultTreatment(*car_)});
+            emit boltRequested(ChooseHoles{use, map_->lengths});
         }
     }
 }

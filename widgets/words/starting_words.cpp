@@ -28,6 +28,15 @@ QString startingHeading(const Car& car) {
     return tr("Starting numbers, not measured: %1; worked out, not measured: %2").arg(starts, workedOut);
 }
 
+QString startingHeading(const Car& before, const Car& after) {
+    const QString was = startingHeading(before);
+    QString is = startingHeading(after);
+    if (was == is || was.isEmpty()) {
+        return is;
+    }
+    return is.isEmpty() ? tr("Before: %1").arg(was) : tr("Before: %1. After: %2").arg(was, is);
+}
+
 QString calculatedWords(const Car& car) {
     return startsUsed(car).empty()
                ? tr("Calculated from your measurements; no strength of brackets, welds or bolts.")

@@ -22,6 +22,10 @@ namespace bolthole {
 /// and of lengths that were: "Worked out, not measured: upper length".
 [[nodiscard]] QString startingHeading(const Car& car);
 
+/// The same of what differs between two cars: it rests on both, and where they don't rest on the same, both
+/// are said.
+[[nodiscard]] QString startingHeading(const Car& before, const Car& after);
+
 /// What the figures are calculated from, and that they know no strength: "Calculated from your measurements;
 /// ..." where nobody measured some of it, that it was also calculated from that.
 [[nodiscard]] QString calculatedWords(const Car& car);

@@ -1,6 +1,7 @@
 // Hole combinations in the real window: computed off its thread, pointed at, chosen, undone.
 #include <gmock/gmock.h>
 
+#include <QComboBox>
 #include <QSignalSpy>
 #include <QTest>
 #include <chrono>
@@ -9,7 +10,10 @@
 #include "app/window/main_window.h"
 #include "tests/support/bench_points.h"
 #include "widgets/board/hole_board.h"
+#include "widgets/kit/number_field.h"
+#include "widgets/pages/target/target_page.h"
 #include "widgets/views/side_view.h"
+#include "widgets/words/length_words.h"
 
 namespace bolthole {
 namespace {
@@ -117,6 +121,28 @@ TEST_F(CombinationsInTheWindow, TheGhostTakesTheTreatmentJustChosen) {
         const CarResult expected = carWithCombination(window_.state().car, use, lengths);
         EXPECT_EQ(window_.state().pointed->car, *expected.car) << nameOf(lengths);
     }
+}
+
+TEST_F(CombinationsInTheWindow, TheLengthsAreOneChoiceOnEveryPage) {
+    window_.document().apply(SetTarget{TargetWindow{.antiSquatLow = 10, .antiSquatHigh = 200}},
+                             EditPhase::whole, {});
+    QTest::keyClick(&window_, Qt::Key_6, Qt::AltModifier);
+    const auto box = [this] { return window_.findChild<QComboBox*>(QStringLiteral("targetLengths")); };
+    auto* page = window_.findChild<TargetPage*>();
+    for (const LengthTreatment lengths : {LengthTreatment::keep, LengthTreatment::refit}) {
+        emit window_.holeBoard().lengthsChosen(lengths);
+        EXPECT_EQ(box()->currentIndex(), static_cast<int>(lengths));
+        EXPECT_EQ(page->lengths(), lengths);
+        EXPECT_EQ(box()->toolTip(), wrappedToolTip(lengthsHelp(lengths)));
+    }
+    QTest::keyClick(box(), Qt::Key_Up);
+    EXPECT_EQ(window_.state().lengths(), LengthTreatment::keep);
+    EXPECT_EQ(window_.boardState().lengths, LengthTreatment::keep);
+    EXPECT_TRUE(waitForBoard());
+    EXPECT_EQ(window_.findChild<QComboBox*>(QStringLiteral("lengthTreatment"))->currentText(),
+              box()->currentText());
+    open("light-coupe.bolt.json");
+    EXPECT_FALSE(window_.state().chosenLengths) << "another car has what suits it";
 }
 
 TEST_F(CombinationsInTheWindow, KeepingAStateComputesNothingAnew) {

@@ -6,6 +6,7 @@
 #include <random>
 
 #include "geometry/car/fields.h"
+#include "geometry/car/measuring_tool.h"
 #include "geometry/edits/starting_car.h"
 #include "geometry/edits/starting_link.h"
 #include "tests/support/edit_tools.h"
@@ -143,6 +144,24 @@ TEST(WorkedOutNumbers, ALengthRefittedToMeasuredHolesIsNotMeasured) {
     EXPECT_FALSE(isMeasured(after, kFirstLength));
     EXPECT_THAT(unmeasuredNumbers(after), testing::ElementsAre(kFirstLength));
     EXPECT_TRUE(startingNumbers(after).empty());
+}
+
+// 2 x the tape's 1/16 in / sqrt(6), some 1.3 mm: nearer than that nobody has read the holes either.
+TEST(WorkedOutNumbers, AMeasuredLengthStaysWhereNoTapeTellsItFromTheRefitOne) {
+    for (const auto& [by, stays] : {std::pair(0.0012, true), std::pair(0.0014, false)}) {
+        Car car = refitted().before;
+        const FieldId length{.field = Field::linkLength, .link = 1};
+        car.links[1].length = holeDistance(car.links[1]) + by;
+        HoleUse use = holesInUse(car);
+        use.set(0, End::axle, static_cast<int>(car.links[0].axle.holes.size()) - 1);
+        const Car after = applied(car, ChooseHoles{use, LengthTreatment::refit});
+        EXPECT_EQ(after.links[1].length == car.links[1].length, stays);
+        EXPECT_EQ(isMeasured(after, length), stays);
+        EXPECT_EQ(originOf(after, kFirstLength), Origin::workedOut);
+        car.tools.tape = kTapeUncertainty / 2;
+        EXPECT_FALSE(isMeasured(applied(car, ChooseHoles{use, LengthTreatment::refit}), length))
+            << "a better tape tells them";
+    }
 }
 
 TEST(WorkedOutNumbers, TypedTheyCountAsMeasuredSteppedTheyDoNot) {

@@ -31,7 +31,7 @@ TEST(PaddockChanges, AreWhatCanBeTurnedInThePaddock) {
         {.id = 2, .name = "ballast", .mass = 20, .at = {{-0.9, 0, 0.5}}, .aboard = 100},
         {.id = 3, .name = "weighed", .mass = 20, .at = {{-0.9, 0, 0.5}}, .weighed = 100, .aboard = 100},
         {.id = 4, .name = "at home", .mass = 20, .at = {{-0.9, 0, 0.5}}, .aboard = 0}};
-    const std::vector<PaddockChange> changes = paddockChanges(car);
+    const std::vector<PaddockChange> changes = paddockChanges(car, defaultTreatment(car));
     const PaddockChange* softer = changeOf(changes, Field::frontReboundClick, 3);
     ASSERT_NE(softer, nullptr);
     EXPECT_FALSE(softer->isFirmer);
@@ -56,7 +56,7 @@ TEST(PaddockChanges, StepPressuresWhereTheRateWasReadAtTwo) {
     Car car = launchCar(Layout::triangulated, 21);
     const auto stepped = [&car] {
         std::vector<double> found;
-        for (const PaddockChange& change : paddockChanges(car)) {
+        for (const PaddockChange& change : paddockChanges(car, defaultTreatment(car))) {
             if (change.kind == ChangeKind::pressure) {
                 EXPECT_EQ(change.edit.as<SetNumber>()->id.field, Field::rearPressure);
                 found.push_back(change.edit.as<SetNumber>()->value / kPascalsPerPsi);

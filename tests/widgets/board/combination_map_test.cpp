@@ -11,6 +11,7 @@
 #include <array>
 #include <cmath>
 
+#include "geometry/car/starting_numbers.h"
 #include "tests/support/board_bench.h"
 #include "tests/support/made_units.h"
 #include "tests/support/text_notes.h"
@@ -428,6 +429,18 @@ TEST_F(CombinationMapTest, SaysWhatTheNamesStandFor) {
 }
 
 // A name cut in the middle stands for nothing.
+TEST_F(CombinationMapTest, SaysThatItRestsOnStartingNumbers) {
+    Car car = coupeCar();
+    for (const bool isStart : {false, true}) {
+        setOrigin(car, {.field = Field::cgHeight}, isStart ? Origin::starting : Origin::measured);
+        open(car);
+        for (const int height : {90, 240}) {
+            map().resize(360, height);
+            EXPECT_EQ(wordsOn(map()).find("starting numbers") != std::string::npos, isStart) << height;
+        }
+    }
+}
+
 TEST_F(CombinationMapTest, WithoutRoomForAllNamesItSaysNoneOfThem) {
     open(coupeCar());
     for (const int height : {90, 240}) {

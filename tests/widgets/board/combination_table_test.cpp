@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/car/starting_numbers.h"
 #include "tests/support/board_bench.h"
 #include "widgets/board/frozen_columns.h"
 
@@ -18,6 +19,13 @@ namespace bolthole::test {
 namespace {
 
 using Kind = CombinationColumn::Kind;
+
+// A dot is but two pixels wide: its color is thinned at its rim.
+bool isNear(const QColor& one, const QColor& other) {
+    return std::abs(one.red() - other.red()) + std::abs(one.green() - other.green()) +
+               std::abs(one.blue() - other.blue()) <
+           90;
+}
 
 class CombinationTableTest : public BoardBench {
   protected:
@@ -183,6 +191,64 @@ TEST_F(CombinationTableTest, ThePresentRowIsMarked) {
     EXPECT_GT(hole.data(Qt::FontRole).value<QFont>().weight(), QFont::Normal);
     EXPECT_TRUE(table().combinations().index(row, 0).data(Qt::DecorationRole).canConvert<QPixmap>());
     EXPECT_NE(cell(row == 0 ? 1 : 0, Kind::bolts), "current");
+}
+
+// A hole nobody measured speaks for the combinations that use it, a CG height for every anti-squat and for
+// nothing else.
+TEST_F(CombinationTableTest, WhatRestsOnStartingNumbersIsMarkedAndNotBold) {
+    const auto at = [this](int row, Kind kind, int role) {
+        return table().combinations().index(row, columnOf(kind)).data(role);
+    };
+    const auto rests = [&](int row, Kind kind) { return at(row, kind, kRestsOnStartsRole).toBool(); };
+    const auto isBold = [&](int row) { return at(row, Kind::antiSquat, Qt::FontRole).value<QFont>().bold(); };
+    Car car = wagonCar();
+    open(car);
+    EXPECT_FALSE(rests(1, Kind::antiSquat));
+    EXPECT_TRUE(isBold(1));
+    startFrom(car.links[0].axle.holes[0]);
+    open(car);
+    int resting = 0;
+    for (int row = 0; row < table().combinations().rowCount(); ++row) {
+        const std::size_t item = *table().combinations().itemAt(row);
+        const bool usesIt = state_.combinations[item].use.of(0, End::axle) == 0;
+        EXPECT_EQ(rests(row, Kind::antiSquat), usesIt) << row;
+        EXPECT_EQ(rests(row, Kind::instantCenter), usesIt) << row;
+        EXPECT_EQ(isBold(row), !usesIt) << row;
+        EXPECT_EQ(at(row, Kind::instantCenter, Qt::ToolTipRole).toString().contains("lower top hole"),
+                  usesIt);
+        resting += usesIt ? 1 : 0;
+    }
+    EXPECT_EQ(resting, 2);
+    car = wagonCar();
+    setOrigin(car, {.field = Field::cgHeight}, Origin::starting);
+    open(car);
+    EXPECT_TRUE(rests(0, Kind::antiSquat));
+    EXPECT_FALSE(isBold(0));
+    EXPECT_FALSE(rests(0, Kind::instantCenter)) << "the links know nothing of a center of gravity";
+    EXPECT_FALSE(rests(0, Kind::pinion));
+    EXPECT_FALSE(rests(0, Kind::bolts));
+    EXPECT_THAT(at(0, Kind::antiSquat, Qt::AccessibleTextRole).toString().toStdString(),
+                testing::HasSubstr("rests on starting numbers"));
+}
+
+// Painted as under a field: dots in the color of such numbers.
+TEST_F(CombinationTableTest, DotsStandUnderWhatRestsOnStartingNumbers) {
+    const auto dots = [this] {
+        const QImage image = table().grab().toImage();
+        int count = 0;
+        for (int y = 0; y < image.height(); ++y) {
+            for (int x = 0; x < image.width(); ++x) {
+                count += isNear(image.pixelColor(x, y), theme().startingMark) ? 1 : 0;
+            }
+        }
+        return count;
+    };
+    Car car = wagonCar();
+    open(car);
+    const int without = dots();
+    setOrigin(car, {.field = Field::cgHeight}, Origin::starting);
+    open(car);
+    EXPECT_GT(dots(), without + 20);
 }
 
 TEST_F(CombinationTableTest, TheFilterMatchesHolesAndProblems) {

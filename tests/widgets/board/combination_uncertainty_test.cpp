@@ -7,6 +7,7 @@
 #include <QTest>
 #include <cmath>
 
+#include "geometry/car/starting_numbers.h"
 #include "geometry/units/uncertainty_text.h"
 #include "tests/support/board_bench.h"
 
@@ -52,6 +53,15 @@ class CombinationUncertaintyTest : public test::BoardBench {
     }
     std::string line() { return part<QLabel>("boardUncertainty")->text().toStdString(); }
 };
+
+TEST_F(CombinationUncertaintyTest, WithoutAnUncertaintyItSaysWhy) {
+    Car car = wagonCar();
+    setOrigin(car, {.field = Field::cgHeight}, Origin::starting);
+    openAccuracy(car);
+    EXPECT_EQ(cell(rowOf(1), CombinationColumn::Kind::uncertainty).toStdString(), "no ±");
+    QTest::mouseClick(&map(), Qt::LeftButton, {}, dot(1));
+    EXPECT_EQ(line(), "No ±, as it rests on starting numbers: CG height.");
+}
 
 TEST_F(CombinationUncertaintyTest, TheColumnsWaitForTheSecondPass) {
     open(wagonCar());

@@ -13,6 +13,7 @@
 #include <QTimer>
 #include <cmath>
 
+#include "geometry/car/starting_numbers.h"
 #include "tests/support/baseline_bench.h"
 #include "widgets/words/figure_words.h"
 
@@ -30,6 +31,23 @@ TEST_F(BaselinePanelTest, SaysWhatToDoWhileNothingIsKept) {
     for (const char* words : {"Compare with", "Swap", "Recover", "Rename…", "Delete"}) {
         EXPECT_FALSE(button(words)->isEnabled()) << words;
     }
+}
+
+// A length that both cars keep shows in no change and no figure's row.
+TEST_F(BaselinePanelTest, SaysWhatNobodyMeasuredOfEitherCar) {
+    const auto* said = panel_.findChild<QLabel*>(QStringLiteral("unmeasured"));
+    state_.car.links[1].length = holeDistance(state_.car.links[1]);
+    keep("as bolted");
+    boltTop();
+    EXPECT_FALSE(said->isVisible());
+    setOrigin(state_.car, {.field = Field::linkLength, .link = 1}, Origin::workedOut);
+    Car before = *state_.car.kept[0].car;
+    setOrigin(before, {.field = Field::linkLength, .link = 1}, Origin::workedOut);
+    state_.car.kept[0].car = std::make_shared<const Car>(before);
+    show();
+    EXPECT_TRUE(said->isVisible());
+    EXPECT_EQ(said->text(), "Worked out, not measured: upper length");
+    EXPECT_EQ(said->accessibleName(), said->text());
 }
 
 TEST_F(BaselinePanelTest, KeepAsksForANameAndANote) {

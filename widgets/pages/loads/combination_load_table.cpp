@@ -27,10 +27,10 @@ Car sweptCoarsely(Car car) {
 }  // namespace
 
 struct CombinationLoadTable::Job {
-    Job(Car whole, LinkCase with)
+    Job(Car whole, LengthTreatment treatment, LinkCase with)
         : car(std::move(whole)),
           asked(std::move(with)),
-          lengths(defaultTreatment(car)),
+          lengths(treatment),
           near(nearCombinations(car, kMostCombinations)),
           solver(sweptCoarsely(car), lengths, asked) {}
 
@@ -61,16 +61,17 @@ void CombinationLoadTable::showNone() {
     fit();
 }
 
-void CombinationLoadTable::showCombinations(const Car& car, const LinkCase& with, Units units) {
+void CombinationLoadTable::showCombinations(const Car& car, LengthTreatment lengths, const LinkCase& with,
+                                            Units units) {
     units_ = units;
     Car alone = withoutKept(car);
-    if (job_ && job_->car == alone && isSameCase(job_->asked, with)) {
+    if (job_ && job_->car == alone && job_->lengths == lengths && isSameCase(job_->asked, with)) {
         if (!timer_.isActive()) {
             showRows();
         }
         return;
     }
-    job_ = std::make_unique<Job>(std::move(alone), with);
+    job_ = std::make_unique<Job>(std::move(alone), lengths, with);
     setRows(0);
     fit();
     timer_.start();

@@ -24,7 +24,7 @@ class CombinationLoadTable : public ReadTable {
 
     /// Starts computing the combinations of `car`, which must have passed findFaults(); the same car and case
     /// again are only shown anew.
-    void showCombinations(const Car& car, const LinkCase& with, Units units);
+    void showCombinations(const Car& car, LengthTreatment lengths, const LinkCase& with, Units units);
     /// Shows none, and computes no more.
     void showNone();
     /// How many there are and how many are shown, and how the rods' lengths go along, in words.

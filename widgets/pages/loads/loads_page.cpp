@@ -222,7 +222,7 @@ void LoadsPage::showLinks() {
             travelAxis(travelSpan(bench), units),
             withStartingMark({linkLoadCard(bench.solvedCar, bench.trace, *case_.links, units)},
                              restsOnStarts(bench.car, {Scope::car, Scope::hole, Scope::link})));
-        combinations_->showCombinations(bench.solvedCar, *case_.linkCase, units);
+        combinations_->showCombinations(bench.solvedCar, bench.lengths(), *case_.linkCase, units);
         note = tr("Bracket hole and joint at either end of a link carry what the link does; any other joint "
                   "shows "
                   "the amount of its force.\n") +

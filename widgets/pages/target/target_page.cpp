@@ -4,7 +4,6 @@
 #include <QProgressBar>
 #include <QPushButton>
 #include <QVBoxLayout>
-#include <array>
 #include <cmath>
 
 #include "widgets/kit/section.h"
@@ -12,12 +11,12 @@
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/pages/target/answer_card.h"
+#include "widgets/words/length_words.h"
 
 namespace bolthole {
 
 namespace {
 
-constexpr std::array kTreatments{LengthTreatment::keep, LengthTreatment::refit, LengthTreatment::uppers};
 constexpr double kRoom = 10;  // percent, either way, that a first window leaves
 
 }  // namespace
@@ -71,8 +70,7 @@ TargetPage::TargetPage(QWidget* parent)
 TargetPage::~TargetPage() = default;
 
 LengthTreatment TargetPage::lengths() const {
-    const LengthTreatment chosen = chosen_.value_or(defaultTreatment(state().car));
-    return chosen == LengthTreatment::uppers && !hasUpperRod(state().car) ? LengthTreatment::keep : chosen;
+    return state().lengths();
 }
 
 std::string TargetPage::shapeOf(const Car& car) const {
@@ -82,6 +80,7 @@ std::string TargetPage::shapeOf(const Car& car) const {
 
 void TargetPage::fill(QWidget* content, QVBoxLayout* column) {
     inPictureBox_ = nullptr;
+    lengthsBox_ = nullptr;
     if (!state().car.target) {
         column->addWidget(emptySection(content));
         return;
@@ -133,20 +132,7 @@ Section* TargetPage::fieldSection(const QString& title, std::initializer_list<Fi
 
 Section* TargetPage::searchSection(QWidget* parent) {
     auto* section = new Section(tr("How"), parent);
-    auto* box = new CalmCombo(section);
-    box->addItems({tr("keep"), tr("refit"), tr("refit the uppers")});
-    box->setAccessibleName(tr("Rods' lengths"));
-    QStringList help;
-    for (const LengthTreatment each : kTreatments) {
-        help << box->itemText(static_cast<int>(each)) + QStringLiteral(": ") + fromView(wordsFor(each));
-    }
-    box->setToolTip(wrappedToolTip(help.join(QStringLiteral(". "))));
-    if (!hasUpperRod(state().car)) {
-        box->removeItem(static_cast<int>(LengthTreatment::uppers));
-    }
-    box->setCurrentIndex(static_cast<int>(lengths()));
-    connect(box, &QComboBox::activated, this, &TargetPage::chooseLengths);
-    section->body()->addWidget(new BoxRow(tr("Rods' lengths"), box, section));
+    section->body()->addWidget(new BoxRow(tr("Links' lengths"), lengthsBox(section), section));
     inPictureBox_ = new QCheckBox(tr("Set it in the side view (W there)"), section);
     inPictureBox_->setChecked(inPicture_);
     inPictureBox_->setToolTip(wrappedToolTip(
@@ -155,6 +141,31 @@ Section* TargetPage::searchSection(QWidget* parent) {
     connect(inPictureBox_, &QCheckBox::toggled, this, &TargetPage::inPictureChosen);
     section->body()->addWidget(inPictureBox_);
     return section;
+}
+
+// The same choice as over the hole combinations.
+QWidget* TargetPage::lengthsBox(QWidget* parent) {
+    lengthsBox_ = new CalmCombo(parent);
+    lengthsBox_->setObjectName(QStringLiteral("targetLengths"));
+    lengthsBox_->setAccessibleName(tr("Links' lengths"));
+    for (const LengthTreatment each : kLengthTreatments) {
+        if (each != LengthTreatment::uppers || hasUpperRod(state().car)) {
+            lengthsBox_->addItem(lengthsLabel(each));
+            lengthsBox_->setItemData(lengthsBox_->count() - 1, wrappedToolTip(lengthsHelp(each)),
+                                     Qt::ToolTipRole);
+        }
+    }
+    showLengths();
+    connect(lengthsBox_, &QComboBox::activated, this,
+            [this](int index) { emit lengthsChosen(kLengthTreatments[static_cast<std::size_t>(index)]); });
+    return lengthsBox_;
+}
+
+void TargetPage::showLengths() {
+    if (lengthsBox_ != nullptr) {
+        lengthsBox_->setCurrentIndex(static_cast<int>(lengths()));
+        lengthsBox_->setToolTip(wrappedToolTip(lengthsHelp(lengths())));
+    }
 }
 
 QWidget* TargetPage::clearButton(QWidget* parent) {
@@ -183,11 +194,6 @@ QWidget* TargetPage::note(QWidget* parent) const {
     return words;
 }
 
-void TargetPage::chooseLengths(int index) {
-    chosen_ = kTreatments[static_cast<std::size_t>(index)];
-    refresh();
-}
-
 void TargetPage::showInPicture(bool on) {
     inPicture_ = on;
     if (inPictureBox_ != nullptr) {
@@ -196,6 +202,7 @@ void TargetPage::showInPicture(bool on) {
 }
 
 void TargetPage::refresh() {
+    showLengths();
     emit searchRequested();  // answers to another car are taken down before they are shown again
     showMessage();
     showCards();

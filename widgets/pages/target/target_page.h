@@ -7,6 +7,7 @@
 #include "widgets/pages/work_page.h"
 
 class QCheckBox;
+class QComboBox;
 class QProgressBar;
 
 namespace bolthole {
@@ -27,7 +28,7 @@ class TargetPage : public WorkPage {
     explicit TargetPage(QWidget* parent = nullptr);
     ~TargetPage() override;
 
-    /// What happens to the rods' lengths, as chosen here or as suits the car.
+    /// What happens to the links' lengths, as chosen on any page or as suits the car.
     [[nodiscard]] LengthTreatment lengths() const;
     /// The answers and the car they are for; null while they are looked for.
     void showAnswers(const std::shared_ptr<const TargetAnswers>& answers,
@@ -46,6 +47,7 @@ class TargetPage : public WorkPage {
     /// The page is seen and the car, the target, or the lengths may have changed.
     void searchRequested();
     void inPictureChosen(bool on);
+    void lengthsChosen(bolthole::LengthTreatment lengths);
 
   protected:
     [[nodiscard]] std::string shapeOf(const Car& car) const override;
@@ -59,16 +61,17 @@ class TargetPage : public WorkPage {
     [[nodiscard]] Section* searchSection(QWidget* parent);
     [[nodiscard]] QWidget* clearButton(QWidget* parent);
     [[nodiscard]] QWidget* note(QWidget* parent) const;
-    void chooseLengths(int index);
+    [[nodiscard]] QWidget* lengthsBox(QWidget* parent);
+    void showLengths();
     void showMessage();
     void showCards();
     void wantSomething();
 
     std::shared_ptr<const TargetAnswers> answers_;
     std::shared_ptr<const Car> answeredCar_;
-    std::optional<LengthTreatment> chosen_;
     bool inPicture_ = false;
     QCheckBox* inPictureBox_ = nullptr;
+    QComboBox* lengthsBox_ = nullptr;
     ToneLabel* message_;
     ToneLabel* empty_;
     QProgressBar* progress_;
