@@ -37,6 +37,7 @@
 #include "geometry/kinematics/trace.h"
 #include "geometry/uncertainty/roll_uncertainty.h"
 #include "geometry/uncertainty/trace_uncertainty.h"
+#include "geometry/uncertainty/uncertain_inputs.h"
 
 namespace bolthole {
 
@@ -55,6 +56,17 @@ std::optional<Car> readFor(const Request& request, const std::string& file) {
     }
     read.loaded->car.units = request.units().value_or(read.loaded->car.units);
     return std::move(read.loaded->car);
+}
+
+/// The same for what prints figures: says on standard error which of their numbers nobody measured, as the
+/// columns have no room for it.
+std::optional<Car> readForFigures(const Request& request, const std::string& file) {
+    std::optional<Car> car = readFor(request, file);
+    if (const std::vector<FieldId> starts = car ? startsUsed(*car) : std::vector<FieldId>();
+        !starts.empty()) {
+        complain(file, "figures rest on starting numbers, not measured: " + startWords(*car, starts));
+    }
+    return car;
 }
 
 // The link at fault in the file, or all of them.
@@ -88,7 +100,7 @@ bool isAssembled(const std::string& file, const Car& car, const Trace& trace) {
 
 Outcome sweep(const Request& request) {
     const std::string& file = request.files().front();
-    const std::optional<Car> car = readFor(request, file);
+    const std::optional<Car> car = readForFigures(request, file);
     if (!car) {
         return {ExitCode::badUse, std::nullopt};
     }
@@ -112,7 +124,7 @@ void complainOfRoll(const std::string& file, const Car& car, const MoveReport& e
 
 Outcome roll(const Request& request) {
     const std::string& file = request.files().front();
-    const std::optional<Car> car = readFor(request, file);
+    const std::optional<Car> car = readForFigures(request, file);
     if (!car) {
         return {ExitCode::badUse};
     }
@@ -151,8 +163,8 @@ Outcome compare(const Request& request) {
         complain("compare", "one file given, expected two: BEFORE AFTER");
         return {ExitCode::badUse, std::nullopt};
     }
-    const std::optional<Car> before = readFor(request, files[0]);
-    const std::optional<Car> after = readFor(request, files[1]);
+    const std::optional<Car> before = readForFigures(request, files[0]);
+    const std::optional<Car> after = readForFigures(request, files[1]);
     if (!before || !after) {
         return {ExitCode::badUse, std::nullopt};
     }
@@ -190,7 +202,7 @@ std::string refuseHoles(const Request& request, const HolesTable& table) {
 
 Outcome holes(const Request& request) {
     const std::string& file = request.files().front();
-    const std::optional<Car> car = readFor(request, file);
+    const std::optional<Car> car = readForFigures(request, file);
     if (!car) {
         return {ExitCode::badUse};
     }
@@ -282,7 +294,7 @@ Outcome sheet(const Request& request) {
 }
 
 Outcome figures(const Request& request) {
-    const std::optional<Car> car = readFor(request, request.files().front());
+    const std::optional<Car> car = readForFigures(request, request.files().front());
     if (!car) {
         return {ExitCode::badUse};
     }

@@ -129,7 +129,7 @@ void addLaunch(const Car& car, const BenchState& bench, Figures& figures) {
     const CardFacts cards = launchCards(car, launch, car.units);
     const ReadCards read = [](const Car& varied) { return readLaunchCards(varied, varied.units); };
     add("loads", cards, uncertaintiesOf(cards, car, read), figures);
-    add("loads", {linkCaseFacts(launch, car.units)}, {}, figures);
+    add("loads", {linkCaseFacts(car, launch, car.units)}, {}, figures);
     if (launch.links && !launch.links->sweep.unbalanced) {
         for (const JointLoads& joint : launch.links->joints) {
             addJoint(car, joint, figures);

@@ -96,6 +96,7 @@ MainWindow::~MainWindow() {
     recovery_->disconnect(this);
     document_.disconnect(this);
     document_.undoStack().disconnect();
+    board_->disconnect();  // it points at nothing once it is hidden, and says so
 }
 
 SideView& MainWindow::sideView() {

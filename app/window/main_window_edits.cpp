@@ -52,6 +52,9 @@ void MainWindow::takeKeptEdit(const Edit& edit, EditPhase phase) {
 }
 
 void MainWindow::takeEdit(const Edit& edit, EditPhase phase) {
+    if (edit.as<ChooseHoles>() != nullptr) {
+        state_.selection = {};  // its note would stay on a hole that has nothing to do with what was bolted
+    }
     const QString refusal = document_.apply(edit, phase, state_.selection);
     if (!refusal.isEmpty() && phase != EditPhase::dragging) {
         notice_->say(refusal);

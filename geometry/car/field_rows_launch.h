@@ -50,8 +50,7 @@ BOLTHOLE_FIELD(efficiency, .scope = Scope::car, .path = "launch.efficiency",
 BOLTHOLE_FIELD(
     friction, .scope = Scope::car, .path = "launch.friction",
     .access = kAt<&Car::launch, &EnteredLaunch::friction>, .quantity = Quantity::ratio, .limits = &kFriction,
-    .words = "friction of the rear tires", .meaning = "Most thrust over load of the rear tires",
-    .label = "Tire friction",
+    .words = "tire friction", .meaning = "Most thrust over load of the rear tires", .label = "Tire friction",
     .howTo = {
         "The most the rear tires push forward over the load they carry: what the car pulled in g on its best "
         "pass, times its weight, over the rear axle's load in that launch. Caps what engine torque makes."})
@@ -66,7 +65,7 @@ BOLTHOLE_FIELD(axleRatio, .scope = Scope::car, .path = "launch.axle_ratio",
 
 BOLTHOLE_FIELD(springBase, .scope = Scope::car, .path = "launch.spring_base",
                .access = kAt<&Car::launch, &EnteredLaunch::springBase>, .quantity = Quantity::length,
-               .limits = &kPositiveLength, .words = "distance between the rear springs",
+               .limits = &kPositiveLength, .words = "spring spacing",
                .meaning = "Between the rear springs, laterally", .label = "Spring spacing",
                .howTo = {"Between the middles of the two rear springs, across the car. Where the springs' "
                          "mounts are entered, link loads take those instead."},
@@ -216,7 +215,7 @@ BOLTHOLE_FIELD(engineInertia, .scope = Scope::car, .path = "launch.engine.inerti
 
 BOLTHOLE_FIELD(launchSpeed, .scope = Scope::car, .path = "launch.engine.launch_rpm",
                .access = kAt<&Car::launch, &EnteredLaunch::engine, &EnteredEngine::launchSpeed>,
-               .quantity = Quantity::speed, .limits = &kSpeed, .words = "engine speed at the release",
+               .quantity = Quantity::speed, .limits = &kSpeed, .words = "launch rpm",
                .meaning = "Engine speed held before the release", .label = "Launch rpm",
                .howTo = {
                    "What the engine is held at before the release: the two-step's setting, or the data log."})

@@ -196,13 +196,19 @@ bool FigureChange::tells() const {
     return weight() >= 1.0 || std::isnan(before) != std::isnan(after);
 }
 
-std::vector<FigureChange> changesAt(const Station* before, const Station* after) {
+FigureChange changeAt(Figure figure, const Station* before, const Station* after) {
     static const Station kNothing;
+    const Station& from = before == nullptr ? kNothing : *before;
+    const Station& to = after == nullptr ? kNothing : *after;
+    const bool isOfCenter = figure == Figure::icX || figure == Figure::icZ;
+    return {figure, from[figure], to[figure], isOfCenter && from[Figure::icX] * to[Figure::icX] < 0};
+}
+
+std::vector<FigureChange> changesAt(const Station* before, const Station* after) {
     std::vector<FigureChange> changes;
     for (const FigureInfo& info : figureTable()) {
         if (info.figure != Figure::travel && info.figure != Figure::frontTravel) {
-            changes.push_back({info.figure, (before == nullptr ? kNothing : *before)[info.figure],
-                               (after == nullptr ? kNothing : *after)[info.figure]});
+            changes.push_back(changeAt(info.figure, before, after));
         }
     }
     std::ranges::stable_sort(changes, [](const FigureChange& one, const FigureChange& other) {

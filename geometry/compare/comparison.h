@@ -101,6 +101,9 @@ struct FigureChange {
     Figure figure = Figure::travel;
     double before = 0;  ///< SI; NaN: does not exist
     double after = 0;
+    /// It is of the instant center's place, which between the two cars went through infinity: both differ,
+    /// and by how much means nothing.
+    bool isThroughInfinity = false;
 
     [[nodiscard]] double change() const { return after - before; }
     /// How many telling changes it is; 0 where one does not exist.
@@ -109,6 +112,8 @@ struct FigureChange {
     [[nodiscard]] bool tells() const;
 };
 
+/// One figure at one station of each car; a null station has no figures.
+[[nodiscard]] FigureChange changeAt(Figure figure, const Station* before, const Station* after);
 /// Every figure but the travels at one station of each car, those that tell first, the largest in telling
 /// changes on top; then the rest in the figures' own order. A null station has no figures.
 [[nodiscard]] std::vector<FigureChange> changesAt(const Station* before, const Station* after);

@@ -93,7 +93,7 @@ void DrivelineWarningFinder::checkEnds() {
     if (ride_.joints == 2 && difference > kEqualEnds && !isSaid) {
         add(DrivelinePart::pinionAngle, Severity::check,
             say("front joint %1 and rear joint %2 at ride", angle(ride_.angle[0]), angle(ride_.angle[1])),
-            say("they cancel within %1 of each other", angle(kEqualEnds)));
+            say("to cancel they should be within %1 of each other", angle(kEqualEnds)));
     }
 }
 

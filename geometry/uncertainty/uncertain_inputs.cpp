@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <numbers>
+#include <numeric>
 
 #include "geometry/car/fields.h"
 #include "geometry/car/starting_numbers.h"
@@ -308,17 +309,25 @@ std::string shortWords(const Car& car, FieldId id) {
 std::string startWords(const Car& car, std::span<const FieldId> starts) {
     constexpr std::size_t kNamed = 3;
     std::vector<std::string> names;
+    std::vector<std::size_t> counts;  // a hole has up to three numbers, and so on
     for (const FieldId& id : starts) {
-        if (std::string name = shortWords(car, id); std::ranges::find(names, name) == names.end()) {
-            names.push_back(std::move(name));
+        std::string name = shortWords(car, id);
+        const auto found = std::ranges::find(names, name);
+        if (found != names.end()) {
+            ++counts[static_cast<std::size_t>(found - names.begin())];
+            continue;
         }
+        names.push_back(std::move(name));
+        counts.push_back(1);
     }
     std::string words;
     const std::size_t named = names.size() == kNamed + 1 ? kNamed + 1 : std::min(kNamed, names.size());
     for (std::size_t index = 0; index < named; ++index) {
         words += (index == 0 ? "" : ", ") + names[index];
     }
-    return named == names.size() ? words : say("%1 and %2 more", words, names.size() - named);
+    const std::size_t rest =
+        std::accumulate(counts.begin() + static_cast<std::ptrdiff_t>(named), counts.end(), std::size_t{0});
+    return rest == 0 ? words : say("%1 and %2 more numbers", words, rest);
 }
 
 std::vector<UncertainInput> asInputs(std::span<const CarInput> inputs) {

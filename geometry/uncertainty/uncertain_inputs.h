@@ -71,7 +71,7 @@ struct CarInput {
 /// Those of uncertainInputs() that were worked out, and nobody measured yet.
 [[nodiscard]] std::vector<FieldId> workedOutUsed(const Car& car);
 /// Such numbers in a few words, a hole or the four corners once: "CG height, lower chassis hole", "wheelbase,
-/// corner weights, CG height and 5 more". Empty: none.
+/// corner weights, CG height and 5 more numbers". Empty: none.
 [[nodiscard]] std::string startWords(const Car& car, std::span<const FieldId> starts);
 
 /// As propagation takes them.

@@ -10,6 +10,7 @@
 
 #include "widgets/board/combination_dots.h"
 #include "widgets/board/frozen_columns.h"
+#include "widgets/kit/cut_cell.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/pens.h"
 #include "widgets/kit/theme.h"
@@ -24,25 +25,34 @@ constexpr int kTextPad = 30;       // the same where the widest text is the car'
 constexpr int kWidestStart = 330;  // px
 constexpr int kEmptyInset = 20;    // px
 
-/// Paints rows whole: the focus frame belongs to the table, not to one cell.
+/// Paints rows whole: the focus frame belongs to the table, not to one cell. `frozen` lies over the view's
+/// left; null: nothing does.
 class RowDelegate : public QStyledItemDelegate {
   public:
-    using QStyledItemDelegate::QStyledItemDelegate;
+    RowDelegate(QObject* parent, const FrozenColumns* frozen)
+        : QStyledItemDelegate(parent), frozen_(frozen) {}
 
   protected:
     void initStyleOption(QStyleOptionViewItem* option, const QModelIndex& index) const override {
         QStyledItemDelegate::initStyleOption(option, index);
         option->state &= ~QStyle::State_HasFocus;
+        takeCutCell(*option, held());
     }
     void paint(QPainter* painter, const QStyleOptionViewItem& option,
                const QModelIndex& index) const override {
         QStyledItemDelegate::paint(painter, option, index);
-        if (index.data(kRestsOnStartsRole).toBool()) {
+        QStyleOptionViewItem cell = option;
+        cell.text = index.data().toString();
+        if (index.data(kRestsOnStartsRole).toBool() && !takeCutCell(cell, held())) {
             dotFigure(*painter, option, index);
         }
     }
 
   private:
+    [[nodiscard]] int held() const {
+        return frozen_ != nullptr && frozen_->isVisible() ? frozen_->geometry().right() + 1 : 0;
+    }
+
     // As under a field that holds a starting number.
     static void dotFigure(QPainter& painter, const QStyleOptionViewItem& option, const QModelIndex& index) {
         constexpr double kInset = 7;  // px between cell and text
@@ -54,6 +64,8 @@ class RowDelegate : public QStyledItemDelegate {
         const double left = isRight ? option.rect.right() - kInset - width : option.rect.left() + kInset;
         drawStartingDots(painter, left, left + width, option.rect.bottom() - 0.5);
     }
+
+    const FrozenColumns* frozen_;
 };
 
 }  // namespace
@@ -63,7 +75,6 @@ CombinationTable::CombinationTable(const CombinationList& list, QWidget* parent)
     setObjectName(QStringLiteral("combinationTable"));
     setAccessibleName(tr("Table of hole combinations"));
     setModel(model_);
-    setItemDelegate(new RowDelegate(this));
     setSelectionBehavior(QAbstractItemView::SelectRows);
     setSelectionMode(QAbstractItemView::SingleSelection);
     setEditTriggers(QAbstractItemView::NoEditTriggers);
@@ -94,7 +105,8 @@ CombinationTable::CombinationTable(const CombinationList& list, QWidget* parent)
 void CombinationTable::buildFrozen() {
     frozen_ = new FrozenColumns(this);
     frozen_->setObjectName(QStringLiteral("frozenColumns"));
-    frozen_->setItemDelegate(new RowDelegate(frozen_));
+    frozen_->setItemDelegate(new RowDelegate(frozen_, nullptr));
+    setItemDelegate(new RowDelegate(this, frozen_));
     connect(frozen_, &FrozenColumns::headerClicked, this, &CombinationTable::sortBy);
     connect(frozen_, &QAbstractItemView::entered, this, &QAbstractItemView::entered);
     connect(frozen_, &QAbstractItemView::viewportEntered, this, &QAbstractItemView::viewportEntered);

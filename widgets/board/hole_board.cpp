@@ -36,6 +36,17 @@ void HoleBoard::paintEvent(QPaintEvent*) {
     QPainter(this).fillRect(rect(), theme().card);
 }
 
+void HoleBoard::showEvent(QShowEvent* event) {
+    QWidget::showEvent(event);
+    parts_->tellPointed();
+}
+
+// What nobody sees selected must not stand as a ghost in the pictures.
+void HoleBoard::hideEvent(QHideEvent* event) {
+    QWidget::hideEvent(event);
+    parts_->tellPointed();
+}
+
 void HoleBoard::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
     parts_->fitTo(size());

@@ -65,7 +65,8 @@ class HoleBoard : public QWidget {
 
   signals:
     void edited(const bolthole::Edit& edit, bolthole::EditPhase phase);
-    /// The person points at a combination, or at none any more: to be shown as a ghost.
+    /// The person points at a combination, or at none any more, as while the board is out of sight: to be
+    /// shown as a ghost.
     void pointedAt(const std::optional<bolthole::HoleUse>& use);
     void lengthsChosen(bolthole::LengthTreatment lengths);
     void scopeChosen(const bolthole::CombinationScope& scope);
@@ -75,6 +76,8 @@ class HoleBoard : public QWidget {
   protected:
     void paintEvent(QPaintEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
+    void showEvent(QShowEvent* event) override;
+    void hideEvent(QHideEvent* event) override;
 
   private:
     std::unique_ptr<HoleBoardParts> parts_;

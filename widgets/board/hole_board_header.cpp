@@ -239,7 +239,8 @@ void HoleBoardHeader::showCount(const BoardState& board, std::size_t shown) {
     }
     const QString unmeasured =
         board.lengths == LengthTreatment::keep ? workedOutLengthsWords(*board.car) : QString();
-    counts_->showText(unmeasured.isEmpty() ? text : text + QStringLiteral("; ") + unmeasured);
+    // First, as what has no room at the end is cut.
+    counts_->showText(unmeasured.isEmpty() ? text : capitalized(unmeasured) + QStringLiteral("; ") + text);
 }
 
 // Narrow enough for two rows, whatever the row it is in now.

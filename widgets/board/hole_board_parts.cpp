@@ -276,7 +276,13 @@ void HoleBoardParts::showMarks(bool reveal) {
     map_->showMarks(selected, hovered);
     table_->showMarks(selected, hovered, reveal);
     showUncertainty();
-    const std::optional<HoleUse>& pointed = hovered_ ? hovered_ : selected_;
+    tellPointed();
+}
+
+void HoleBoardParts::tellPointed() {
+    const std::optional<HoleUse> pointed = !board_.isVisible() ? std::nullopt
+                                           : hovered_          ? hovered_
+                                                               : selected_;
     if (pointed != told_) {
         told_ = pointed;
         emit board_.pointedAt(told_);

@@ -32,6 +32,9 @@ class HoleBoardParts : public QObject {
     [[nodiscard]] std::optional<QPointF> placeOf(std::uint64_t combination) const;
     [[nodiscard]] CombinationMap& map() { return *map_; }
 
+    /// Says what is pointed at, where that is another than was said last: nothing while the board is hidden.
+    void tellPointed();
+
   private:
     void build();
     [[nodiscard]] QWidget* buildButton();

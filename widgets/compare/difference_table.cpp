@@ -28,14 +28,9 @@ constexpr int kColumnsInGroup = 3;  // before, after, change
 constexpr int kChange = 2;
 constexpr int kCellMargin = 14;
 constexpr int kUntoldRole = Qt::UserRole + 1;
-constexpr int kRowPad = 4;        // px over the text's height
-constexpr int kMostStretch = 36;  // px a column may be wider than its contents
-
-FigureChange changeOf(Figure figure, const Station* before, const Station* after) {
-    static const Station kNothing;
-    return {figure, (before == nullptr ? kNothing : *before)[figure],
-            (after == nullptr ? kNothing : *after)[figure]};
-}
+constexpr int kTellingRole = Qt::UserRole + 2;  // 3 is the uncertainty's
+constexpr int kRowPad = 4;                      // px over the text's height
+constexpr int kMostStretch = 36;                // px a column may be wider than its contents
 
 bool existsIn(const FigureChange& change) {
     return !std::isnan(change.before) || !std::isnan(change.after);
@@ -48,7 +43,9 @@ QString changeText(const FigureChange& change, Units units) {
     if (!std::isnan(change.before) && std::isnan(change.after)) {
         return DifferenceTable::tr("vanishes");
     }
-    return fineShownChange(change.before, change.after, quantityOf(change.figure), units);
+    return change.isThroughInfinity
+               ? DifferenceTable::tr("through ∞")
+               : fineShownChange(change.before, change.after, quantityOf(change.figure), units);
 }
 
 QString cursorTitle(double travel, Units units) {
@@ -178,7 +175,7 @@ void DifferenceTable::orderRows(const std::array<Ends, kGroups>& places) {
         bool tells = false;
         for (const int group : {kRide, kBump, kDroop}) {
             const Ends& ends = places[static_cast<std::size_t>(group)];
-            const FigureChange change = changeOf(atRide.figure, ends.before, ends.after);
+            const FigureChange change = changeAt(atRide.figure, ends.before, ends.after);
             exists = exists || existsIn(change);
             tells = tells || change.tells();
         }
@@ -225,7 +222,7 @@ void DifferenceTable::setChange(int row, int group, const FigureChange& change, 
     const int column = kColumnsInGroup * group + kChange;
     setCell(row, column, changeText(change, style_.units));
     const QString plusMinus =
-        std::isnan(change.change())
+        std::isnan(change.change()) || change.isThroughInfinity
             ? QString()
             : uncertaintyWords(uncertainty, quantityOf(change.figure), style_.units, Fineness::fine);
     const bool isUntold = !plusMinus.isEmpty() && cannotTellApart(change.change(), uncertainty);
@@ -233,6 +230,7 @@ void DifferenceTable::setChange(int row, int group, const FigureChange& change, 
     UncertaintyDelegate::setPlusMinus(cell, isUntold ? tr("within %1").arg(plusMinus) : plusMinus);
     cell.setData(Qt::UserRole, change.tells() && !isUntold);
     cell.setData(kUntoldRole, isUntold);
+    cell.setData(kTellingRole, change.tells());
     cell.setToolTip(wrappedToolTip(tipOf(row, group, plusMinus, isUntold)));
 }
 
@@ -253,7 +251,8 @@ QString DifferenceTable::tipOf(int row, int group, const QString& plusMinus, boo
 void DifferenceTable::findCannotTell() {
     cannotTell_.clear();
     for (int row = 0; row < telling_; ++row) {
-        if (item(row, kColumnsInGroup * kRide + kChange)->data(kUntoldRole).toBool()) {
+        const QTableWidgetItem& atRide = *item(row, kColumnsInGroup * kRide + kChange);
+        if (atRide.data(kUntoldRole).toBool() && atRide.data(kTellingRole).toBool()) {
             cannotTell_.push_back(rows_[static_cast<std::size_t>(row)]);
         }
     }
@@ -262,7 +261,7 @@ void DifferenceTable::findCannotTell() {
 void DifferenceTable::fillGroup(int row, int group, const Ends& ends, const BenchState& state) {
     const Figure figure = rows_[static_cast<std::size_t>(row)];
     const Quantity quantity = quantityOf(figure);
-    const FigureChange change = changeOf(figure, ends.before, ends.after);
+    const FigureChange change = changeAt(figure, ends.before, ends.after);
     const auto text = [&](double value) {
         return QString::fromStdString(fineFigureText(value, quantity, style_.units));
     };

@@ -64,9 +64,11 @@ QStringList baselineWords(const BenchState& state, const CurveLine& line, const 
     if (std::isnan(state.cursor[line.figure] - baseline[line.figure])) {
         return {TravelCurves::tr("before %1").arg(was), was};
     }
-    const QString by = shownChange(baseline[line.figure], state.cursor[line.figure], spec.quantity, units);
+    const QString by =
+        fineShownChange(baseline[line.figure], state.cursor[line.figure], spec.quantity, units);
     return {TravelCurves::tr("before %1, change %2").arg(was, by),
-            QStringLiteral("%1 → %2").arg(was, figureWords(state.cursor, line, spec, units)), by};
+            QStringLiteral("%1 → %2").arg(was, figureWords(state.cursor, line, spec, units)),
+            QStringLiteral("Δ ") + by};
 }
 
 /// "IC distance 58.2 in"; empty where the figure does not exist.

@@ -305,7 +305,10 @@ void NumberField::enterNextNumber(QWidget* from) {
 }
 
 void NumberField::step(bool up, bool coarse) {
-    const std::optional<double> from = edited_ ? read().value : value_.value_or(stepStart_);
+    const std::optional<double> from = edited_ ? read().value : value_ ? value_ : stepStart_;
+    if (!from && !edited_) {
+        return;
+    }
     if (!from) {
         commit();  // marks what is wrong with the text
         return;
@@ -323,8 +326,8 @@ void NumberField::renewToolTip() {
     QString tip = wrappedToolTip(howTo_);
     const std::string exact = value_ ? exactText(*value_, quantity_, style_) : std::string();
     if (value_ && exact != fieldText(*value_, quantity_, style_)) {
-        tip += wrappedToolTip(
-            tr("Exactly %1").arg(QString::fromStdString(withUnit(exact, quantity_, style_.units))));
+        tip += wrappedToolTip((origin_ == Origin::workedOut ? tr("Worked out as %1") : tr("Exactly %1"))
+                                  .arg(QString::fromStdString(withUnit(exact, quantity_, style_.units))));
     }
     if (origin_ == Origin::workedOut) {
         tip += wrappedToolTip(

@@ -32,8 +32,8 @@ class NumberField : public QLineEdit {
     /// The field is never narrower than its number, nor than this text.
     void setLeastText(const QString& text) { leastText_ = text; }
     [[nodiscard]] QSize minimumSizeHint() const override;
-    /// Where steps begin while there is no number, SI.
-    void setStepStart(double start) { stepStart_ = start; }
+    /// Where steps begin while there is no number, SI; nothing: there are none until one is typed.
+    void setStepStart(std::optional<double> start) { stepStart_ = start; }
     /// How the number is measured: tool tip, and accessible description while nothing is wrong.
     void setHowTo(const QString& words);
     /// The uncertainty of the number, asked for whenever the tool tip is shown: "± 0.05 in (tape)". With it
@@ -120,7 +120,7 @@ class NumberField : public QLineEdit {
     Quantity quantity_;
     Check check_;
     bool mayBeEmpty_ = false;
-    double stepStart_ = 0;
+    std::optional<double> stepStart_ = 0;
     QString leastText_;
     QString howTo_;
     UncertaintyWords uncertaintyWords_;

@@ -83,7 +83,7 @@ std::function<void()> WorkPage::whileCurrent(std::function<void()> show) const {
 void WorkPage::refreshIfSeen() {
     if (stale_ && built_ && isVisible()) {
         stale_ = false;
-        const QString starts = startingHeading(state().car);
+        const QString starts = startingHeading(state().car, [this](Scope scope) { return restsOn(scope); });
         starts_->showText(starts);
         starts_->setVisible(!starts.isEmpty());
         refresh();

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "geometry/car/fields.h"
 #include "widgets/fields/sheet_hub.h"
 #include "widgets/state/bench_state.h"
 
@@ -69,6 +70,11 @@ class WorkPage : public QWidget {
     virtual void fill(QWidget* content, QVBoxLayout* column) = 0;
     /// Computes and shows what follows from the numbers; called only while the page is seen.
     virtual void refresh() = 0;
+    /// Whether what stands on the page rests on numbers of this scope, for what it says of those that nobody
+    /// measured. By default all but the springs'.
+    [[nodiscard]] virtual bool restsOn(Scope scope) const {
+        return scope != Scope::spring && scope != Scope::mount;
+    }
 
   private:
     void rebuild(const std::string& shape);

@@ -114,7 +114,7 @@ std::vector<SheetBlock> ChangeBlocks::figures(const std::vector<FigureLine>& lin
         TextRow row{line.name};
         for (std::size_t place = 0; place < line.cells.size(); ++place) {
             const auto& cells = line.cells[place];
-            row.insert(row.end(), {cells[0], cells[1], {cells[2], line.tells[place]}});
+            row.insert(row.end(), {cells[0], cells[1], {cells[2], line.isSure[place]}});
         }
         text.rows.push_back(std::move(row));
     }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/car/fields.h"
+#include "geometry/car/starting_numbers.h"
 #include "geometry/combinations/combination_figures.h"
 #include "geometry/uncertainty/trace_uncertainty.h"
 #include "geometry/uncertainty/uncertain_inputs.h"
@@ -170,6 +171,22 @@ class Writer {
         return quarterTurns(*move.turns, isLonger) + (isSingle ? tr(", one end taken off") : QString());
     }
 
+    // "≈ 21 29/32" where the tape's mark is not the length itself.
+    [[nodiscard]] QString nearly(const QString& taped, double metres) const {
+        const bool isNear =
+            hasFractions() && fieldText(metres, Quantity::length, style_).starts_with("\u2248");
+        return isNear && !taped.contains(QChar(0x2248)) ? QStringLiteral("≈ ") + taped : taped;
+    }
+
+    // A length that nobody has written follows from the holes, and one worked out was never taped.
+    [[nodiscard]] static QString whence(const Car& car, int link) {
+        const FieldId length{.field = Field::linkLength, .link = link};
+        if (!numberAt(car, length)) {
+            return tr(" by its holes");
+        }
+        return isMeasured(car, length) ? QString() : tr(", not measured");
+    }
+
     void writeLengths() {
         words_.lengths = {tr("Set these lengths"),
                           tr("bolt center to bolt center; the turns get near it, the length counts"),
@@ -180,9 +197,11 @@ class Writer {
         for (const LengthMove& move : comparison_.lengths) {
             const std::array<QString, 2> texts = tapedApart(move.before, move.after);
             const QString mark = unit(Quantity::length);
-            words_.lengths.rows.push_back({{nameOf(move.link), texts[0] + mark, texts[1] + mark,
-                                            adjusterWords(move), QString::number(move.rods)},
-                                           ticksFor(linkOf(move.link))});
+            words_.lengths.rows.push_back(
+                {{nameOf(move.link),
+                  nearly(texts[0], move.before) + mark + whence(comparison_.beforeCar, move.link.before),
+                  nearly(texts[1], move.after) + mark, adjusterWords(move), QString::number(move.rods)},
+                 ticksFor(linkOf(move.link))});
         }
     }
 
@@ -252,18 +271,40 @@ class Writer {
         return fromView(fineFigureText(value, quantityOf(figure), style_.units));
     }
 
+    // Kept as computed: it takes a sweep of each car.
+    struct Uncertainties {
+        TraceUncertainty before;
+        TraceUncertainty after;
+    };
+    const Uncertainties& uncertainties() {
+        if (!uncertainties_) {
+            uncertainties_ = {computeUncertainty(comparison_.beforeCar),
+                              computeUncertainty(comparison_.afterCar)};
+        }
+        return *uncertainties_;
+    }
+    [[nodiscard]] double uncertaintyOfChange(std::size_t place, Figure figure) {
+        constexpr std::array<std::size_t, 3> kStations{0, kUncertaintyStations, 1};  // ride, bump, droop
+        return uncertaintyOfDifference(uncertainties().before, uncertainties().after, kStations[place],
+                                       static_cast<std::size_t>(figure));
+    }
+    [[nodiscard]] bool isUntold(std::size_t place, const FigureChange& change) {
+        return cannotTellApart(change.change(), uncertaintyOfChange(place, change.figure));
+    }
+
     void fillPlace(FigureLine& line, std::size_t place, Figure figure) {
         const Station* before = stationAt(comparison_.before, kTravelPositions[place]);
         const Station* after = stationAt(comparison_.after, kTravelPositions[place]);
         const std::vector<FigureChange> changes = changesAt(before, after);
         const FigureChange change = *std::ranges::find(changes, figure, &FigureChange::figure);
-        const bool isFar = isFarAway(before, figure) || isFarAway(after, figure);
+        const bool isFar = isFarAway(before, figure) || isFarAway(after, figure) || change.isThroughInfinity;
         const bool hasBoth = !std::isnan(change.change()) && !isFar;
         line.cells[place] = {
             figureCell(before, figure, change.before), figureCell(after, figure, change.after),
             hasBoth ? fineShownChange(change.before, change.after, quantityOf(figure), style_.units)
                     : QString(kDash)};
         line.tells[place] = change.tells();
+        line.isSure[place] = change.tells() && !(hasBoth && isUntold(place, change));
     }
 
     void writeFigures() {
@@ -295,17 +336,14 @@ class Writer {
         if (!words_.differs || !comparison_.before.ride.usable || !comparison_.after.ride.usable) {
             return;
         }
-        const TraceUncertainty before = computeUncertainty(comparison_.beforeCar);
-        const TraceUncertainty after = computeUncertainty(comparison_.afterCar);
         QStringList told;
         QStringList untold;
         for (const FigureChange& change : changesAt(&comparison_.before.ride, &comparison_.after.ride)) {
             const Quantity quantity = quantityOf(change.figure);
-            const double uncertainty =
-                uncertaintyOfDifference(before, after, 0, static_cast<std::size_t>(change.figure));
+            const double uncertainty = uncertaintyOfChange(0, change.figure);
             const QString plusMinus = uncertaintyWords(uncertainty, quantity, style_.units, Fineness::fine);
             if (!change.tells() || std::isnan(change.change()) || plusMinus.isEmpty() ||
-                isFarAway(&comparison_.before.ride, change.figure) ||
+                change.isThroughInfinity || isFarAway(&comparison_.before.ride, change.figure) ||
                 isFarAway(&comparison_.after.ride, change.figure)) {
                 continue;
             }
@@ -338,6 +376,7 @@ class Writer {
     const Comparison& comparison_;
     NumberStyle style_;
     SheetWords words_;
+    std::optional<Uncertainties> uncertainties_{};
 };
 
 }  // namespace

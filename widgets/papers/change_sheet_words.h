@@ -43,7 +43,8 @@ struct SheetCheck {
 struct FigureLine {
     QString name;
     std::array<std::array<QString, 3>, 3> cells;
-    std::array<bool, 3> tells{};  ///< whether the change says something there
+    std::array<bool, 3> tells{};   ///< whether the change says something there
+    std::array<bool, 3> isSure{};  ///< that, and it is more than the measurements may be off
 };
 
 /// Everything written on a change sheet.

@@ -95,7 +95,14 @@ class CellMeasure {
     int lengthLines_ = 0;
     int problemLinesBeside_ = 0;
     int problemLinesStacked_ = 0;
-    double rowNames_ = 0;
+    /// A bracket's word and its hole's name in a row's heading, at scale 1: the two don't shrink alike.
+    struct NameWidth {
+        double label = 0;
+        double hole = 0;
+    };
+    std::vector<NameWidth> rowNames_;
+    [[nodiscard]] double rowNames(double scale) const;
+
     double rowSmall_ = 0;
     int rowTitleLines_ = 0;
     int columnNameLines_ = 0;

@@ -108,17 +108,18 @@ void CellMeasure::measureCell(const PrintFonts& fonts, const CellWords& cell) {
 void CellMeasure::measureHeadings(const PrintFonts& fonts, const ChartCombinations& chart,
                                   const ChartWords& words) {
     const auto widthOf = [&](const HoleWords& hole) { return nameWidth(hole, fonts, 1); };
+    const PrintType name = CellMeasure::name(1);
     for (int row = 0; row < chart.rows; ++row) {
         for (const HoleWords& hole : words.holes(chart.axes.down, row)) {
-            rowNames_ = std::max(rowNames_, widthOf(hole));
+            const double holeWide = fonts.width(hole.hole, name);
+            rowNames_.push_back({widthOf(hole) - holeWide, holeWide});
         }
         for (const LengthWords& length : words.rowLengths(row)) {
             rowSmall_ = std::max(rowSmall_, fonts.widest({length.length, length.work}, kSmall));
         }
     }
-    rowNames_ = std::min(rowNames_, kWidestHeading);
     if (!isMatrix_) {
-        names_ = rowNames_;
+        names_ = rowNames(1);
         nameLines_ = static_cast<int>(chart.axes.down.brackets.size());
         return;
     }
@@ -233,13 +234,20 @@ QSizeF CellMeasure::cell(double scale, bool stacked) const {
     return {std::max(scale * figures, words) + 2 * kPad, height + kBelow * smallScale};
 }
 
+double CellMeasure::rowNames(double scale) const {
+    const double part = name(scale).digits / kName.digits;
+    double widest = 0;
+    for (const NameWidth& each : rowNames_) {
+        widest = std::max(widest, each.label * small(scale) / small(1) + each.hole * part);
+    }
+    return std::min(widest, kWidestHeading);
+}
+
 double CellMeasure::rowHeading(double scale) const {
     if (!isMatrix_) {
         return 0;
     }
-    return std::max(
-               {rowNames_ * name(scale).digits / kName.digits, (std::max(rowSmall_, 20.0)) * small(scale)}) +
-           kHeadingPad;
+    return std::max({rowNames(scale), (std::max(rowSmall_, 20.0)) * small(scale)}) + kHeadingPad;
 }
 
 double CellMeasure::columnHeading(double scale) const {

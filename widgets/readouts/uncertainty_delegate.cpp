@@ -5,6 +5,7 @@
 #include <QTableWidget>
 #include <algorithm>
 
+#include "widgets/kit/cut_cell.h"
 #include "widgets/kit/theme.h"
 
 namespace bolthole {
@@ -53,16 +54,18 @@ int UncertaintyDelegate::roomFor(int column) const {
 void UncertaintyDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
                                 const QModelIndex& index) const {
     const int room = roomFor(index.column());
-    if (room == 0) {
-        QStyledItemDelegate::paint(painter, option, index);
-        return;
-    }
     QStyleOptionViewItem cell = option;
     initStyleOption(&cell, index);
+    const bool isCut = takeCutCell(cell);
     const QString number = cell.text;
-    cell.text.clear();
+    if (!isCut && room > 0) {
+        cell.text.clear();
+    }
     const QStyle* style = cell.widget == nullptr ? QApplication::style() : cell.widget->style();
     style->drawControl(QStyle::CE_ItemViewItem, &cell, painter, cell.widget);
+    if (isCut || room == 0) {
+        return;
+    }
     const bool selected = (cell.state & QStyle::State_Selected) != 0;
     const QRect inner = cell.rect.adjusted(0, 0, -kEdge, 0);
     painter->save();

@@ -137,9 +137,11 @@ QString pointName(const Car& car, const PointId& id) {
     }
     const Link& link = car.links[static_cast<std::size_t>(id.link)];
     const Hole& hole = link.bracket(id.end).holes[static_cast<std::size_t>(id.hole)];
-    return tr("%1, %2 hole '%3'")
-        .arg(QString::fromStdString(link.name), id.end == End::axle ? tr("axle") : tr("chassis"),
-             QString::fromStdString(hole.name));
+    const QString name =
+        tr("%1, %2 hole '%3'")
+            .arg(QString::fromStdString(link.name), id.end == End::axle ? tr("axle") : tr("chassis"),
+                 QString::fromStdString(hole.name));
+    return hole.uncertainties.marks().empty() ? name : tr("%1, not measured").arg(name);
 }
 
 QString pointPlace(const Car& car, const PointId& id, NumberStyle style) {

@@ -229,11 +229,6 @@ QString textChange(const QString& before, const QString& after) {
     return change < 0 && signedSize != size ? kMinus + size : signedSize;
 }
 
-QString shownChange(double before, double after, Quantity quantity, Units units) {
-    return textChange(fromView(figureText(before, quantity, units)),
-                      fromView(figureText(after, quantity, units)));
-}
-
 QString fineShownChange(double before, double after, Quantity quantity, Units units) {
     return textChange(figure(before, quantity, units), figure(after, quantity, units));
 }

@@ -29,9 +29,8 @@ struct ChangeLine {
 /// first from the second, with '+' or '−' and the decimals of the finer one. kDash where one of them is.
 [[nodiscard]] QString textChange(const QString& before, const QString& after);
 
-/// From one shown figure to another, with '+' or '−': the texts of figureText(), or of fineFigureText(),
-/// taken from each other, so that they add up as they stand side by side. kDash where one does not exist.
-[[nodiscard]] QString shownChange(double before, double after, Quantity quantity, Units units);
+/// From one shown figure to another, with '+' or '−': the texts of fineFigureText() taken from each other, so
+/// that they add up as they stand side by side. kDash where one does not exist.
 [[nodiscard]] QString fineShownChange(double before, double after, Quantity quantity, Units units);
 
 }  // namespace bolthole

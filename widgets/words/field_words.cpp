@@ -45,9 +45,9 @@ QString holeHowTo(const FieldId& id, Side side) {
                tr(underTheCar());
     }
     if (id.axis == 2) {
-        return (id.end == End::axle ? tr("From the ground, or from the axle's center if so chosen above, up "
-                                         "to the center of the "
-                                         "bolt hole; below the axle's center is minus. ")
+        return (id.end == End::axle ? tr("From level ground straight up to the center of the bolt hole, the "
+                                         "car at ride height; or from the axle's center, minus below it, "
+                                         "where \u201cAxle holes from\u201d on the car sheet says so. ")
                                     : tr("From level ground straight up to the center of the bolt hole, the "
                                          "car at ride height. ")) +
                tr(underTheCar());

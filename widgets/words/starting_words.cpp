@@ -17,15 +17,45 @@ QString startingWords(const Car& car) {
     return startingWords(car, startsUsed(car));
 }
 
-QString startingHeading(const Car& car) {
-    const QString starts = QString::fromStdString(startWords(car, startsUsed(car)));
-    const QString workedOut = QString::fromStdString(startWords(car, workedOutUsed(car)));
+namespace {
+
+QString headingOf(const Car& car, std::span<const FieldId> startIds, std::span<const FieldId> workedOutIds) {
+    const QString starts = QString::fromStdString(startWords(car, startIds));
+    const QString workedOut = QString::fromStdString(startWords(car, workedOutIds));
     if (starts.isEmpty() || workedOut.isEmpty()) {
         return !starts.isEmpty()      ? tr("Starting numbers, not measured: %1").arg(starts)
                : !workedOut.isEmpty() ? tr("Worked out, not measured: %1").arg(workedOut)
                                       : QString();
     }
     return tr("Starting numbers, not measured: %1; worked out, not measured: %2").arg(starts, workedOut);
+}
+
+// A spring's numbers are no inputs of the figures through travel; those of its brackets' other holes are none
+// of anything.
+bool isOfSpringInUse(const Car& car, const FieldId& id) {
+    const Scope scope = ruleOf(id.field).scope;
+    return scope == Scope::spring ||
+           (scope == Scope::mount && findSpring(car, id.item)->bracket(id.end).use == id.hole);
+}
+
+}  // namespace
+
+QString startingHeading(const Car& car) {
+    return headingOf(car, startsUsed(car), workedOutUsed(car));
+}
+
+QString startingHeading(const Car& car, const std::function<bool(Scope)>& rests) {
+    std::vector<FieldId> starts = startsUsed(car);
+    std::vector<FieldId> workedOut = workedOutUsed(car);
+    for (const FieldId& id : unmeasuredNumbers(car)) {
+        if (isOfSpringInUse(car, id)) {
+            (isStarting(car, id) ? starts : workedOut).push_back(id);
+        }
+    }
+    const auto isElsewhere = [&rests](const FieldId& id) { return !rests(ruleOf(id.field).scope); };
+    std::erase_if(starts, isElsewhere);
+    std::erase_if(workedOut, isElsewhere);
+    return headingOf(car, starts, workedOut);
 }
 
 QString startingHeading(const Car& before, const Car& after) {
@@ -38,11 +68,12 @@ QString startingHeading(const Car& before, const Car& after) {
 }
 
 QString calculatedWords(const Car& car) {
-    return startsUsed(car).empty()
-               ? tr("Calculated from your measurements; no strength of brackets, welds or bolts.")
-               : tr("Calculated also from starting numbers, which nobody measured; no strength of brackets, "
-                    "welds or "
-                    "bolts.");
+    const QString from = !startingNumbers(car).empty() || !startsUsed(car).empty()
+                             ? tr("Calculated also from starting numbers, which nobody measured")
+                         : !unmeasuredNumbers(car).empty()
+                             ? tr("Calculated from your measurements and from numbers that were worked out")
+                             : tr("Calculated from your measurements");
+    return tr("%1; no strength of brackets, welds or bolts.").arg(from);
 }
 
 QString workedOutLengthsWords(const Car& car) {

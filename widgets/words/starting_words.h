@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QString>
+#include <functional>
 #include <initializer_list>
 #include <span>
 
@@ -22,12 +23,15 @@ namespace bolthole {
 /// and of lengths that were: "Worked out, not measured: upper length".
 [[nodiscard]] QString startingHeading(const Car& car);
 
+/// The same of what stands on one page: of the numbers it rests on, the springs' too.
+[[nodiscard]] QString startingHeading(const Car& car, const std::function<bool(Scope)>& rests);
+
 /// The same of what differs between two cars: it rests on both, and where they don't rest on the same, both
 /// are said.
 [[nodiscard]] QString startingHeading(const Car& before, const Car& after);
 
 /// What the figures are calculated from, and that they know no strength: "Calculated from your measurements;
-/// ..." where nobody measured some of it, that it was also calculated from that.
+/// ..." where nobody measured some of the car, that it was also calculated from that.
 [[nodiscard]] QString calculatedWords(const Car& car);
 
 /// "2 lengths were worked out, not measured"; empty where every length was measured or is a starting number.

@@ -19,6 +19,7 @@
 #include <vector>
 
 #include "app/carfile/car_file.h"
+#include "geometry/car/starting_numbers.h"
 #include "geometry/kinematics/trace.h"
 #include "tests/support/run_command.h"
 
@@ -303,6 +304,26 @@ TEST_F(CommandLine, SymmetryIsSaidByCheckAndNotBySweep) {
     const Outcome check = run({"check", car});
     EXPECT_EQ(check.code, ExitCode::done);
     EXPECT_THAT(check.out, HasSubstr("nothing holds the axle laterally"));
+}
+
+// The columns have no room for it, and whoever reads them has no window.
+TEST_F(CommandLine, FiguresThatRestOnStartingNumbersAreSaidTo) {
+    Car car = readCarFile(test::kWagonFile).loaded.value().car;
+    setOrigin(car, {.field = Field::cgHeight}, Origin::starting);
+    const std::string file = written("started.bolt.json", writeCar(car, {}));
+    for (const std::vector<std::string>& words :
+         std::initializer_list<std::vector<std::string>>{{"sweep", file},
+                                                         {"holes", file},
+                                                         {"figures", file},
+                                                         {"roll", file},
+                                                         {"compare", test::kWagonFile, file}}) {
+        const Outcome outcome = run(words);
+        EXPECT_EQ(outcome.code, ExitCode::done);
+        EXPECT_EQ(outcome.err,
+                  "bolthole: " + file + ": figures rest on starting numbers, not measured: CG height\n")
+            << words[0];
+    }
+    EXPECT_EQ(run({"sweep", test::kWagonFile}).err, "");
 }
 
 TEST_F(CommandLine, CheckIsSilentOnAGoodCar) {

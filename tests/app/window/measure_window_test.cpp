@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <QApplication>
+#include <QCheckBox>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QTabBar>
@@ -254,6 +255,55 @@ TEST_F(Measuring, AHoleThatIsRefusedLeavesTheWalkWhereItIs) {
     EXPECT_EQ(dialog_->asked(), asked);
 }
 
+TEST_F(Measuring, AnArrowKeyInAnEmptyReadingMeasuresNothing) {
+    open();
+    const Car before = car();
+    QTest::keyClick(focused(), Qt::Key_Up);
+    QTest::keyClick(focused(), Qt::Key_PageUp, Qt::ShiftModifier);
+    EXPECT_TRUE(focused()->text().isEmpty());
+    QTest::keyClick(focused(), Qt::Key_Return);
+    EXPECT_EQ(car(), before) << "nothing typed: left alone";
+    open();
+    QTest::keyClicks(focused(), QStringLiteral("110"));
+    QTest::keyClick(focused(), Qt::Key_Up);
+    EXPECT_EQ(focused()->text(), QStringLiteral("110 1/16")) << "what is typed can be stepped";
+}
+
+TEST_F(Measuring, TheHoleItIsBoltedInIsSaidHere) {
+    open(holeField(0, End::axle, 0, 0));
+    const Bracket& bracket = car().links[0].axle;
+    ASSERT_GT(bracket.holes.size(), 1U);
+    auto* box = dialog_->findChild<QCheckBox*>(QStringLiteral("measureBoltedHere"));
+    const auto expectShown = [&](int hole) {
+        dialog_->begin(holeField(0, End::axle, hole, 0));
+        EXPECT_TRUE(box->isVisible());
+        EXPECT_EQ(box->isChecked(), car().links[0].axle.use == hole);
+        EXPECT_EQ(box->isEnabled(), car().links[0].axle.use != hole) << "out of here by bolting it elsewhere";
+    };
+    for (const int other : {bracket.use == 0 ? 1 : 0, bracket.use}) {
+        expectShown(other);
+        QTest::keyClicks(focused(), QStringLiteral("2"));
+        QTest::keyClick(focused(), Qt::Key_B, Qt::ControlModifier);
+        EXPECT_EQ(car().links[0].axle.use, other);
+        EXPECT_EQ(focused()->text(), QStringLiteral("2")) << "what is typed stays";
+        dialog_->discardTyping();
+        expectShown(other);
+    }
+    dialog_->begin(kWheelbase);
+    EXPECT_FALSE(box->isVisible());
+}
+
+TEST_F(Measuring, PastTheLastBoxItSaysThatItIsBackAtWhatIsLeft) {
+    const MeasuringWalk walk = measuringWalk(car());
+    open();
+    dialog_->begin(walk.stops.back().id);
+    EXPECT_THAT(words("measureCount").toStdString(), testing::StartsWith("Box "));
+    QTest::keyClick(focused(), Qt::Key_PageDown);
+    EXPECT_THAT(words("measureCount").toStdString(), testing::StartsWith("Back to what is left: box "));
+    QTest::keyClick(focused(), Qt::Key_PageDown);
+    EXPECT_THAT(words("measureCount").toStdString(), testing::StartsWith("Box "));
+}
+
 TEST_F(Measuring, ThePointAskedForIsLitInThePicture) {
     open();
     const std::vector<QPointF> lit = dialog_->findChild<PointPicture*>()->litAt();
@@ -274,7 +324,7 @@ TEST_F(Measuring, StepsAreNumberedAsTheSheetHasThem) {
         << "one word a coordinate, here and at the field";
     dialog_->begin(FieldId{.field = Field::linkLength, .link = 0});
     EXPECT_THAT(words("measureCount").toStdString(),
-                testing::ContainsRegex("^Box [0-9]+ of [0-9]+, points [0-9]+ to [0-9]+, "));
+                testing::ContainsRegex("^Box [0-9]+ of [0-9]+, from point [0-9]+ to point [0-9]+, "));
     dialog_->begin(FieldId{.field = Field::bump});
     EXPECT_THAT(words("measureCount").toStdString(),
                 testing::ContainsRegex("^Box [0-9]+ of [0-9]+, [0-9]+ boxes left to fill"));

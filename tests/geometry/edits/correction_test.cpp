@@ -79,7 +79,7 @@ TEST(CorrectLaunch, NothingTaughtIsNothingChanged) {
 
 TEST(CorrectLaunch, RefusesWhatLeavesTheLimitsAndChangesNothing) {
     Car car = withSetups();
-    expectRefused(car, CorrectLaunch{.friction = 11}, "friction of the rear tires: expected a friction");
+    expectRefused(car, CorrectLaunch{.friction = 11}, "tire friction: expected a friction");
     expectRefused(car, CorrectLaunch{.peakSlip = -1}, "expected");
     expectRefused(car, CorrectLaunch{.torqueScale = 0}, "expected scales above 0");
     expectRefused(car, CorrectLaunch{.frontDampingScale = std::numeric_limits<double>::quiet_NaN()},

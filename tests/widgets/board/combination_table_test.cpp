@@ -14,6 +14,7 @@
 #include "geometry/car/starting_numbers.h"
 #include "tests/support/board_bench.h"
 #include "widgets/board/frozen_columns.h"
+#include "widgets/kit/cut_cell.h"
 
 namespace bolthole::test {
 namespace {
@@ -229,6 +230,27 @@ TEST_F(CombinationTableTest, WhatRestsOnStartingNumbersIsMarkedAndNotBold) {
     EXPECT_FALSE(rests(0, Kind::bolts));
     EXPECT_THAT(at(0, Kind::antiSquat, Qt::AccessibleTextRole).toString().toStdString(),
                 testing::HasSubstr("rests on starting numbers"));
+}
+
+// "127.0 x 14.2" cut to "127.0 x 1" is another number.
+TEST_F(CombinationTableTest, NoNumberIsCutByTheEdge) {
+    Car car = coupeCar();
+    open(car);
+    const auto shown = [this](int column, int width) {
+        QStyleOptionViewItem option;
+        option.widget = &table();
+        option.rect = table().visualRect(table().combinations().index(0, column));
+        option.rect.setWidth(width);
+        option.text = QStringLiteral("12.3 × 4.5");
+        const bool isCut = takeCutCell(option);
+        EXPECT_EQ(isCut, option.text == QStringLiteral("…"));
+        return isCut;
+    };
+    const int right = table().viewport()->width();
+    const int first = table().columnViewportPosition(0);
+    EXPECT_FALSE(shown(0, right - first));
+    EXPECT_TRUE(shown(1, right - table().columnViewportPosition(1) + 1));
+    EXPECT_FALSE(shown(0, right + 50)) << "wider than the view it is never whole: as much as there is";
 }
 
 // Painted as under a field: dots in the color of such numbers.

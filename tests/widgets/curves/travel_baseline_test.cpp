@@ -9,6 +9,7 @@
 #include "widgets/curves/travel_curves.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/words/change_words.h"
 
 namespace bolthole {
 namespace {
@@ -23,13 +24,15 @@ BenchState besideAnother() {
     return state;
 }
 
-// One notation: what it was, and either the change or what it is; the change is that of the numbers shown.
-TEST(TravelBaseline, TheCursorSaysWhatItWasAndTheChangeThatAddsUp) {
+// One notation: what it was, and either the change or what it is; the change is what the table of differences
+// says, a figure finer than the two beside it.
+TEST(TravelBaseline, TheCursorSaysWhatItWasAndTheChangeOfTheTable) {
     ThemeKeeper::instance().choose(Appearance::light);
     const BenchState state = besideAnother();
     TravelCurves view;
     view.showTrace(state);
-    const auto whole = [](QString text) { return text.replace(kMinus, QLatin1Char('-')).toInt(); };
+    const double was = state.baseline->cursor[Figure::antiSquat];
+    const double is = state.cursor[Figure::antiSquat];
     int said = 0;
     for (std::size_t card = 0; card < view.cards().size(); ++card) {
         if (view.cards()[card].titles.front() != QStringLiteral("Anti-squat")) {
@@ -40,7 +43,8 @@ TEST(TravelBaseline, TheCursorSaysWhatItWasAndTheChangeThatAddsUp) {
         const QStringList ends = there.baseline[1].split(QStringLiteral(" → "));
         ASSERT_EQ(ends.size(), 2) << there.baseline[1].toStdString();
         EXPECT_EQ(ends[1], there.text);
-        EXPECT_EQ(whole(there.baseline[2]), whole(ends[1]) - whole(ends[0]));
+        EXPECT_EQ(there.baseline[2],
+                  QStringLiteral("Δ ") + fineShownChange(was, is, Quantity::percent, Units::inch));
         ++said;
     }
     EXPECT_EQ(said, 1);

@@ -177,10 +177,10 @@ TEST(ChangeSheet, SaysWhatToTurn) {
     // The lower, from (20, 18, 10.5) to (0.5, 21, 7.25) and (0.5, 21, 9.75): 19.996 and 19.744 in.
     ASSERT_EQ(words.lengths.rows.size(), 2U);
     EXPECT_THAT(words.lengths.rows[0].cells,
-                ElementsAre("Lower", "20 in", "19 3/4 in", "new link, shorter", "2"));
+                ElementsAre("Lower", "≈ 20 in by its holes", "≈ 19 3/4 in", "new link, shorter", "2"));
     // The upper, from (12, 18, 17) to (1, 6, 19): 16.401 in, and 3/16 more: 16.589.
-    EXPECT_THAT(words.lengths.rows[1].cells,
-                ElementsAre("Upper", "16 13/32 in", "16 19/32 in", "1 1/2 turns longer", "2"));
+    EXPECT_THAT(words.lengths.rows[1].cells, ElementsAre("Upper", "≈ 16 13/32 in by its holes",
+                                                         "≈ 16 19/32 in", "1 1/2 turns longer", "2"));
     EXPECT_TRUE(words.numbers.rows.empty());
     EXPECT_TRUE(words.holes.rows.empty());
     EXPECT_TRUE(words.unshared.rows.empty());
@@ -209,6 +209,58 @@ TEST(ChangeSheet, TellsSingleEndsAndNewRods) {
 }
 
 // Half a hundredth of an inch is no order for a new link.
+// What to set is a tape's mark near the length, and where a length comes from decides whether to trust it.
+TEST(ChangeSheet, SaysNearlyAndWhatNobodyTaped) {
+    Car before = plainCar();
+    before.links[1].length = 10 * kInch;
+    Car after = before;
+    after.links[1].length = 10.51 * kInch;
+    const auto cells = [&] { return wordsFor(before, after).lengths.rows.at(0).cells; };
+    EXPECT_EQ(cells()[1], "10 in");
+    EXPECT_EQ(cells()[2], "≈ 10 1/2 in");
+    setOrigin(before, {.field = Field::linkLength, .link = 1}, Origin::workedOut);
+    EXPECT_EQ(cells()[1], "10 in, not measured");
+    before.links[1].length.reset();
+    EXPECT_TRUE(cells()[1].endsWith(" by its holes")) << cells()[1].toStdString();
+}
+
+// A change that can't be told is not set in bold as one to expect; the page says below that it can't be told.
+TEST(ChangeSheet, WhatCannotBeToldIsNotBold) {
+    Car before = plainCar();
+    Car after = before;
+    after.links[1].chassis.holes[0].at.z() += 0.03 * kInch;
+    const SheetWords words = wordsFor(before, after);
+    const std::string said = words.accuracy.join(' ').toStdString();
+    ASSERT_THAT(said, testing::HasSubstr("less than we can measure"));
+    int untold = 0;
+    for (const FigureLine& line : words.figures) {
+        const bool isUntold = line.tells[0] && !line.isSure[0];
+        const std::string name = line.name.section(',', 0, -2).toLower().toStdString();
+        EXPECT_EQ(isUntold, said.find(name, said.find("less than we can measure")) != std::string::npos)
+            << name;
+        untold += isUntold ? 1 : 0;
+    }
+    EXPECT_GT(untold, 0);
+}
+
+TEST(ChangeSheet, AnInstantCenterThatWentThroughInfinityHasNoChange) {
+    Car before = plainCar();
+    Car after = before;
+    after.links[1].chassis.holes[0].at.z() += 12 * kInch;
+    const Trace from = computeTrace(before);
+    const Trace to = computeTrace(after);
+    ASSERT_LT(from.ride[Figure::icX] * to.ride[Figure::icX], 0);
+    for (const FigureLine& line : wordsFor(before, after).figures) {
+        if (line.name.startsWith("Instant center")) {
+            EXPECT_EQ(line.cells[0][2], QString(QChar(0x2014)));
+        }
+    }
+    for (const FigureChange& change : changesAt(&from.ride, &to.ride)) {
+        const bool isCenter = change.figure == Figure::icX || change.figure == Figure::icZ;
+        EXPECT_EQ(change.isThroughInfinity, isCenter);
+    }
+}
+
 TEST(ChangeSheet, LeavesALinkThatFitsAsCloseAsATapeTells) {
     const Car before = plainCar();
     Car after = plainCar();
@@ -258,8 +310,9 @@ TEST(ChangeSheet, WritesLengthsApart) {
         for (const double change : {0.3e-3, 0.6e-3, 1e-3, 4e-3}) {
             after.links[1].length = builtLength(plainCar().links[1]) + change;
             const SheetRow row = wordsFor(plainCar(), after, style).lengths.rows.at(0);
-            EXPECT_NE(row.cells[1], row.cells[2]) << change;
-            EXPECT_TRUE(row.cells[1].endsWith(style.units == Units::inch ? " in" : " mm"));
+            const QString from = row.cells[1].section(QStringLiteral(" by its"), 0, 0);
+            EXPECT_NE(from, row.cells[2]) << change;
+            EXPECT_TRUE(from.endsWith(style.units == Units::inch ? " in" : " mm"));
         }
     }
 }

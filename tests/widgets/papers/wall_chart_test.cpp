@@ -377,6 +377,21 @@ TEST(WallChart, KeepsLongNamesInTheirPlaces) {
     EXPECT_TRUE(made.frame.body.adjusted(-0.1, -0.1, 0.1, 0.1).contains(made.layout.matrix));
 }
 
+TEST(WallChart, ShortNamesAreWhole) {
+    Car car = carWithUppers(2);
+    car.links[0].axle.holes[0].name = "bracket";
+    for (const PaperSize paper : {PaperSize::letter, PaperSize::tabloid, PaperSize::a4, PaperSize::a3}) {
+        const Made made(car, LengthTreatment::keep, paper);
+        for (int row = 0; row < made.chart.rows; ++row) {
+            for (const HoleWords& hole : made.words.holes(made.chart.axes.down, row)) {
+                EXPECT_LE(CellMeasure::nameWidth(hole, made.fonts, made.layout.scale),
+                          made.layout.rowHeading - CellMeasure::kHeadingPad + 0.01)
+                    << hole.hole.toStdString() << " at " << made.layout.scale;
+            }
+        }
+    }
+}
+
 TEST(WallChart, SaysOfEachRodWhetherItsLengthWasTaped) {
     Car car = carWithUppers(2);
     car.links[0].length = builtLength(car.links[0]);

@@ -1,6 +1,7 @@
 // What points are called on screen: as their fields are.
 #include <gmock/gmock.h>
 
+#include "geometry/car/starting_numbers.h"
 #include "tests/support/plain_car.h"
 #include "widgets/state/drawn_points.h"
 #include "widgets/words/field_words.h"
@@ -18,6 +19,14 @@ TEST(PointWords, AUJointHasTheNameOfItsField) {
         EXPECT_EQ(wordsFor(car, {.field = field, .axis = 0}).name, name + QStringLiteral(", forward"));
     }
     EXPECT_EQ(pointName(car, {.kind = PointId::Kind::joint, .end = End::axle}), "rear U-joint");
+}
+
+TEST(PointWords, AHoleNobodyMeasuredSaysSo) {
+    Car car = plainCar();
+    const PointId hole{PointId::Kind::hole, 0, End::chassis, 0};
+    EXPECT_THAT(pointName(car, hole).toStdString(), testing::Not(HasSubstr("not measured")));
+    startFrom(car.links[0].chassis.holes[0]);
+    EXPECT_THAT(pointName(car, hole).toStdString(), testing::EndsWith(", not measured"));
 }
 
 // The plain car's lower stands on both sides, its joints in the middle.

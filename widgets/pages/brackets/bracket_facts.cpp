@@ -2,6 +2,7 @@
 
 #include "geometry/plates/plate_room.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/papers/template_scene.h"
 #include "widgets/words/field_words.h"
 
 namespace bolthole {
@@ -56,6 +57,17 @@ Fact factOf(const Bracket& bracket, int hole, Units units) {
         const EdgeRoom room = edgeRoom(bracket.plate->corners, at);
         fact.value = room.inside ? FactCard::tr("%1 to the edge").arg(lengthText(room.distance, units))
                                  : FactCard::tr("outside");
+    }
+    QStringList unmeasured;
+    if (!entered.uncertainties.marks().empty()) {
+        unmeasured << FactCard::tr("the hole's place");
+    }
+    if (bracket.plate) {
+        unmeasured << unmeasuredOfPlate(*bracket.plate);
+    }
+    unmeasured.removeAll(QString());
+    if (!unmeasured.isEmpty()) {
+        fact.starting = FactCard::tr("starting numbers: %1").arg(unmeasured.join(QStringLiteral(", ")));
     }
     const std::vector<std::string> troubles = plateTroubles(bracket, at, hole, units);
     if (!troubles.empty()) {

@@ -40,6 +40,7 @@ class BracketPage : public WorkPage {
     [[nodiscard]] std::string shapeOf(const Car& car) const override;
     void fill(QWidget* content, QVBoxLayout* column) override;
     void refresh() override;
+    [[nodiscard]] bool restsOn(Scope scope) const override { return scope == Scope::hole; }
 
   private:
     [[nodiscard]] std::optional<BracketId> placeIn(const Car& car) const;

@@ -135,8 +135,9 @@ Fact endsAtRide(const DrivelineReading& reading) {
     const double difference = std::abs(ride.angle[0] - ride.angle[1]);
     const double underPower = std::abs(wound.angle[0] - wound.angle[1]);
     const bool unequal = std::max(difference, underPower) > kEqualEnds;
-    const QString bound = tr("they cancel within %1 of each other (Dana Spicer, J3311-1-DSSP, p. 5)")
-                              .arg(boundText(kEqualEnds));
+    const QString bound =
+        tr("to cancel they should be within %1 of each other (Dana Spicer, J3311-1-DSSP, p. 5)")
+            .arg(boundText(kEqualEnds));
     return {
         tr("Front against rear"),
         angleText(difference),

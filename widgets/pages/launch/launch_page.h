@@ -57,6 +57,7 @@ class LaunchPage : public WorkPage {
     [[nodiscard]] std::string shapeOf(const Car& car) const override;
     void fill(QWidget* content, QVBoxLayout* column) override;
     void refresh() override;
+    [[nodiscard]] bool restsOn(Scope) const override { return true; }
     void showEvent(QShowEvent* event) override;
     void hideEvent(QHideEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;

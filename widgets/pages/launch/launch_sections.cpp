@@ -128,9 +128,9 @@ Section* LaunchPage::releaseSection(QWidget* parent) {
     auto* section = new Section(tr("Tires and release"), parent);
     addRow(*section, Field::friction, tr("not known"));
     addRow(*section, Field::launchSpeed, tr("not known"));
-    coupling_ = choiceRow(Choice::coupling, tr("Through"), {tr("not entered"), tr("converter"), tr("clutch")},
-                          tr("What stands between engine and transmission: a torque converter or a clutch."),
-                          section);
+    coupling_ = choiceRow(
+        Choice::coupling, tr("Converter or clutch"), {tr("not entered"), tr("converter"), tr("clutch")},
+        tr("What stands between engine and transmission: a torque converter or a clutch."), section);
     section->body()->addWidget(coupling_);
     const std::optional<CouplingKind>& kind = state().car.launch.coupling.kind;
     if (kind == CouplingKind::converter) {

@@ -5,6 +5,7 @@
 #include "geometry/statics/rollout.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
+#include "widgets/words/starting_words.h"
 
 namespace bolthole {
 
@@ -430,7 +431,7 @@ CardFacts readLaunchCards(const Car& car, Units units) {
     return launchCards(brief, launchCaseOf(brief, computeTrace(brief), fullStanceOf(brief)), units);
 }
 
-std::vector<Fact> linkCaseFacts(const LaunchCase& launch, Units units) {
+std::vector<Fact> linkCaseFacts(const Car& car, const LaunchCase& launch, Units units) {
     if (!launch.linkCase) {
         return {unknown(tr("Link loads"), launch.linkCase.refusal)};
     }
@@ -454,7 +455,11 @@ std::vector<Fact> linkCaseFacts(const LaunchCase& launch, Units units) {
                          {},
                          {fineNumber("springs_apart", *with.standIn, Quantity::length)}});
     } else {
-        facts.push_back({tr("Springs"), tr("measured"), tr("along their lines, from their mounts"), false});
+        const bool isStart = restsOnStarts(car, {Scope::mount});
+        facts.push_back({tr("Springs"), isStart ? tr("starting numbers") : tr("as entered"),
+                         isStart ? tr("along their lines, from mounts that nobody measured")
+                                 : tr("along their lines, from their mounts"),
+                         false});
     }
     facts.push_back({tr("Load factor"),
                      QString::fromStdString(fieldText(with.factor, Quantity::ratio, NumberStyle{units})),

@@ -30,6 +30,6 @@ namespace bolthole {
 /// The same of any car that passed findFaults(); in a travel of few steps, as the cards say nothing of it.
 [[nodiscard]] CardFacts readLaunchCards(const Car& car, Units units);
 /// What the link loads are computed with.
-[[nodiscard]] std::vector<Fact> linkCaseFacts(const LaunchCase& launch, Units units);
+[[nodiscard]] std::vector<Fact> linkCaseFacts(const Car& car, const LaunchCase& launch, Units units);
 
 }  // namespace bolthole

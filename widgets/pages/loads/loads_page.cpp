@@ -214,14 +214,14 @@ void LoadsPage::showLinks() {
     table_->setVisible(isKnown);
     curves_->setVisible(isKnown);
     combinations_->setVisible(isKnown);
-    std::vector<Fact> facts = linkCaseFacts(case_, units);
+    std::vector<Fact> facts = linkCaseFacts(bench.solvedCar, case_, units);
     QString note = said(kLinkLoadWarning);
     if (isKnown) {
         table_->showLoads(bench.solvedCar, *case_.links, case_.linkCase->factor, units);
-        curves_->showCards(
-            travelAxis(travelSpan(bench), units),
-            withStartingMark({linkLoadCard(bench.solvedCar, bench.trace, *case_.links, units)},
-                             restsOnStarts(bench.car, {Scope::car, Scope::hole, Scope::link})));
+        curves_->showCards(travelAxis(travelSpan(bench), units),
+                           withStartingMark({linkLoadCard(bench.solvedCar, bench.trace, *case_.links, units)},
+                                            restsOnStarts(bench.car, {Scope::car, Scope::hole, Scope::link,
+                                                                      Scope::mount, Scope::spring})));
         combinations_->showCombinations(bench.solvedCar, bench.lengths(), *case_.linkCase, units);
         note = tr("Bracket hole and joint at either end of a link carry what the link does; any other joint "
                   "shows "
@@ -241,6 +241,11 @@ void LoadsPage::showLinks() {
         facts.push_back({tr("Springs"), tr("would pull"),
                          tr("somewhere in travel a spring would have to pull to hold the balance, which none "
                             "can: the figures do not hold there"),
+                         true});
+    }
+    if (isKnown && case_.thrust && case_.thrust->isBeyondGrip()) {
+        facts.push_back({tr("Thrust"), tr("more than the tires hold"),
+                         tr("see Acceleration above: they spin before the links carry what stands here"),
                          true});
     }
     links_->showFacts(facts, note);

@@ -29,6 +29,7 @@ class LoadsPage : public WorkPage {
     [[nodiscard]] std::string shapeOf(const Car& car) const override;
     void fill(QWidget* content, QVBoxLayout* column) override;
     void refresh() override;
+    [[nodiscard]] bool restsOn(Scope) const override { return true; }
 
   private:
     [[nodiscard]] Section* launchSection(QWidget* parent);

@@ -37,7 +37,8 @@ ToneLabel* lineOf(ToneLabel::Tone tone, const QString& name, QVBoxLayout* column
 }
 
 QString withItsUnit(double number, Quantity quantity, NumberStyle style) {
-    return QString::fromStdString(withUnit(fieldText(number, quantity, style), quantity, style.units));
+    return fromView(withUnit(fieldText(number, quantity, style), quantity, style.units))
+        .replace(u'-', QChar(0x2212));
 }
 
 /// "Box 12 of 41, point 7": where the walk is, and what the sheet's picture calls it.
@@ -46,7 +47,7 @@ QString placeWords(const QString& place, const QString& sign) {
         return place;
     }
     if (const QStringList ends = sign.split(u'–'); ends.size() == 2) {
-        return MeasureDialog::tr("%1, points %2 to %3").arg(place, ends[0], ends[1]);
+        return MeasureDialog::tr("%1, from point %2 to point %3").arg(place, ends[0], ends[1]);
     }
     return (sign.front().isDigit() ? MeasureDialog::tr("%1, point %2") : MeasureDialog::tr("%1, letter %2"))
         .arg(place, sign);
@@ -159,7 +160,7 @@ NumberField* MeasureDialog::makeReading(const QString& name) {
     field->setMayBeEmpty(true);
     field->setAccessibleName(QStringLiteral("%1, %2").arg(stop().name, name));
     field->setHowTo(wordsFor(car_, id).howTo);
-    field->setStepStart(numberAt(car_, id).value_or(0));
+    field->setStepStart(std::nullopt);  // "nothing typed: left alone" holds for arrow keys too
     field->setCheck([this, id](double value) { return refusalIn(id, value, state_->style.units); });
     field->showNumber(std::nullopt, state_->style);
     return field;
@@ -276,6 +277,7 @@ void MeasureDialog::begin(const std::optional<FieldId>& from) {
 
 void MeasureDialog::goTo(std::size_t stop) {
     done_ = false;
+    isRoundAgain_ = false;
     at_ = stop;
     readings_ = {};
     toldApart_ = false;
@@ -334,6 +336,8 @@ void MeasureDialog::goBy(int steps) {
     const std::ptrdiff_t wanted = static_cast<std::ptrdiff_t>(at_) + steps;
     if (wanted > last) {
         begin();  // round the car once: what is left, or that nothing is
+        isRoundAgain_ = true;
+        showStop();
         return;
     }
     goTo(static_cast<std::size_t>(std::max<std::ptrdiff_t>(wanted, 0)));
@@ -389,7 +393,9 @@ void MeasureDialog::hideEvent(QHideEvent* event) {
 }
 
 void MeasureDialog::showStop() {
-    const QString place = tr("Box %1 of %2").arg(at_ + 1).arg(walk_.stops.size());
+    const QString place = (isRoundAgain_ ? tr("Back to what is left: box %1 of %2") : tr("Box %1 of %2"))
+                              .arg(at_ + 1)
+                              .arg(walk_.stops.size());
     count_->showText((done_ ? place : placeWords(place, stop().sign)) + leftWords(car_, walk_));
     faces_->setCurrentIndex(done_ ? 1 : 0);
     if (done_) {
@@ -405,7 +411,7 @@ void MeasureDialog::showStop() {
     now_->showText(number ? tr("in the car: %1, %2").arg(shown, originWords(originOf(car_, stop().id)))
                           : tr("in the car: nothing yet"));
     howTo_->showText(wordsFor(car_, stop().id).howTo + QStringLiteral(" ") + area.hint);
-    showHoleButton();
+    showHoleButtons();
     showReadings();
     showPicture();
     showWarnings();
@@ -429,7 +435,9 @@ void MeasureDialog::showPicture() {
 void MeasureDialog::showReadings() {
     third_->setVisible(toldApart_);
     if (!readings_[0] || !readings_[1]) {
-        mean_->showText(tr("With two readings their mean is taken, and their difference is its ±."));
+        mean_->showText(
+            tr("With two readings their mean is taken, and their difference is its ± where that is more than "
+               "the tool's own."));
         return;
     }
     const Quantity quantity = quantityOf(stop().id.field);

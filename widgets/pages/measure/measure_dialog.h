@@ -9,6 +9,7 @@
 #include "widgets/state/bench_state.h"
 
 class QAction;
+class QCheckBox;
 class QHBoxLayout;
 class QLabel;
 class QPushButton;
@@ -25,7 +26,8 @@ class ToneLabel;
 /// what is left counted. Two readings far apart ask for a third. Enter goes from one reading to the next and
 /// on to the next number; with nothing typed it goes on and leaves the number alone. Page Up and Page Down go
 /// back and forth and take what is typed, Ctrl+Page Down skips it and goes to the next number that is left.
-/// Where a bolt's place is asked for, Ctrl+H adds a hole to its bracket and goes there.
+/// Where a bolt's place is asked for, Ctrl+H adds a hole to its bracket and goes there, and of several holes
+/// Ctrl+B says that the link is bolted in this one.
 /// Every number is one edit.
 class MeasureDialog : public QDialog {
     Q_OBJECT
@@ -57,7 +59,8 @@ class MeasureDialog : public QDialog {
     QVBoxLayout* buildButtons(QWidget* face);
     QWidget* buildDone();
     void addHole();
-    void showHoleButton();
+    void showHoleButtons();
+    void boltHere();
     void buildFields();
     NumberField* makeReading(const QString& name);
     QWidget* addReading(std::size_t at, const QString& name);
@@ -83,6 +86,7 @@ class MeasureDialog : public QDialog {
     MeasuringWalk walk_;
     std::size_t at_ = 0;
     bool done_ = false;
+    bool isRoundAgain_ = false;           // the sheet's last box is past: what was left out comes once more
     bool toldApart_ = false;              // that these readings lie far apart; a third is asked for
     std::optional<std::size_t> changed_;  // the stop whose number the last change was about
     std::array<std::optional<double>, 3> readings_{};
@@ -97,6 +101,7 @@ class MeasureDialog : public QDialog {
     ToneLabel* howTo_ = nullptr;
     ToneLabel* warning_ = nullptr;
     QPushButton* anotherHole_ = nullptr;  // seen where a bolt's place is asked for
+    QCheckBox* boltedHere_ = nullptr;     // the same, and the bracket has several holes
     QHBoxLayout* fieldRow_ = nullptr;
     QWidget* fields_ = nullptr;
     QHBoxLayout* historyRow_ = nullptr;

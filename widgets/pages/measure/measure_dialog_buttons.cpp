@@ -1,11 +1,14 @@
 // The buttons under the readings, and the hole that one of them adds.
+#include <QCheckBox>
 #include <QHBoxLayout>
 #include <QPushButton>
+#include <QShortcut>
 #include <QVBoxLayout>
 
 #include "geometry/car/fields.h"
 #include "geometry/car/starting_numbers.h"
 #include "geometry/edits/next_hole.h"
+#include "widgets/kit/number_field.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/pages/measure/measure_dialog.h"
 
@@ -29,6 +32,14 @@ QVBoxLayout* MeasureDialog::buildButtons(QWidget* face) {
     anotherHole_->setObjectName(QStringLiteral("measureAnotherHole"));
     connect(anotherHole_, &QPushButton::clicked, this, &MeasureDialog::addHole);
     row->addWidget(anotherHole_);
+    boltedHere_ = new QCheckBox(tr("Bolted here"), this);
+    boltedHere_->setObjectName(QStringLiteral("measureBoltedHere"));
+    auto* bolt = new QShortcut(QKeySequence(QStringLiteral("Ctrl+B")), this);
+    boltedHere_->setToolTip(wrappedToolTip(
+        tr("The link is bolted in this hole, as ticked on the sheet. %1").arg(bolt->key().toString())));
+    connect(bolt, &QShortcut::activated, this, &MeasureDialog::boltHere);
+    connect(boltedHere_, &QCheckBox::clicked, this, &MeasureDialog::boltHere);
+    row->addWidget(boltedHere_);
     auto* close = new QPushButton(tr("Close"), this);
     close->setAutoDefault(false);
     close->setToolTip(tr("What is typed is taken. Escape"));
@@ -42,8 +53,24 @@ QVBoxLayout* MeasureDialog::buildButtons(QWidget* face) {
     return all;
 }
 
-void MeasureDialog::showHoleButton() {
-    anotherHole_->setVisible(stop().id.field == Field::holeAt);
+void MeasureDialog::showHoleButtons() {
+    const FieldId& at = stop().id;
+    const bool isHole = at.field == Field::holeAt;
+    anotherHole_->setVisible(isHole);
+    const Bracket* bracket = isHole ? &findLink(car_, at.link)->bracket(at.end) : nullptr;
+    const bool isInUse = bracket != nullptr && bracket->use == at.hole;
+    boltedHere_->setVisible(bracket != nullptr && bracket->holes.size() > 1);
+    boltedHere_->setChecked(isInUse);
+    boltedHere_->setEnabled(!isInUse);  // it is bolted out of here by bolting it elsewhere
+}
+
+// What is typed stays: the tick has nothing to do with the number.
+void MeasureDialog::boltHere() {
+    const FieldId at = stop().id;
+    if (!done_ && boltedHere_->isVisible() && findLink(car_, at.link)->bracket(at.end).use != at.hole) {
+        emit edited(UseHole{at.link, at.end, at.hole});
+        showHoleButtons();  // refused, it is not ticked
+    }
 }
 
 void MeasureDialog::addHole() {

@@ -52,8 +52,9 @@ std::optional<std::size_t> firstLeft(const Car& car, const MeasuringWalk& walk) 
                    ? std::nullopt
                    : std::optional(static_cast<std::size_t>(found - walk.stops.begin()));
     };
-    const auto starting = first([&](const WalkStop& stop) { return isStarting(car, stop.id); });
-    return starting ? starting : first([&](const WalkStop& stop) { return !isMeasured(car, stop.id); });
+    const auto unmeasured =
+        first([&](const WalkStop& stop) { return numberAt(car, stop.id) && !isMeasured(car, stop.id); });
+    return unmeasured ? unmeasured : first([&](const WalkStop& stop) { return !isMeasured(car, stop.id); });
 }
 
 std::size_t countLeft(const Car& car, const MeasuringWalk& walk) {
@@ -63,12 +64,22 @@ std::size_t countLeft(const Car& car, const MeasuringWalk& walk) {
 
 QString leftWords(const Car& car, const MeasuringWalk& walk) {
     const auto left = static_cast<int>(countLeft(car, walk));
-    const auto starting = static_cast<int>(
-        std::ranges::count_if(walk.stops, [&car](const WalkStop& stop) { return isStarting(car, stop.id); }));
-    const QString words = left == 1 ? tr(", 1 box left to fill") : tr(", %n boxes left to fill", left);
-    return starting == 0   ? words
-           : starting == 1 ? words + tr(", 1 of them a starting number")
-                           : words + tr(", %n of them starting numbers", starting);
+    const auto count = [&](Origin origin) {
+        return static_cast<int>(std::ranges::count_if(walk.stops, [&](const WalkStop& stop) {
+            return numberAt(car, stop.id) && originOf(car, stop.id) == origin;
+        }));
+    };
+    const int starting = count(Origin::starting);
+    const int workedOut = count(Origin::workedOut);
+    QString words = left == 1 ? tr(", 1 box left to fill") : tr(", %n boxes left to fill", left);
+    if (starting > 0) {
+        words += starting == 1 ? tr(", 1 of them a starting number")
+                               : tr(", %n of them starting numbers", starting);
+    }
+    if (workedOut > 0) {
+        words += workedOut == 1 ? tr(", 1 worked out") : tr(", %n worked out", workedOut);
+    }
+    return words;
 }
 
 std::array<double, 2> closestTwo(const std::array<double, 3>& readings) {

@@ -30,15 +30,15 @@ struct MeasuringWalk {
 /// What the sheet of the car has boxes for. The car need not be whole.
 [[nodiscard]] MeasuringWalk measuringWalk(const Car& car);
 
-/// Where a person begins: at the first starting number, else at the first that is absent. Nothing: all is
-/// measured.
+/// Where a person begins: at the first number that nobody measured, else at the first that is absent.
+/// Nothing: all is measured.
 [[nodiscard]] std::optional<std::size_t> firstLeft(const Car& car, const MeasuringWalk& walk);
 
 /// How many stops are not measured.
 [[nodiscard]] std::size_t countLeft(const Car& car, const MeasuringWalk& walk);
 
-/// ", 53 boxes left to fill, 27 of them starting numbers": those are what the sheet of the car counts; the
-/// rest have no number yet.
+/// ", 53 boxes left to fill, 27 of them starting numbers, 2 worked out": those are what the sheet of the car
+/// counts; the rest have no number yet.
 [[nodiscard]] QString leftWords(const Car& car, const MeasuringWalk& walk);
 
 /// The two of three readings that lie closest: what a third one is taken for when the first two lie far

@@ -35,6 +35,9 @@ class RollPage : public WorkPage {
     [[nodiscard]] std::string shapeOf(const Car& car) const override;
     void fill(QWidget* content, QVBoxLayout* column) override;
     void refresh() override;
+    [[nodiscard]] bool restsOn(Scope scope) const override {
+        return scope == Scope::car || scope == Scope::hole || scope == Scope::link;
+    }
     void showEvent(QShowEvent* event) override;
 
   private:

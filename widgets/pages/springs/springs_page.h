@@ -34,6 +34,7 @@ class SpringsPage : public WorkPage {
     [[nodiscard]] std::string shapeOf(const Car& car) const override;
     void fill(QWidget* content, QVBoxLayout* column) override;
     void refresh() override;
+    [[nodiscard]] bool restsOn(Scope) const override { return true; }
     void showEvent(QShowEvent* event) override;
 
   private:

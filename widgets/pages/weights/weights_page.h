@@ -26,6 +26,9 @@ class WeightsPage : public WorkPage {
     [[nodiscard]] std::string shapeOf(const Car& car) const override;
     void fill(QWidget* content, QVBoxLayout* column) override;
     void refresh() override;
+    [[nodiscard]] bool restsOn(Scope scope) const override {
+        return scope == Scope::car || scope == Scope::ballast;
+    }
 
   private:
     [[nodiscard]] Section* carSection(QWidget* content);

@@ -244,7 +244,9 @@ PlanArea springsOf(const Car& car) {
                "the Springs page, then print this sheet again. ") +
             area.hint;
     }
-    area.caution = tr("A squeezed spring can kill: measure, never loosen, with a spring under load.");
+    area.caution =
+        tr("A squeezed spring can kill: measure, never loosen, with a spring under load. The axle's droop: "
+           "rated stands under the frame, a jack under the axle only to let it down, wheels chocked.");
     return area;
 }
 

@@ -371,6 +371,18 @@ TEST_F(BracketPageTest, TellsWhatAHoleBreaks) {
     EXPECT_THAT(bracketFacts(near, Units::inch)[3].remark.toStdString(), HasSubstr("1.20 in wanted"));
 }
 
+TEST_F(BracketPageTest, RoomInAPlateNobodyMeasuredIsMarked) {
+    Bracket made = bracket();
+    EXPECT_EQ(bracketFacts(made, Units::inch)[1].starting, QString());
+    made.holes[1].uncertainties.setOrigin(Field::holeAt, 0, Origin::starting);
+    EXPECT_THAT(bracketFacts(made, Units::inch)[1].starting.toStdString(), HasSubstr("the hole's place"));
+    EXPECT_EQ(bracketFacts(made, Units::inch)[2].starting, QString());
+    made.plate->starts.holeDiameter = true;
+    for (const Fact& fact : bracketFacts(made, Units::inch)) {
+        EXPECT_THAT(fact.starting.toStdString(), HasSubstr("starting numbers: ")) << fact.label.toStdString();
+    }
+}
+
 TEST_F(BracketPageTest, AsksForTheTemplate) {
     const QSignalSpy preview(&page_, &BracketPage::templatePreviewRequested);
     const QSignalSpy file(&page_, &BracketPage::templateFileRequested);

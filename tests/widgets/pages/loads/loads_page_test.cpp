@@ -12,6 +12,7 @@
 #include <cmath>
 #include <memory>
 
+#include "geometry/car/starting_numbers.h"
 #include "tests/support/await_jobs.h"
 #include "tests/support/bench_points.h"
 #include "tests/support/level_car.h"
@@ -164,7 +165,7 @@ TEST_F(LoadsPageBench, HibbelerSlippingRearWheelsOnThePage) {
     type("engine torque at the flywheel", "900");
     type("ratio of the gear it launches in", "3");
     type("axle ratio", "4");
-    type("friction of the rear tires", "0.25");
+    type("tire friction", "0.25");
     EXPECT_EQ(value("Launch", "Acceleration"), "0.16 g");
     EXPECT_NEAR(std::stod(value("Launch", "Front axle")), 6880, 7);
     EXPECT_NEAR(std::stod(value("Launch", "Rear axle")), 12740, 9);
@@ -300,8 +301,8 @@ TEST_F(LoadsPageBench, RollNeedsTracksAndRatesAndThenShowsFourTires) {
     show(car);
     EXPECT_THAT(words(card), HasSubstr("left side up"));
     EXPECT_GT(std::stod(value(card, "Left rear tire")), std::stod(value(card, "Right rear tire")));
-    EXPECT_THAT(words(card), HasSubstr("enter the distance between the rear springs"));
-    type("distance between the rear springs", "40");
+    EXPECT_THAT(words(card), HasSubstr("enter the spring spacing"));
+    type("spring spacing", "40");
     const double torque = std::stod(value(card, "Driveshaft torque"));  // lbf ft
     EXPECT_NEAR(std::stod(value(card, "Right spring over left")), 2 * torque * 12 / 40, 1);
     EXPECT_THAT(words("Link loads"), HasSubstr("computed from the driveshaft's torque"));
@@ -351,6 +352,27 @@ TEST_F(LoadsPageBench, ACarThatCannotBeComputedShowsWhyAndNoOldFigures) {
         isSaid = isSaid || (label->isVisible() && label->text().contains("wheelbase: expected"));
     }
     EXPECT_TRUE(isSaid);
+}
+
+TEST_F(LoadsPageBench, MountsNobodyMeasuredAreCalledSo) {
+    Car car = test::inventedCar();
+    car.springs.emplace_back();
+    for (const End end : {End::chassis, End::axle}) {
+        car.springs[0].bracket(end).holes.resize(1);
+    }
+    LaunchCase launch;
+    launch.linkCase = LinkCase{};
+    const auto springs = [&] {
+        for (const Fact& fact : linkCaseFacts(car, launch, Units::inch)) {
+            if (fact.label == QStringLiteral("Springs")) {
+                return fact.value;
+            }
+        }
+        return QString();
+    };
+    EXPECT_EQ(springs(), QStringLiteral("as entered"));
+    startFrom(car.springs[0].axle.holes[0], Field::mountAt);
+    EXPECT_EQ(springs(), QStringLiteral("starting numbers"));
 }
 
 TEST_F(LoadsPageBench, MetricShowsNewtons) {

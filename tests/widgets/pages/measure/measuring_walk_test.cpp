@@ -49,6 +49,17 @@ TEST(MeasuringWalk, ItBeginsAtAStartingNumberBeforeOneThatIsAbsent) {
     EXPECT_FALSE(numberAt(car, walk.stops[*firstLeft(car, walk)].id));
 }
 
+TEST(MeasuringWalk, WhatWasWorkedOutIsLeftToo) {
+    Car car = plainCar();
+    const FieldId length{.field = Field::linkLength, .link = 0};
+    car.links[0].length = 0.5;
+    const MeasuringWalk walk = measuringWalk(car);
+    const std::size_t left = countLeft(car, walk);
+    setOrigin(car, length, Origin::workedOut);
+    EXPECT_EQ(leftWords(car, walk), QStringLiteral(", %1 boxes left to fill, 1 worked out").arg(left + 1));
+    EXPECT_EQ(walk.stops[firstLeft(car, walk).value()].id, length) << "before what is absent";
+}
+
 // JCGM 100:2008, 4.2.2 and 4.2.3: the mean's experimental standard deviation is s/sqrt(n); of two readings
 // s is their difference over sqrt(2).
 TEST(MeasuringWalk, TwoReadingsGiveTheMeanAndItsStandardUncertainty) {
