@@ -15,7 +15,7 @@ class DragTurns : public QObject {
   public:
     using Follower = std::function<void()>;
 
-    /// In the order of their turns. What they use must outlive this.
+    /// In the order of their turns, at least one. What they use must outlive this.
     DragTurns(std::vector<Follower> followers, QObject* parent);
 
     /// The car was dragged on a step: the follower whose turn it is shows it.

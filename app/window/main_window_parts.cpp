@@ -140,6 +140,7 @@ void MainWindow::buildPanels() {
     column->addWidget(dressed(buildTopBar()));
     column->addWidget(notice_);
     column->addWidget(startStrip_);
+    column->addWidget(dressed(pageTabs_));  // over the car sheet too: in one place on every page
     column->addWidget(benchSplit_, 1);
     setCentralWidget(whole);
     caution_ = new QLabel(this);
@@ -304,13 +305,7 @@ QWidget* MainWindow::buildPages(QWidget* bench) {
     addPage(days_->title(), tr("Every pass with its setup, and what the times tell"), dressed(days_));
     pageActions_.front()->setChecked(true);
     connect(pageTabs_, &QTabBar::currentChanged, this, &MainWindow::showWorkPage);
-    auto* whole = new QWidget(this);
-    auto* column = new QVBoxLayout(whole);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(0);
-    column->addWidget(dressed(pageTabs_));
-    column->addWidget(workPages_, 1);
-    return whole;
+    return workPages_;
 }
 
 void MainWindow::addPage(const QString& title, const QString& tip, QWidget* page) {

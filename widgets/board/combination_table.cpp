@@ -50,7 +50,11 @@ class RowDelegate : public QStyledItemDelegate {
 
   private:
     [[nodiscard]] int held() const {
-        return frozen_ != nullptr && frozen_->isVisible() ? frozen_->geometry().right() + 1 : 0;
+        if (frozen_ == nullptr || !frozen_->isVisible()) {
+            return 0;
+        }
+        const auto* table = static_cast<const QAbstractItemView*>(parent());
+        return frozen_->x() + frozen_->width() - table->viewport()->x();
     }
 
     // As under a field that holds a starting number.

@@ -127,10 +127,7 @@ void LaidChange::addExpected() {
         addWords(words_.quiet);
     }
     if (words_.hasFarAway) {
-        addWords(
-            tr("\u221E: links parallel in side view, or the instant center over %1 %2 away.")
-                .arg(QString::fromStdString(figureText(kFarAway, Quantity::length, request_.style.units)),
-                     unitText(Quantity::length, request_.style.units)));
+        addWords(farAwayWords(request_.style.units));
     }
     addWords(words_.differs ? tr("Through travel, bump upward: before dashed, \u25CB at ride; after "
                                  "solid, \u25CF at ride.")

@@ -126,8 +126,7 @@ QStringList ChartWords::legend() const {
     if (any([](const HoleCombination& combination) {
             return combination.assembled && !(std::abs(combination[Figure::icX]) <= kFarAway);
         })) {
-        lines << tr("\u221E: links parallel in side view, or the instant center over %1 away.")
-                     .arg(measure(kFarAway, Quantity::length));
+        lines << farAwayWords(style_.units);
     }
     if (any([](const HoleCombination& combination) { return combination.problems != 0; })) {
         lines << tr("Hatched: the combination has the problem its cell names.");

@@ -233,4 +233,10 @@ QString ChartWords::shade(int step) const {
     return wholeText(low) + (high > low ? tr(" to ") + wholeText(high) : QString());
 }
 
+QString farAwayWords(Units units) {
+    const QString far = units == Units::inch ? tr("%1 in").arg(kFarAway / kMetresPerInch, 0, 'f', 0)
+                                             : tr("%1 m").arg(kFarAway, 0, 'f', 1);
+    return tr("\u221E: links parallel in side view, or the instant center over %1 away.").arg(far);
+}
+
 }  // namespace bolthole

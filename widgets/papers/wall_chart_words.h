@@ -14,6 +14,9 @@ namespace bolthole {
 /// An instant center farther off than this is written as at infinity, m: its distance is not known to any
 /// useful figure. A judgement, common practice, no source.
 inline constexpr double kFarAway = 25.4;
+/// What "∞" means on paper: "links parallel in side view, or the instant center over 1000 in away.", in
+/// meters where the car is metric.
+[[nodiscard]] QString farAwayWords(Units units);
 
 /// A rod's length, and what must be done to get there: "upper 16 5/8 in" and "+1 1/4 turns", "new link", or
 /// nothing where it stays as built.

@@ -10,6 +10,7 @@
 #include <QMenuBar>
 #include <QPushButton>
 #include <QScrollBar>
+#include <QTabBar>
 #include <QTabWidget>
 #include <algorithm>
 #include <string>
@@ -50,6 +51,18 @@ TEST_P(BenchRoom, TheSideViewIsTheLargestThing) {
     EXPECT_GT(area(side), area(window_->holeBoard()));
     EXPECT_TRUE(window_->holeBoard().findChild<QPushButton*>(QStringLiteral("boltCombination"))->isVisible());
     EXPECT_GT(map->height(), 60) << "and the map can still be read";
+}
+
+// A second click on one spot must not land on another page, or in the car sheet.
+TEST_P(BenchRoom, TheTabsStandInOnePlaceOnEveryPage) {
+    auto* tabs = window_->findChild<QTabBar*>(QStringLiteral("workPages"));
+    const QPoint place = tabs->mapTo(window_.get(), QPoint());
+    for (int page = 1; page < tabs->count(); ++page) {
+        QTest::mouseClick(tabs, Qt::LeftButton, {}, tabs->tabRect(page).center());
+        QCoreApplication::processEvents();
+        EXPECT_EQ(tabs->currentIndex(), page);
+        EXPECT_EQ(tabs->mapTo(window_.get(), QPoint()), place) << tabs->tabText(page).toStdString();
+    }
 }
 
 // Not to the panel's tabs, from which one would have to come back for the next combination.

@@ -13,6 +13,7 @@
 
 #include "geometry/car/starting_numbers.h"
 #include "tests/support/board_bench.h"
+#include "tests/support/text_notes.h"
 #include "widgets/board/frozen_columns.h"
 #include "widgets/kit/cut_cell.h"
 
@@ -251,6 +252,32 @@ TEST_F(CombinationTableTest, NoNumberIsCutByTheEdge) {
     EXPECT_FALSE(shown(0, right - first));
     EXPECT_TRUE(shown(1, right - table().columnViewportPosition(1) + 1));
     EXPECT_FALSE(shown(0, right + 50)) << "wider than the view it is never whole: as much as there is";
+}
+
+// The columns that are held lie over the table's left: what stands beside them is whole.
+TEST_F(CombinationTableTest, ANumberBesideTheHeldColumnsIsNotCut) {
+    open(wagonCar());
+    for (const int width : {1000, 900, 820, 760}) {
+        board_->resize(width, 330);
+        QCoreApplication::processEvents();
+        const auto* frozen = table().findChild<FrozenColumns*>();
+        TextNotes notes(table().size());
+        table().render(&notes);
+        int whole = 0;
+        for (int column = frozen->held(); column < table().combinations().columnCount(); ++column) {
+            const QModelIndex cell = table().combinations().index(0, column);
+            const QString text = cell.data().toString();
+            const bool isWhole = table().visualRect(cell).right() < table().viewport()->width();
+            if (text.isEmpty() || !isWhole) {
+                continue;
+            }
+            ++whole;
+            EXPECT_TRUE(std::ranges::any_of(notes.notes(),
+                                            [&](const TextNotes::Note& note) { return note.text == text; }))
+                << width << ": " << text.toStdString();
+        }
+        EXPECT_GT(whole, 0) << width;
+    }
 }
 
 // Painted as under a field: dots in the color of such numbers.

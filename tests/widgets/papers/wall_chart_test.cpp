@@ -377,6 +377,11 @@ TEST(WallChart, KeepsLongNamesInTheirPlaces) {
     EXPECT_TRUE(made.frame.body.adjusted(-0.1, -0.1, 0.1, 0.1).contains(made.layout.matrix));
 }
 
+TEST(WallChart, AnInstantCenterFarAwayIsToldInInchesOrMeters) {
+    EXPECT_TRUE(farAwayWords(Units::inch).contains("over 1000 in away"));
+    EXPECT_TRUE(farAwayWords(Units::metric).contains("over 25.4 m away"));
+}
+
 TEST(WallChart, ShortNamesAreWhole) {
     Car car = carWithUppers(2);
     car.links[0].axle.holes[0].name = "bracket";
