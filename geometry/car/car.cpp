@@ -9,6 +9,14 @@ bool KeptSetup::operator==(const KeptSetup& other) const {
            (car == other.car || *car == *other.car);
 }
 
+Car::Car() = default;
+Car::Car(const Car&) = default;
+Car::Car(Car&&) noexcept = default;
+Car& Car::operator=(const Car&) = default;
+Car& Car::operator=(Car&&) noexcept = default;
+Car::~Car() = default;
+bool Car::operator==(const Car&) const = default;
+
 Car withoutKept(const Car& car) {
     Car alone = car;
     alone.kept.clear();

@@ -1,6 +1,6 @@
 #include "geometry/plates/nearest_point.h"
 
-#include <Eigen/SVD>
+#include <Eigen/QR>
 #include <cmath>
 #include <limits>
 
@@ -81,10 +81,10 @@ Eigen::Vector2d leastMisfit(const LinearMisfit& misfit, std::span<const HalfPlan
             best = point;
         }
     };
-    Eigen::JacobiSVD<Eigen::MatrixX2d, Eigen::HouseholderQRPreconditioner> modes(
-        misfit.slope, Eigen::ComputeFullU | Eigen::ComputeFullV);
-    modes.setThreshold(kUnheld);
-    offer(misfit.at - modes.solve(misfit.value));
+    Eigen::CompleteOrthogonalDecomposition<Eigen::MatrixX2d> held(misfit.slope.rows(), 2);
+    held.setThreshold(kUnheld);
+    held.compute(misfit.slope);
+    offer(misfit.at - held.solve(misfit.value));
     for (const HalfPlane& wall : walls) {
         const Eigen::Vector2d foot = misfit.at - wall.room(misfit.at) * wall.inward;
         const Eigen::Vector2d along(-wall.inward.y(), wall.inward.x());

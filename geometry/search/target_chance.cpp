@@ -1,6 +1,5 @@
 #include "geometry/search/target_chance.h"
 
-#include <Eigen/Eigenvalues>
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -8,6 +7,7 @@
 #include <random>
 
 #include "geometry/car/numbers.h"
+#include "geometry/uncertainty/propagation.h"
 #include "geometry/units/units.h"
 
 namespace bolthole {
@@ -174,9 +174,7 @@ double ChanceJudge::integrated(const Sensitivity& sensitivity, TargetFigure figu
 }
 
 double ChanceJudge::drawn(const Sensitivity& sensitivity, double jointMore) const {
-    const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> modes(covarianceOf(sensitivity));
-    const Eigen::MatrixXd factor =
-        modes.eigenvectors() * modes.eigenvalues().cwiseMax(0).cwiseSqrt().asDiagonal();
+    const Eigen::MatrixXd factor = factorOf(covarianceOf(sensitivity));
     const Eigen::MatrixXd draws = (factor * normals_).colwise() + sensitivity.value;
     int within = 0;
     for (Eigen::Index draw = 0; draw < draws.cols(); ++draw) {

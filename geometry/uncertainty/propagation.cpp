@@ -61,6 +61,11 @@ class Prober {
 
 }  // namespace
 
+Eigen::MatrixXd factorOf(const Eigen::MatrixXd& covariance) {
+    const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> modes(covariance);
+    return modes.eigenvectors() * modes.eigenvalues().cwiseMax(0).cwiseSqrt().asDiagonal();
+}
+
 double Sensitivity::share(Eigen::Index output, Eigen::Index input) const {
     const double variance = change.row(output).squaredNorm();
     return variance > 0 ? change(output, input) * change(output, input) / variance : kNaN;
@@ -174,12 +179,6 @@ class Draw {
     double spare_ = 0;
     bool hasSpare_ = false;
 };
-
-/// A matrix F with F F^T the correlation, which may be singular.
-Eigen::MatrixXd factorOf(const Eigen::MatrixXd& correlation) {
-    const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> modes(correlation);
-    return modes.eigenvectors() * modes.eigenvalues().cwiseMax(0).cwiseSqrt().asDiagonal();
-}
 
 /// Draws block after block of samples. Each block has a generator of its own, so that it does not matter
 /// which thread draws it.
