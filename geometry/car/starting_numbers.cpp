@@ -57,6 +57,9 @@ class MeasurableLister {
     }
     void addHoles(Scope scope, const Bracket& bracket, FieldId id) {
         for (std::size_t hole = 0; hole < bracket.holes.size(); ++hole) {
+            if (bracket.holes[hole].planned) {
+                continue;  // nobody can measure what is not drilled
+            }
             id.hole = static_cast<int>(hole);
             addScope(scope, id);
         }

@@ -23,8 +23,8 @@ namespace bolthole {
 /// starting number.
 void setOrigin(Car& car, const FieldId& id, Origin origin);
 
-/// Every number that is there and is measured at a car or still has to be, in the order a person walks
-/// around it: the car itself, its links, driveline, ballast and springs.
+/// Every number that is there and is measured at a car or still has to be, those of planned holes left out,
+/// in the order a person walks around it: the car itself, its links, driveline, ballast and springs.
 [[nodiscard]] std::vector<FieldId> measurableNumbers(const Car& car);
 
 /// Those of them that are starting numbers.

@@ -144,12 +144,13 @@ void WarningFinder::checkMeasured() {
     std::vector<FieldId> workedOut = measurableNumbers(car_);
     std::erase_if(workedOut, [this](const FieldId& id) { return originOf(car_, id) != Origin::workedOut; });
     if (workedOut.size() == 1) {
-        addOfWhole(workedOut.front(), say("1 number was worked out from others, not measured"),
+        addOfWhole(workedOut.front(), say("1 number of the car was worked out from others, not measured"),
                    say("measure it once it is set"));
     } else if (!workedOut.empty()) {
-        addOfWhole(workedOut.front(),
-                   say("%n numbers were worked out from others, not measured", Count(workedOut.size())),
-                   say("measure each one once it is set"));
+        addOfWhole(
+            workedOut.front(),
+            say("%n numbers of the car were worked out from others, not measured", Count(workedOut.size())),
+            say("measure each one once it is set"));
     }
 }
 

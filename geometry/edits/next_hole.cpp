@@ -15,9 +15,10 @@ std::string freeHoleName(const Bracket& bracket) {
     const auto taken = [&](const std::string& name) {
         return std::ranges::any_of(bracket.holes, [&](const Hole& hole) { return hole.name == name; });
     };
-    std::string name = say("new");
-    for (int number = 2; taken(name); ++number) {
-        name = say("new %1", number);
+    std::size_t number = bracket.holes.size() + 1;  // as the measuring sheet calls it
+    std::string name = say("no. %1", number);
+    while (taken(name)) {
+        name = say("no. %1", ++number);
     }
     return name;
 }

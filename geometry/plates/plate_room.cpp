@@ -123,12 +123,18 @@ class PlateChecker {
             const bool planned = bracket_.holes[static_cast<std::size_t>(hole)].planned;
             const bool inUse = hole == bracket_.use;
             const std::string name = holeWords(car_, link_, end_, hole);
+            std::string follows = inUse ? say("the bracket may tear; ask a qualified person") : std::string();
+            if (bracket_.plate->starts.any()) {
+                const std::string measure =
+                    say("it comes of starting numbers of the plate: measure them first");
+                follows += (follows.empty() ? "" : "; ") + measure;
+            }
             warnings_.push_back(
                 {jsonPath(id),
                  id,
                  {inUse ? Severity::danger : Severity::check,
                   planned ? say("planned %1: %2", name, trouble) : say("%1: %2", name, trouble),
-                  inUse ? say("the bracket may tear; ask a qualified person") : std::string()}});
+                  std::move(follows)}});
         }
     }
 

@@ -4,6 +4,8 @@
 #include <bit>
 #include <cmath>
 
+#include "geometry/car/measuring_tool.h"
+#include "geometry/units/uncertainty_text.h"
 #include "widgets/board/combination_uncertainty.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
@@ -77,7 +79,7 @@ QString bolts(const HoleCombination& combination, const CombinationList& list, s
 }  // namespace
 
 std::vector<CombinationColumn> combinationColumns(const Car& car) {
-    constexpr std::size_t kFewHoles = 3;  // with more brackets to choose, their names stand in one column
+    constexpr std::size_t kFewHoles = 2;  // with more brackets to choose, their names stand in one column
     const int links = static_cast<int>(car.links.size());
     std::vector<CombinationColumn> holes;
     for (int link = 0; link < links; ++link) {
@@ -243,6 +245,30 @@ QString columnHelp(const CombinationColumn& column, const Car& car) {
     return tr("What is wrong with the combination at ride height or in travel.");
 }
 
+namespace {
+
+bool usesPlanned(const HoleUse& use, const Car& car) {
+    for (std::size_t link = 0; link < car.links.size(); ++link) {
+        for (const End end : {End::chassis, End::axle}) {
+            const int hole = use.of(static_cast<int>(link), end);
+            if (car.links[link].bracket(end).holes[static_cast<std::size_t>(hole)].planned) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+// That a hole is not there yet stops nobody from looking at it, but from bolting to it.
+QString problemText(const HoleCombination& combination, const Car& car, Units units) {
+    QStringList problems{usesPlanned(combination.use, car) ? tr("a hole is not drilled yet") : QString(),
+                         QString::fromStdString(describeProblems(combination, car, units))};
+    problems.removeAll(QString());
+    return problems.join(QStringLiteral("; "));
+}
+
+}  // namespace
+
 QString columnText(const CombinationColumn& column, const CombinationList& list, std::size_t at) {
     if (column.kind == Kind::rank) {
         return QString::number(list.items()[at].rank + 1);
@@ -256,9 +282,13 @@ QString columnText(const CombinationColumn& column, const CombinationList& list,
     switch (column.kind) {
         case Kind::names:
             return list.nameOf(at);
-        case Kind::hole:
-            return holeName(list.car()->links[static_cast<std::size_t>(column.link)].bracket(column.end),
-                            combination.use.of(column.link, column.end));
+        case Kind::hole: {
+            const Bracket& bracket =
+                list.car()->links[static_cast<std::size_t>(column.link)].bracket(column.end);
+            const int hole = combination.use.of(column.link, column.end);
+            const QString name = holeName(bracket, hole);
+            return bracket.holes[static_cast<std::size_t>(hole)].planned ? tr("%1, planned").arg(name) : name;
+        }
         case Kind::instantCenter:
             return instantCenterText(combination, units);
         case Kind::antiSquat: {
@@ -288,7 +318,7 @@ QString columnText(const CombinationColumn& column, const CombinationList& list,
         case Kind::adjusters:
             return adjusters(combination);
         default:
-            return QString::fromStdString(describeProblems(combination, *list.car(), units));
+            return problemText(combination, *list.car(), units);
     }
 }
 
@@ -425,7 +455,8 @@ QString rodWorkText(const Link& rod, double lengthChange) {
         return {};
     }
     if (!rod.adjuster) {
-        return tr("new link");
+        const bool isTold = std::abs(lengthChange) > kCoverage95 * kTapeUncertainty;
+        return isTold ? tr("new link") : QString();  // nobody makes one for less than a tape tells
     }
     const double turns = std::abs(adjusterTurns(lengthChange, *rod.adjuster));
     const bool halves = rod.adjuster->threadedEnds == 1;
@@ -466,7 +497,7 @@ QString combinationInWords(const CombinationList& list, std::size_t at) {
     if (const QString starts = list.startingWords(at, CombinationList::Basis::weights); !starts.isEmpty()) {
         text += tr("; rests on %1").arg(starts);
     }
-    const QString problems = QString::fromStdString(describeProblems(*combination, *list.car(), units));
+    const QString problems = problemText(*combination, *list.car(), units);
     return problems.isEmpty() ? text : text + tr(". Problem: ") + problems;
 }
 

@@ -164,7 +164,7 @@ void DifferenceView::showTelling(const BenchState& state) {
     }
     telling_->showText(
         names.isEmpty()
-            ? tr("At ride every change big enough to matter is more than we may be off by.")
+            ? tr("At ride every change that matters is more than we may be off by.")
             : tr("At ride we %1 by: %2.").arg(cannotTellWords(), names.join(QStringLiteral("; "))));
     telling_->setToolTip(wrappedToolTip(telling_->text() + QLatin1Char(' ') +
                                         uncertaintyMeaning(state.solvedCar, state.style.units) +

@@ -204,8 +204,13 @@ void LaidTemplate::layOutKey() {
         notes_.back().above = kTemplateText.leading();
     }
     notesColumn_ = stacked(notes_, kKeyWidth);
-    for (const TemplateHole& hole : left_.holes) {
-        more_.push_back(holeBlock(hole.keyLines, fonts_));
+    // What is to be drilled comes first, so that it and its warnings stand on the sheet that is taped on.
+    for (const bool isPlanned : {true, false}) {
+        for (const TemplateHole& hole : left_.holes) {
+            if (hole.planned == isPlanned) {
+                more_.push_back(holeBlock(hole.keyLines, fonts_));
+            }
+        }
     }
     if (tiles(TemplateFace::left).keyBeside) {
         const double room = keyBox_.height() - kDirections - notesHeight() - 3 * kTemplateText.leading();

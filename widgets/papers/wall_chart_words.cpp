@@ -193,7 +193,12 @@ std::vector<HoleWords> ChartWords::holes(const HoleAxis& axis, int index) const 
     std::vector<HoleWords> words;
     for (std::size_t place = 0; place < axis.brackets.size(); ++place) {
         const ChartBracket& bracket = axis.brackets[place];
-        HoleWords one{{}, holeName(bracket.link, bracket.end, axis.hole(place, index))};
+        const int hole = axis.hole(place, index);
+        HoleWords one{{}, holeName(bracket.link, bracket.end, hole)};
+        const Bracket& there = car_.links[static_cast<std::size_t>(bracket.link)].bracket(bracket.end);
+        if (there.holes[static_cast<std::size_t>(hole)].planned) {
+            one.hole = tr("%1, planned").arg(one.hole);
+        }
         if (axis.brackets.size() > 1) {
             one.label = said(endWords(bracket.end));
         }

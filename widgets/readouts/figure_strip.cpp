@@ -138,10 +138,12 @@ QStringList noteWordings(const BenchState& state) {
     const QString whole =
         FigureStrip::tr("%1 · CG height %2").arg(where, cgHeightWords(state.solvedCar, state.style));
     const QString starts = startingWords(state.solvedCar);
-    if (starts.isEmpty()) {
-        return {whole, where};
-    }
     const QString dot = QStringLiteral(" · ");
+    if (starts.isEmpty()) {
+        const QString workedOut = workedOutWords(state.solvedCar);
+        return workedOut.isEmpty() ? QStringList{whole, where}
+                                   : QStringList{whole + dot + workedOut, where + dot + workedOut, workedOut};
+    }
     const QString brief = FigureStrip::tr("rests on starting numbers");
     return {whole + dot + starts, whole + dot + brief, where + dot + brief, brief};
 }

@@ -53,16 +53,22 @@ class LineWriter {
         }
     }
 
+    // As in the link's field; with decimals where that would read like the other.
+    [[nodiscard]] QString lengthText(double length, double other) const {
+        const QString text = number(length, Quantity::length);
+        return text == number(other, Quantity::length) ? figure(length, Quantity::length, style_.units)
+                                                       : text;
+    }
+
     void addLengths() {
         const Units units = style_.units;
         for (const LengthMove& move : comparison_.lengths) {
             const QString rods = move.rods == 1 ? tr("1 link") : tr("%n links", move.rods);
-            lines_.push_back(
-                {tr("%1: length from %2 to %3 %4, %5, %6")
-                     .arg(capitalized(nameOf(move.link)), figure(move.before, Quantity::length, units),
-                          figure(move.after, Quantity::length, units), unitText(Quantity::length, units),
-                          turnWords(move), rods),
-                 {}});
+            lines_.push_back({tr("%1 length: %2 → %3 %4, %5, %6")
+                                  .arg(capitalized(nameOf(move.link)), lengthText(move.before, move.after),
+                                       lengthText(move.after, move.before), unitText(Quantity::length, units),
+                                       turnWords(move), rods),
+                              {}});
         }
     }
 

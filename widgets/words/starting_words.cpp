@@ -1,6 +1,7 @@
 #include "widgets/words/starting_words.h"
 
 #include <algorithm>
+#include <array>
 
 #include "geometry/car/starting_numbers.h"
 #include "geometry/uncertainty/uncertain_inputs.h"
@@ -30,6 +31,14 @@ QString headingOf(const Car& car, std::span<const FieldId> startIds, std::span<c
     return tr("Starting numbers, not measured: %1; worked out, not measured: %2").arg(starts, workedOut);
 }
 
+bool hasPlateToMeasure(const Car& car) {
+    return std::ranges::any_of(car.links, [](const Link& link) {
+        return std::ranges::any_of(std::array{&link.chassis, &link.axle}, [](const Bracket* bracket) {
+            return bracket->plate && bracket->plate->starts.any();
+        });
+    });
+}
+
 // A spring's numbers are no inputs of the figures through travel; those of its brackets' other holes are none
 // of anything.
 bool isOfSpringInUse(const Car& car, const FieldId& id) {
@@ -39,6 +48,11 @@ bool isOfSpringInUse(const Car& car, const FieldId& id) {
 }
 
 }  // namespace
+
+QString workedOutWords(const Car& car) {
+    const QString names = QString::fromStdString(startWords(car, workedOutUsed(car)));
+    return names.isEmpty() ? names : tr("worked out, not measured: %1").arg(names);
+}
 
 QString startingHeading(const Car& car) {
     return headingOf(car, startsUsed(car), workedOutUsed(car));
@@ -68,7 +82,7 @@ QString startingHeading(const Car& before, const Car& after) {
 }
 
 QString calculatedWords(const Car& car) {
-    const QString from = !startingNumbers(car).empty() || !startsUsed(car).empty()
+    const QString from = !startingNumbers(car).empty() || !startsUsed(car).empty() || hasPlateToMeasure(car)
                              ? tr("Calculated also from starting numbers, which nobody measured")
                          : !unmeasuredNumbers(car).empty()
                              ? tr("Calculated from your measurements and from numbers that were worked out")

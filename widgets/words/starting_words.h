@@ -19,6 +19,9 @@ namespace bolthole {
 /// The same of all that the figures of the car rest on.
 [[nodiscard]] QString startingWords(const Car& car);
 
+/// "worked out, not measured: upper length", of what the figures of the car rest on; empty for none.
+[[nodiscard]] QString workedOutWords(const Car& car);
+
 /// The same with a capital, for the heading of a paper: "Starting numbers, not measured: CG height",
 /// and of lengths that were: "Worked out, not measured: upper length".
 [[nodiscard]] QString startingHeading(const Car& car);

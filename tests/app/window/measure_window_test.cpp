@@ -167,8 +167,17 @@ TEST_F(Measuring, BackAndForthByKeyAndButton) {
     EXPECT_NE(dialog_->asked(), kWheelbase);
 }
 
-TEST_F(Measuring, ItBeginsAtTheFirstStartingNumberAndCountsWhatIsLeft) {
+TEST_F(Measuring, ItBeginsAtTheFirstBoxLeftAndCountsThem) {
     Car fresh = car();
+    for (const WalkStop& stop : measuringWalk(fresh).stops) {
+        if (stop.id == kWheelbase) {
+            break;
+        }
+        if (!numberAt(fresh, stop.id)) {
+            fresh =
+                bolthole::apply(fresh, SetNumber{stop.id, builtLength(*findLink(fresh, stop.id.link))}).car;
+        }
+    }
     setOrigin(fresh, kWheelbase, Origin::starting);
     BenchState state = window_->state();
     state.car = fresh;
@@ -288,6 +297,13 @@ TEST_F(Measuring, TheHoleItIsBoltedInIsSaidHere) {
         EXPECT_EQ(focused()->text(), QStringLiteral("2")) << "what is typed stays";
         dialog_->discardTyping();
         expectShown(other);
+        const int back = car().links[0].axle.use == 0 ? 1 : 0;
+        expectShown(back);
+        box->setFocus(Qt::TabFocusReason);
+        QTest::keyClick(box, Qt::Key_Space);
+        EXPECT_EQ(car().links[0].axle.use, back);
+        EXPECT_NE(focused(), nullptr) << "one goes on typing, not on a button";
+        window_->document().undoStack().undo();
     }
     dialog_->begin(kWheelbase);
     EXPECT_FALSE(box->isVisible());

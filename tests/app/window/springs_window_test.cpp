@@ -106,11 +106,11 @@ TEST_F(SpringsInTheWindow, AnotherHoleOfAMountIsOneUndoStep) {
     addByKey(Qt::Key_C);
     QTest::mouseClick(named<QAbstractButton>(QStringLiteral("Add a hole: rear coilover, chassis mount")),
                       Qt::LeftButton);
-    type(QStringLiteral("rear coilover, chassis mount new, height"), QStringLiteral("30"));
+    type(QStringLiteral("rear coilover, chassis mount no. 2, height"), QStringLiteral("30"));
     const Car before = car();
     const int steps0 = steps();
     const double length = page_->findings().ride[0].length;
-    auto* mark = named<HoleMark>(QStringLiteral("rear coilover, chassis mount new, bolted here"));
+    auto* mark = named<HoleMark>(QStringLiteral("rear coilover, chassis mount no. 2, bolted here"));
     ASSERT_NE(mark, nullptr);
     mark->setFocus();
     QTest::keyClick(mark, Qt::Key_Space);
@@ -120,7 +120,7 @@ TEST_F(SpringsInTheWindow, AnotherHoleOfAMountIsOneUndoStep) {
     EXPECT_NEAR(page_->findings().ride[0].length, apart.norm(), 2e-5);
     EXPECT_GT(std::abs(page_->findings().ride[0].length - length), 0.01);
     EXPECT_EQ(window_.document().undoStack().undoText(),
-              QStringLiteral("Bolt rear coilover chassis to 'new'"));
+              QStringLiteral("Bolt rear coilover chassis to 'no. 2'"));
     QTest::keyClick(&window_, Qt::Key_Z, Qt::ControlModifier);
     EXPECT_EQ(car(), before);
 }

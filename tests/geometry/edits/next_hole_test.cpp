@@ -13,8 +13,10 @@ TEST(NextHole, GoesOnWhereTheRowOfHolesGoes) {
     bracket.holes.push_back(Hole{.name = "new", .at = {0.11, 0.4, 0.17}});
     const Hole third = nextHole(bracket, Units::inch);
     EXPECT_NEAR((apart(third) - Eigen::Vector3d(0.01, 0, -0.03)).norm(), 0, 1e-15);
-    EXPECT_EQ(third.name, "new 2");
+    EXPECT_EQ(third.name, "no. 3");
     EXPECT_EQ(third.id, -1);
+    bracket.holes[0].name = "no. 3";
+    EXPECT_EQ(nextHole(bracket, Units::inch).name, "no. 4") << "one name a hole";
 }
 
 TEST(NextHole, NeverLiesOnAnother) {

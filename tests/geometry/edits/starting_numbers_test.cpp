@@ -164,6 +164,17 @@ TEST(WorkedOutNumbers, AMeasuredLengthStaysWhereNoTapeTellsItFromTheRefitOne) {
     }
 }
 
+TEST(MeasurableNumbers, LeaveOutWhatIsNotDrilled) {
+    Car car = plainCar();
+    const std::size_t count = measurableNumbers(car).size();
+    Hole planned = car.links[0].axle.holes[0];
+    planned.planned = true;
+    car.links[0].axle.holes.push_back(planned);
+    EXPECT_EQ(measurableNumbers(car).size(), count);
+    car.links[0].axle.holes.back().planned = false;
+    EXPECT_EQ(measurableNumbers(car).size(), count + 3) << "drilled, it is measured";
+}
+
 TEST(WorkedOutNumbers, TypedTheyCountAsMeasuredSteppedTheyDoNot) {
     const Car car = refitted().after;
     const double same = *car.links[0].length;

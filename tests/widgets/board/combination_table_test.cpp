@@ -233,6 +233,18 @@ TEST_F(CombinationTableTest, WhatRestsOnStartingNumbersIsMarkedAndNotBold) {
                 testing::HasSubstr("rests on starting numbers"));
 }
 
+TEST_F(CombinationTableTest, AHoleThatIsNotDrilledYetIsCalledPlanned) {
+    Car car = wagonCar();
+    car.links[0].axle.holes[0].planned = true;
+    open(car);
+    for (int row = 0; row < table().combinations().rowCount(); ++row) {
+        const bool usesIt =
+            state_.combinations[*table().combinations().itemAt(row)].use.of(0, End::axle) == 0;
+        EXPECT_EQ(cell(row, Kind::hole).endsWith(", planned"), usesIt) << row;
+        EXPECT_EQ(cell(row, Kind::problem).contains("a hole is not drilled yet"), usesIt) << row;
+    }
+}
+
 // "127.0 x 14.2" cut to "127.0 x 1" is another number.
 TEST_F(CombinationTableTest, NoNumberIsCutByTheEdge) {
     Car car = coupeCar();

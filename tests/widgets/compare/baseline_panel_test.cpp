@@ -175,7 +175,7 @@ TEST_F(BaselinePanelTest, SaysWhatWasTurned) {
     make(SetNumber{{.field = Field::linkLength, .link = 1}, *state_.car.links[1].length + 2.5 * 0.003175});
     make(SetNumber{{.field = Field::rearTireRadius}, 14 * kMetresPerInch});
     EXPECT_THAT(lines(), testing::ElementsAre("Lower, axle: bolt from middle to top, 2 bolts",
-                                              testing::AllOf(HasSubstr("Upper: length from "),
+                                              testing::AllOf(HasSubstr("Upper length: "),
                                                              HasSubstr("2.50 turns longer, 2 links")),
                                               "Rear tire radius, loaded: from 13 1/2 to 14 in"));
     QApplication::clipboard()->clear();

@@ -133,12 +133,12 @@ TEST_F(LinkSectionTest, WhatIsTypedIntoANewHoleReplacesWhatItBeganWith) {
 TEST_F(LinkSectionTest, HolesComeAndGo) {
     QTest::mouseClick(named<QToolButton>("Add a hole: upper, axle holes"), Qt::LeftButton);
     ASSERT_EQ(state_.car.links[1].axle.holes.size(), 2U);
-    auto* field = named<NumberField>("upper, axle hole new, height");
+    auto* field = named<NumberField>("upper, axle hole no. 2, height");
     ASSERT_NE(field, nullptr);
     EXPECT_EQ(field->text(), "20 1/4") << "an inch above the last one, not on it";
-    EXPECT_TRUE(named<NumberField>("upper, axle hole new, forward")->hasFocus());
+    EXPECT_TRUE(named<NumberField>("upper, axle hole no. 2, forward")->hasFocus());
 
-    auto* name = named<NameField>("upper, axle hole new, name");
+    auto* name = named<NameField>("upper, axle hole no. 2, name");
     name->setFocus();
     name->selectAll();
     QTest::keyClicks(name, "lower ear");

@@ -185,6 +185,24 @@ TEST(DrillingTemplatePdf, BearsTwoTrueRulersOnEverySheet) {
     }
 }
 
+// With more holes than its sheet has room to tell of, the one to drill comes first.
+TEST(DrillingTemplatePdf, TheHoleToDrillIsToldOnTheSheetThatIsTapedOn) {
+    TemplateRequest request = requestFor(Units::inch);
+    Bracket& bracket =
+        request.car.links[static_cast<std::size_t>(request.place.link)].bracket(request.place.end);
+    for (int hole = 0; hole < 8; ++hole) {
+        Hole more = bracket.holes.front();
+        more.planned = false;
+        more.name = "more " + std::to_string(hole);
+        more.at.z() += 0.004 * hole;
+        bracket.holes.push_back(more);
+    }
+    for (const PaperSize paper : kAllPapers) {
+        const std::vector<PdfPage> pages = pagesOf(request, templatePageOf(paper, request));
+        EXPECT_THAT(pages.front().allText().toStdString(), HasSubstr("4 DRILL"));
+    }
+}
+
 TEST(DrillingTemplatePdf, SaysWhatItIsAndWhichFaceOneSees) {
     const TemplateRequest request = requestFor(Units::inch);
     const std::vector<PdfPage> pages = pagesOf(request, templatePageOf(PaperSize::tabloid, request));

@@ -8,8 +8,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/car/starting_numbers.h"
 #include "geometry/units/uncertainty_text.h"
 #include "tests/support/plain_car.h"
+#include "tests/support/text_notes.h"
 #include "widgets/compare/difference_table.h"
 #include "widgets/curves/chart_drawing.h"
 #include "widgets/curves/travel_curves.h"
@@ -135,6 +137,28 @@ TEST_F(FigureUncertainty, TheStripAndTheTableSayIt) {
     table.showState(state);
     EXPECT_FALSE(plusMinus->isVisible());
     EXPECT_EQ(table.item(0, 1)->data(UncertaintyDelegate::kRole).toString(), QString());
+}
+
+// Beside a ± of the tape nobody would take the length for one that is yet to be set.
+TEST_F(FigureUncertainty, TheStripSaysWhatWasWorkedOut) {
+    Car car = plainCar();
+    car.links[1].length = builtLength(car.links[1]);
+    FigureStrip strip;
+    strip.resize(900, 110);
+    strip.show();
+    const auto says = [&] {
+        strip.showState(benchOf(car));
+        test::TextNotes notes(strip.size());
+        strip.render(&notes);
+        return std::ranges::any_of(notes.notes(), [](const test::TextNotes::Note& note) {
+            return note.text.contains(QStringLiteral("worked out, not measured: upper length"));
+        });
+    };
+    EXPECT_FALSE(says());
+    setOrigin(car, {.field = Field::linkLength, .link = 1}, Origin::workedOut);
+    EXPECT_TRUE(says());
+    strip.resize(330, 110);
+    EXPECT_TRUE(says()) << "where there is little room the other words go";
 }
 
 TEST_F(FigureUncertainty, ABandIsThePlusMinusAroundEveryCurve) {

@@ -60,7 +60,7 @@ LaunchFiguresCard::LaunchFiguresCard(QWidget* parent)
     addRow(*grid, LaunchFigure::sixtyFoot, tr("60 ft"),
            tr("On the clock, which starts when the front wheel has rolled out of the beam"));
     addRow(*grid, LaunchFigure::fromRelease, tr("From the release"), tr("The same, from the release on"));
-    addRow(*grid, LaunchFigure::leastLoad, tr("Least rear load"),
+    addRow(*grid, LaunchFigure::leastLoad, tr("Least rear load past the hit"),
            tr("What both rear tires carry at the least from 0.3 s, when the hit is over, to 60 ft"));
     addRow(*grid, LaunchFigure::gripLeft, tr("Grip left, least"),
            tr("What is left of the grip at the least from 0.3 s to 60 ft; 0 where the tires spin"));

@@ -110,7 +110,7 @@ void CombinationLoadTable::work() {
 void CombinationLoadTable::showRows() {
     horizontalHeaderItem(kLoad)->setText(tr("load, %1").arg(unitText(Quantity::force, units_)));
     const std::string factor = fieldText(job_->asked.factor, Quantity::ratio, NumberStyle{units_});
-    horizontalHeaderItem(kOfRating)->setText(tr("of rating × %1").arg(QString::fromStdString(factor)));
+    horizontalHeaderItem(kOfRating)->setText(tr("load × %1 of rating").arg(QString::fromStdString(factor)));
     const std::vector<std::size_t> order = byLoad(job_->loads);
     setRows(static_cast<int>(order.size()));
     for (std::size_t row = 0; row < order.size(); ++row) {

@@ -42,9 +42,9 @@ void LinkLoadTable::showLoads(const Car& car, const LinkFigures& figures, double
     const QString unit = unitText(Quantity::force, units);
     horizontalHeaderItem(kTension)->setText(tr("tension, %1").arg(unit));
     horizontalHeaderItem(kCompression)->setText(tr("compression, %1").arg(unit));
-    horizontalHeaderItem(kAtRide)->setText(tr("at ride, %1").arg(unit));
+    horizontalHeaderItem(kAtRide)->setText(tr("at ride, tension +, %1").arg(unit));
     horizontalHeaderItem(kOfRating)->setText(
-        tr("of rating × %1")
+        tr("load × %1 of rating")
             .arg(QString::fromStdString(fieldText(factor, Quantity::ratio, NumberStyle{units}))));
     const std::vector<std::size_t> order = largestFirst(figures.joints);
     setRows(static_cast<int>(order.size()));

@@ -437,13 +437,14 @@ std::vector<Fact> linkCaseFacts(const Car& car, const LaunchCase& launch, Units 
     }
     const LinkCase& with = *launch.linkCase;
     std::vector<Fact> facts;
-    facts.push_back({tr("Extra load on left rear"),
-                     force(with.load.leftShift, units),
-                     shiftWords(with),
-                     false,
-                     FactNumber{},
-                     {},
-                     {plainNumber("left_tire_over_half", with.load.leftShift, Quantity::force)}});
+    facts.push_back(
+        {tr("Extra load on left rear"),
+         with.shift == ShiftSource::even ? QString(QChar(0x2014)) : force(with.load.leftShift, units),
+         shiftWords(with),
+         false,
+         FactNumber{},
+         {},
+         {plainNumber("left_tire_over_half", with.load.leftShift, Quantity::force)}});
     if (with.standIn) {
         facts.push_back({tr("Springs"),
                          tr("not measured"),

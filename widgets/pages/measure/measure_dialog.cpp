@@ -410,7 +410,8 @@ void MeasureDialog::showStop() {
     const QString shown = number ? withItsUnit(*number, quantity, state_->style) : QString();
     now_->showText(number ? tr("in the car: %1, %2").arg(shown, originWords(originOf(car_, stop().id)))
                           : tr("in the car: nothing yet"));
-    howTo_->showText(wordsFor(car_, stop().id).howTo + QStringLiteral(" ") + area.hint);
+    const QString howTo = wordsFor(car_, stop().id).howTo;
+    howTo_->showText(stop().isOfFirstTable ? howTo + u' ' + area.hint : howTo);
     showHoleButtons();
     showReadings();
     showPicture();

@@ -27,8 +27,9 @@ QVBoxLayout* MeasureDialog::buildButtons(QWidget* face) {
     row->addWidget(back);
     row->addWidget(next);
     row->addWidget(skipped);
-    anotherHole_ = makeButton(tr("Another hole on this bracket"), QStringLiteral("Ctrl+H"),
-                              tr("Adds a hole with starting numbers and asks for them"));
+    anotherHole_ =
+        makeButton(tr("Another hole on this bracket"), QStringLiteral("Ctrl+H"),
+                   tr("Adds a hole with starting numbers and asks for them; its name is on the car sheet"));
     anotherHole_->setObjectName(QStringLiteral("measureAnotherHole"));
     connect(anotherHole_, &QPushButton::clicked, this, &MeasureDialog::addHole);
     row->addWidget(anotherHole_);
@@ -68,6 +69,9 @@ void MeasureDialog::showHoleButtons() {
 void MeasureDialog::boltHere() {
     const FieldId at = stop().id;
     if (!done_ && boltedHere_->isVisible() && findLink(car_, at.link)->bracket(at.end).use != at.hole) {
+        if (boltedHere_->hasFocus()) {  // it is disabled next; one goes on typing
+            field_[readings_[0] ? 1 : 0]->setFocus(Qt::OtherFocusReason);
+        }
         emit edited(UseHole{at.link, at.end, at.hole});
         showHoleButtons();  // refused, it is not ticked
     }

@@ -20,7 +20,7 @@ void addArea(const PlanArea& area, std::size_t index, std::vector<WalkStop>& sto
                 if (row.fields[column]) {
                     stops.push_back({index, QString::number(row.number),
                                      QStringLiteral("%1: %2").arg(row.name, table.heads[column]),
-                                     *row.fields[column]});
+                                     *row.fields[column], &table == &area.tables.front()});
                 }
             }
         }
@@ -46,15 +46,10 @@ MeasuringWalk measuringWalk(const Car& car) {
 }
 
 std::optional<std::size_t> firstLeft(const Car& car, const MeasuringWalk& walk) {
-    const auto first = [&](const auto& meetsTarget) -> std::optional<std::size_t> {
-        const auto found = std::ranges::find_if(walk.stops, meetsTarget);
-        return found == walk.stops.end()
-                   ? std::nullopt
-                   : std::optional(static_cast<std::size_t>(found - walk.stops.begin()));
-    };
-    const auto unmeasured =
-        first([&](const WalkStop& stop) { return numberAt(car, stop.id) && !isMeasured(car, stop.id); });
-    return unmeasured ? unmeasured : first([&](const WalkStop& stop) { return !isMeasured(car, stop.id); });
+    const auto found =
+        std::ranges::find_if(walk.stops, [&](const WalkStop& stop) { return !isMeasured(car, stop.id); });
+    return found == walk.stops.end() ? std::nullopt
+                                     : std::optional(static_cast<std::size_t>(found - walk.stops.begin()));
 }
 
 std::size_t countLeft(const Car& car, const MeasuringWalk& walk) {

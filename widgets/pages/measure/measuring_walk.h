@@ -19,6 +19,7 @@ struct WalkStop {
     QString sign;
     QString name;  ///< as the sheet's row and column have it: "upper, axle: height"
     FieldId id;
+    bool isOfFirstTable = false;  ///< of the area's own points, which its hint is about
 };
 
 /// The sheet's numbers in its order.
@@ -30,7 +31,7 @@ struct MeasuringWalk {
 /// What the sheet of the car has boxes for. The car need not be whole.
 [[nodiscard]] MeasuringWalk measuringWalk(const Car& car);
 
-/// Where a person begins: at the first number that nobody measured, else at the first that is absent.
+/// Where a person begins: at the first box that is left, in the sheet's order.
 /// Nothing: all is measured.
 [[nodiscard]] std::optional<std::size_t> firstLeft(const Car& car, const MeasuringWalk& walk);
 

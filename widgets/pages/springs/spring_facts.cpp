@@ -195,9 +195,14 @@ void PartWriter::meets() {
     const QString where =
         tr(at < 0 ? "%1 of droop" : "%1 of bump").arg(shown(std::abs(at), Quantity::length, units_));
     const bool stop = part_.kind == PartKind::bumpStop;
-    facts_.push_back({stop ? tr("Meets its pad") : tr("Comes loose"),
+    const bool isLooseAtRide = !stop && at > 0;
+    facts_.push_back({stop            ? tr("Meets its pad")
+                      : isLooseAtRide ? tr("Begins to push")
+                                      : tr("Comes loose"),
                       at == 0 ? tr("at ride") : where,
-                      stop ? tr("from there on it pushes") : tr("at its free length"),
+                      stop            ? tr("from there on it pushes")
+                      : isLooseAtRide ? tr("at its free length; loose at ride")
+                                      : tr("at its free length"),
                       false,
                       FactNumber{},
                       {},

@@ -68,10 +68,14 @@ QString joined(const std::vector<TargetMiss>& misses, Units units) {
 /// What every rod but those to be left out needs for its length.
 QStringList rodWork(const HoleCombination& combination, const Car& car) {
     QStringList said;
+    const NumberStyle style{car.units, InchStyle::thirtySeconds};
     for (std::size_t link = 0; link < car.links.size(); ++link) {
         const QString work = rodWorkText(car.links[link], combination.lengthChange[link]);
         if (!work.isEmpty()) {
-            said << tr("%1: %2").arg(linkName(car, static_cast<int>(link)), work);
+            said << tr("%1: %2, %3 %4")
+                        .arg(linkName(car, static_cast<int>(link)), work,
+                             tapeLengthText(combination.length[link], style),
+                             unitText(Quantity::length, car.units));
         }
     }
     return said;

@@ -313,7 +313,7 @@ TEST_F(LaunchPageBench, ConverterOrClutchIsChosenAndBringsItsFields) {
     EXPECT_TRUE(page_->hasField({.field = Field::stallSpeed}));
     CalmCombo* choice = nullptr;
     for (CalmCombo* box : page_->findChildren<CalmCombo*>()) {
-        choice = box->accessibleName() == "Through" ? box : choice;
+        choice = box->accessibleName() == "Converter or clutch" ? box : choice;
     }
     ASSERT_NE(choice, nullptr);
     choice->setFocus();

@@ -265,7 +265,7 @@ TEST_F(LoadsPageBench, EveryHoleCombinationHasItsWorstLoadSortedAndThePresentIsM
     }
     EXPECT_EQ(marked, 1);
     EXPECT_EQ(combinations.horizontalHeaderItem(CombinationLoadTable::kOfRating)->text(),
-              QStringLiteral("of rating × 1"));
+              QStringLiteral("load × 1 of rating"));
     EXPECT_THAT(combinations.summary().toStdString(), HasSubstr("6 hole combinations"));
     EXPECT_THAT(words("Worst link load of every hole combination"), HasSubstr(std::string(kLinkLoadWarning)));
 }

@@ -113,7 +113,7 @@ TEST_F(SpringFields, HolesAreAddedAndRemovedInOneEditEach) {
     ASSERT_EQ(state_.car.springs[0].axle.holes.size(), 2U);
     EXPECT_EQ(state_.car.springs[0].axle.use, 0);
     EXPECT_EQ(QApplication::focusWidget(),
-              named<NumberField>(QStringLiteral("shock, axle mount new, forward")));
+              named<NumberField>(QStringLiteral("shock, axle mount no. 2, forward")));
     auto* remove = named<QAbstractButton>(QStringLiteral("Remove a hole: shock, axle mount"));
     ASSERT_NE(remove, nullptr);
     QTest::mouseClick(remove, Qt::LeftButton);
@@ -123,7 +123,7 @@ TEST_F(SpringFields, HolesAreAddedAndRemovedInOneEditEach) {
     QTest::keyClick(menu, Qt::Key_Return);
     EXPECT_EQ(edits_.size(), 2U);
     ASSERT_EQ(state_.car.springs[0].axle.holes.size(), 1U);
-    EXPECT_EQ(state_.car.springs[0].axle.holes[0].name, "new");
+    EXPECT_EQ(state_.car.springs[0].axle.holes[0].name, "no. 2");
 }
 
 // Numbers the new kind does not have are not left behind where nobody sees them.

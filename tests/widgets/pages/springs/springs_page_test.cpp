@@ -38,6 +38,19 @@ TEST_F(Springs, ALeaningSpringByHand) {
     EXPECT_NEAR(page_.findings().carried(), 2 * 3900 * h / length, 1e-6);
 }
 
+// Shorter than where it stands, it hangs loose at ride and does not come loose there.
+TEST_F(Springs, ASpringThatIsLooseAtRideBeginsToPushInBump) {
+    SuspensionPart spring = upright("coil", PartKind::spring, 0.5, 0.3);
+    spring.rate = 30e3;
+    spring.freeLength = 0.27;
+    showParts({spring});
+    const QString card = QStringLiteral("Coil: spring, both sides");
+    EXPECT_EQ(fact(card, QStringLiteral("Begins to push")), "30.0 mm of bump");
+    spring.freeLength = 0.33;
+    showParts({spring});
+    EXPECT_EQ(fact(card, QStringLiteral("Comes loose")), "30.0 mm of droop");
+}
+
 // What was computed aside of a car with one spring arrives when the page, out of sight, is to show one with
 // three: it once read past the end of what was found of the first.
 TEST_F(Springs, WhatComesLateOfAnotherCarIsDropped) {
