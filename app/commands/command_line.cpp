@@ -12,6 +12,7 @@
 
 #include "app/carfile/car_file.h"
 #include "app/carfile/file_writing.h"
+#include "app/commands/car_reading.h"
 #include "app/commands/chart_command.h"
 #include "app/commands/command.h"
 #include "app/commands/compare_table.h"
@@ -37,37 +38,10 @@
 #include "geometry/kinematics/trace.h"
 #include "geometry/uncertainty/roll_uncertainty.h"
 #include "geometry/uncertainty/trace_uncertainty.h"
-#include "geometry/uncertainty/uncertain_inputs.h"
 
 namespace bolthole {
 
 namespace {
-
-void complain(const std::string& about, const std::string& what) {
-    std::fputs(onOneLine("bolthole: " + about + ": " + what).c_str(), stderr);
-}
-
-/// A readable car in the units asked for; else complains.
-std::optional<Car> readFor(const Request& request, const std::string& file) {
-    ReadResult read = readCarFile(file);
-    if (!read.loaded) {
-        complain(file, read.problem.line());
-        return std::nullopt;
-    }
-    read.loaded->car.units = request.units().value_or(read.loaded->car.units);
-    return std::move(read.loaded->car);
-}
-
-/// The same for what prints figures: says on standard error which of their numbers nobody measured, as the
-/// columns have no room for it.
-std::optional<Car> readForFigures(const Request& request, const std::string& file) {
-    std::optional<Car> car = readFor(request, file);
-    if (const std::vector<FieldId> starts = car ? startsUsed(*car) : std::vector<FieldId>();
-        !starts.empty()) {
-        complain(file, "figures rest on starting numbers, not measured: " + startWords(*car, starts));
-    }
-    return car;
-}
 
 // The link at fault in the file, or all of them.
 std::string placeOf(const MoveReport& report, const Car& car) {

@@ -336,7 +336,7 @@ void MainWindow::chooseUncertainty(bool shown) {
 }
 
 void MainWindow::showCaution() {
-    caution_->setText(calculatedWords(state_.car) + QLatin1Char(' ') +
+    caution_->setText(allCalculatedWords(state_.car) + QLatin1Char(' ') +
                       tr("Car on rated stands, wheels chocked, before a bolt comes out."));
 }
 

@@ -6,6 +6,7 @@
 
 #include "geometry/car/measuring_tool.h"
 #include "geometry/units/uncertainty_text.h"
+#include "widgets/board/combination_problem.h"
 #include "widgets/board/combination_uncertainty.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
@@ -244,30 +245,6 @@ QString columnHelp(const CombinationColumn& column, const Car& car) {
     }
     return tr("What is wrong with the combination at ride height or in travel.");
 }
-
-namespace {
-
-bool usesPlanned(const HoleUse& use, const Car& car) {
-    for (std::size_t link = 0; link < car.links.size(); ++link) {
-        for (const End end : {End::chassis, End::axle}) {
-            const int hole = use.of(static_cast<int>(link), end);
-            if (car.links[link].bracket(end).holes[static_cast<std::size_t>(hole)].planned) {
-                return true;
-            }
-        }
-    }
-    return false;
-}
-
-// That a hole is not there yet stops nobody from looking at it, but from bolting to it.
-QString problemText(const HoleCombination& combination, const Car& car, Units units) {
-    QStringList problems{usesPlanned(combination.use, car) ? tr("a hole is not drilled yet") : QString(),
-                         QString::fromStdString(describeProblems(combination, car, units))};
-    problems.removeAll(QString());
-    return problems.join(QStringLiteral("; "));
-}
-
-}  // namespace
 
 QString columnText(const CombinationColumn& column, const CombinationList& list, std::size_t at) {
     if (column.kind == Kind::rank) {

@@ -81,13 +81,26 @@ QString startingHeading(const Car& before, const Car& after) {
     return is.isEmpty() ? tr("Before: %1").arg(was) : tr("Before: %1. After: %2").arg(was, is);
 }
 
-QString calculatedWords(const Car& car) {
-    const QString from = !startingNumbers(car).empty() || !startsUsed(car).empty() || hasPlateToMeasure(car)
-                             ? tr("Calculated also from starting numbers, which nobody measured")
-                         : !unmeasuredNumbers(car).empty()
+namespace {
+
+QString calculatedFrom(bool hasStarts, bool hasWorkedOut) {
+    const QString from = hasStarts ? tr("Calculated also from starting numbers, which nobody measured")
+                         : hasWorkedOut
                              ? tr("Calculated from your measurements and from numbers that were worked out")
                              : tr("Calculated from your measurements");
     return tr("%1; no strength of brackets, welds or bolts.").arg(from);
+}
+
+}  // namespace
+
+QString calculatedWords(const Car& car) {
+    return calculatedFrom(!startsUsed(car).empty(), !workedOutUsed(car).empty());
+}
+
+QString allCalculatedWords(const Car& car) {
+    const bool hasStarts =
+        !startingNumbers(car).empty() || !startsUsed(car).empty() || hasPlateToMeasure(car);
+    return calculatedFrom(hasStarts, !unmeasuredNumbers(car).empty());
 }
 
 QString workedOutLengthsWords(const Car& car) {

@@ -34,8 +34,11 @@ namespace bolthole {
 [[nodiscard]] QString startingHeading(const Car& before, const Car& after);
 
 /// What the figures are calculated from, and that they know no strength: "Calculated from your measurements;
-/// ..." where nobody measured some of the car, that it was also calculated from that.
+/// ..." where nobody measured some of what the figures through travel rest on, that it was also calculated
+/// from that.
 [[nodiscard]] QString calculatedWords(const Car& car);
+/// The same of everything in the program: of springs and plates too.
+[[nodiscard]] QString allCalculatedWords(const Car& car);
 
 /// "2 lengths were worked out, not measured"; empty where every length was measured or is a starting number.
 /// For what keeps the lengths as they are.

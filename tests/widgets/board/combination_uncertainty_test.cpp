@@ -63,6 +63,24 @@ TEST_F(CombinationUncertaintyTest, WithoutAnUncertaintyItSaysWhy) {
     EXPECT_EQ(line(), "No ±, as it rests on starting numbers: CG height.");
 }
 
+TEST_F(CombinationUncertaintyTest, KeptLengthsThatWereWorkedOutAreSaidToBe) {
+    Car car = wagonCar();
+    for (Link& link : car.links) {
+        link.length = holeDistance(link);
+    }
+    const auto words = [this] { return part<QWidget>("boardCounts")->accessibleName().toStdString(); };
+    open(car, LengthTreatment::keep);
+    EXPECT_THAT(words(), testing::Not(testing::HasSubstr("worked out")));
+    setOrigin(car, {.field = Field::linkLength, .link = 0}, Origin::workedOut);
+    open(car, LengthTreatment::keep);
+    EXPECT_THAT(words(), testing::StartsWith("1 length was worked out, not measured; "));
+    setOrigin(car, {.field = Field::linkLength, .link = 1}, Origin::workedOut);
+    open(car, LengthTreatment::keep);
+    EXPECT_THAT(words(), testing::StartsWith("2 lengths were worked out, not measured; "));
+    open(car, LengthTreatment::refit);
+    EXPECT_THAT(words(), testing::Not(testing::HasSubstr("worked out")));
+}
+
 TEST_F(CombinationUncertaintyTest, TheColumnsWaitForTheSecondPass) {
     open(wagonCar());
     const std::uint64_t other = *state_.present == 0 ? 1 : 0;

@@ -231,24 +231,6 @@ TEST_F(HoleBoardTest, OutOfSightItPointsAtNothing) {
     EXPECT_EQ(pointed_.back(), use(4)) << "it is still selected";
 }
 
-TEST_F(HoleBoardTest, KeptLengthsThatWereWorkedOutAreSaidToBe) {
-    Car car = wagonCar();
-    for (Link& link : car.links) {
-        link.length = holeDistance(link);
-    }
-    const auto words = [this] { return part<QWidget>("boardCounts")->accessibleName().toStdString(); };
-    open(car, LengthTreatment::keep);
-    EXPECT_THAT(words(), testing::Not(testing::HasSubstr("worked out")));
-    setOrigin(car, {.field = Field::linkLength, .link = 0}, Origin::workedOut);
-    open(car, LengthTreatment::keep);
-    EXPECT_THAT(words(), testing::StartsWith("1 length was worked out, not measured; "));
-    setOrigin(car, {.field = Field::linkLength, .link = 1}, Origin::workedOut);
-    open(car, LengthTreatment::keep);
-    EXPECT_THAT(words(), testing::StartsWith("2 lengths were worked out, not measured; "));
-    open(car, LengthTreatment::refit);
-    EXPECT_THAT(words(), testing::Not(testing::HasSubstr("worked out")));
-}
-
 TEST_F(HoleBoardTest, WithoutAnUpperRodTheUppersCannotBeSetAndItSaysWhy) {
     Car car = wagonCar();
     open(car);

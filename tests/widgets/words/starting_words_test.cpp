@@ -56,6 +56,12 @@ TEST(CalculatedWords, CallWhatWasWorkedOutWhatItIs) {
     setOrigin(car, {.field = Field::linkLength, .link = 1}, Origin::workedOut);
     EXPECT_THAT(calculatedWords(car).toStdString(),
                 testing::HasSubstr("and from numbers that were worked out; no strength"));
+    setOrigin(car, {.field = Field::mountAt, .end = End::axle, .hole = 0, .axis = 2, .item = 0},
+              Origin::starting);
+    EXPECT_THAT(calculatedWords(car).toStdString(), testing::HasSubstr("were worked out; no strength"))
+        << "no spring stands on a wall chart";
+    EXPECT_THAT(allCalculatedWords(car).toStdString(),
+                testing::HasSubstr("which nobody measured; no strength"));
     setOrigin(car, {.field = Field::cgHeight}, Origin::starting);
     EXPECT_THAT(calculatedWords(car).toStdString(), testing::HasSubstr("which nobody measured; no strength"));
 }
