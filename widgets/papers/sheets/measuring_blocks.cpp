@@ -193,17 +193,18 @@ MeasuredBlocks MeasuringBlocks::of(const PlanArea& area) const {
         }
         blocks.push_back(limitLine(limits));
     }
-    if (area.spareHoles) {
-        blocks.push_back(headingBlock(
-            tr("More holes of these brackets"),
-            tr("only where there are more; the number is the bracket\u2019s first hole"), fonts_));
-        blocks.push_back(
-            wordsBlock(tr("Enter measurements has \u201cAnother hole on this bracket\u201d for them."), kText,
-                       width_, fonts_));
-        blocks.back().keepNext = true;
-        addTable(*area.spareHoles, made);
-    }
     made.numbers.resize(blocks.size(), 0);
+    return made;
+}
+
+MeasuredBlocks MeasuringBlocks::ofMoreHoles(const PlanArea& area) const {
+    MeasuredBlocks made;
+    made.blocks.push_back(wordsBlock(
+        tr("Only where these brackets have more holes; the number is the bracket\u2019s first hole. "
+           "Enter measurements has \u201cAnother hole on this bracket\u201d for them."),
+        kText, width_, fonts_));
+    addTable(*area.spareHoles, made);
+    made.numbers.resize(made.blocks.size(), 0);
     return made;
 }
 

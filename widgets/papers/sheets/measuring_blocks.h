@@ -25,6 +25,8 @@ class MeasuringBlocks {
         : fonts_(fonts), width_(width), units_(units) {}
 
     [[nodiscard]] MeasuredBlocks of(const PlanArea& area) const;
+    /// The rows for more holes of its brackets, which stand on a page of their own; the area must have some.
+    [[nodiscard]] MeasuredBlocks ofMoreHoles(const PlanArea& area) const;
 
   private:
     void addTable(const PlanTable& table, MeasuredBlocks& made) const;

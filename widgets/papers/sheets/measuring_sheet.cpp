@@ -14,7 +14,7 @@ namespace bolthole {
 namespace {
 
 constexpr double kFillLine = 9;  // mm, for date and name
-constexpr double kLeastPicture = 58;
+constexpr double kLeastPicture = 48;
 constexpr double kMostPicture = 96;
 constexpr double kUnderPicture = 1.5;
 constexpr double kUnderTitle = 2;
@@ -29,9 +29,10 @@ QString standingCaution() {
         "suspension: check the ride height. Local rules and the word of a licensed mechanic come first.");
 }
 
-/// One page: which area, and what flows onto it.
+/// One page: which area, what it is headed with, and what flows onto it.
 struct MeasuringPage {
     std::size_t area = 0;
+    QString title;
     FlowPage blocks;
     std::vector<int> numbers;  // of the points whose rows stand on it
 };
@@ -42,17 +43,11 @@ class LaidMeasuring : public LaidOutPaper {
         : car_(of), plan_(measuringPlan(of)), frame_(fonts_, paintable(layout), {}, {}, standingCaution()) {
         car_.units = style.units;
         body_ = frame_.body().adjusted(0, kUnderTitle, 0, -kOverFoot);
-        const QSizeF room(body_.width(), body_.height() - kFillLine - kLeastPicture - kUnderPicture);
+        const MeasuringBlocks make(fonts_, body_.width(), style.units);
         for (std::size_t area = 0; area < plan_.size(); ++area) {
-            blocks_.push_back(MeasuringBlocks(fonts_, body_.width(), style.units).of(plan_[area]));
-            for (FlowPage& page : flowed(blocks_.back().blocks, room)) {
-                std::vector<int> numbers;
-                for (const PlacedBlock& placed : page) {
-                    if (const int number = blocks_.back().numberOf(placed.block); number > 0) {
-                        numbers.push_back(number);
-                    }
-                }
-                pages_.push_back({area, std::move(page), std::move(numbers)});
+            addPages(area, plan_[area].title, make.of(plan_[area]));
+            if (plan_[area].spareHoles) {
+                addPages(area, tr("more holes: %1").arg(plan_[area].title), make.ofMoreHoles(plan_[area]));
             }
         }
     }
@@ -61,6 +56,7 @@ class LaidMeasuring : public LaidOutPaper {
     void paint(QPainter& painter, int index) const override;
 
   private:
+    void addPages(std::size_t area, const QString& title, MeasuredBlocks blocks);
     void paintFillLine(QPainter& painter) const;
     void paintNotes(QPainter& painter, double top) const;
 
@@ -69,9 +65,23 @@ class LaidMeasuring : public LaidOutPaper {
     PrintFonts fonts_;
     PaperFrame frame_;
     QRectF body_;
-    std::deque<MeasuredBlocks> blocks_;  // of each area; the pages point into them
+    std::deque<MeasuredBlocks> blocks_;  // the pages point into them
     std::vector<MeasuringPage> pages_;
 };
+
+void LaidMeasuring::addPages(std::size_t area, const QString& title, MeasuredBlocks blocks) {
+    const QSizeF room(body_.width(), body_.height() - kFillLine - kLeastPicture - kUnderPicture);
+    blocks_.push_back(std::move(blocks));
+    for (FlowPage& page : flowed(blocks_.back().blocks, room)) {
+        std::vector<int> numbers;
+        for (const PlacedBlock& placed : page) {
+            if (const int number = blocks_.back().numberOf(placed.block); number > 0) {
+                numbers.push_back(number);
+            }
+        }
+        pages_.push_back({area, title, std::move(page), std::move(numbers)});
+    }
+}
 
 void LaidMeasuring::paintFillLine(QPainter& painter) const {
     const double base = body_.top() + 4.6;
@@ -97,7 +107,7 @@ void LaidMeasuring::paintNotes(QPainter& painter, double top) const {
 void LaidMeasuring::paint(QPainter& painter, int index) const {
     const MeasuringPage& page = pages_[static_cast<std::size_t>(index)];
     const PlanArea& area = plan_[page.area];
-    SheetTitle title = titleOf(car_.title, area.title);
+    SheetTitle title = titleOf(car_.title, page.title);
     title.asides = {{sheetWords(index, count())}};
     frame_.paint(painter, title);
     paintFillLine(painter);

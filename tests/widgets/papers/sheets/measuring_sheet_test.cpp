@@ -249,6 +249,24 @@ TEST(MeasuringSheet, HasTwoBoxesOfHalfAnInchForEveryNumber) {
 
 // Sizes from the standards: ANSI/ASME Y14.1, size A, 8.5 x 11 in; ISO 216, A4, 210 x 297 mm. Inside them 10
 // mm are left free on every side.
+// Rows for holes the car does not have don't push its own numbers onto a second page.
+TEST(MeasuringSheet, AnAreaHasOnePage) {
+    for (const Car& car : cars()) {
+        for (const PaperSize paper : {PaperSize::letter, PaperSize::a4}) {
+            const std::vector<PdfPage> pages = pagesOf(car, paper);
+            for (const PlanArea& area : measuringPlan(car)) {
+                int own = 0;
+                for (const PdfPage& page : pages) {
+                    const QString text = page.allText().replace(u'\n', u' ');
+                    const bool isOfArea = text.contains(area.title, Qt::CaseInsensitive);
+                    own += isOfArea && !text.contains("more holes:", Qt::CaseInsensitive) ? 1 : 0;
+                }
+                EXPECT_EQ(own, 1) << car.title << ": " << area.title.toStdString();
+            }
+        }
+    }
+}
+
 TEST(MeasuringSheet, StaysInsideItsPaper) {
     const QFont inter(QStringLiteral("Inter"));
     for (const Car& car : cars()) {
