@@ -171,7 +171,7 @@ struct Car {
         return baseline ? &kept[static_cast<std::size_t>(*baseline)] : nullptr;
     }
 
-    // Written out in car.cpp: compiled wherever a car is copied, they took a tenth of the whole build.
+    // Written out in car.cpp, else compiled anew in every room that copies a car.
     Car();
     Car(const Car&);
     Car(Car&&) noexcept;

@@ -4,8 +4,6 @@
 #include <bit>
 #include <cmath>
 
-#include "geometry/car/measuring_tool.h"
-#include "geometry/units/uncertainty_text.h"
 #include "widgets/board/combination_problem.h"
 #include "widgets/board/combination_uncertainty.h"
 #include "widgets/kit/translation.h"
@@ -69,7 +67,7 @@ QString rod(const CombinationColumn& column, const HoleCombination& combination,
             const CombinationList& list) {
     const auto link = static_cast<std::size_t>(column.link);
     const QString length = tapeLengthText(combination.length[link], list.style());
-    const QString work = rodWorkText(list.car()->links[link], combination.lengthChange[link]);
+    const QString work = rodWorkText(*list.car(), list.car()->links[link], combination.lengthChange[link]);
     return work.isEmpty() ? length : length + QStringLiteral(", ") + work;
 }
 
@@ -427,13 +425,12 @@ QString widestText(const CombinationColumn& column, const CombinationList& list)
     }
 }
 
-QString rodWorkText(const Link& rod, double lengthChange) {
+QString rodWorkText(const Car& car, const Link& rod, double lengthChange) {
     if (std::isnan(lengthChange) || std::abs(lengthChange) <= kNoAdjustment) {
         return {};
     }
     if (!rod.adjuster) {
-        const bool isTold = std::abs(lengthChange) > kCoverage95 * kTapeUncertainty;
-        return isTold ? tr("new link") : QString();  // nobody makes one for less than a tape tells
+        return tapeTells(car, lengthChange, 0) ? tr("new link") : QString();
     }
     const double turns = std::abs(adjusterTurns(lengthChange, *rod.adjuster));
     const bool halves = rod.adjuster->threadedEnds == 1;

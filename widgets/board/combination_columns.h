@@ -64,9 +64,9 @@ struct CombinationColumn {
 /// A text as wide as most in the column, for its width at first.
 [[nodiscard]] QString widestText(const CombinationColumn& column, const CombinationList& list);
 
-/// What it takes to get a rod from its built length to another: "2.3 turns longer", "new link"; empty for
-/// none.
-[[nodiscard]] QString rodWorkText(const Link& rod, double lengthChange);
+/// What it takes to change a rod's length by so much, m: "2.3 turns longer", "new link"; empty for none, and
+/// where nobody would make a new one, as the car's tape tells no difference.
+[[nodiscard]] QString rodWorkText(const Car& car, const Link& rod, double lengthChange);
 /// "58.2 × 14.0", "∞", or an em dash without an instant center.
 [[nodiscard]] QString instantCenterText(const HoleCombination& combination, Units units);
 /// A combination in a few words: holes, instant center, anti-squat, problems.

@@ -28,9 +28,9 @@ constexpr int kColumnsInGroup = 3;  // before, after, change
 constexpr int kChange = 2;
 constexpr int kCellMargin = 14;
 constexpr int kUntoldRole = Qt::UserRole + 1;
-constexpr int kTellingRole = Qt::UserRole + 2;  // 3 is the uncertainty's
-constexpr int kRowPad = 4;                      // px over the text's height
-constexpr int kMostStretch = 36;                // px a column may be wider than its contents
+constexpr int kTellingRole = Qt::UserRole + 2;
+constexpr int kRowPad = 4;        // px over the text's height
+constexpr int kMostStretch = 36;  // px a column may be wider than its contents
 
 bool existsIn(const FigureChange& change) {
     return !std::isnan(change.before) || !std::isnan(change.after);

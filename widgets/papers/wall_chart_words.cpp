@@ -75,7 +75,7 @@ LengthWords ChartWords::lengthOf(const HoleCombination& combination, int link) c
         const double turns = adjusterTurns(change, *adjuster);
         const QString said = turnWords(turns);
         words.work = said.isEmpty() ? said : (turns < 0 ? kMinus : QChar('+')) + said;
-    } else if (std::abs(change) > kNoAdjustment) {
+    } else if (tapeTells(car_, change, 0)) {  // nobody makes a new one for less
         words.work = tr("new link");
     }
     return words;

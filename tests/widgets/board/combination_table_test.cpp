@@ -402,17 +402,21 @@ TEST_F(CombinationTableTest, CellsSayWhatTheCombinationComesTo) {
 // Pitch 1/16 in: two counter-turning ends move an eighth a turn, one end a sixteenth, in halves.
 TEST(RodWork, IsTurnsOrANewRod) {
     Link rod;
-    EXPECT_EQ(rodWorkText(rod, 0.0), "");
-    EXPECT_EQ(rodWorkText(rod, 0.003), "new link");
+    EXPECT_EQ(rodWorkText(Car{}, rod, 0.0), "");
+    EXPECT_EQ(rodWorkText(Car{}, rod, 0.003), "new link");
+    EXPECT_EQ(rodWorkText(Car{}, rod, 0.0012), "") << "no tape tells it from the link there is";
+    Car careful;
+    careful.tools.tape = 0.0005;
+    EXPECT_EQ(rodWorkText(careful, rod, 0.0012), "new link");
     rod.adjuster = Adjuster{.pitch = kMetresPerInch / 16};
-    EXPECT_EQ(rodWorkText(rod, kMetresPerInch / 4), "2.0 turns longer");
-    EXPECT_EQ(rodWorkText(rod, -0.3 * kMetresPerInch), "2.4 turns shorter");
-    EXPECT_EQ(rodWorkText(rod, 0.0001), "under 0.1 turn");
-    EXPECT_EQ(rodWorkText(rod, kNoAdjustment / 2), "");
+    EXPECT_EQ(rodWorkText(Car{}, rod, kMetresPerInch / 4), "2.0 turns longer");
+    EXPECT_EQ(rodWorkText(Car{}, rod, -0.3 * kMetresPerInch), "2.4 turns shorter");
+    EXPECT_EQ(rodWorkText(Car{}, rod, 0.0001), "under 0.1 turn");
+    EXPECT_EQ(rodWorkText(Car{}, rod, kNoAdjustment / 2), "");
     rod.adjuster->threadedEnds = 1;
-    EXPECT_EQ(rodWorkText(rod, kMetresPerInch / 4), "4 turns longer");
-    EXPECT_EQ(rodWorkText(rod, -0.1 * kMetresPerInch), "1.5 turns shorter");
-    EXPECT_EQ(rodWorkText(rod, 0.0002), "within half a turn");
+    EXPECT_EQ(rodWorkText(Car{}, rod, kMetresPerInch / 4), "4 turns longer");
+    EXPECT_EQ(rodWorkText(Car{}, rod, -0.1 * kMetresPerInch), "1.5 turns shorter");
+    EXPECT_EQ(rodWorkText(Car{}, rod, 0.0002), "within half a turn");
 }
 
 TEST_F(CombinationTableTest, FarInstantCentersPretendNoPrecision) {

@@ -245,8 +245,7 @@ void LoadsPage::showLinks() {
     }
     if (isKnown && case_.thrust && case_.thrust->isBeyondGrip()) {
         facts.push_back({tr("Thrust"), tr("more than the tires hold"),
-                         tr("see Acceleration above: they spin before the links carry what stands here"),
-                         true});
+                         tr("see Launch above: they spin before the links carry what stands here"), true});
     }
     links_->showFacts(facts, note);
     showCombinations();

@@ -70,7 +70,7 @@ QStringList rodWork(const HoleCombination& combination, const Car& car) {
     QStringList said;
     const NumberStyle style{car.units, InchStyle::thirtySeconds};
     for (std::size_t link = 0; link < car.links.size(); ++link) {
-        const QString work = rodWorkText(car.links[link], combination.lengthChange[link]);
+        const QString work = rodWorkText(car, car.links[link], combination.lengthChange[link]);
         if (!work.isEmpty()) {
             said << tr("%1: %2, %3 %4")
                         .arg(linkName(car, static_cast<int>(link)), work,
@@ -88,7 +88,9 @@ QString boltWords(const HoleCombination& combination, const Car& car) {
             const Bracket& bracket = car.links[static_cast<std::size_t>(link)].bracket(end);
             const int hole = combination.use.of(link, end);
             if (hole != bracket.use) {
-                bolts << tr("%1 %2 to %3").arg(linkName(car, link), endWord(end), quoted(bracket, hole));
+                const bool isPlanned = bracket.holes[static_cast<std::size_t>(hole)].planned;
+                bolts << (isPlanned ? tr("%1 %2 to %3, not drilled yet") : tr("%1 %2 to %3"))
+                             .arg(linkName(car, link), endWord(end), quoted(bracket, hole));
             }
         }
     }
@@ -199,8 +201,7 @@ std::vector<AnswerRow> combinationRows(const std::vector<TargetAnswer>& answers,
     for (const TargetAnswer& answer : answers) {
         AnswerRow row = rowOf(answer, car);
         row.what = boltWords(answer.combination, car);
-        if (answer.combination.boltsMoved + answer.combination.adjustersTurned + answer.combination.newRods >
-            0) {
+        if (answer.combination.boltsMoved > 0 || !rodWork(answer.combination, car).isEmpty()) {
             row.edit = ChooseHoles{answer.combination.use, lengths};
             row.action = tr("Bolt it");
         }
@@ -243,7 +244,7 @@ std::vector<AnswerRow> lengthRows(const std::vector<NewLength>& lengths, const C
     for (const NewLength& each : lengths) {
         const Link& rod = car.links[static_cast<std::size_t>(each.link)];
         AnswerRow row = rowOf(each.answer, car);
-        const QString work = rodWorkText(rod, each.change);
+        const QString work = rodWorkText(car, rod, each.change);
         row.what = work.isEmpty() ? tr("Leave %1 as long as it is").arg(linkName(car, each.link))
                                   : tr("Set %1 to %2: %3")
                                         .arg(linkName(car, each.link),

@@ -160,6 +160,21 @@ TEST_F(TargetPageTest, BoltsACombinationInOneEdit) {
     EXPECT_NE(edits_.front().as<ChooseHoles>(), nullptr);
 }
 
+TEST_F(TargetPageTest, AHoleThatIsNotDrilledYetIsCalledSo) {
+    Car car = test::inventedCar();
+    const int other = car.links[0].axle.use == 0 ? 1 : 0;
+    ASSERT_GT(car.links[0].axle.holes.size(), 1U);
+    const double now = computeTrace(car).ride[Figure::antiSquat];
+    car.target = TargetWindow{.antiSquatLow = now - 100, .antiSquatHigh = now + 100};
+    open(car);
+    answer();
+    EXPECT_THAT(said(page_.meeting()), testing::Not(HasSubstr("not drilled yet")));
+    car.links[0].axle.holes[static_cast<std::size_t>(other)].planned = true;
+    open(car);
+    answer();
+    EXPECT_THAT(said(page_.meeting()), HasSubstr("not drilled yet"));
+}
+
 TEST_F(TargetPageTest, SaysWhereNothingCanLie) {
     want(10, -10);
     answer();
