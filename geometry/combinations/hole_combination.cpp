@@ -1,11 +1,11 @@
 #include "geometry/combinations/hole_combination.h"
 
-#include <Eigen/Eigenvalues>
 #include <algorithm>
 #include <cassert>
 #include <cmath>
 #include <variant>
 
+#include "geometry/algebra/symmetric_modes.h"
 #include "geometry/car/fields.h"
 #include "geometry/kinematics/axle_solver.h"
 #include "geometry/units/say.h"
@@ -240,22 +240,6 @@ PoseEquation poseEquation(const Constraint& held, const AxlePose& pose, const Ei
     return row;
 }
 
-// The shortest step that does it, so that what nothing holds stays where it is. Singular values whose squares
-// are below kUnheld of the largest count as none.
-Eigen::Vector3d shortestStep(const Eigen::Matrix3d& normal, const Eigen::Vector3d& gradient) {
-    constexpr double kUnheld = 1e-12;
-    const Eigen::SelfAdjointEigenSolver<Eigen::Matrix3d> modes(normal);
-    const double least = kUnheld * modes.eigenvalues()[2];
-    Eigen::Vector3d step = Eigen::Vector3d::Zero();
-    for (int mode = 0; mode < 3; ++mode) {
-        if (modes.eigenvalues()[mode] > least) {
-            const Eigen::Vector3d direction = modes.eigenvectors().col(mode);
-            step += direction * (direction.dot(gradient) / modes.eigenvalues()[mode]);
-        }
-    }
-    return step;
-}
-
 }  // namespace
 
 // The axle's position at ride with height, roll and pitch as measured: Newton's method on x, y and yaw over
@@ -263,6 +247,7 @@ Eigen::Vector3d shortestStep(const Eigen::Matrix3d& normal, const Eigen::Vector3
 bool BoltedCar::fitPose(AxlePose& pose) const {
     constexpr int kMostSteps = 30;
     constexpr double kConverged = 1e-13;
+    constexpr double kUnheld = 1e-12;  // square of a singular value against the largest's
     const bool located = std::ranges::find(roles_, Role::crosswise) != roles_.end();
     pose = {.z = linkage_.measuredHeight};
     for (int step = 0; step < kMostSteps; ++step) {
@@ -277,7 +262,8 @@ bool BoltedCar::fitPose(AxlePose& pose) const {
             gradient += row.slope * row.misfit;
             worst = std::abs(row.misfit) <= worst ? worst : std::abs(row.misfit);
         }
-        const Eigen::Vector3d change = shortestStep(normal, gradient);
+        // What nothing holds stays where it is.
+        const Eigen::Vector3d change = SymmetricModes<3>(normal).shortestSolution(gradient, kUnheld);
         if (!change.allFinite()) {
             return false;
         }

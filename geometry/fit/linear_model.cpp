@@ -1,9 +1,10 @@
 #include "geometry/fit/linear_model.h"
 
-#include <Eigen/Cholesky>
 #include <algorithm>
 #include <boost/math/tools/minima.hpp>
 #include <cmath>
+
+#include "geometry/algebra/dense.h"
 
 namespace bolthole {
 
@@ -83,8 +84,8 @@ std::pair<VectorXd, MatrixXd> LinearModel::solve(const std::vector<double>& scat
             add(row, varianceOf(data_, scatter, row) / weights[row], normal, pull);
         }
     }
-    const Eigen::LLT<MatrixXd> factors(normal);
-    return {factors.solve(pull), factors.solve(MatrixXd::Identity(size, size))};
+    const CholeskyFactors factors(normal);
+    return {factors.solve(pull), factors.inverse()};
 }
 
 double LinearModel::ScatterSearch::low() const {
@@ -125,9 +126,8 @@ double LinearModel::badness(const ScatterSearch& search, double logarithm) const
             sum += std::log(variance) + std::pow(from_[static_cast<Index>(row)], 2) / variance;
         }
     }
-    const Eigen::LLT<MatrixXd> factors(normal);
-    const MatrixXd lower = factors.matrixL();
-    return sum + 2 * lower.diagonal().array().log().sum() - pull.dot(factors.solve(pull));
+    const CholeskyFactors factors(normal);
+    return sum + factors.logDeterminant() - pull.dot(factors.solve(pull).col(0));
 }
 
 // To the lower half of the normal equations.

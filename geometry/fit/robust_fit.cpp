@@ -1,6 +1,5 @@
 #include "geometry/fit/robust_fit.h"
 
-#include <Eigen/Cholesky>
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -8,6 +7,7 @@
 #include <unsupported/Eigen/NonLinearOptimization>
 #include <utility>
 
+#include "geometry/algebra/dense.h"
 #include "geometry/fit/linear_model.h"
 
 namespace bolthole {
@@ -269,7 +269,7 @@ class Fitter {
     // The covariance again and again with the model made linear over all that it leaves possible.
     [[nodiscard]] bool widen() {
         for (int round = 0; round < kMostWidenings; ++round) {
-            const MatrixXd factor = Eigen::LLT<MatrixXd>(fit_.covariance).matrixL();
+            const MatrixXd factor = CholeskyFactors(fit_.covariance).lower();
             MatrixXd spread;
             if (!spreadOver(factor, spread)) {
                 return false;
@@ -316,21 +316,21 @@ class Fitter {
         points.leftCols(size) = factor / std::numbers::sqrt2;
         points.middleCols(size, size) = -factor / std::numbers::sqrt2;
         const MatrixXd slopes =
-            Eigen::LLT<MatrixXd>(fit_.covariance).solve(points * spread.transpose()).transpose();
-        const MatrixXd nonlinear = spread - slopes * points;
+            CholeskyFactors(fit_.covariance).solve(product(points, spread.transpose())).transpose();
+        const MatrixXd nonlinear = spread - product(slopes, points);
         VectorXd inverse(spread.rows());
         for (Index row = 0; row < inverse.size(); ++row) {
             const auto measurement = static_cast<std::size_t>(row);
             inverse[row] = fit_.weights[measurement] / varianceOf(data_, meanScatter_, measurement);
         }
         const MatrixXd weighted = inverse.asDiagonal() * slopes;
-        const MatrixXd nonlinearWeighted = nonlinear.transpose() * weighted;
+        const MatrixXd nonlinearWeighted = product(nonlinear.transpose(), weighted);
         const MatrixXd inner = MatrixXd::Identity(nonlinear.cols(), nonlinear.cols()) +
-                               nonlinear.transpose() * inverse.asDiagonal() * nonlinear;
+                               product(nonlinear.transpose(), inverse.asDiagonal() * nonlinear);
         const MatrixXd normal =
-            MatrixXd::Identity(size, size) + slopes.transpose() * weighted -
-            nonlinearWeighted.transpose() * Eigen::LLT<MatrixXd>(inner).solve(nonlinearWeighted);
-        return Eigen::LLT<MatrixXd>(normal).solve(MatrixXd::Identity(size, size));
+            MatrixXd::Identity(size, size) + product(slopes.transpose(), weighted) -
+            product(nonlinearWeighted.transpose(), CholeskyFactors(inner).solve(nonlinearWeighted));
+        return CholeskyFactors(normal).inverse();
     }
     void weigh() {
         fit_.weights.clear();

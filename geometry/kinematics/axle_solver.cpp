@@ -1,11 +1,11 @@
 #include "geometry/kinematics/axle_solver.h"
 
-#include <Eigen/Eigenvalues>
 #include <Eigen/Geometry>
 #include <algorithm>
 #include <cassert>
 #include <cmath>
 
+#include "geometry/algebra/symmetric_modes.h"
 #include "geometry/units/upper_vectors.h"
 
 namespace bolthole {
@@ -214,17 +214,24 @@ AxleSolver::Unknowns AxleSolver::rateAgainstMisfit() const {
                                  : Unknowns(jacobian_.leftCols<kUnknowns>().transpose() * misfit0_));
 }
 
+namespace {
+
+// How strongly the rows of the Jacobian's `columns` hold the unknowns' motions: squares.
+SymmetricModes<4> heldMotions(const auto& columns) {
+    return SymmetricModes<4>(columns.transpose().lazyProduct(columns));
+}
+
+}  // namespace
+
 Freedom AxleSolver::findFreedom() {
-    const auto unknownColumns = jacobian_.leftCols<kUnknowns>();
-    const Eigen::Matrix4d normal = unknownColumns.transpose() * unknownColumns;
-    const Eigen::SelfAdjointEigenSolver<Eigen::Matrix4d> modes(normal);
-    if (modes.eigenvalues()[0] > kUnheldRatio * modes.eigenvalues()[kUnknowns - 1]) {
+    const SymmetricModes<4> held = heldMotions(jacobian_.leftCols<kUnknowns>());
+    if (held.values()[kUnknowns - 1] > kUnheldRatio * held.values()[0]) {
         return Freedom::none;
     }
     Eigen::Index strongest = 0;
     // Turns count by what they move at the tire's tread.
     const Unknowns lever(1.0, 1.0, measuredHeight_, measuredHeight_);
-    modes.eigenvectors().col(0).cwiseProduct(lever).cwiseAbs().maxCoeff(&strongest);
+    held.vector(kUnknowns - 1).cwiseProduct(lever).cwiseAbs().maxCoeff(&strongest);
     constexpr std::array kNames{Freedom::foreAft, Freedom::sideways, Freedom::pitch, Freedom::yaw};
     return kNames[static_cast<std::size_t>(strongest)];
 }
@@ -428,10 +435,8 @@ MoveReport AxleSolver::report(Stop stop) const {
 int AxleSolver::constraintAtFault() const {
     Rows share = imposed_.misfit > 0 ? misfit0_ : residual_;
     if (imposed_.misfit == 0 && bind() < 0.5 * kLargestTravelBind) {
-        const auto unknownColumns = jacobian_.leftCols<kUnknowns>();
-        const Eigen::Matrix4d normal = unknownColumns.transpose() * unknownColumns;
-        const Eigen::SelfAdjointEigenSolver<Eigen::Matrix4d> modes(normal);
-        share = unknownColumns * modes.eigenvectors().col(0);
+        const auto columns = jacobian_.leftCols<kUnknowns>();
+        share = columns * heldMotions(columns).vector(kUnknowns - 1);
     }
     Eigen::Index worst = 0;
     share.head(linkRowCount_).cwiseAbs().maxCoeff(&worst);

@@ -1,8 +1,9 @@
 #include "geometry/plates/nearest_point.h"
 
-#include <Eigen/QR>
 #include <cmath>
 #include <limits>
+
+#include "geometry/algebra/symmetric_modes.h"
 
 namespace bolthole {
 
@@ -10,7 +11,7 @@ namespace {
 
 constexpr double kOnWall = 1e-11;   // m
 constexpr double kParallel = 1e-9;  // sine of the angle between two walls
-constexpr double kUnheld = 1e-9;    // singular value against the largest
+constexpr double kUnheld = 1e-14;   // square of a singular value against the largest
 
 bool isWithin(const Eigen::Vector2d& point, std::span<const HalfPlane> walls) {
     for (const HalfPlane& wall : walls) {
@@ -35,6 +36,12 @@ void forEachCorner(std::span<const HalfPlane> walls, const Visit& visit) {
             }
         }
     }
+}
+
+// Of the least squares, with what nothing holds left where it is.
+Eigen::Vector2d shortestSolution(const LinearMisfit& misfit) {
+    const SymmetricModes<2> modes(misfit.slope.transpose().lazyProduct(misfit.slope));
+    return modes.shortestSolution(misfit.slope.transpose().lazyProduct(misfit.value), kUnheld);
 }
 
 }  // namespace
@@ -81,10 +88,7 @@ Eigen::Vector2d leastMisfit(const LinearMisfit& misfit, std::span<const HalfPlan
             best = point;
         }
     };
-    Eigen::CompleteOrthogonalDecomposition<Eigen::MatrixX2d> held(misfit.slope.rows(), 2);
-    held.setThreshold(kUnheld);
-    held.compute(misfit.slope);
-    offer(misfit.at - held.solve(misfit.value));
+    offer(misfit.at - shortestSolution(misfit));
     for (const HalfPlane& wall : walls) {
         const Eigen::Vector2d foot = misfit.at - wall.room(misfit.at) * wall.inward;
         const Eigen::Vector2d along(-wall.inward.y(), wall.inward.x());

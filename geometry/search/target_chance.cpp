@@ -6,6 +6,7 @@
 #include <numbers>
 #include <random>
 
+#include "geometry/algebra/dense.h"
 #include "geometry/car/numbers.h"
 #include "geometry/uncertainty/propagation.h"
 #include "geometry/units/units.h"
@@ -175,7 +176,7 @@ double ChanceJudge::integrated(const Sensitivity& sensitivity, TargetFigure figu
 
 double ChanceJudge::drawn(const Sensitivity& sensitivity, double jointMore) const {
     const Eigen::MatrixXd factor = factorOf(covarianceOf(sensitivity));
-    const Eigen::MatrixXd draws = (factor * normals_).colwise() + sensitivity.value;
+    const Eigen::MatrixXd draws = product(factor, normals_).colwise() + sensitivity.value;
     int within = 0;
     for (Eigen::Index draw = 0; draw < draws.cols(); ++draw) {
         const auto y = draws.col(draw);

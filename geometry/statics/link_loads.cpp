@@ -1,8 +1,9 @@
 #include "geometry/statics/link_loads.h"
 
 #include <Eigen/Geometry>
-#include <Eigen/LU>
+#include <Eigen/QR>
 #include <Eigen/SVD>
+#include <algorithm>
 #include <cassert>
 #include <cmath>
 #include <utility>
@@ -14,11 +15,17 @@ namespace bolthole {
 
 namespace {
 
-constexpr double kSingular = 1e-10;    // of the largest singular value: below, a direction nothing holds
+constexpr double kSingular = 1e-10;    // of the largest: below, a direction nothing holds
 constexpr double kDeterminate = 1e-9;  // share of an unknown that others could take over
 constexpr double kRounding = 1e-6;     // of the loads, left over by a balance
 
+constexpr Eigen::Index kEquations = 6;
+constexpr int kMostUnknowns = 2 * 2 * static_cast<int>(kMaxLinks) + 2;
+
 using Wrench = Eigen::Matrix<double, 6, 1>;  // force, N, then moment about the axle's center, N m
+// A row an unknown: its wrench on the axle for one newton.
+using Rows = Eigen::Matrix<double, Eigen::Dynamic, kEquations, Eigen::ColMajor, kMostUnknowns, kEquations>;
+using Unknowns = Eigen::Matrix<double, Eigen::Dynamic, 1, Eigen::ColMajor, kMostUnknowns, 1>;
 
 Wrench wrench(const Eigen::Vector3d& force, const Eigen::Vector3d& arm) {
     Wrench both;
@@ -50,11 +57,6 @@ bool standsOn(const PartLine& line, Side side) {
 
 /// The balance of one pose: unit forces of the unknowns and what they have to hold.
 struct LinkLoadSolver::Balance {
-    static constexpr int kMaxUnknowns = 2 * 2 * static_cast<int>(kMaxLinks) + 2;
-    // A row an unknown: its wrench on the axle for one newton.
-    using Rows = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, 0, kMaxUnknowns, 6>;
-    using Unknowns = Eigen::Matrix<double, Eigen::Dynamic, 1, 0, kMaxUnknowns, 1>;
-
     const LinkLoadSolver& solver;
     Eigen::Vector3d center;
     Eigen::Matrix3d rotation;
@@ -66,15 +68,13 @@ struct LinkLoadSolver::Balance {
 
     Balance(const LinkLoadSolver& of, const AxlePose& pose)
         : solver(of), center(pose.x, pose.y, pose.z), rotation(pose.rotation()) {
-        rows.setZero(of.unknowns_, 6);
+        rows.setZero(std::max(of.unknowns_, kEquations), kEquations);  // too few are filled up with none
     }
 
     void addConstraints();
     void addParts(const AxlePose& pose);
     void apply(const GroundLine& ground, const AxleLoads& loads);
     double solve(double lever);
-    bool solveSquare();
-    void solveLeastNorm();
     void report(LinkLoads& loads) const;
     [[nodiscard]] Eigen::Vector3d rodUnit(const Constraint& rod) const {
         return (rod.onChassis - center - rotation * rod.onAxle).normalized();
@@ -151,41 +151,63 @@ void LinkLoadSolver::Balance::apply(const GroundLine& ground, const AxleLoads& l
     applied += couple(-loads.shaftTorque * (rotation * pinion));
 }
 
+namespace {
+
+using Square = Eigen::Matrix<double, kEquations, kEquations>;
+using Factors = Eigen::ColPivHouseholderQR<Rows>;
+// Of the unknowns: what they carry, then the independent mixtures of them that are held, each of length 1.
+using Mixtures =
+    Eigen::Matrix<double, Eigen::Dynamic, 1 + kEquations, Eigen::ColMajor, kMostUnknowns, 1 + kEquations>;
+
+// The mixtures as `factors` mixes the unknowns, six at most: with rows P = Q R these solve R' m = -P'
+// applied.
+void mix(const Factors& factors, const Wrench& applied, Mixtures& mixtures) {
+    const Square upper = factors.matrixQR().topRows<kEquations>().triangularView<Eigen::Upper>();
+    const Wrench sorted = factors.colsPermutation().transpose() * applied;
+    auto carried = mixtures.col(0).head<kEquations>();
+    auto held = mixtures.topRightCorner<kEquations, kEquations>();
+    if (factors.rank() == kEquations) {
+        carried = -upper.transpose().triangularView<Eigen::Lower>().solve(sorted);
+        held.setIdentity();
+        return;
+    }
+    const Eigen::JacobiSVD<Square, Eigen::NoQRPreconditioner> modes(
+        upper, Eigen::ComputeFullU | Eigen::ComputeFullV);
+    const Wrench& values = modes.singularValues();
+    for (Eigen::Index mode = 0; mode < kEquations && values[mode] > kSingular * values[0]; ++mode) {
+        held.col(mode) = modes.matrixU().col(mode);
+        carried -= held.col(mode) * (modes.matrixV().col(mode).dot(sorted) / values[mode]);
+    }
+}
+
+// Back to the unknowns: Q, one reflection after the other, as Eigen's product by blocks takes seconds to
+// compile.
+void unmix(const Factors& factors, Mixtures& mixtures) {
+    std::array<double, 1 + kEquations> space{};
+    const Rows& reflections = factors.matrixQR();
+    for (Eigen::Index at = kEquations - 1; at >= 0; --at) {
+        const Eigen::Index below = reflections.rows() - at;
+        mixtures.bottomRows(below).applyHouseholderOnTheLeft(reflections.col(at).tail(below - 1),
+                                                             factors.hCoeffs()[at], space.data());
+    }
+}
+
+}  // namespace
+
 // `lever` (m) makes forces of the moments; it changes no solution that balances. Returns what is left over,
-// N.
+// N. Where several do, the forces are those of least norm.
 double LinkLoadSolver::Balance::solve(double lever) {
     rows.rightCols<3>() /= lever;
     applied.tail<3>() /= lever;
-    if (!solveSquare()) {
-        solveLeastNorm();
-    }
+    Factors factors(rows.rows(), kEquations);
+    factors.setThreshold(kSingular);
+    factors.compute(rows);
+    Mixtures mixtures = Mixtures::Zero(rows.rows(), 1 + kEquations);
+    mix(factors, applied, mixtures);
+    unmix(factors, mixtures);
+    forces = mixtures.col(0);
+    determinate = mixtures.rightCols<kEquations>().rowwise().squaredNorm();
     return (rows.transpose() * forces + applied).norm();
-}
-
-// Six unknowns that six equations determine: several times as fast as by singular values.
-bool LinkLoadSolver::Balance::solveSquare() {
-    if (solver.unknowns_ != 6) {
-        return false;
-    }
-    const Eigen::PartialPivLU<Eigen::Matrix<double, 6, 6>> factors(rows.transpose());
-    if (!(factors.rcond() > kSingular)) {
-        return false;
-    }
-    forces = -factors.solve(applied);
-    determinate.setOnes(6);
-    return true;
-}
-
-void LinkLoadSolver::Balance::solveLeastNorm() {
-    const Eigen::JacobiSVD<Rows> svd(rows, Eigen::ComputeThinU | Eigen::ComputeThinV);
-    const auto& values = svd.singularValues();
-    forces.setZero(solver.unknowns_);
-    determinate.setZero(solver.unknowns_);
-    for (Eigen::Index mode = 0; mode < values.size() && values[mode] > kSingular * values[0]; ++mode) {
-        const auto share = svd.matrixU().col(mode);
-        forces -= share * (svd.matrixV().col(mode).dot(applied) / values[mode]);
-        determinate += share.cwiseAbs2();
-    }
 }
 
 void LinkLoadSolver::Balance::report(LinkLoads& loads) const {

@@ -1,7 +1,5 @@
 #include "geometry/uncertainty/propagation.h"
 
-#include <Eigen/Cholesky>
-#include <Eigen/Eigenvalues>
 #include <algorithm>
 #include <array>
 #include <atomic>
@@ -10,6 +8,7 @@
 #include <numbers>
 #include <random>
 
+#include "geometry/algebra/dense.h"
 #include "geometry/units/parallel.h"
 #include "geometry/units/uncertainty_text.h"
 #include "geometry/units/units.h"
@@ -61,11 +60,6 @@ class Prober {
 
 }  // namespace
 
-Eigen::MatrixXd factorOf(const Eigen::MatrixXd& covariance) {
-    const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> modes(covariance);
-    return modes.eigenvectors() * modes.eigenvalues().cwiseMax(0).cwiseSqrt().asDiagonal();
-}
-
 double Sensitivity::share(Eigen::Index output, Eigen::Index input) const {
     const double variance = change.row(output).squaredNorm();
     return variance > 0 ? change(output, input) * change(output, input) / variance : kNaN;
@@ -101,11 +95,11 @@ void differentiate(MeasurementModel& model, std::span<const UncertainInput> inpu
 }
 
 Eigen::MatrixXd covarianceOf(const Sensitivity& sensitivity) {
-    return sensitivity.change * sensitivity.change.transpose();
+    return product(sensitivity.change, sensitivity.change.transpose());
 }
 
 Eigen::MatrixXd covarianceOf(const Sensitivity& sensitivity, const Eigen::MatrixXd& correlation) {
-    return sensitivity.change * correlation * sensitivity.change.transpose();
+    return product(product(sensitivity.change, correlation), sensitivity.change.transpose());
 }
 
 // With H the second and T the third derivatives by x_i and x_j, times their uncertainties, the note's terms

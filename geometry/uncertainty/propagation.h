@@ -86,10 +86,6 @@ struct SamplePlan {
 /// One row a sample, one column an output; NaN where an output did not exist.
 using Samples = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic>;
 
-/// A matrix F with F F^T the covariance (or correlation), square, which may be singular: F times independent
-/// normal draws of deviation 1 is drawn with it.
-[[nodiscard]] Eigen::MatrixXd factorOf(const Eigen::MatrixXd& covariance);
-
 /// Draws all inputs at random and evaluates the model (JCGM 101, cl. 7). `makeModel` is asked once a thread.
 /// `correlation`, where given, makes the inputs jointly normal, whatever their own Spread (JCGM 101, 6.4.8,
 /// from memory).
