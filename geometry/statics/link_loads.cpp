@@ -180,15 +180,16 @@ void mix(const Factors& factors, const Wrench& applied, Mixtures& mixtures) {
     }
 }
 
-// Back to the unknowns: Q, one reflection after the other, as Eigen's product by blocks takes seconds to
-// compile.
-void unmix(const Factors& factors, Mixtures& mixtures) {
+// The first `count` of them back to the unknowns: Q, one reflection after the other, as Eigen's product by
+// blocks takes seconds to compile.
+void unmix(const Factors& factors, Eigen::Index count, Mixtures& mixtures) {
     std::array<double, 1 + kEquations> space{};
     const Rows& reflections = factors.matrixQR();
     for (Eigen::Index at = kEquations - 1; at >= 0; --at) {
         const Eigen::Index below = reflections.rows() - at;
-        mixtures.bottomRows(below).applyHouseholderOnTheLeft(reflections.col(at).tail(below - 1),
-                                                             factors.hCoeffs()[at], space.data());
+        mixtures.bottomLeftCorner(below, count)
+            .applyHouseholderOnTheLeft(reflections.col(at).tail(below - 1), factors.hCoeffs()[at],
+                                       space.data());
     }
 }
 
@@ -204,9 +205,13 @@ double LinkLoadSolver::Balance::solve(double lever) {
     factors.compute(rows);
     Mixtures mixtures = Mixtures::Zero(rows.rows(), 1 + kEquations);
     mix(factors, applied, mixtures);
-    unmix(factors, mixtures);
+    const bool isSquare = factors.rank() == rows.rows();  // then statics determines all there is
+    unmix(factors, isSquare ? 1 : mixtures.cols(), mixtures);
     forces = mixtures.col(0);
-    determinate = mixtures.rightCols<kEquations>().rowwise().squaredNorm();
+    determinate.setOnes(rows.rows());
+    if (!isSquare) {
+        determinate = mixtures.rightCols<kEquations>().rowwise().squaredNorm();
+    }
     return (rows.transpose() * forces + applied).norm();
 }
 
