@@ -9,7 +9,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "widgets/fields/bracket_grid.h"
+#include "widgets/fields/hole_grid.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/words/field_words.h"

@@ -7,7 +7,7 @@
 #include <utility>
 
 #include "geometry/plates/plate_room.h"
-#include "widgets/fields/bracket_grid.h"
+#include "widgets/fields/hole_grid.h"
 #include "widgets/kit/card.h"
 #include "widgets/kit/section.h"
 #include "widgets/kit/sheet_parts.h"

@@ -5,7 +5,7 @@
 #include <QVBoxLayout>
 
 #include "widgets/curves/curve_chart.h"
-#include "widgets/fields/bracket_grid.h"
+#include "widgets/fields/hole_grid.h"
 #include "widgets/fields/car_sheet_groups.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"

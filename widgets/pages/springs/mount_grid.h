@@ -1,20 +1,12 @@
-// The holes of one end of a spring or shock: a mark, a name and three figures a row.
+// The holes of one end of a spring or shock.
 #pragma once
 
-#include <QWidget>
-#include <vector>
-
-#include "widgets/fields/sheet_hub.h"
-#include "widgets/kit/sheet_parts.h"
-
-class QGridLayout;
-class QMenu;
+#include "widgets/fields/hole_grid.h"
 
 namespace bolthole {
 
-/// Rows for the holes of a mount, with buttons to add and remove one. Every change of it but a number is one
-/// ChangeSpring. The number of rows is fixed; a part with another number of holes gets another grid.
-class MountGrid : public QWidget {
+/// Rows for the holes of a mount. Every change of it but a number is one ChangeSpring.
+class MountGrid : public HoleGrid {
     Q_OBJECT
   public:
     MountGrid(SheetHub& hub, int item, End end, QWidget* parent = nullptr);
@@ -23,25 +15,18 @@ class MountGrid : public QWidget {
     void refresh();
 
   private:
-    struct Row {
-        HoleMark* mark;
-        NameField* name;
-    };
-    void addHeading(QGridLayout* grid);
-    void addRow(QGridLayout* grid, int hole);
-    void addHole();
-    void fillRemoveMenu(QMenu* menu);
-    void removeHole(int hole);
     void ask(const Bracket& bracket);
-    [[nodiscard]] FieldId fieldOf(int hole) const;
     [[nodiscard]] const SuspensionPart& part() const;
-    [[nodiscard]] const Bracket& bracket() const { return part().bracket(end_); }
+    [[nodiscard]] const Bracket& bracket() const override { return part().bracket(end_); }
+    [[nodiscard]] FieldId fieldOf(int hole) const override;
+    void useHole(int hole) override;
+    void renameHole(int hole, const std::string& name) override;
+    void addHole() override;
+    void removeHole(int hole) override;
 
-    SheetHub& hub_;
     int item_;
     End end_;
-    ToneLabel* title_ = nullptr;
-    std::vector<Row> rows_;
+    QString shownPart_;
 };
 
 }  // namespace bolthole

@@ -7,7 +7,7 @@
 
 #include "geometry/car/fields.h"
 #include "geometry/weights/entered_figures.h"
-#include "widgets/fields/bracket_grid.h"
+#include "widgets/fields/hole_grid.h"
 #include "widgets/kit/said.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"

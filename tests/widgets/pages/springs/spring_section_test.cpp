@@ -106,6 +106,18 @@ TEST_F(SpringFields, AnotherHoleOfAMountIsOneEdit) {
     EXPECT_TRUE(mark->isChecked());
 }
 
+TEST_F(SpringFields, AnAddedHoleStaysUnmeasuredUntilItsNumbersAreTyped) {
+    showParts({upright("shock", PartKind::shock, 0.45, 0.35)});
+    QTest::mouseClick(named<QAbstractButton>(QStringLiteral("Add a hole: shock, axle mount")),
+                      Qt::LeftButton);
+    const QString hole = QStringLiteral("shock, axle mount no. 2, ");
+    EXPECT_EQ(starting(), QStringList({hole + "forward", hole + "height", hole + "out"}));
+    QWidget* field = QApplication::focusWidget();
+    QTest::keyClicks(field, "1");
+    QTest::keyClick(field, Qt::Key_Return);
+    EXPECT_EQ(starting(), QStringList({hole + "height", hole + "out"}));
+}
+
 TEST_F(SpringFields, HolesAreAddedAndRemovedInOneEditEach) {
     showParts({upright("shock", PartKind::shock, 0.45, 0.35)});
     QTest::mouseClick(named<QAbstractButton>(QStringLiteral("Add a hole: shock, axle mount")),
