@@ -12,6 +12,7 @@
 
 #include "widgets/kit/group_header.h"
 #include "widgets/kit/number_field.h"
+#include "widgets/kit/read_table.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/readouts/uncertainty_delegate.h"
@@ -79,21 +80,13 @@ DifferenceTable::DifferenceTable(QWidget* parent)
     setItemDelegate(uncertainty_);
     setObjectName(QStringLiteral("differences"));
     setAccessibleName(tr("Differences of the figures"));
-    setAccessibleDescription(tr("Ctrl+C copies the selected cells, or everything, as a table."));
     setHorizontalHeader(header_);
     QStringList labels;
     for (int group = 0; group < kGroups; ++group) {
         labels << tr("before") << tr("after") << tr("change");
     }
     setHorizontalHeaderLabels(labels);
-    setEditTriggers(QAbstractItemView::NoEditTriggers);
-    setSelectionMode(QAbstractItemView::ContiguousSelection);
-    setShowGrid(false);
-    setAlternatingRowColors(true);
-    setFrameShape(QFrame::NoFrame);
-    setWordWrap(false);
-    setTabKeyNavigation(false);
-    setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+    makeReadOnly(*this);
     verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
     verticalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     verticalHeader()->setHighlightSections(false);

@@ -10,6 +10,7 @@
 #include "widgets/fields/link_section.h"
 #include "widgets/fields/measured_bar.h"
 #include "widgets/kit/quiet_scroller.h"
+#include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
 
 namespace bolthole {
@@ -172,17 +173,7 @@ void CarSheet::goToNextHoles(int step) {
 void CarSheet::retireContent() {
     hub_->clear();
     links_.clear();
-    QWidget* old = scroll_->takeWidget();
-    if (old == nullptr) {
-        return;
-    }
-    // The call may come out of a signal of one of these: they go when it has returned, and say nothing till
-    // then.
-    for (QWidget* part : old->findChildren<QWidget*>()) {
-        part->blockSignals(true);
-    }
-    old->hide();
-    old->deleteLater();
+    retireScrolled(*scroll_);
 }
 
 void CarSheet::fillContent(QWidget* content) {

@@ -31,19 +31,24 @@ class SpacedCells : public QStyledItemDelegate {
 
 }  // namespace
 
+void makeReadOnly(QTableWidget& table) {
+    table.setAccessibleDescription(
+        ReadTable::tr("Ctrl+C copies the selected cells, or everything, as a table."));
+    table.setEditTriggers(QAbstractItemView::NoEditTriggers);
+    table.setSelectionMode(QAbstractItemView::ContiguousSelection);
+    table.setShowGrid(false);
+    table.setAlternatingRowColors(true);
+    table.setFrameShape(QFrame::NoFrame);
+    table.setWordWrap(false);
+    table.setTabKeyNavigation(false);
+    table.setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+}
+
 ReadTable::ReadTable(const QString& name, const QStringList& headings, QWidget* parent)
     : QTableWidget(0, static_cast<int>(headings.size()), parent) {
     setAccessibleName(name);
-    setAccessibleDescription(tr("Ctrl+C copies the selected cells, or everything, as a table."));
     setHorizontalHeaderLabels(headings);
-    setEditTriggers(QAbstractItemView::NoEditTriggers);
-    setSelectionMode(QAbstractItemView::ContiguousSelection);
-    setShowGrid(false);
-    setAlternatingRowColors(true);
-    setFrameShape(QFrame::NoFrame);
-    setWordWrap(false);
-    setTabKeyNavigation(false);
-    setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+    makeReadOnly(*this);
     setFont(textFont(TextSize::body));
     setItemDelegate(new SpacedCells(this));
     horizontalHeader()->setStyleSheet(QStringLiteral("QHeaderView::section { padding: 2px 9px; }"));

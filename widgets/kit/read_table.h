@@ -5,6 +5,10 @@
 
 namespace bolthole {
 
+/// Makes a table one that is read and copied from, cell by cell or in blocks, by mouse and keys, and says so
+/// to who hears it. The copying is the table's own.
+void makeReadOnly(QTableWidget& table);
+
 /// A table of texts. Numbers stand to the right, words to the left. Ctrl+C copies what is selected, or
 /// everything, as tab-separated text with its headings.
 class ReadTable : public QTableWidget {

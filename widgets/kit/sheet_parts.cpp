@@ -6,6 +6,7 @@
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
+#include <QScrollArea>
 #include <QToolButton>
 #include <QVBoxLayout>
 #include <QWheelEvent>
@@ -299,6 +300,19 @@ void keepPlace(QWidget* part, bool shown) {
     policy.setRetainSizeWhenHidden(true);
     part->setSizePolicy(policy);
     part->setVisible(shown);
+}
+
+void retireScrolled(QScrollArea& area) {
+    QWidget* old = area.takeWidget();
+    if (old == nullptr) {
+        return;
+    }
+    // The call may come out of a signal of one of these.
+    for (QWidget* part : old->findChildren<QWidget*>()) {
+        part->blockSignals(true);
+    }
+    old->hide();
+    old->deleteLater();
 }
 
 QColor roleColor(Role role) {

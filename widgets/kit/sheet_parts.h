@@ -12,6 +12,7 @@
 #include "widgets/kit/number_field.h"
 
 class QHBoxLayout;
+class QScrollArea;
 
 namespace bolthole {
 
@@ -157,6 +158,10 @@ class CalmCombo : public QComboBox {
 
 /// Shows a part or leaves its place empty, so that what stands beside it stays where it is.
 void keepPlace(QWidget* part, bool shown);
+
+/// Takes out of `area` what it scrolls, to be replaced: from then on its parts emit nothing, and they go once
+/// the signals that are on their way have returned. Nothing where it is empty.
+void retireScrolled(QScrollArea& area);
 
 /// The color of a role in the theme in force.
 [[nodiscard]] QColor roleColor(Role role);

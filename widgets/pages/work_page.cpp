@@ -117,17 +117,7 @@ void WorkPage::rebuild(const std::string& shape) {
 void WorkPage::retire() {
     hub_->clear();
     choices_.clear();
-    QWidget* old = scroll_->takeWidget();
-    if (old == nullptr) {
-        return;
-    }
-    // The call may come out of a signal of one of these: they go when it has returned, and say nothing till
-    // then.
-    for (QWidget* part : old->findChildren<QWidget*>()) {
-        part->blockSignals(true);
-    }
-    old->hide();
-    old->deleteLater();
+    retireScrolled(*scroll_);
 }
 
 QWidget* WorkPage::row(const FieldId& id, const QString& whenEmpty, QWidget* parent) {
