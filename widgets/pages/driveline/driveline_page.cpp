@@ -5,8 +5,8 @@
 #include <QVBoxLayout>
 
 #include "widgets/curves/curve_chart.h"
-#include "widgets/fields/hole_grid.h"
 #include "widgets/fields/car_sheet_groups.h"
+#include "widgets/fields/hole_grid.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/pages/driveline/driveline_cards.h"
