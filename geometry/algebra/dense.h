@@ -20,6 +20,7 @@ class CholeskyFactors {
     [[nodiscard]] const Eigen::MatrixXd& lower() const { return lower_; }
     /// The matrix's inverse times `right`, which has as many rows.
     [[nodiscard]] Eigen::MatrixXd solve(const Eigen::MatrixXd& right) const;
+    /// The matrix's inverse.
     [[nodiscard]] Eigen::MatrixXd inverse() const;
     /// Natural logarithm of the matrix's determinant.
     [[nodiscard]] double logDeterminant() const;

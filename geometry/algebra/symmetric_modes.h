@@ -7,7 +7,7 @@
 namespace bolthole {
 
 /// Of a symmetric matrix none of whose eigenvalues is negative, but for rounding: `kSize` of them. They are
-/// its singular values then, which take Eigen's compiler a tenth of the time.
+/// its singular values then, which take a tenth of the time to compile. In the matrix's units.
 template <int kSize>
 class SymmetricModes {
   public:

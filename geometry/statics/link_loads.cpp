@@ -160,7 +160,7 @@ using Mixtures =
     Eigen::Matrix<double, Eigen::Dynamic, 1 + kEquations, Eigen::ColMajor, kMostUnknowns, 1 + kEquations>;
 
 // The mixtures as `factors` mixes the unknowns, six at most: with rows P = Q R these solve R' m = -P'
-// applied.
+// applied (G. H. Golub, C. F. Van Loan, "Matrix Computations", least squares of deficient rank; from memory).
 void mix(const Factors& factors, const Wrench& applied, Mixtures& mixtures) {
     const Square upper = factors.matrixQR().topRows<kEquations>().triangularView<Eigen::Upper>();
     const Wrench sorted = factors.colsPermutation().transpose() * applied;

@@ -68,7 +68,7 @@ TEST(Dense, AFactorTimesItselfIsTheCovariance) {
     }
 }
 
-TEST(SymmetricModes, AreTheOnesOfEigensSolver) {
+TEST(SymmetricModes, AreStretchedByTheirValuesTheLargestFirst) {
     for (int round = 0; round < 50; ++round) {
         const Eigen::Matrix4d any = Eigen::Matrix4d::Random();
         const Eigen::Matrix4d matrix = any * any.transpose();
