@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "widgets/kit/kept_words.h"
 #include "widgets/kit/theme.h"
 
 namespace bolthole {
@@ -50,12 +51,12 @@ TitleFit fitTitle(const QStringList& titles, const QString& unit, double width, 
     if (titles.isEmpty()) {
         return {};
     }
-    const double besideUnit = width - type.quietMetrics.horizontalAdvance(unit) - kUnitGap;
-    if (type.titleMetrics.horizontalAdvance(titles.first()) <= besideUnit) {
+    const double besideUnit = width - widthOfLine(type.quiet, unit) - kUnitGap;
+    if (widthOfLine(type.title, titles.first()) <= besideUnit) {
         return {titles.first(), true};
     }
     for (const QString& title : titles) {
-        if (type.titleMetrics.horizontalAdvance(title) <= width) {
+        if (widthOfLine(type.title, title) <= width) {
             return {title, false};
         }
     }

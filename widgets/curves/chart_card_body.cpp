@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "widgets/curves/chart_card.h"
+#include "widgets/kit/kept_words.h"
 #include "widgets/kit/pens.h"
 #include "widgets/kit/theme.h"
 
@@ -162,19 +163,19 @@ void ChartCardOnScreen::paintFigure(QPainter& painter, const ChartScene& scene,
     const CardType& type = scene.type;
     const bool exists = !value.text.isEmpty() && value.text != QChar(0x2014);
     const QString unit = title_.unitInTitle || !exists ? QString() : card_->unitText;
-    const double unitWidth = unit.isEmpty() ? 0.0 : type.quietMetrics.horizontalAdvance(unit) + 3.0;
+    const double unitWidth = unit.isEmpty() ? 0.0 : widthOfLine(type.quiet, unit) + 3.0;
     const double top = frame_.top() + CardType::kTopPad + type.titleMetrics.height() + CardType::kRowGap;
     const double baseline = top + type.bodyMetrics.ascent();
     painter.setFont(type.body);
     painter.setPen(exists ? theme().ink : theme().muted);
-    painter.drawText(QPointF(inner().left(), baseline), value.text);
+    drawLine(painter, QPointF(inner().left(), baseline), value.text);
     painter.setFont(type.quiet);
     painter.setPen(theme().muted);
-    const double from = inner().left() + type.bodyMetrics.horizontalAdvance(value.text) + 3.0;
-    painter.drawText(QPointF(from, baseline), unit);
+    const double from = inner().left() + widthOfLine(type.body, value.text) + 3.0;
+    drawLine(painter, QPointF(from, baseline), unit);
     const double uncertaintyFrom = from + unitWidth + 2.0;
-    if (uncertaintyFrom + type.quietMetrics.horizontalAdvance(value.plusMinus) <= inner().right()) {
-        painter.drawText(QPointF(uncertaintyFrom, baseline), value.plusMinus);
+    if (uncertaintyFrom + widthOfLine(type.quiet, value.plusMinus) <= inner().right()) {
+        drawLine(painter, QPointF(uncertaintyFrom, baseline), value.plusMinus);
     }
     paintBaseline(painter, scene, value.baseline, top + type.bodyMetrics.height());
 }
@@ -200,14 +201,14 @@ void ChartCardOnScreen::paintBaseline(QPainter& painter, const ChartScene& scene
         const QRectF row(inner().left(), top, inner().width(), scene.type.quietMetrics.height());
         painter.setFont(scene.type.quiet);
         painter.setPen(theme().muted);
-        painter.drawText(row, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextDontClip,
-                         texts[std::min(scene.baselineForm, texts.size() - 1)]);
+        drawLine(painter, row, Qt::AlignLeft | Qt::AlignVCenter,
+                 texts[std::min(scene.baselineForm, texts.size() - 1)]);
     }
 }
 
 qsizetype ChartCardOnScreen::baselineForm(const CardType& type, const QStringList& texts) const {
     for (qsizetype form = 0; form + 1 < texts.size(); ++form) {
-        if (type.quietMetrics.horizontalAdvance(texts[form]) <= inner().width()) {
+        if (widthOfLine(type.quiet, texts[form]) <= inner().width()) {
             return form;
         }
     }
@@ -236,11 +237,10 @@ double ChartCardOnScreen::keyWidth(const ChartCard& card, const CardType& type) 
     for (const ChartSeries& series : card.series) {
         if (isKeyed(series)) {
             const QString& shortest = series.keyNames.isEmpty() ? series.name : series.keyNames.last();
-            widest = std::max(widest, sampleWidth(series) + type.quietMetrics.horizontalAdvance(shortest));
+            widest = std::max(widest, sampleWidth(series) + widthOfLine(type.quiet, shortest));
         }
     }
-    return widest + 2 * kKeySpace + type.smallBoldMetrics.horizontalAdvance(QStringLiteral("−10.0")) +
-           2 * CardType::kPad;
+    return widest + 2 * kKeySpace + widthOfLine(type.smallBold, QStringLiteral("−10.0")) + 2 * CardType::kPad;
 }
 
 bool ChartCardOnScreen::hasSmallValues(const ChartScene& scene) const {
@@ -260,13 +260,12 @@ QString ChartCardOnScreen::keyName(const ChartScene& scene, const ChartSeries& s
     const CardType& type = scene.type;
     double room = keyRow(scene, 0).width() - sampleWidth(series) - kKeySpace;
     if (!scene.keysInTwoLines) {
-        const QFontMetricsF& metrics = hasSmallValues(scene) ? type.smallBoldMetrics : type.bodyMetrics;
-        room -= metrics.horizontalAdvance(value.text) + kKeySpace;
-        room -= value.other.isEmpty() ? 0 : type.quietMetrics.horizontalAdvance(value.other) + kKeySpace + 1;
+        const QFont& font = hasSmallValues(scene) ? type.smallBold : type.body;
+        room -= widthOfLine(font, value.text) + kKeySpace;
+        room -= value.other.isEmpty() ? 0 : widthOfLine(type.quiet, value.other) + kKeySpace + 1;
     }
-    const auto name = std::ranges::find_if(series.keyNames, [&](const QString& each) {
-        return type.quietMetrics.horizontalAdvance(each) <= room;
-    });
+    const auto name = std::ranges::find_if(
+        series.keyNames, [&](const QString& each) { return widthOfLine(type.quiet, each) <= room; });
     const QString& shortest = series.keyNames.isEmpty() ? series.name : series.keyNames.last();
     return name == series.keyNames.end() ? type.quietMetrics.elidedText(shortest, Qt::ElideRight, room)
                                          : *name;
@@ -280,13 +279,13 @@ void ChartCardOnScreen::paintKeyValue(QPainter& painter, const ChartScene& scene
     if (!value.other.isEmpty()) {
         painter.setFont(type.quiet);
         painter.setPen(theme().muted);
-        painter.drawText(row, Qt::AlignRight | Qt::AlignVCenter, value.other);
-        right -= type.quietMetrics.horizontalAdvance(value.other) + kKeySpace + 1;
+        drawLine(painter, row, Qt::AlignRight | Qt::AlignVCenter, value.other);
+        right -= widthOfLine(type.quiet, value.other) + kKeySpace + 1;
     }
     painter.setFont(hasSmallValues(scene) ? type.smallBold : type.body);
     painter.setPen(value.text == QChar(0x2014) ? theme().muted : theme().ink);
-    painter.drawText(QRectF(row.left(), row.top(), right - row.left(), row.height()),
-                     Qt::AlignRight | Qt::AlignVCenter | Qt::TextDontClip, value.text);
+    drawLine(painter, QRectF(row.left(), row.top(), right - row.left(), row.height()),
+             Qt::AlignRight | Qt::AlignVCenter, value.text);
 }
 
 void ChartCardOnScreen::paintKeyRow(QPainter& painter, const ChartScene& scene, const ChartSeries& series,
@@ -298,16 +297,16 @@ void ChartCardOnScreen::paintKeyRow(QPainter& painter, const ChartScene& scene, 
     const double from = row.left() + sampleWidth(series) + kKeySpace;
     painter.setFont(type.quiet);
     painter.setPen(theme().muted);
-    painter.drawText(QRectF(from, top, row.right() - from, nameHeight), Qt::AlignLeft | Qt::AlignVCenter,
-                     keyName(scene, series, value));
+    drawLine(painter, QRectF(from, top, row.right() - from, nameHeight), Qt::AlignLeft | Qt::AlignVCenter,
+             keyName(scene, series, value));
     row.translate(0, scene.keysInTwoLines ? nameHeight : 0);
     paintKeyValue(painter, scene, value, row);
     painter.setFont(type.quiet);
     painter.setPen(theme().muted);
     const double uncertaintyFrom = row.right() + kKeySpace;
-    if (uncertaintyFrom + type.quietMetrics.horizontalAdvance(value.plusMinus) <= inner().right()) {
-        painter.drawText(QRectF(uncertaintyFrom, row.top(), inner().right() - uncertaintyFrom, row.height()),
-                         Qt::AlignLeft | Qt::AlignVCenter, value.plusMinus);
+    if (uncertaintyFrom + widthOfLine(type.quiet, value.plusMinus) <= inner().right()) {
+        drawLine(painter, QRectF(uncertaintyFrom, row.top(), inner().right() - uncertaintyFrom, row.height()),
+                 Qt::AlignLeft | Qt::AlignVCenter, value.plusMinus);
     }
 }
 
@@ -324,9 +323,10 @@ void ChartCardOnScreen::paintKeyBeside(QPainter& painter, const ChartScene& scen
         painter.drawLine(QPointF(left, middle), QPointF(left + kKeySampleMarked, middle));
         painter.setFont(scene.type.quiet);
         painter.setPen(theme().ink);
-        painter.drawText(QPointF(left + kKeySampleMarked + 2 * kKeySpace,
-                                 middle + (metrics.ascent() - metrics.descent()) / 2),
-                         metrics.elidedText(series.name, Qt::ElideRight, room));
+        drawLine(painter,
+                 QPointF(left + kKeySampleMarked + 2 * kKeySpace,
+                         middle + (metrics.ascent() - metrics.descent()) / 2),
+                 metrics.elidedText(series.name, Qt::ElideRight, room));
         middle += metrics.height() + 3;
     }
 }

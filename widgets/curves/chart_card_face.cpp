@@ -3,6 +3,7 @@
 
 #include "widgets/curves/chart_card.h"
 #include "widgets/curves/curve_chart.h"
+#include "widgets/kit/kept_words.h"
 #include "widgets/kit/theme.h"
 
 namespace bolthole {
@@ -68,11 +69,11 @@ void ChartCardOnScreen::drawTitle(QPainter& painter, const CardType& type) const
                      type.titleMetrics.height());
     painter.setFont(type.title);
     painter.setPen(theme().ink);
-    painter.drawText(row, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextDontClip, title_.title);
+    drawLine(painter, row, Qt::AlignLeft | Qt::AlignVCenter, title_.title);
     if (title_.unitInTitle) {
         painter.setFont(type.quiet);
         painter.setPen(theme().muted);
-        painter.drawText(row, Qt::AlignRight | Qt::AlignVCenter, card_->unitText);
+        drawLine(painter, row, Qt::AlignRight | Qt::AlignVCenter, card_->unitText);
     }
 }
 
@@ -104,11 +105,11 @@ void ChartCardOnScreen::drawTickLabels(QPainter& painter, const ChartScene& scen
     const double baseline = plot_.area.bottom() + CardType::kTickLabelGap + metrics.ascent();
     for (const AxisTick& tick : ticks_) {
         if (plot_.isUpright) {
-            painter.drawText(QPointF(tick.labelLeft, baseline), tick.label);
+            drawLine(painter, QPointF(tick.labelLeft, baseline), tick.label);
         } else {
             const QRectF label(frame_.left() + 2, tick.position - metrics.height() / 2,
                                plot_.area.left() - frame_.left() - 6, metrics.height());
-            painter.drawText(label, Qt::AlignRight | Qt::AlignVCenter, tick.label);
+            drawLine(painter, label, Qt::AlignRight | Qt::AlignVCenter, tick.label);
         }
     }
 }
@@ -123,7 +124,7 @@ void ChartCardOnScreen::drawImposedLabels(QPainter& painter, const ChartScene& s
         const double left = std::clamp(plot_.imposedPosition(tick.at) - width / 2, frame_.left() + 3,
                                        std::max(frame_.right() - 3 - width, frame_.left() + 3));
         if (left >= free) {
-            painter.drawText(QPointF(left, baseline), tick.text);
+            drawLine(painter, QPointF(left, baseline), tick.text);
             free = left + width + kTickGap;
         }
     }
@@ -135,8 +136,8 @@ void ChartCardOnScreen::drawLowerRow(QPainter& painter, const ChartScene& scene,
     const QFontMetricsF& metrics = scene.type.quietMetrics;
     const std::vector<ImposedGroup>& groups = scene.axis.groups;
     if (groups.empty()) {
-        painter.drawText(QRectF(plot_.area.left(), top, plot_.area.width(), metrics.height()),
-                         Qt::AlignCenter, scene.axis.title);
+        drawLine(painter, QRectF(plot_.area.left(), top, plot_.area.width(), metrics.height()),
+                 Qt::AlignCenter, scene.axis.title);
         return;
     }
     double free = plot_.area.left();
@@ -147,7 +148,7 @@ void ChartCardOnScreen::drawLowerRow(QPainter& painter, const ChartScene& scene,
                                  : frame_.right();
         if (right - left >= kLeastGroup) {
             const QString words = metrics.elidedText(groups[i].text, Qt::ElideRight, right - left);
-            painter.drawText(QPointF(left, top + metrics.ascent()), words);
+            drawLine(painter, QPointF(left, top + metrics.ascent()), words);
             free = left + metrics.horizontalAdvance(words) + CardType::kGroupGap;
         }
     }
@@ -167,7 +168,7 @@ void ChartCardOnScreen::drawStartingMark(QPainter& painter, const CardType& type
         painter.fillRect(box, theme().card);
         painter.setFont(type.quiet);
         painter.setPen(theme().muted);
-        painter.drawText(box, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextDontClip, startingWords_);
+        drawLine(painter, box, Qt::AlignLeft | Qt::AlignVCenter, startingWords_);
     }
     painter.setPen(Qt::NoPen);
     painter.setBrush(theme().startingMark);

@@ -4,6 +4,8 @@
 #include <QFontDatabase>
 #include <QPalette>
 #include <QWidget>
+#include <array>
+#include <optional>
 
 #include "widgets/kit/calm_style.h"
 #include "widgets/kit/dressing.h"
@@ -216,7 +218,9 @@ void ThemeKeeper::install() {
     Dressing::instance().change(styleSheetFor(theme_));
 }
 
-QFont textFont(TextSize size, bool bold) {
+namespace {
+
+QFont madeFont(TextSize size, bool bold) {
     QFont font = QApplication::font();
     const double body = font.pointSizeF();
     switch (size) {
@@ -234,6 +238,26 @@ QFont textFont(TextSize size, bool bold) {
     }
     font.setWeight(bold ? QFont::DemiBold : QFont::Normal);
     return font;
+}
+
+}  // namespace
+
+// Kept, as a font made anew has to find its glyphs again. Each thread its own: papers are painted off the
+// window's too.
+QFont textFont(TextSize size, bool bold) {
+    struct Kept {
+        QFont from;
+        std::array<std::optional<QFont>, 8> made;
+    };
+    static thread_local Kept kept;
+    if (const QFont now = QApplication::font(); !(kept.from == now)) {
+        kept = {now, {}};
+    }
+    std::optional<QFont>& font = kept.made[2 * static_cast<std::size_t>(size) + (bold ? 1 : 0)];
+    if (!font) {
+        font = madeFont(size, bold);
+    }
+    return *font;
 }
 
 }  // namespace bolthole

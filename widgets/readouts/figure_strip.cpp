@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "widgets/kit/kept_words.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/sheet_parts.h"
 #include "widgets/kit/theme.h"
@@ -92,6 +93,16 @@ void setChanged(QLabel* label, const QString& text) {
     if (label->text() != text) {
         label->setText(text);
     }
+}
+
+// A line under a figure widens for longer words and stays so: a label whose width is not fixed lays out the
+// window with each text.
+void setChangedUnder(QLabel* label, const QString& text) {
+    const auto needed = static_cast<int>(std::ceil(widthOfLine(label->font(), text))) + 1;
+    if (needed > label->minimumWidth()) {
+        label->setFixedWidth(needed);
+    }
+    setChanged(label, text);
 }
 
 QString centerText(const Station& station, Units units) {
@@ -226,6 +237,9 @@ void FigureStrip::dress() {
                      QFontMetrics(cell.title->font()).horizontalAdvance(cell.title->text())) +
                 4,
             metrics.height());
+        for (QLabel* under : {cell.plusMinus, cell.baseline}) {
+            under->setFixedSize(cell.value->width(), QFontMetrics(under->font()).height());
+        }
     };
     fix(antiSquat_, QStringLiteral("\u2212000 %"));
     fix(instantCenter_, QStringLiteral("\u2212000.0 × 00.0 in"));
@@ -253,8 +267,9 @@ void FigureStrip::showUncertainty(const BenchState& state) {
                                   Figure::pinionToDriveshaft};
     for (std::size_t i = 0; i < kFigures.size(); ++i) {
         const Cell cell = cells()[i];
-        setChanged(cell.plusMinus, kFigures[i] == Figure::icX ? centerUncertaintyWords(state)
-                                                              : cursorUncertaintyWords(state, kFigures[i]));
+        setChangedUnder(cell.plusMinus, kFigures[i] == Figure::icX
+                                            ? centerUncertaintyWords(state)
+                                            : cursorUncertaintyWords(state, kFigures[i]));
         cell.plusMinus->setVisible(state.showsUncertainty && !cell.value->isHidden());
         const QString meaning = uncertaintyTip(state, kFigures[i]);
         const QString tip =
@@ -275,13 +290,15 @@ void FigureStrip::showState(const BenchState& state) {
     for (std::size_t i = 0; i < values.size(); ++i) {
         const Cell cell = cells()[i];
         setChanged(cell.value, values[i]);
-        setChanged(cell.baseline, baseline[i].isEmpty() ? QString() : tr("before %1").arg(baseline[i]));
+        setChangedUnder(cell.baseline, baseline[i].isEmpty() ? QString() : tr("before %1").arg(baseline[i]));
         cell.baseline->setVisible(state.baseline && !cell.value->isHidden());
     }
     showUncertainty(state);
     const bool isProblem = !state.problem.empty();
     note_->setTone(isProblem || !station.usable ? ToneLabel::Tone::problem : ToneLabel::Tone::muted);
-    note_->setWordWrap(isProblem);  // why there are no figures is never cut
+    if (note_->wordWrap() != isProblem) {  // why there are no figures is never cut
+        note_->setWordWrap(isProblem);
+    }
     note_->showWordings(noteWordings(state));
     note_->setToolTip(note_->text());
 }

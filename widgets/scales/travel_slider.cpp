@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "widgets/kit/kept_words.h"
 #include "widgets/kit/theme.h"
 
 namespace bolthole {
@@ -115,9 +116,11 @@ void TravelSlider::alignTrack(const QRect& plots) {
 }
 
 QSize TravelSlider::sizeHint() const {
-    const QFontMetrics metrics(textFont(TextSize::small));
-    const int words = std::max(metrics.horizontalAdvance(tr("droop")), metrics.horizontalAdvance(tr("bump")));
-    const int labels = metrics.horizontalAdvance(QStringLiteral("+100")) + kLabelGap + kTickLength + 5;
+    const auto widthOf = [font = textFont(TextSize::small)](const QString& text) {
+        return static_cast<int>(std::ceil(widthOfLine(font, text)));
+    };
+    const int words = std::max(widthOf(tr("droop")), widthOf(tr("bump")));
+    const int labels = widthOf(QStringLiteral("+100")) + kLabelGap + kTickLength + 5;
     return {std::max(labels + kHandleWidth / 2 + kTrackWidth / 2, words + 2) + kRightMargin, 320};
 }
 
@@ -176,7 +179,7 @@ void TravelSlider::paintTicks(QPainter& painter) const {
         const double y = std::round(axis.position(tick.travel)) + 0.5;
         painter.drawLine(QPointF(tickEnd - kTickLength, y), QPointF(tickEnd, y));
         const QRectF box(0, y - metrics.height() / 2, tickEnd - kTickLength - kLabelGap, metrics.height());
-        painter.drawText(box, Qt::AlignRight | Qt::AlignVCenter | Qt::TextDontClip, tick.label);
+        drawLine(painter, box, Qt::AlignRight | Qt::AlignVCenter, tick.label);
     }
 }
 
@@ -186,10 +189,10 @@ void TravelSlider::paintEndWords(QPainter& painter) const {
     const double gap = kHandleHeight / 2.0 + 3;
     const double right = width() - 2.0;
     painter.setPen(theme().muted);
-    painter.drawText(QRectF(0, at.top() - gap - metrics.height(), right, metrics.height()),
-                     Qt::AlignRight | Qt::AlignVCenter, tr("bump"));
-    painter.drawText(QRectF(0, at.bottom() + gap, right, metrics.height()), Qt::AlignRight | Qt::AlignVCenter,
-                     tr("droop"));
+    drawLine(painter, QRectF(0, at.top() - gap - metrics.height(), right, metrics.height()),
+             Qt::AlignRight | Qt::AlignVCenter, tr("bump"));
+    drawLine(painter, QRectF(0, at.bottom() + gap, right, metrics.height()),
+             Qt::AlignRight | Qt::AlignVCenter, tr("droop"));
 }
 
 void TravelSlider::paintHandle(QPainter& painter) const {

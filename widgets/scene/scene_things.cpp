@@ -29,11 +29,6 @@ SceneInk roleInk(Role role) {
     return role == Role::lower ? &Theme::lower : role == Role::upper ? &Theme::upper : &Theme::crosswise;
 }
 
-double radiusOf(const SceneHole& hole, const SceneView& view, const SceneStyle& style) {
-    const double bolted = hole.look == HoleLook::bolted && !style.isPrint ? 1.25 : 1;  // a head over the hole
-    return hole.radius > 0 ? std::max(view.length(hole.radius), 0.6 * style.hole) : bolted * style.hole;
-}
-
 QLineF lineOf(const SceneDimension& dimension, const SceneView& view) {
     const QPointF from = view.place(dimension.from);
     const QPointF to = view.place(dimension.to);
@@ -190,17 +185,6 @@ void ThingPainter::draw(const SceneHousing& housing, const SceneMarks& marks) {
     painter_.setBrush(Qt::NoBrush);
 }
 
-void ThingPainter::draw(const SceneJoint& joint, const SceneMarks& marks) {
-    const QPointF center = view_.place(joint.at);
-    const double radius = std::max(style_.hole, view_.length(joint.radius));
-    halo(center, radius, marks);
-    painter_.setPen(style_.pen({&Theme::ink, SceneWeight::medium}));
-    painter_.setBrush(style_.fill(&Theme::card));
-    painter_.drawEllipse(center, radius, radius);
-    cross(center, radius);
-    painter_.setBrush(Qt::NoBrush);
-}
-
 void ThingPainter::draw(const SceneLink& link, const SceneMarks& marks) {
     const QPointF chassis = view_.place(link.chassis);
     const QPointF axle = view_.place(link.axle);
@@ -255,42 +239,6 @@ void ThingPainter::ghostLink(const SceneLink& link, SceneInk ink) {
     for (const QPointF& end : {axle, chassis}) {
         painter_.drawEllipse(end, 1.6 * style_.hole, 1.6 * style_.hole);
     }
-}
-
-// On the screen alone: paper has nothing to point with.
-void ThingPainter::halo(QPointF at, double radius, const SceneMarks& marks) {
-    if (style_.isPrint || !(marks.hovered || marks.selected)) {
-        return;
-    }
-    painter_.setPen(marks.selected ? style_.pen(&Theme::focus, marks.ring ? 2.5 : 1.5) : QPen(Qt::NoPen));
-    painter_.setBrush(faded(theme().focus, marks.hovered ? 0.22 : 0.12));
-    painter_.drawEllipse(at, radius + 6, radius + 6);
-}
-
-void ThingPainter::draw(const SceneHole& hole, const SceneMarks& marks) {
-    const QPointF at = view_.place(hole.at);
-    const double radius = radiusOf(hole, view_, style_);
-    const SceneInk ink = marks.pastLimit ? &Theme::problem : &Theme::ink;
-    halo(at, radius, marks);
-    if (hole.look == HoleLook::planned) {
-        painter_.setPen(style_.pen({ink, SceneWeight::strong, SceneDash::dashed}));
-        painter_.setBrush(style_.patch());
-        painter_.drawEllipse(at, radius, radius);
-        painter_.setPen(style_.pen({ink, SceneWeight::hair}));
-        cross(at, radius + 0.6 * style_.arrowHead);
-        painter_.setBrush(Qt::NoBrush);
-        return;
-    }
-    const bool isBolted = hole.look == HoleLook::bolted;
-    painter_.setPen(style_.pen({ink, SceneWeight::medium}));
-    painter_.setBrush(style_.fill(isBolted ? ink : style_.ground));
-    painter_.drawEllipse(at, radius, radius);
-    if (isBolted && !style_.isPrint) {
-        painter_.setPen(Qt::NoPen);
-        painter_.setBrush(style_.fill(&Theme::card));
-        painter_.drawEllipse(at, 0.45 * radius, 0.45 * radius);
-    }
-    painter_.setBrush(Qt::NoBrush);
 }
 
 void ThingPainter::draw(const SceneHandle& handle, const SceneMarks& marks) {

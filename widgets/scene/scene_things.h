@@ -22,7 +22,7 @@ class ThingPainter {
     void draw(const SceneTire& tire, const SceneMarks& marks);
     void draw(const SceneTube& tube, const SceneMarks& marks);
     void draw(const SceneHousing& housing, const SceneMarks& marks);
-    void draw(const SceneJoint& joint, const SceneMarks& marks);
+    void draw(const SceneJoint& shape, const SceneMarks& marks);
     void draw(const SceneLink& link, const SceneMarks& marks);
     void draw(const SceneHole& hole, const SceneMarks& marks);
     void draw(const SceneHandle& handle, const SceneMarks& marks);
@@ -41,6 +41,7 @@ class ThingPainter {
     void eyes(const SceneLink& link, const QPen& pen);
     void band(const ScenePath& path, const QPolygonF& outline);
     void halo(QPointF at, double radius, const SceneMarks& marks);
+    void plannedHole(QPointF at, double radius, SceneInk ink);
     void cross(QPointF at, double reach);
     void tick(QPointF at, QPointF way);
     void clippedLine(QPointF from, QPointF to);

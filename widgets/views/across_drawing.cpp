@@ -1,11 +1,11 @@
 #include "widgets/views/across_drawing.h"
 
-#include <QFontMetricsF>
 #include <QPainterPath>
 #include <algorithm>
 #include <cmath>
 
 #include "geometry/kinematics/roll.h"
+#include "widgets/kit/kept_words.h"
 #include "widgets/kit/pens.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
@@ -80,15 +80,11 @@ QRectF acrossWholeBox(const BenchState& state, ViewPlane plane) {
     return box;
 }
 
-void AcrossDrawing::draw() {
+void AcrossDrawing::draw(StillLayers* layers) {
     painter_.save();
     painter_.setRenderHint(QPainter::Antialiasing);
     painter_.setFont(textFont(TextSize::small));
-    painter_.fillRect(picture_, theme_.canvas);
-    drawGrid();
-    if (station_ != nullptr) {
-        drawCar();
-    }
+    drawBehind(layers);
     // A ghost stands at the same travel as the car on the bench; out of its reach there is nothing to draw.
     if (state_.baseline && state_.baseline->cursor.usable) {
         drawGhostLinks(*state_.baseline, &Theme::baseline);
@@ -108,15 +104,60 @@ void AcrossDrawing::draw() {
     painter_.restore();
 }
 
-// All that stands behind the links.
-void AcrossDrawing::drawCar() {
+std::unique_ptr<PictureDrawing> AcrossDrawing::on(QPainter& painter) const {
+    return std::make_unique<AcrossDrawing>(painter, state_, points_, camera_, picture_, marks_, plane_);
+}
+
+void AcrossDrawing::drawBackdrop() {
+    painter_.setRenderHint(QPainter::Antialiasing);
+    painter_.fillRect(picture_, theme_.canvas);
+    drawGrid();
+    if (station_ == nullptr) {
+        return;
+    }
     if (plane_ == ViewPlane::rear) {
         put(SceneGround{.at = {0, station_->ground.patchZ}});
     }
     drawCenterPlane();
-    drawTires();
+    const Car& car = state_.solvedCar;
+    if (car.frontTrack && plane_ == ViewPlane::top) {
+        for (const double side : {1.0, -1.0}) {
+            putTire({station_->ground.frontCenterX, side * *car.frontTrack / 2, 0}, 0, car.frontTireRadius);
+        }
+    }
+}
+
+void AcrossDrawing::tellBackdrop(StillKey& key) const {
+    const Car& car = state_.solvedCar;
+    const bool rear = plane_ == ViewPlane::rear;
+    key.tell(picture(rear ? 0 : station_->ground.frontCenterX, rear ? station_->ground.patchZ : 0));
+    key.tell(car.frontTrack.value_or(-1));
+    key.tell(car.frontTireRadius);
+}
+
+void AcrossDrawing::drawAxle() {
+    const Car& car = state_.solvedCar;
+    if (car.rearTrack) {
+        for (const double side : {1.0, -1.0}) {
+            putTire(station_->pose.carry({0, side * *car.rearTrack / 2, 0}), axleTurn(), car.rearTireRadius);
+        }
+    }
     drawShaft();
     drawHousing();
+}
+
+void AcrossDrawing::tellAxle(StillKey& key) const {
+    const Car& car = state_.solvedCar;
+    key.tell(camera_.toPicture(onAxle(halfAxle())));
+    key.tell(camera_.toPicture(onAxle(-halfAxle())));
+    key.tell(car.rearTrack ? 1.0 : 0.0);
+    key.tell(car.rearTireRadius);
+    key.tell(car.driveline ? 1.0 : 0.0);
+    if (car.driveline) {
+        key.tell(camera_.toPicture(
+            carriedInto(plane_, station_->pose, car.rearTireRadius, car.driveline->pinionJoint)));
+        key.tell(camera_.toPicture(inPlane(plane_, car.driveline->outputJoint)));
+    }
 }
 
 QPointF AcrossDrawing::shown(const Eigen::Vector3d& point) const {
@@ -153,18 +194,6 @@ void AcrossDrawing::drawCenterPlane() {
     put(SceneLine{.from = rear ? QPointF(0, high.y()) : QPointF(low.x(), 0),
                   .to = rear ? QPointF(0, low.y()) : QPointF(high.x(), 0),
                   .stroke = {&Theme::metal, SceneWeight::hair, SceneDash::dashDot, 0.6}});
-}
-
-void AcrossDrawing::drawTires() {
-    const Car& car = state_.solvedCar;
-    for (const double side : {1.0, -1.0}) {
-        if (car.frontTrack && plane_ == ViewPlane::top) {
-            putTire({station_->ground.frontCenterX, side * *car.frontTrack / 2, 0}, 0, car.frontTireRadius);
-        }
-        if (car.rearTrack) {
-            putTire(station_->pose.carry({0, side * *car.rearTrack / 2, 0}), axleTurn(), car.rearTireRadius);
-        }
-    }
 }
 
 void AcrossDrawing::putTire(const Eigen::Vector3d& center, double turn, double radius) {
@@ -216,7 +245,7 @@ void AcrossDrawing::drawRollCenter() {
     put(SceneCenter{.at = center->at, .kind = CenterKind::roll});
     const QPointF reach(style_.center, style_.center);
     labels_.take(QRectF(at - reach, at + reach));
-    const QSizeF size = QFontMetricsF(painter_.font()).size(0, text) + QSizeF(8, 2);
+    const QSizeF size = sizeOfLine(painter_.font(), text) + QSizeF(8, 2);
     drawChip(labels_.place(at, size, 12, 2), text, faded(theme_.canvas, 0.85));
 }
 
@@ -238,10 +267,10 @@ void AcrossDrawing::drawSides() {
 }
 
 void AcrossDrawing::writeQuietly(QPointF beside, const QString& text, int preferred) {
-    const QRectF box = labels_.place(beside, QFontMetricsF(painter_.font()).size(0, text), 5, preferred);
+    const QRectF box = labels_.place(beside, sizeOfLine(painter_.font(), text), 5, preferred);
     if (!box.isNull()) {
         painter_.setPen(theme_.muted);
-        painter_.drawText(box, Qt::AlignCenter, text);
+        drawLine(painter_, box, Qt::AlignCenter, text);
     }
 }
 

@@ -7,7 +7,7 @@
 namespace bolthole {
 
 /// One picture from behind or from above. Make, draw(), read edgeMarkers().
-class AcrossDrawing : public PictureDrawing {
+class AcrossDrawing final : public PictureDrawing {
   public:
     /// `plane`: rear or top. `picture`: the area to fill, in the painter's logical pixels. All references
     /// must outlive draw().
@@ -15,12 +15,18 @@ class AcrossDrawing : public PictureDrawing {
                   const SideCamera& camera, QRectF picture, const PictureMarks& marks, ViewPlane plane)
         : PictureDrawing(painter, state, points, camera, picture, marks, plane) {}
 
-    void draw();
+    /// With `layers` what stands still is taken from there; they belong to one view.
+    void draw(StillLayers* layers = nullptr);
+
+  protected:
+    [[nodiscard]] std::unique_ptr<PictureDrawing> on(QPainter& painter) const override;
+    void drawBackdrop() override;
+    void tellBackdrop(StillKey& key) const override;
+    void drawAxle() override;
+    void tellAxle(StillKey& key) const override;
 
   private:
-    void drawCar();
     void drawCenterPlane();
-    void drawTires();
     void putTire(const Eigen::Vector3d& center, double turn, double radius);
     void drawHousing();
     void drawShaft();

@@ -12,7 +12,7 @@ AcrossView::AcrossView(ViewPlane plane, QWidget* parent)
 std::vector<EdgeMarker> AcrossView::paintPicture(QPainter& painter, const BenchState& state) {
     AcrossDrawing drawing(painter, state, points(), camera(), rect(), marks(), plane());
     keepFreeOf(drawing);
-    drawing.draw();
+    drawing.draw(&layers_);
     return drawing.edgeMarkers();
 }
 

@@ -22,6 +22,9 @@ class AcrossView : public BenchPicture {
         return acrossWholeBox(state, plane());
     }
     [[nodiscard]] std::vector<EdgeMarker> paintPicture(QPainter& painter, const BenchState& state) override;
+
+  private:
+    StillLayers layers_;
 };
 
 }  // namespace bolthole

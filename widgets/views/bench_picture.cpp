@@ -2,19 +2,67 @@
 
 #include <QAccessible>
 #include <QApplication>
-#include <QFontMetrics>
 #include <QHelpEvent>
 #include <QKeyEvent>
 #include <QPainter>
+#include <QPixmap>
+#include <QStyleOptionToolButton>
 #include <QToolButton>
 #include <QToolTip>
 #include <algorithm>
+
+#include "widgets/kit/kept_words.h"
 
 namespace bolthole {
 
 namespace {
 
 constexpr double kMargin = 34;  // pixels around a fitted box
+
+/// A button whose look is kept as a picture: it lies on a picture that is painted anew in every step of a
+/// drag, and so is what lies on it.
+class KeptButton : public QToolButton {
+  public:
+    using QToolButton::QToolButton;
+
+  protected:
+    void paintEvent(QPaintEvent*) override {
+        QStyleOptionToolButton option;
+        initStyleOption(&option);
+        const Look look{option.state, size(), devicePixelRatioF(), palette().cacheKey(), font()};
+        if (pixels_.isNull() || look != look_) {
+            look_ = look;
+            pixels_ = QPixmap(size() * devicePixelRatioF());
+            pixels_.setDevicePixelRatio(devicePixelRatioF());
+            pixels_.fill(Qt::transparent);
+            option.font = wholeFont();
+            QPainter painter(&pixels_);
+            painter.setPen(palette().color(foregroundRole()));
+            style()->drawComplexControl(QStyle::CC_ToolButton, &option, &painter, this);
+        }
+        QPainter(this).drawPixmap(0, 0, pixels_);
+    }
+
+  private:
+    // On a picture a font takes what was not set of it from the application's, not from the button's.
+    [[nodiscard]] QFont wholeFont() const {
+        QFont whole = font();
+        whole.setFamilies(whole.families());
+        whole.setPointSizeF(whole.pointSizeF());
+        whole.setWeight(whole.weight());
+        return whole;
+    }
+    struct Look {
+        QStyle::State state;
+        QSize size;
+        double ratio = 1;
+        qint64 colors = 0;
+        QFont font;
+        bool operator==(const Look&) const = default;
+    };
+    Look look_;
+    QPixmap pixels_;
+};
 
 }  // namespace
 
@@ -29,7 +77,7 @@ BenchPicture::BenchPicture(ViewPlane plane, const QString& allTip, QWidget* pare
 
 void BenchPicture::addButtons(const QString& allTip) {
     const auto add = [this](const QString& text, const QString& name, const QString& tip, auto action) {
-        auto* button = new QToolButton(this);
+        auto* button = new KeptButton(this);
         button->setText(text);
         button->setToolTip(tip);
         button->setAccessibleName(name);
@@ -75,8 +123,8 @@ void BenchPicture::setCaption(const QString& caption) {
 }
 
 QRect BenchPicture::captionBox() const {
-    const QFontMetrics metrics(textFont(TextSize::small, true));
-    return {QPoint(10, 8), QSize(metrics.horizontalAdvance(caption_) + 10, metrics.height() + 4)};
+    const QSizeF size = sizeOfLine(textFont(TextSize::small, true), caption_);
+    return {QPoint(10, 8), (size + QSizeF(10, 4)).toSize()};
 }
 
 void BenchPicture::keepFreeOf(PictureDrawing& drawing) const {
@@ -177,7 +225,7 @@ void BenchPicture::paintEvent(QPaintEvent*) {
         painter.setFont(textFont(TextSize::small, true));
         painter.setPen(theme().muted);
         painter.fillRect(captionBox(), theme().canvas);
-        painter.drawText(captionBox(), Qt::AlignCenter, caption_);
+        drawLine(painter, captionBox(), Qt::AlignCenter, caption_);
     }
     if (ring_ && hasFocus()) {
         painter.setPen(QPen(theme().focus, 2));

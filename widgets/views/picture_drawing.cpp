@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/kinematics/linkage.h"
+#include "widgets/kit/pens.h"
 
 namespace bolthole {
 
@@ -51,6 +52,42 @@ bool PictureDrawing::inPicture(QPointF point, double margin) const {
 
 QString PictureDrawing::distanceText(double metres) const {
     return QString::fromStdString(figureText(metres, Quantity::length, state_.style.units));
+}
+
+StillKey PictureDrawing::cameraKey() const {
+    StillKey key;
+    key.tell(picture_);
+    key.tell(camera_.scale);
+    key.tell(camera_.origin);
+    key.tell(gridSpacing());
+    key.tell(theme_.canvas.rgba());
+    return key;
+}
+
+void PictureDrawing::drawBehind(StillLayers* layers) {
+    if (layers == nullptr || station_ == nullptr || !takesPixels(painter_)) {
+        drawBackdrop();
+        if (station_ != nullptr) {
+            drawAxle();
+        }
+        return;
+    }
+    StillKey backdrop = cameraKey();
+    tellBackdrop(backdrop);
+    StillKey withAxle = backdrop;
+    tellAxle(withAxle);
+    const auto showBackdrop = [&](QPainter& painter) {
+        layers->backdrop.show(painter, picture_, backdrop,
+                              [this](QPainter& still) { on(still)->drawBackdrop(); });
+    };
+    const auto paintBoth = [&](QPainter& still) {
+        showBackdrop(still);
+        on(still)->drawAxle();
+    };
+    if (!layers->withAxle.showIfStill(painter_, picture_, withAxle, paintBoth)) {
+        showBackdrop(painter_);
+        drawAxle();
+    }
 }
 
 void PictureDrawing::drawGrid() {

@@ -3,12 +3,14 @@
 
 #include <QPainter>
 #include <QRectF>
+#include <memory>
 
 #include "widgets/kit/label_placer.h"
 #include "widgets/kit/theme.h"
 #include "widgets/scene/scene_things.h"
 #include "widgets/state/drawn_points.h"
 #include "widgets/state/side_camera.h"
+#include "widgets/views/still_layers.h"
 
 namespace bolthole {
 
@@ -31,6 +33,10 @@ struct EdgeMarker {
 /// One picture of one plane, in the painter's logical pixels. The drawings of the views derive from it.
 class PictureDrawing {
   public:
+    virtual ~PictureDrawing() = default;
+    PictureDrawing(const PictureDrawing&) = delete;
+    PictureDrawing& operator=(const PictureDrawing&) = delete;
+
     /// Labels keep off this place; call before drawing.
     void keepFree(const QRectF& place) { labels_.take(place); }
 
@@ -41,7 +47,17 @@ class PictureDrawing {
     /// `picture`: the area to fill. All references must outlive the drawing.
     PictureDrawing(QPainter& painter, const BenchState& state, const DrawnPoints& points,
                    const SideCamera& camera, QRectF picture, const PictureMarks& marks, ViewPlane plane);
-    ~PictureDrawing() = default;
+    /// The same picture on another painter.
+    [[nodiscard]] virtual std::unique_ptr<PictureDrawing> on(QPainter& painter) const = 0;
+    /// What stands still while links are dragged, down to the canvas; and all it depends on besides camera
+    /// and theme.
+    virtual void drawBackdrop() = 0;
+    virtual void tellBackdrop(StillKey& key) const = 0;
+    /// The axle and what it turns, which stand still as long as it does. Only with a station.
+    virtual void drawAxle() = 0;
+    virtual void tellAxle(StillKey& key) const = 0;
+    /// Both, from `layers` where they are given and the painter takes pixels.
+    void drawBehind(StillLayers* layers);
 
     void drawGrid();
     /// Draws a thing at once, as scenes have it drawn.
@@ -80,6 +96,7 @@ class PictureDrawing {
     SceneStyle style_;
 
   private:
+    [[nodiscard]] StillKey cameraKey() const;
     void drawPoint(const DrawnPoint& point);
     void drawPointLabel(const PointId& id, bool mirrored);
 

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "widgets/kit/kept_words.h"
 #include "widgets/kit/pens.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
@@ -34,7 +35,7 @@ void PictureDrawing::drawChip(const QRectF& box, const QString& text, const QCol
     painter_.setBrush(ground);
     painter_.drawRoundedRect(box, 3, 3);
     painter_.setPen(theme_.ink);
-    painter_.drawText(box, Qt::AlignCenter, text);
+    drawLine(painter_, box, Qt::AlignCenter, text);
 }
 
 void PictureDrawing::drawTag(const QRectF& box, const QString& title, const QString& text,
@@ -45,16 +46,15 @@ void PictureDrawing::drawTag(const QRectF& box, const QString& title, const QStr
     const QRectF inside = box.adjusted(9, 5, -9, -5);
     painter_.setPen(theme_.muted);
     painter_.setFont(textFont(TextSize::small));
-    painter_.drawText(inside, Qt::AlignLeft | Qt::AlignTop, title);
+    drawLine(painter_, inside, Qt::AlignLeft | Qt::AlignTop, title);
     painter_.setPen(theme_.ink);
     painter_.setFont(textFont(TextSize::body, true));
-    painter_.drawText(inside, Qt::AlignLeft | Qt::AlignBottom, text);
+    drawLine(painter_, inside, Qt::AlignLeft | Qt::AlignBottom, text);
     painter_.setFont(textFont(TextSize::small));
 }
 
 // A name beside each link: color is never the only sign.
 void PictureDrawing::drawLinkNames() {
-    const QFontMetricsF metrics(painter_.font());
     for (const DrawnLink& link : points_.links) {
         if (link.farSide || link.mirrored) {
             continue;
@@ -65,9 +65,12 @@ void PictureDrawing::drawLinkNames() {
         const LinkKind kind = state_.car.links[static_cast<std::size_t>(link.link)].kind;
         const double share = kind == LinkKind::pivot || kind == LinkKind::slider ? 0.82 : 0.5;
         const QPointF middle = camera_.toPicture(link.axle + (link.chassis - link.axle) * share);
-        const QString shown = metrics.elidedText(name, Qt::ElideRight, 140);
-        const QRectF box =
-            labels_.place(middle, metrics.size(0, shown) + QSizeF(4, 0), 9, link.role == Role::lower ? 6 : 2);
+        constexpr double kWidest = 140;  // px
+        const bool isWide = sizeOfLine(painter_.font(), name).width() > kWidest;
+        const QString shown =
+            isWide ? QFontMetricsF(painter_.font()).elidedText(name, Qt::ElideRight, kWidest) : name;
+        const QSizeF size = sizeOfLine(painter_.font(), shown) + QSizeF(4, 0);
+        const QRectF box = labels_.place(middle, size, 9, link.role == Role::lower ? 6 : 2);
         if (box.isNull()) {
             continue;
         }
@@ -76,7 +79,7 @@ void PictureDrawing::drawLinkNames() {
         painter_.drawRoundedRect(box, 3, 3);
         const QColor color = theme_.*roleInk(link.role);
         painter_.setPen(theme_.dark ? color : color.darker(120));
-        painter_.drawText(box, Qt::AlignCenter, shown);
+        drawLine(painter_, box, Qt::AlignCenter, shown);
     }
 }
 
@@ -94,11 +97,10 @@ void PictureDrawing::drawPointLabel(const PointId& id, bool mirrored) {
         }
         const QString name = pointName(state_.car, id) + (mirrored ? tr(", right side") : QString());
         const QString place = pointPlace(state_.car, id, state_.style);
-        const QFontMetricsF small(textFont(TextSize::small));
-        const QFontMetricsF bold(textFont(TextSize::body, true));
-        const double width = std::max(small.horizontalAdvance(name), bold.horizontalAdvance(place)) + 18;
-        const QRectF box = labels_.place(camera_.toPicture(point.at),
-                                         QSizeF(width, small.height() + bold.height() + 10), 16, 3);
+        const QSizeF above = sizeOfLine(textFont(TextSize::small), name);
+        const QSizeF below = sizeOfLine(textFont(TextSize::body, true), place);
+        const QSizeF size(std::max(above.width(), below.width()) + 18, above.height() + below.height() + 10);
+        const QRectF box = labels_.place(camera_.toPicture(point.at), size, 16, 3);
         if (!box.isNull()) {
             drawTag(box, name, place, theme_.focus);
         }
@@ -108,7 +110,6 @@ void PictureDrawing::drawPointLabel(const PointId& id, bool mirrored) {
 
 // Two grid squares long, or one where there is no room for two; left out where there is none at all.
 void PictureDrawing::drawScaleBar() {
-    const QFontMetricsF metrics(painter_.font());
     for (const double spacing : {2 * gridSpacing(), gridSpacing()}) {
         const SceneScaleBar bar{
             .length = spacing,
@@ -116,12 +117,11 @@ void PictureDrawing::drawScaleBar() {
                          .arg(qRound(spacing / shownUnit(Quantity::length, state_.style.units)))
                          .arg(unitText(Quantity::length, state_.style.units))};
         const QLineF line = lineOf(bar, {camera_, picture_}, style_);
-        const QRectF words(
-            line.p1() - QPointF(metrics.horizontalAdvance(bar.words) + 8, metrics.height() / 2),
-            metrics.size(0, bar.words));
+        const QSizeF size = sizeOfLine(painter_.font(), bar.words);
+        const QRectF words(line.p1() - QPointF(size.width() + 8, size.height() / 2), size);
         if (labels_.isFree(words.united(QRectF(line.p1(), line.p2()).adjusted(0, -4, 0, 4)))) {
             put(bar);
-            painter_.drawText(words, Qt::AlignCenter, bar.words);
+            drawLine(painter_, words, Qt::AlignCenter, bar.words);
             return;
         }
     }
@@ -142,11 +142,10 @@ void PictureDrawing::drawEdgeMarker(const QString& text, QPointF target, const Q
     arrow.lineTo(tip - along * 13 - side * 7);
     arrow.closeSubpath();
     painter_.fillPath(arrow, color);
-    const QFontMetricsF metrics(painter_.font());
     const int preferred =
         std::abs(along.x()) > std::abs(along.y()) ? (along.x() > 0 ? 4 : 0) : (along.y() > 0 ? 2 : 6);
     labels_.take(arrow.boundingRect());
-    const QSizeF size = metrics.size(0, text) + QSizeF(12, 6);
+    const QSizeF size = sizeOfLine(painter_.font(), text) + QSizeF(12, 6);
     QRectF box = labels_.place(tip - along * 8, size, 12, preferred);
     constexpr int kStepsInward = 8;  // an arrow without words says nothing
     for (int step = 1; box.isNull() && step <= kStepsInward; ++step) {

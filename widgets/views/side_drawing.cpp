@@ -1,6 +1,5 @@
 #include "widgets/views/side_drawing.h"
 
-#include <QFontMetricsF>
 #include <QPainterPath>
 #include <algorithm>
 #include <cmath>
@@ -8,6 +7,7 @@
 
 #include "geometry/weights/entered_figures.h"
 #include "widgets/kit/body_outline.h"
+#include "widgets/kit/kept_words.h"
 #include "widgets/kit/pens.h"
 #include "widgets/views/side_cloud.h"
 
@@ -19,17 +19,13 @@ constexpr double kOutputRadius = 0.055;  // m, of the drawing alone
 
 }  // namespace
 
-void SideDrawing::draw(StillPicture* still) {
+void SideDrawing::draw(StillLayers* layers) {
     painter_.save();
     painter_.setRenderHint(QPainter::Antialiasing);
     painter_.setFont(textFont(TextSize::small));
-    if (still != nullptr && station_ != nullptr && takesPixels(painter_)) {
-        showStill(*still);
-    } else {
-        drawStill();
-    }
+    drawBehind(layers);
     if (station_ != nullptr) {
-        drawCar();
+        drawLines();
     }
     if (state_.baseline) {
         drawGhost(*state_.baseline, &Theme::baseline);
@@ -60,7 +56,11 @@ void SideDrawing::draw(StillPicture* still) {
     painter_.restore();
 }
 
-void SideDrawing::drawStill() {
+std::unique_ptr<PictureDrawing> SideDrawing::on(QPainter& painter) const {
+    return std::make_unique<SideDrawing>(painter, state_, points_, camera_, picture_, marks_);
+}
+
+void SideDrawing::drawBackdrop() {
     painter_.setRenderHint(QPainter::Antialiasing);
     painter_.fillRect(picture_, theme_.canvas);
     drawGrid();
@@ -72,35 +72,33 @@ void SideDrawing::drawStill() {
     }
 }
 
-StillPicture::Key SideDrawing::stillKey() const {
-    const auto fine = [](QPointF place) { return (place * 64).toPoint(); };
+void SideDrawing::tellBackdrop(StillKey& key) const {
     const GroundLine& ground = station_->ground;
-    return {.picture = picture_,
-            .ratio = painter_.device()->devicePixelRatioF(),
-            .scale = camera_.scale,
-            .grid = gridSpacing(),
-            .origin = fine(camera_.origin),
-            .frontCenter = fine(picture(ground.frontCenterX, ground.frontCenterZ)),
-            .groundAtLeft = fine({picture_.left(), groundAt(picture_.left())}),
-            .groundAtRight = fine({picture_.right(), groundAt(picture_.right())}),
-            .frontRadius = state_.solvedCar.frontTireRadius,
-            .body = state_.solvedCar.body,
-            .bodyRadius = state_.solvedCar.rearTireRadius,
-            .bodyLength = state_.solvedCar.wheelbase,
-            .canvas = theme_.canvas.rgba()};
+    const Car& car = state_.solvedCar;
+    key.tell(picture(ground.frontCenterX, ground.frontCenterZ));
+    key.tell(QPointF(picture_.left(), groundAt(picture_.left())));
+    key.tell(QPointF(picture_.right(), groundAt(picture_.right())));
+    key.tell(car.frontTireRadius);
+    key.tell(car.body ? static_cast<double>(*car.body) : -1.0);
+    key.tell(car.rearTireRadius);  // and the wheelbase: what the body's shape follows from
+    key.tell(car.wheelbase);
 }
 
-void SideDrawing::showStill(StillPicture& still) {
-    const StillPicture::Key key = stillKey();
-    if (still.pixels.isNull() || key != still.key) {
-        still.key = key;
-        still.pixels = QPixmap((picture_.size() * key.ratio).toSize());
-        still.pixels.setDevicePixelRatio(key.ratio);
-        QPainter painter(&still.pixels);
-        painter.translate(-picture_.topLeft());
-        SideDrawing(painter, state_, points_, camera_, picture_, marks_).drawStill();
+void SideDrawing::drawAxle() {
+    put(SceneWheel{.center = {station_->pose.x, station_->pose.z},
+                   .radius = state_.solvedCar.rearTireRadius});
+    drawShaft();
+    drawHousing();
+}
+
+void SideDrawing::tellAxle(StillKey& key) const {
+    key.tell(picture(station_->pose.x, station_->pose.z));
+    key.tell(state_.solvedCar.driveline ? 1.0 : 0.0);
+    if (const std::optional<Driveline>& driveline = state_.solvedCar.driveline) {
+        key.tell(camera_.toPicture(carriedToPicture(state_, driveline->pinionJoint)));
+        key.tell(picture(driveline->outputJoint.x(), driveline->outputJoint.z()));
+        key.tell(driveline->outputAngle);
     }
-    painter_.drawPixmap(picture_.topLeft(), still.pixels);
 }
 
 // The chassis does not move in this picture, so neither does its body: faint, as it only says where one is.
@@ -118,11 +116,7 @@ void SideDrawing::drawBody() {
 }
 
 // What stands behind the links and moves with them.
-void SideDrawing::drawCar() {
-    put(SceneWheel{.center = {station_->pose.x, station_->pose.z},
-                   .radius = state_.solvedCar.rearTireRadius});
-    drawShaft();
-    drawHousing();
+void SideDrawing::drawLines() {
     drawReferenceLine();
     drawLinkLines();
     drawRollAxis();
@@ -203,16 +197,15 @@ void SideDrawing::drawReferenceLine() {
     putRay({ground.patchX, ground.patchZ}, to - from,
            {&Theme::reference, SceneWeight::thin, SceneDash::dotted, 0.75});
     const QString text = QStringLiteral("100 %");
-    const QFontMetricsF metrics(painter_.font());
     QPointF anchor = to;
     if (!inPicture(to, 30)) {  // where the line leaves the picture, on its way
         const double share = std::min((picture_.right() - 40 - from.x()) / (to.x() - from.x()),
                                       (from.y() - picture_.top() - 30) / std::max(1.0, from.y() - to.y()));
         anchor = from + (to - from) * std::clamp(share, 0.0, 1.0);
     }
-    const QRectF box = labels_.place(anchor, metrics.size(0, text), 7, 7);
+    const QRectF box = labels_.place(anchor, sizeOfLine(painter_.font(), text), 7, 7);
     painter_.setPen(theme_.muted);
-    painter_.drawText(box, Qt::AlignCenter, text);
+    drawLine(painter_, box, Qt::AlignCenter, text);
 }
 
 // From the rear contact patch along the swing arm's angle: to the instant center, or out of the picture.

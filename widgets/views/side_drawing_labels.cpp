@@ -1,10 +1,10 @@
 // The side view's marks: instant center, CG and roll axis.
-#include <QFontMetricsF>
 #include <cmath>
 #include <optional>
 
 #include "geometry/kinematics/roll.h"
 #include "geometry/weights/entered_figures.h"
+#include "widgets/kit/kept_words.h"
 #include "widgets/kit/pens.h"
 #include "widgets/kit/translation.h"
 #include "widgets/kit/unit_text.h"
@@ -29,7 +29,7 @@ void SideDrawing::drawCenterOfGravity() {
     put(SceneCenter{.at = {x, balance.height}, .kind = CenterKind::gravity});
     const QPointF reach(1.1 * style_.center, 1.1 * style_.center);
     labels_.take(QRectF(at - reach, at + reach));
-    const QSizeF size = QFontMetricsF(painter_.font()).size(0, text) + QSizeF(8, 2);
+    const QSizeF size = sizeOfLine(painter_.font(), text) + QSizeF(8, 2);
     const QRectF place = labels_.place(at, size, 11, 2);
     drawChip(place, text, faded(theme_.canvas, 0.85));
 }
@@ -62,7 +62,7 @@ void SideDrawing::drawInstantCenter() {
     labels_.take(QRectF(at - QPointF(13, 13), QSizeF(26, 26)));
     // Small and without its ±: the readouts above have both, large.
     const QString chip = tr("IC %1").arg(text);
-    const QRectF box = labels_.place(at, QFontMetricsF(painter_.font()).size(0, chip) + QSizeF(8, 2), 15, 2);
+    const QRectF box = labels_.place(at, sizeOfLine(painter_.font(), chip) + QSizeF(8, 2), 15, 2);
     if (!box.isNull()) {
         drawChip(box, chip, faded(theme_.canvas, 0.85));
     }
@@ -97,11 +97,11 @@ void SideDrawing::nameRollAxis() {
     }
     const QString text = tr("roll axis");
     const QPointF at = rollAxis_.pointAt(1 - kFromEnd / rollAxis_.length());
-    const QRectF box = labels_.place(at, QFontMetricsF(painter_.font()).size(0, text), 4, 6);
+    const QRectF box = labels_.place(at, sizeOfLine(painter_.font(), text), 4, 6);
     if (!box.isNull()) {
         painter_.fillRect(box, faded(theme_.canvas, 0.85));
         painter_.setPen(theme_.muted);
-        painter_.drawText(box, Qt::AlignCenter, text);
+        drawLine(painter_, box, Qt::AlignCenter, text);
     }
 }
 

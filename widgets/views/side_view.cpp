@@ -11,7 +11,7 @@ SideView::SideView(QWidget* parent)
 std::vector<EdgeMarker> SideView::paintPicture(QPainter& painter, const BenchState& state) {
     SideDrawing drawing(painter, state, points(), camera(), rect(), marks());
     keepFreeOf(drawing);
-    drawing.draw(&still_);
+    drawing.draw(&layers_);
     return drawing.edgeMarkers();
 }
 

@@ -21,7 +21,7 @@ class SideView : public BenchPicture {
     [[nodiscard]] std::vector<EdgeMarker> paintPicture(QPainter& painter, const BenchState& state) override;
 
   private:
-    StillPicture still_;
+    StillLayers layers_;
 };
 
 }  // namespace bolthole

@@ -1,0 +1,97 @@
+// The round marks of a scene, of which there are many: holes, joints, and the halo of what is singled out.
+#include <algorithm>
+
+#include "widgets/kit/kept_marks.h"
+#include "widgets/kit/pens.h"
+#include "widgets/scene/scene_things.h"
+
+namespace bolthole {
+
+namespace {
+
+// Marks that are drawn through kept pictures.
+enum MarkKind : int { freeHole, boltedHole, joint, haloOfHovered, haloOfSelected, ringOfSelected };
+
+}  // namespace
+
+double radiusOf(const SceneHole& hole, const SceneView& view, const SceneStyle& style) {
+    const double bolted = hole.look == HoleLook::bolted && !style.isPrint ? 1.25 : 1;  // a head over the hole
+    return hole.radius > 0 ? std::max(view.length(hole.radius), 0.6 * style.hole) : bolted * style.hole;
+}
+
+// On the screen alone: paper has nothing to point with.
+void ThingPainter::halo(QPointF at, double radius, const SceneMarks& marks) {
+    if (style_.isPrint || !(marks.hovered || marks.selected)) {
+        return;
+    }
+    const double reach = radius + 6;
+    const QPen pen = marks.selected ? style_.pen(&Theme::focus, marks.ring ? 2.5 : 1.5) : QPen(Qt::NoPen);
+    const QColor fill = faded(theme().focus, marks.hovered ? 0.22 : 0.12);
+    const MarkKind kind = !marks.selected ? haloOfHovered : marks.ring ? ringOfSelected : haloOfSelected;
+    drawMarkAt(painter_, at, reach + pen.widthF(), {kind, reach, {fill.rgba()}},
+               [&](QPainter& painter, QPointF center) {
+                   painter.setPen(pen);
+                   painter.setBrush(fill);
+                   painter.drawEllipse(center, reach, reach);
+               });
+}
+
+void ThingPainter::draw(const SceneHole& hole, const SceneMarks& marks) {
+    const QPointF at = view_.place(hole.at);
+    const double radius = radiusOf(hole, view_, style_);
+    const SceneInk ink = marks.pastLimit ? &Theme::problem : &Theme::ink;
+    halo(at, radius, marks);
+    if (hole.look == HoleLook::planned) {
+        plannedHole(at, radius, ink);
+        return;
+    }
+    const bool isBolted = hole.look == HoleLook::bolted;
+    const QPen pen = style_.pen({ink, SceneWeight::medium});
+    const QBrush fill = style_.fill(isBolted ? ink : style_.ground);
+    const QBrush center = style_.fill(&Theme::card);
+    const bool hasCenter = isBolted && !style_.isPrint;
+    drawMarkAt(painter_, at, radius + pen.widthF(),
+               {isBolted ? boltedHole : freeHole,
+                radius,
+                {pen.color().rgba(), fill.color().rgba(), center.color().rgba()}},
+               [&](QPainter& painter, QPointF middle) {
+                   painter.setPen(pen);
+                   painter.setBrush(fill);
+                   painter.drawEllipse(middle, radius, radius);
+                   if (hasCenter) {
+                       painter.setPen(Qt::NoPen);
+                       painter.setBrush(center);
+                       painter.drawEllipse(middle, 0.45 * radius, 0.45 * radius);
+                   }
+               });
+    painter_.setBrush(Qt::NoBrush);
+}
+
+void ThingPainter::plannedHole(QPointF at, double radius, SceneInk ink) {
+    painter_.setPen(style_.pen({ink, SceneWeight::strong, SceneDash::dashed}));
+    painter_.setBrush(style_.patch());
+    painter_.drawEllipse(at, radius, radius);
+    painter_.setPen(style_.pen({ink, SceneWeight::hair}));
+    cross(at, radius + 0.6 * style_.arrowHead);
+    painter_.setBrush(Qt::NoBrush);
+}
+
+void ThingPainter::draw(const SceneJoint& shape, const SceneMarks& marks) {
+    const QPointF center = view_.place(shape.at);
+    const double radius = std::max(style_.hole, view_.length(shape.radius));
+    halo(center, radius, marks);
+    const QPen pen = style_.pen({&Theme::ink, SceneWeight::medium});
+    const QBrush fill = style_.fill(&Theme::card);
+    drawMarkAt(painter_, center, radius + pen.widthF(),
+               {MarkKind::joint, radius, {pen.color().rgba(), fill.color().rgba()}},
+               [&](QPainter& painter, QPointF at) {
+                   painter.setPen(pen);
+                   painter.setBrush(fill);
+                   painter.drawEllipse(at, radius, radius);
+                   painter.drawLine(at - QPointF(radius, 0), at + QPointF(radius, 0));
+                   painter.drawLine(at - QPointF(0, radius), at + QPointF(0, radius));
+               });
+    painter_.setBrush(Qt::NoBrush);
+}
+
+}  // namespace bolthole
