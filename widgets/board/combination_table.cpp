@@ -13,6 +13,7 @@
 #include "widgets/kit/cut_cell.h"
 #include "widgets/kit/number_field.h"
 #include "widgets/kit/pens.h"
+#include "widgets/kit/read_table.h"
 #include "widgets/kit/theme.h"
 
 namespace bolthole {
@@ -79,18 +80,8 @@ CombinationTable::CombinationTable(const CombinationList& list, QWidget* parent)
     setObjectName(QStringLiteral("combinationTable"));
     setAccessibleName(tr("Table of hole combinations"));
     setModel(model_);
-    setSelectionBehavior(QAbstractItemView::SelectRows);
-    setSelectionMode(QAbstractItemView::SingleSelection);
-    setEditTriggers(QAbstractItemView::NoEditTriggers);
-    setTabKeyNavigation(false);
-    setShowGrid(false);
-    setWordWrap(false);
+    chooseRows(*this);
     setMouseTracking(true);
-    setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
-    setFrameShape(QFrame::NoFrame);
-    verticalHeader()->hide();
-    verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
-    horizontalHeader()->setHighlightSections(false);
     horizontalHeader()->setSectionsClickable(true);
     connect(horizontalHeader(), &QHeaderView::sectionClicked, this, &CombinationTable::sortBy);
     connect(this, &QAbstractItemView::entered, this,

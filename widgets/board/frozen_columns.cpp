@@ -9,6 +9,7 @@
 #include <iterator>
 #include <numeric>
 
+#include "widgets/kit/read_table.h"
 #include "widgets/kit/theme.h"
 
 namespace bolthole {
@@ -37,20 +38,12 @@ FrozenColumns::FrozenColumns(QTableView* table) : QTableView(table), table_(tabl
     QItemSelectionModel* own = selectionModel();
     setSelectionModel(table->selectionModel());
     delete own;
+    chooseRows(*this);
     setFocusPolicy(Qt::NoFocus);
-    setSelectionBehavior(QAbstractItemView::SelectRows);
-    setSelectionMode(QAbstractItemView::SingleSelection);
-    setEditTriggers(QAbstractItemView::NoEditTriggers);
-    setShowGrid(false);
-    setWordWrap(false);
     setMouseTracking(true);
-    setFrameShape(QFrame::NoFrame);
     setAutoScroll(false);
     setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    verticalHeader()->hide();
-    verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
-    horizontalHeader()->setHighlightSections(false);
     horizontalHeader()->setSectionsClickable(true);
     connect(horizontalHeader(), &QHeaderView::sectionClicked, this, &FrozenColumns::headerClicked);
     connect(horizontalHeader(), &QHeaderView::sectionResized, table,

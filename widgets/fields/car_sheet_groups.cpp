@@ -10,6 +10,7 @@
 #include <cmath>
 
 #include "widgets/fields/hole_grid.h"
+#include "widgets/fields/wheel_grid.h"
 #include "widgets/kit/theme.h"
 #include "widgets/kit/unit_text.h"
 #include "widgets/words/field_words.h"
@@ -54,45 +55,8 @@ CarSection::CarSection(SheetHub& hub, QWidget* parent) : Section(tr("Car"), pare
                               Field::rearTrack, Field::cgHeight}) {
         body()->addWidget(carRow(hub, field, this));
     }
-    addWeights();
-}
-
-void CarSection::addWeights() {
-    auto* grid = new QGridLayout;
-    grid->setContentsMargins(0, 2, 0, 0);
-    grid->setHorizontalSpacing(4);
-    grid->setVerticalSpacing(3);
-    weightsTitle_ = new ToneLabel(ToneLabel::Tone::muted, QString(), this);
-    weightsTitle_->setContentsMargins(4, 0, 0, 0);
-    grid->addWidget(weightsTitle_, 0, 0);
-    const Field corners[2][2] = {{Field::leftFrontWeight, Field::rightFrontWeight},
-                                 {Field::leftRearWeight, Field::rightRearWeight}};
-    const QString ends[2] = {tr("front"), tr("rear")};
-    const QString sides[2] = {tr("left"), tr("right")};
-    for (int end = 0; end < 2; ++end) {
-        auto* label = new QLabel(ends[end], this);
-        label->setContentsMargins(10, 0, 0, 0);
-        grid->addWidget(label, 1 + 2 * end, 0);
-        auto* note = new NoteLabel(this);
-        for (int side = 0; side < 2; ++side) {
-            NumberField* field = hub_.makeField(carField(corners[end][side]), this);
-            note->watch(field, sides[side] + u' ' + ends[end]);
-            grid->addWidget(field, 1 + 2 * end, 1 + side);
-        }
-        grid->addWidget(note, 2 + 2 * end, 0, 1, 3);
-    }
-    for (int side = 0; side < 2; ++side) {
-        auto* heading = new ToneLabel(ToneLabel::Tone::muted, sides[side], this);
-        heading->setAlignment(Qt::AlignRight);
-        heading->setContentsMargins(0, 0, 7, 0);
-        grid->addWidget(heading, 0, 1 + side);
-        grid->setColumnStretch(1 + side, 1);
-    }
-    body()->addLayout(grid);
-    total_ = new ToneLabel(ToneLabel::Tone::muted, QString(), this);
-    total_->setAlignment(Qt::AlignRight);
-    total_->setContentsMargins(0, 0, 7, 0);
-    body()->addWidget(total_);
+    weights_ = new WheelGrid(hub, tr("Corner weights"), kCornerFields, this);
+    body()->addWidget(weights_);
 }
 
 void CarSection::refresh() {
@@ -108,15 +72,13 @@ void CarSection::refresh() {
     shownTotal_ = total;
     shownFront_ = front;
     shownUnits_ = units;
-    const QString unit = unitText(Quantity::mass, units);
-    weightsTitle_->showText(tr("Corner weights, %1").arg(unit));
+    QString sum;
     if (total > 0) {
-        total_->showText(tr("total %1 %2, front %3 %")
-                             .arg(QString::fromStdString(figureText(total, Quantity::mass, units)), unit,
-                                  QString::number(100.0 * front / total, 'f', 1)));
-    } else {
-        total_->showText(QString());
+        sum = tr("total %1 %2, front %3 %")
+                  .arg(QString::fromStdString(figureText(total, Quantity::mass, units)),
+                       unitText(Quantity::mass, units), QString::number(100.0 * front / total, 'f', 1));
     }
+    weights_->refresh(sum);
 }
 
 DrivelineSection::DrivelineSection(SheetHub& hub, QWidget* parent)

@@ -10,6 +10,8 @@
 
 namespace bolthole {
 
+class WheelGrid;
+
 /// Title, wheelbase, tires, track, corner weights, CG.
 class CarSection : public Section {
     Q_OBJECT
@@ -18,13 +20,10 @@ class CarSection : public Section {
     void refresh();
 
   private:
-    void addWeights();
-
     SheetHub& hub_;
     NameField* title_;
     CalmCombo* body_;
-    ToneLabel* weightsTitle_;
-    ToneLabel* total_;
+    WheelGrid* weights_;
     double shownTotal_ = -1;
     double shownFront_ = -1;
     Units shownUnits_ = Units::inch;

@@ -44,6 +44,20 @@ void makeReadOnly(QTableWidget& table) {
     table.setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
 }
 
+void chooseRows(QTableView& table) {
+    table.setSelectionBehavior(QAbstractItemView::SelectRows);
+    table.setSelectionMode(QAbstractItemView::SingleSelection);
+    table.setEditTriggers(QAbstractItemView::NoEditTriggers);
+    table.setTabKeyNavigation(false);
+    table.setShowGrid(false);
+    table.setWordWrap(false);
+    table.setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+    table.setFrameShape(QFrame::NoFrame);
+    table.verticalHeader()->hide();
+    table.verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
+    table.horizontalHeader()->setHighlightSections(false);
+}
+
 ReadTable::ReadTable(const QString& name, const QStringList& headings, QWidget* parent)
     : QTableWidget(0, static_cast<int>(headings.size()), parent) {
     setAccessibleName(name);

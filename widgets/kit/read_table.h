@@ -9,6 +9,9 @@ namespace bolthole {
 /// to who hears it. The copying is the table's own.
 void makeReadOnly(QTableWidget& table);
 
+/// Makes a table one whose rows are chosen one at a time, by mouse and keys, and not edited.
+void chooseRows(QTableView& table);
+
 /// A table of texts. Numbers stand to the right, words to the left. Ctrl+C copies what is selected, or
 /// everything, as tab-separated text with its headings.
 class ReadTable : public QTableWidget {

@@ -202,6 +202,16 @@ void WorkPage::discardTyping() {
     }
 }
 
+void WorkPage::sayWhatIsWrong(ToneLabel& label, QStringList said) const {
+    if (!state().traceIsCurrent) {
+        said << tr("▲ The car can't be computed as it stands: %1")
+                    .arg(QString::fromStdString(state().problem));
+    }
+    said.removeAll(QString());
+    label.showText(said.join(QLatin1Char(' ')));
+    label.setVisible(!said.isEmpty());
+}
+
 void WorkPage::showEvent(QShowEvent* event) {
     QWidget::showEvent(event);
     refreshIfSeen();

@@ -54,6 +54,9 @@ class WorkPage : public QWidget {
     /// another by then, which brings its own.
     [[nodiscard]] std::function<void()> whileCurrent(std::function<void()> show) const;
     [[nodiscard]] const BenchState& state() const { return hub_->state(); }
+    /// Says in a label why the figures are not of the car as it stands, after what the page has to say; hides
+    /// it where there is nothing.
+    void sayWhatIsWrong(ToneLabel& label, QStringList said) const;
     /// Where what follows from the fields belongs; filled once by the page's constructor.
     [[nodiscard]] QVBoxLayout* results() const { return results_; }
     /// A row for one number with its words, which may be left empty where the car file lets it.

@@ -12,6 +12,7 @@
 #include <memory>
 
 #include "widgets/kit/pens.h"
+#include "widgets/kit/read_table.h"
 #include "widgets/kit/theme.h"
 
 namespace bolthole {
@@ -111,19 +112,9 @@ PassTable::PassTable(const PassBook& book, QWidget* parent)
         "setup back to the bench, Ctrl+C copies the row."));
     setModel(model_);
     setItemDelegate(new PassDelegate(*model_, this));
-    setSelectionBehavior(QAbstractItemView::SelectRows);
-    setSelectionMode(QAbstractItemView::SingleSelection);
-    setEditTriggers(QAbstractItemView::NoEditTriggers);
-    setTabKeyNavigation(false);
-    setShowGrid(false);
-    setWordWrap(false);
+    chooseRows(*this);
     setTextElideMode(Qt::ElideRight);
-    setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
     setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
-    setFrameShape(QFrame::NoFrame);
-    verticalHeader()->hide();
-    verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
-    horizontalHeader()->setHighlightSections(false);
     horizontalHeader()->setMinimumSectionSize(24);
     connect(this, &QAbstractItemView::doubleClicked, this, [this](const QModelIndex& index) {
         if (const std::optional<std::size_t> pass = model_->passAt(index.row())) {

@@ -197,13 +197,7 @@ void DrivelinePage::showMessage() {
     if (!reading_.problem.empty() && state().solvedCar.driveline) {
         said << QString::fromStdString(reading_.problem);
     }
-    if (!state().traceIsCurrent) {
-        said << tr("▲ The car can't be computed as it stands: %1")
-                    .arg(QString::fromStdString(state().problem));
-    }
-    said.removeAll(QString());
-    message_->showText(said.join(QLatin1Char(' ')));
-    message_->setVisible(!said.isEmpty());
+    sayWhatIsWrong(*message_, said);
 }
 
 void DrivelinePage::showCards() {

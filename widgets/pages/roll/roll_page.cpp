@@ -243,13 +243,7 @@ void RollPage::showMessage() {
                         QLatin1Char('.');
         }
     }
-    if (!state().traceIsCurrent) {
-        said << tr("▲ The car can't be computed as it stands: %1")
-                    .arg(QString::fromStdString(state().problem));
-    }
-    said.removeAll(QString());
-    message_->showText(said.join(QLatin1Char(' ')));
-    message_->setVisible(!said.isEmpty());
+    sayWhatIsWrong(*message_, said);
 }
 
 void RollPage::showCurves() {

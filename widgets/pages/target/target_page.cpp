@@ -225,10 +225,6 @@ void TargetPage::showProgress(double share) {
 void TargetPage::showMessage() {
     QStringList said;
     const Car& car = state().car;
-    if (!state().traceIsCurrent) {
-        said << tr("▲ The car can't be computed as it stands. %1")
-                    .arg(QString::fromStdString(state().problem));
-    }
     if (car.target) {
         for (const TargetLimit& limit : limitsOf(*car.target)) {
             if (limit.low > limit.high) {
@@ -242,8 +238,7 @@ void TargetPage::showMessage() {
     if (answers_ && !answers_->problem.empty() && car.target) {
         said << QStringLiteral("▲ ") + capitalized(QString::fromStdString(answers_->problem)) + u'.';
     }
-    message_->showText(said.join(QLatin1Char(' ')));
-    message_->setVisible(!said.isEmpty());
+    sayWhatIsWrong(*message_, said);
     progress_->setVisible(car.target && !answers_ && state().traceIsCurrent);
 }
 

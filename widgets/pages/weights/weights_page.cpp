@@ -6,6 +6,7 @@
 
 #include "geometry/statics/entered_setup.h"
 #include "geometry/weights/entered_figures.h"
+#include "widgets/fields/wheel_grid.h"
 #include "widgets/pages/weights/weights_facts.h"
 #include "widgets/pages/weights/weights_picture.h"
 #include "widgets/pages/weights/weights_sections.h"

@@ -1,4 +1,4 @@
-// The groups of fields of the weights page that are more than rows: four wheels, a point, the loads.
+// The groups of fields of the weights page that are more than rows: a point, the loads.
 #pragma once
 
 #include <QWidget>
@@ -9,29 +9,9 @@
 #include "widgets/kit/section.h"
 #include "widgets/kit/sheet_parts.h"
 
-class QGridLayout;
 class QVBoxLayout;
 
 namespace bolthole {
-
-/// Four numbers, one a wheel, laid out as the car stands: left and right, front above rear.
-class WheelGrid : public QWidget {
-    Q_OBJECT
-  public:
-    WheelGrid(SheetHub& hub, const QString& title, const WheelFields& wheels, QWidget* parent);
-
-    /// Brings the unit up to date; `remark` stands under the four, where it is not empty.
-    void refresh(const QString& remark);
-
-  private:
-    void addWheels(QGridLayout* grid, const WheelFields& wheels);
-
-    SheetHub& hub_;
-    QString title_;
-    Quantity quantity_;
-    ToneLabel* heading_;
-    ToneLabel* remark_;
-};
 
 /// Three coordinates under a title with their unit.
 class PointRow : public QWidget {
