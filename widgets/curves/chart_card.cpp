@@ -167,6 +167,11 @@ void ChartCardOnScreen::paintFace(QPainter& painter, const ChartScene& scene) {
     Face face = faceNow(scene);
     const QRect whole = frame_.toAlignedRect();
     if (face_.isNull() || face_.devicePixelRatio() != ratio || face != drawn_) {
+        if (face != asked_) {  // a picture that is shown once costs more to keep than to draw
+            asked_ = std::move(face);
+            drawFace(painter, scene);
+            return;
+        }
         face_ = QPixmap(whole.size() * ratio);
         face_.setDevicePixelRatio(ratio);
         face_.fill(theme().*scene.look.ground);

@@ -70,12 +70,13 @@ class ChartCardOnScreen {
     void place(const QRectF& frame, const QRectF& plot, const ChartAxis& axis, double from, double to,
                const CardType& type);
 
-    /// Frame, title, grid, labels, stretches: kept as a picture, and drawn anew only where they changed,
-    /// since most steps of a drag leave them.
+    /// Frame, title, grid, labels, stretches: kept as a picture from the second time on that they are the
+    /// same, since most steps of a drag leave them.
     void paintFace(QPainter& painter, const ChartScene& scene);
     /// The kept picture is of other fonts or colors.
     void forgetFace() {
         face_ = QPixmap();
+        asked_ = {};
         laidOut_ = {};
     }
     /// Bands, curves, points, rules, events.
@@ -214,8 +215,9 @@ class ChartCardOnScreen {
     QSizeF axisSize_;
     QRectF axisBox_;  // null: no room
     Layout laidOut_;
+    Face asked_;
     Face drawn_;
-    QPixmap face_;
+    QPixmap face_;  // of what was drawn
 };
 
 }  // namespace bolthole

@@ -11,7 +11,7 @@ namespace bolthole {
 
 namespace {
 
-constexpr std::size_t kMostPointsOut = 6;  // points in a row
+constexpr std::size_t kMostPointsOut = 14;  // points in a row
 // From 96 rows on Qt's raster engine shares a blending out among threads, whose waking costs more than the
 // band.
 constexpr double kTallest = 90;
@@ -197,7 +197,7 @@ QPen linePen(ChartLine line, double width, const QColor& color) {
         case ChartLine::none:
             return Qt::NoPen;
         case ChartLine::solid:
-            return roundPen(color, width);
+            return {color, width, Qt::SolidLine, Qt::RoundCap, Qt::MiterJoin};
         case ChartLine::dashed:
             return dashedPen(color, width, {4.0, 2.5});
         case ChartLine::longDashes:

@@ -1,4 +1,4 @@
-// The round marks of a scene, of which there are many: holes, joints, and the halo of what is singled out.
+// The marks of a scene: holes, joints, the halo of what is singled out, and the centers.
 #include <algorithm>
 
 #include "widgets/kit/kept_marks.h"
@@ -10,7 +10,16 @@ namespace bolthole {
 namespace {
 
 // Marks that are drawn through kept pictures.
-enum MarkKind : int { freeHole, boltedHole, joint, haloOfHovered, haloOfSelected, ringOfSelected };
+enum MarkKind : int {
+    freeHole,
+    boltedHole,
+    joint,
+    haloOfHovered,
+    haloOfSelected,
+    ringOfSelected,
+    gravityMark,
+    instantMark
+};
 
 }  // namespace
 
@@ -92,6 +101,78 @@ void ThingPainter::draw(const SceneJoint& shape, const SceneMarks& marks) {
                    painter.drawLine(at - QPointF(0, radius), at + QPointF(0, radius));
                });
     painter_.setBrush(Qt::NoBrush);
+}
+
+void ThingPainter::gravity(QPointF at, double radius) {
+    const QPen pen = style_.pen({&Theme::reference, SceneWeight::medium});
+    const QBrush ground = style_.fill(style_.ground);
+    const QBrush quarters = style_.fill(&Theme::reference);
+    drawMarkAt(painter_, at, radius + pen.widthF(),
+               {gravityMark, radius, {pen.color().rgba(), ground.color().rgba(), quarters.color().rgba()}},
+               [&](QPainter& painter, QPointF middle) {
+                   const QRectF box(middle - QPointF(radius, radius), QSizeF(2 * radius, 2 * radius));
+                   painter.setPen(Qt::NoPen);
+                   painter.setBrush(ground);
+                   painter.drawEllipse(box);
+                   painter.setBrush(quarters);
+                   painter.drawPie(box, 0, 90 * 16);
+                   painter.drawPie(box, 180 * 16, 90 * 16);
+                   painter.setBrush(Qt::NoBrush);
+                   painter.setPen(pen);
+                   painter.drawEllipse(box);
+               });
+}
+
+void ThingPainter::instantCenter(QPointF at, double radius) {
+    const QPen pen = style_.pen({&Theme::instantCenter, SceneWeight::strong});
+    const QColor patch = style_.patch();
+    drawMarkAt(painter_, at, radius + pen.widthF(), {instantMark, radius, {pen.color().rgba(), patch.rgba()}},
+               [&](QPainter& painter, QPointF middle) {
+                   const double dot = radius / 1.3 * 0.4;
+                   painter.setPen(pen);
+                   painter.setBrush(patch);
+                   painter.drawEllipse(middle, radius, radius);
+                   painter.setPen(Qt::NoPen);
+                   painter.setBrush(pen.color());
+                   painter.drawEllipse(middle, dot, dot);
+               });
+}
+
+void ThingPainter::draw(const SceneCenter& center, const SceneMarks& marks) {
+    const QPointF at = view_.place(center.at);
+    const double size = style_.center;
+    if (!view_.picture.contains(at)) {
+        return;
+    }
+    const double round = 1.3 * size;
+    if (center.kind == CenterKind::gravity) {
+        gravity(at, 1.1 * size);
+    } else if (center.kind == CenterKind::roll) {
+        rollCenter(at, size, marks);
+    } else if (marks.ghost != nullptr) {
+        painter_.setPen(style_.pen({marks.ghost, SceneWeight::medium, SceneDash::dashed}));
+        painter_.setBrush(Qt::NoBrush);
+        painter_.drawEllipse(at, round, round);
+    } else {
+        instantCenter(at, round);
+    }
+    painter_.setBrush(Qt::NoBrush);
+}
+
+void ThingPainter::rollCenter(QPointF at, double size, const SceneMarks& marks) {
+    const bool isGhost = marks.ghost != nullptr;
+    const SceneInk ink = isGhost ? marks.ghost : &Theme::instantCenter;
+    painter_.setPen(style_.pen({ink, isGhost ? SceneWeight::medium : SceneWeight::strong,
+                                isGhost ? SceneDash::dashed : SceneDash::solid}));
+    painter_.setBrush(isGhost ? QBrush(Qt::NoBrush) : QBrush(style_.patch()));
+    const QPointF corners[] = {at - QPointF(0, size), at + QPointF(size, 0), at + QPointF(0, size),
+                               at - QPointF(size, 0)};
+    painter_.drawConvexPolygon(corners, 4);
+    if (!isGhost) {
+        painter_.setPen(Qt::NoPen);
+        painter_.setBrush(style_.fill(ink));
+        painter_.drawEllipse(at, 0.4 * size, 0.4 * size);
+    }
 }
 
 }  // namespace bolthole

@@ -286,48 +286,6 @@ void ThingPainter::draw(const SceneSpring& spring, const SceneMarks& marks) {
     painter_.setBrush(Qt::NoBrush);
 }
 
-void ThingPainter::gravity(QPointF at, double radius) {
-    const QRectF box(at - QPointF(radius, radius), QSizeF(2 * radius, 2 * radius));
-    painter_.setPen(Qt::NoPen);
-    painter_.setBrush(style_.fill(style_.ground));
-    painter_.drawEllipse(box);
-    painter_.setBrush(style_.fill(&Theme::reference));
-    painter_.drawPie(box, 0, 90 * 16);
-    painter_.drawPie(box, 180 * 16, 90 * 16);
-    painter_.setBrush(Qt::NoBrush);
-    painter_.setPen(style_.pen({&Theme::reference, SceneWeight::medium}));
-    painter_.drawEllipse(box);
-}
-
-void ThingPainter::draw(const SceneCenter& center, const SceneMarks& marks) {
-    const QPointF at = view_.place(center.at);
-    const double size = style_.center;
-    if (!view_.picture.contains(at)) {
-        return;
-    }
-    if (center.kind == CenterKind::gravity) {
-        return gravity(at, 1.1 * size);
-    }
-    const bool isGhost = marks.ghost != nullptr;
-    const SceneInk ink = isGhost ? marks.ghost : &Theme::instantCenter;
-    painter_.setPen(style_.pen({ink, isGhost ? SceneWeight::medium : SceneWeight::strong,
-                                isGhost ? SceneDash::dashed : SceneDash::solid}));
-    painter_.setBrush(isGhost ? QBrush(Qt::NoBrush) : QBrush(style_.patch()));
-    if (center.kind == CenterKind::roll) {
-        const QPointF corners[] = {at - QPointF(0, size), at + QPointF(size, 0), at + QPointF(0, size),
-                                   at - QPointF(size, 0)};
-        painter_.drawConvexPolygon(corners, 4);
-    } else {
-        painter_.drawEllipse(at, 1.3 * size, 1.3 * size);
-    }
-    if (!isGhost) {
-        painter_.setPen(Qt::NoPen);
-        painter_.setBrush(style_.fill(ink));
-        painter_.drawEllipse(at, 0.4 * size, 0.4 * size);
-    }
-    painter_.setBrush(Qt::NoBrush);
-}
-
 void ThingPainter::draw(const SceneCross& cross, const SceneMarks& marks) {
     const QPointF at = view_.place(cross.at);
     const double reach = style_.hole;

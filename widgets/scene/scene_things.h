@@ -37,6 +37,8 @@ class ThingPainter {
     void draw(const SceneScaleBar& bar, const SceneMarks& marks);
     void spokes(const SceneWheel& wheel);
     void gravity(QPointF at, double radius);
+    void instantCenter(QPointF at, double radius);
+    void rollCenter(QPointF at, double size, const SceneMarks& marks);
     void ghostLink(const SceneLink& link, SceneInk ink);
     void eyes(const SceneLink& link, const QPen& pen);
     void band(const ScenePath& path, const QPolygonF& outline);
