@@ -10,7 +10,7 @@ namespace bolthole {
 namespace {
 
 // ms: the board is redrawn at most so often while combinations come in, and in a drag, whose picture comes
-// first.
+// first and has the processor's caches to itself in between.
 constexpr int kShowInterval = 200;
 constexpr int kDragShowInterval = 700;
 // ms: a drag moves the car on a hundred times a second; a job that was cancelled each time would never come
@@ -74,7 +74,9 @@ void CombinationController::computeAll() {
 }
 
 void CombinationController::carChanged(bool dragging) {
-    if (comingCar_ && bench_.faults.empty() && sameCombinations(bench_.car, *comingCar_)) {
+    // What was computed in a drag is computed once more when it ends, now with what a drag leaves out.
+    const bool ends = dragging_ && !dragging;
+    if (!ends && comingCar_ && bench_.faults.empty() && sameCombinations(bench_.car, *comingCar_)) {
         show();
         return;
     }
@@ -83,9 +85,13 @@ void CombinationController::carChanged(bool dragging) {
 }
 
 void CombinationController::compute(bool dragging) {
-    if (dragging && dragging_ && runner_.isRunning() && age_.elapsed() < kOldest) {
+    const bool isUnderWay = runner_.isRunning() && age_.elapsed() < kOldest;
+    if (dragging && dragging_ && bench_.faults.empty() && (isUnderWay || showTimer_.isActive())) {
         overtaken_ = true;
         return;
+    }
+    if (dragging != dragging_) {
+        showTimer_.stop();
     }
     dragging_ = dragging;
     start(dragging);
@@ -98,9 +104,6 @@ void CombinationController::start(bool dragging) {
     coming_.clear();
     overtaken_ = false;
     comingCar_.reset();
-    if (!dragging) {
-        finishedCar_.reset();
-    }
     state_.lengths = bench_.lengths();
     state_.problem = bench_.faults.empty() ? QString() : QString::fromStdString(bench_.problem);
     state_.complete = false;
@@ -122,12 +125,15 @@ void CombinationController::start(bool dragging) {
         clearUncertainties();
         solvePresent();
         show();
+        if (dragging) {
+            showTimer_.start(kDragShowInterval);
+        }
         return;
     }
     runner_.start({comingCar_, state_.lengths, state_.scope}, dragging);
     age_.start();
-    if (!showTimer_.isActive()) {
-        showTimer_.start(dragging_ ? kDragShowInterval : kShowInterval);
+    if (!dragging && !showTimer_.isActive()) {
+        showTimer_.start(kShowInterval);
     }
 }
 
@@ -142,31 +148,20 @@ void CombinationController::solvePresent() {
 
 void CombinationController::take(const std::vector<HoleCombination>& combinations, bool last) {
     coming_.insert(coming_.end(), combinations.begin(), combinations.end());
-    if (last && dragging_) {
-        finished_ = std::exchange(coming_, {});
-        finishedCar_ = comingCar_;
-    }
-    if (last && !dragging_) {
+    if (last) {
         publishComing(true);
-    } else if (!showTimer_.isActive()) {
-        showTimer_.start(dragging_ ? kDragShowInterval : kShowInterval);
-    }
-    if (last && overtaken_) {
-        start(dragging_);
+    } else if (!dragging_ && !showTimer_.isActive()) {
+        showTimer_.start(kShowInterval);
     }
 }
 
-// In a drag only whole tables are shown: parts of ever new ones would flicker.
+// In a drag only whole tables are shown, as parts of ever new ones would flicker; here the next is begun.
 void CombinationController::publishDue() {
-    if (dragging_ && finishedCar_) {
-        state_.car = std::exchange(finishedCar_, nullptr);
-        state_.combinations = std::exchange(finished_, {});
-        state_.complete = true;
-        state_.inDrag = true;
-        clearUncertainties();
-        putPresentFirst();
-        show();
-    } else if (!dragging_ && !coming_.empty()) {
+    if (dragging_) {
+        if (overtaken_) {
+            start(true);
+        }
+    } else if (!coming_.empty()) {
         publishComing(false);
     }
 }
@@ -182,10 +177,12 @@ void CombinationController::publishComing(bool last) {
     state_.combinations.insert(state_.combinations.end(), coming_.begin(), coming_.end());
     coming_.clear();
     state_.complete = last;
-    state_.inDrag = false;
+    state_.inDrag = dragging_;
     putPresentFirst();
     show();
-    if (last) {
+    if (dragging_) {
+        showTimer_.start(kDragShowInterval);
+    } else if (last) {
         startUncertainties();
     }
 }

@@ -64,13 +64,11 @@ class CombinationController : public QObject {
     BenchState& bench_;
     HoleBoard& board_;
     BoardState state_;
-    std::vector<HoleCombination> coming_;    // of the job under way
-    std::vector<HoleCombination> finished_;  // of the last job that ended in a drag
-    std::shared_ptr<const Car> finishedCar_;
+    std::vector<HoleCombination> coming_;   // of the job under way
     std::shared_ptr<const Car> comingCar_;  // the car they are for
     std::optional<HoleUse> pointed_;
     bool wantsMany_ = false;
-    bool dragging_ = false;   // the job under way was started in a drag
+    bool dragging_ = false;   // the last job was started in a drag
     bool overtaken_ = false;  // and the car moved on since
     QElapsedTimer age_;       // of the job under way
     CombinationRunner runner_;

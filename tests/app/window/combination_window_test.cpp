@@ -8,6 +8,7 @@
 
 #include "app/controllers/combination_runner.h"
 #include "app/window/main_window.h"
+#include "tests/support/await_jobs.h"
 #include "tests/support/bench_points.h"
 #include "widgets/board/hole_board.h"
 #include "widgets/kit/number_field.h"
@@ -240,6 +241,68 @@ TEST(CombinationRunner, MayEndWhileItWorks) {
     }
     QCoreApplication::processEvents();
     EXPECT_FALSE(arrived);
+}
+
+// A hole dragged step by step, and held.
+class ADragBeforeTheBoard : public CombinationsInTheWindow {
+  protected:
+    void drag(double by, EditPhase phase) {
+        const Hole& hole = window_.state().car.links[0].chassis.inUse();
+        const int use = window_.state().car.links[0].chassis.use;
+        EXPECT_EQ(window_.document().apply(
+                      MoveHole{0, End::chassis, use, hole.at + Eigen::Vector3d(0, 0, by)}, phase, {}),
+                  QString());
+    }
+    [[nodiscard]] bool showsTheBench() const {
+        const BoardState& board = window_.boardState();
+        return board.complete && board.car != nullptr && board.car->links == window_.state().car.links;
+    }
+    [[nodiscard]] bool waitForTheBench() {
+        return QTest::qWaitFor([this] { return showsTheBench(); }, kPatience);
+    }
+};
+
+// The jobs of a drag share the processor with it: one for each table that is shown, not one after the other.
+TEST_F(ADragBeforeTheBoard, TheBoardFollowsAndComputesNoMoreThanItShows) {
+    drag(0.001, EditPhase::dragging);
+    ASSERT_TRUE(waitForTheBench()) << "the first table is there as soon as it is computed";
+    EXPECT_TRUE(window_.boardState().inDrag);
+    const auto first = window_.boardState().car;
+    for (int step = 0; step < 5; ++step) {
+        drag(0.001, EditPhase::dragging);
+    }
+    EXPECT_TRUE(test::awaitJobs());
+    EXPECT_EQ(window_.boardState().car, first) << "nothing is computed again before it is to be shown";
+    EXPECT_TRUE(waitForTheBench()) << "and then for where the hole is";
+    EXPECT_NE(window_.boardState().car, first);
+    drag(0, EditPhase::dragged);
+}
+
+// Where the hole was held until its table was there, letting go still brings what a drag leaves out.
+TEST_F(ADragBeforeTheBoard, LettingGoBringsTheUncertaintiesOfTheTableThatStands) {
+    drag(0.002, EditPhase::dragging);
+    ASSERT_TRUE(waitForTheBench());
+    EXPECT_EQ(window_.boardState().uncertaintyCount, 0U);
+    drag(0, EditPhase::dragged);
+    EXPECT_TRUE(QTest::qWaitFor(
+        [this] { return window_.boardState().uncertaintyCount == window_.boardState().total; }, kPatience));
+    EXPECT_FALSE(window_.boardState().inDrag);
+    EXPECT_TRUE(showsTheBench());
+}
+
+// What can't be assembled is said in the step it happens.
+TEST_F(ADragBeforeTheBoard, AFaultIsSaidAtOnce) {
+    open("light-coupe.bolt.json");
+    ASSERT_FALSE(window_.state().car.links[0].length.has_value()) << "it fits its holes";
+    drag(0.001, EditPhase::dragging);
+    ASSERT_TRUE(waitForTheBench());
+    const Link& link = window_.state().car.links[0];
+    const Hole& axle = link.axle.inUse();  // onto which the other end is dragged: a link without length
+    static_cast<void>(window_.document().apply(MoveHole{0, End::chassis, link.chassis.use, axle.at},
+                                               EditPhase::dragging, {}));
+    ASSERT_FALSE(window_.state().faults.empty());
+    EXPECT_EQ(window_.boardState().car, nullptr);
+    EXPECT_FALSE(window_.boardState().problem.isEmpty());
 }
 
 }  // namespace
