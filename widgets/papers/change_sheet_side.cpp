@@ -9,8 +9,10 @@
 #include "widgets/kit/said.h"
 #include "widgets/kit/translation.h"
 #include "widgets/papers/change_sheet_blocks.h"
+#include "widgets/papers/paper_scene.h"
 #include "widgets/papers/side_scales.h"
-#include "widgets/papers/wall_chart_leaders.h"
+#include "widgets/scene/scene_painter.h"
+#include "widgets/scene/scene_things.h"
 #include "widgets/words/field_words.h"
 
 namespace bolthole {
@@ -21,13 +23,16 @@ using sheet_type::kStrong;
 using sheet_type::kText;
 
 constexpr double kHoleRadius = 1.1;  // mm on paper
-constexpr double kRingRadius = 1.8;  // around the hole bolted before
-constexpr double kSame = 0.35;       // mm on paper: nearer than this is drawn once
-constexpr double kUnder = 7.5;       // mm under the ground line, for the key
-constexpr double kBefore = 0.5;      // pens, mm
+constexpr double kRingRadius = kFormerRing * kHoleRadius;
+constexpr double kCenter = 1.2;  // of an instant center's mark
+constexpr double kSame = 0.35;   // mm on paper: nearer than this is drawn once
+constexpr double kUnder = 7.5;   // mm under the ground line, for the key
 constexpr double kAfter = 1.1;
-constexpr double kThinBefore = 0.3;
-constexpr double kThinAfter = 0.45;
+constexpr SceneMarks kWas{.ghost = &Theme::baseline};
+
+QPointF flat(const Eigen::Vector3d& point) {
+    return {point.x(), point.z()};
+}
 
 /// One car as it stands at ride.
 struct Standing {
@@ -69,31 +74,29 @@ struct SideBracket {
     int before = -1;
 };
 
-class SideDrawer {
+class SheetSideDrawer {
   public:
-    SideDrawer(QPainter& painter, const QRectF& area, const PrintFonts& fonts, const Comparison& comparison)
+    SheetSideDrawer(QPainter& painter, const QRectF& area, const PrintFonts& fonts,
+                    const Comparison& comparison)
         : painter_(painter),
           area_(area),
           fonts_(fonts),
           comparison_(comparison),
           before_(comparison.beforeCar, comparison.before),
           after_(comparison.afterCar, comparison.after),
-          placer_(area) {}
+          type_(fonts),
+          style_(SceneStyle::print(type_)),
+          placer_(area) {
+        style_.link = kAfter;
+        style_.hole = kHoleRadius;
+        style_.center = kCenter;
+    }
 
     SheetSide draw() {
         chooseScale();
         drawKey();
-        painter_.save();
-        painter_.setClipRect(area_);
-        drawWheels();
-        drawShafts();
-        drawLinks();
-        painter_.restore();
         gather();
-        for (const SideBracket& bracket : brackets_) {
-            drawHoles(bracket);
-        }
-        drawCenters();
+        drawThings();
         for (const SideBracket& bracket : brackets_) {
             if (bracket.holes.size() > 1 && (bracket.before >= 0 || !isOnOneSpot(bracket))) {
                 nameHoles(bracket);
@@ -110,6 +113,7 @@ class SideDrawer {
     [[nodiscard]] QPointF onPaper(double x, double z) const {
         return origin_ + QPointF(x, -z) * 1000 / side_.scale;
     }
+    [[nodiscard]] QPointF onPaper(QPointF point) const { return onPaper(point.x(), point.y()); }
     [[nodiscard]] double paper(double metres) const { return metres * 1000 / side_.scale; }
 
     // Tires and holes of both cars; x and z, m.
@@ -166,62 +170,72 @@ class SideDrawer {
         return QLineF(before, after).length() > kSame;
     }
 
-    // Either pen, before under after; `paint` gets the car and its pen.
-    template <class Paint>
-    void drawBoth(bool differ, double beforeWidth, double afterWidth, const Paint& paint) {
-        painter_.setBrush(Qt::NoBrush);
-        if (differ) {
-            painter_.setPen(dashedPrintPen(beforeWidth));
-            paint(before_);
+    // What stands elsewhere in the car before is a ghost: dashed, under the car after.
+    void drawThings() {
+        Scene scene;
+        addWheels(scene);
+        addShafts(scene);
+        addLinks(scene);
+        for (const SideBracket& bracket : brackets_) {
+            addHoles(scene, bracket);
         }
-        painter_.setPen(printPen(afterWidth));
-        paint(after_);
+        addCenters(scene);
+        const SceneView view{{1000 / side_.scale, origin_}, area_};
+        paintThings(painter_, scene, view, style_);
+        LeaderFeed feed(placer_);
+        takePlaces(scene, view, style_, feed);
     }
 
-    void drawWheels() {
-        const QPointF was = onPaper(before_.pose.x, before_.pose.z);
-        const QPointF is = onPaper(after_.pose.x, after_.pose.z);
-        const bool differ = areBothDrawn(was, is) ||
-                            paper(std::abs(before_.car->rearTireRadius - after_.car->rearTireRadius)) > kSame;
-        drawBoth(differ, kThinBefore, kThinAfter, [&](const Standing& one) {
-            const QPointF center = onPaper(one.pose.x, one.pose.z);
-            for (const double radius : {paper(one.car->rearTireRadius), paper(kHousingRadius)}) {
-                painter_.drawEllipse(center, radius, radius);
-                placer_.takeOutline(center, radius);
+    void addWheels(Scene& scene) {
+        const auto center = [](const Standing& one) { return QPointF(one.pose.x, one.pose.z); };
+        scene.add(SceneHousing{.center = center(after_), .radius = kHousingRadius});
+        const double grown = before_.car->rearTireRadius - after_.car->rearTireRadius;
+        if (areBothDrawn(onPaper(center(before_)), onPaper(center(after_))) ||
+            paper(std::abs(grown)) > kSame) {
+            for (const double radius : {before_.car->rearTireRadius, kHousingRadius}) {
+                scene.add(SceneWheel{.center = center(before_), .radius = radius}, -1, kWas);
             }
-        });
-        painter_.setPen(printPen(0.3));
-        painter_.drawLine(is - QPointF(1.5, 0), is + QPointF(1.5, 0));
-        painter_.drawLine(is - QPointF(0, 1.5), is + QPointF(0, 1.5));
-        placer_.take(QRectF(is - QPointF(1.7, 1.7), QSizeF(3.4, 3.4)));
+        }
+        scene.add(SceneWheel{.center = center(after_), .radius = after_.car->rearTireRadius});
     }
 
-    void drawShafts() {
-        const auto lineOf = [&](const Standing& one) {
-            return QLineF(onPaper(one.carried(one.car->driveline->pinionJoint)),
-                          onPaper(one.car->driveline->outputJoint));
+    // From behind the pinion's joint, where the pinion points, to the joint of the transmission.
+    struct Shaft {
+        QPointF back;
+        QPointF pinion;
+        QPointF output;
+    };
+    [[nodiscard]] static Shaft shaftOf(const Standing& one) {
+        constexpr double kPinion = 0.16;  // m
+        const Driveline& line = *one.car->driveline;
+        const double angle = line.pinionAngle - one.pose.pitch;
+        const QPointF joint = flat(one.carried(line.pinionJoint));
+        return {joint - QPointF(std::cos(angle), std::sin(angle)) * kPinion, joint, flat(line.outputJoint)};
+    }
+
+    void addShafts(Scene& scene) {
+        const auto add = [&](const Shaft& shaft, SceneDash dash) {
+            const SceneStroke stroke{&Theme::ink, SceneWeight::medium, dash};
+            scene.add(SceneLine{.from = shaft.back, .to = shaft.pinion, .stroke = stroke});
+            scene.add(SceneLine{.from = shaft.pinion, .to = shaft.output, .stroke = stroke});
         };
-        const bool both = before_.car->driveline && after_.car->driveline;
-        const bool differ = !both || areBothDrawn(lineOf(before_).p1(), lineOf(after_).p1()) ||
-                            areBothDrawn(lineOf(before_).p2(), lineOf(after_).p2());
-        drawBoth(differ, kThinBefore, kThinAfter, [&](const Standing& one) {
-            if (one.car->driveline) {
-                const QLineF line = lineOf(one);
-                const double pinion = one.car->driveline->pinionAngle - one.pose.pitch;
-                const QPointF back = line.p1() - QPointF(std::cos(pinion), -std::sin(pinion)) * paper(0.16);
-                painter_.drawPolyline(QPolygonF{back, line.p1(), line.p2()});
-                placer_.take(line, 1.2);
-                placer_.take(QLineF(back, line.p1()), 1.2);
-                shaft_ = line;
+        if (before_.car->driveline) {
+            const Shaft was = shaftOf(before_);
+            const bool isThere = after_.car->driveline.has_value();
+            const Shaft is = isThere ? shaftOf(after_) : Shaft{};
+            if (!isThere || areBothDrawn(onPaper(was.pinion), onPaper(is.pinion)) ||
+                areBothDrawn(onPaper(was.output), onPaper(is.output))) {
+                add(was, SceneDash::dashed);
             }
-        });
+            shaft_ = was;
+        }
+        if (after_.car->driveline) {
+            shaft_ = shaftOf(after_);
+            add(*shaft_, SceneDash::solid);
+        }
         if (shaft_) {
-            painter_.setPen(printPen(0.35));
-            painter_.setBrush(Qt::white);
-            for (const QPointF& joint : {shaft_->p1(), shaft_->p2()}) {
-                painter_.drawRect(QRectF(joint - QPointF(0.9, 0.9), QSizeF(1.8, 1.8)));
-                placer_.take(QRectF(joint - QPointF(1.1, 1.1), QSizeF(2.2, 2.2)));
-            }
+            scene.add(SceneJoint{.at = shaft_->pinion});
+            scene.add(SceneJoint{.at = shaft_->output});
         }
     }
 
@@ -240,25 +254,23 @@ class SideDrawer {
         return false;
     }
 
-    void drawLink(const QLineF& line, const QPen& pen) {
-        if (line.length() > 0.1) {
-            painter_.setPen(pen);
-            painter_.drawLine(line);
-            placer_.take(line, 1.8);
-        }
-    }
-
-    void drawLinks() {
-        for (std::size_t link = 0; link < after_.car->links.size(); ++link) {
-            if (after_.isDrawn(link)) {
-                drawLink(linkLine(after_, link), printPen(kAfter));
+    void addLinks(Scene& scene) {
+        constexpr double kSeen = 0.1;  // mm; one that runs across the car is a dot
+        const auto add = [&](const Standing& one, std::size_t link, const SceneMarks& marks) {
+            if (one.isDrawn(link) && linkLine(one, link).length() > kSeen) {
+                scene.add(SceneLink{.chassis = flat(one.inUse(link, End::chassis)),
+                                    .axle = flat(one.inUse(link, End::axle)),
+                                    .eyes = false},
+                          -1, marks);
             }
-        }
+        };
         for (std::size_t link = 0; link < before_.car->links.size(); ++link) {
-            const QLineF line = linkLine(before_, link);
-            if (before_.isDrawn(link) && !isAlike(line)) {
-                drawLink(line, dashedPrintPen(kBefore));
+            if (!isAlike(linkLine(before_, link))) {
+                add(before_, link, kWas);
             }
+        }
+        for (std::size_t link = 0; link < after_.car->links.size(); ++link) {
+            add(after_, link, {});
         }
     }
 
@@ -296,48 +308,31 @@ class SideDrawer {
         return -1;
     }
 
-    void drawHoles(const SideBracket& bracket) {
+    void addHoles(Scene& scene, const SideBracket& bracket) const {
         for (std::size_t hole = 0; hole < bracket.holes.size(); ++hole) {
-            const QPointF& at = bracket.holes[hole];
-            const bool isFormer = static_cast<int>(hole) == bracket.before;
-            painter_.setPen(printPen(0.35));
-            painter_.setBrush(hole == bracket.after ? Qt::black : Qt::white);
-            painter_.drawEllipse(at, kHoleRadius, kHoleRadius);
-            if (isFormer) {
-                painter_.setBrush(Qt::NoBrush);
-                painter_.drawEllipse(at, kRingRadius, kRingRadius);
-            }
-            const double reach = (isFormer ? kRingRadius : kHoleRadius) + 0.3;
-            placer_.take(QRectF(at - QPointF(reach, reach), QSizeF(2 * reach, 2 * reach)));
+            const HoleLook look = hole == bracket.after                      ? HoleLook::bolted
+                                  : static_cast<int>(hole) == bracket.before ? HoleLook::former
+                                                                             : HoleLook::free;
+            scene.add(SceneHole{.at = flat(after_.at(bracket.link, bracket.end, hole)), .look = look});
         }
     }
 
     // Instant centers that lie in the picture.
-    void drawCenters() {
+    void addCenters(Scene& scene) {
+        const QRectF room(area_.topLeft(), QPointF(area_.right(), ground_ - 1));
         for (const Standing* one : {&before_, &after_}) {
             if (one->ride == nullptr || std::isnan(one->ride->icCarX)) {
                 continue;
             }
             const QPointF at = onPaper(one->ride->icCarX, one->ride->icCarZ);
-            const QRectF mark(at - QPointF(2, 2), QSizeF(4, 4));
             const bool isBefore = one == &before_;
             const bool isSame = isBefore && after_.ride != nullptr && !std::isnan(after_.ride->icCarX) &&
                                 !areBothDrawn(at, onPaper(after_.ride->icCarX, after_.ride->icCarZ));
-            const QRectF room(area_.topLeft(), QPointF(area_.right(), ground_ - 1));
-            if (isSame || !room.contains(mark)) {
+            if (isSame || !room.contains(QRectF(at - QPointF(2, 2), QSizeF(4, 4)))) {
                 continue;
             }
-            QPen ring = printPen(isBefore ? 0.35 : 0.5);
-            if (isBefore) {
-                ring.setDashPattern({3, 2});
-            }
-            painter_.setPen(ring);
-            painter_.setBrush(Qt::NoBrush);
-            painter_.drawEllipse(at, 1.5, 1.5);
-            painter_.setPen(printPen(0.35));
-            painter_.drawLine(at - QPointF(2, 0), at + QPointF(2, 0));
-            painter_.drawLine(at - QPointF(0, 2), at + QPointF(0, 2));
-            placer_.take(mark);
+            scene.add(SceneCenter{.at = {one->ride->icCarX, one->ride->icCarZ}, .kind = CenterKind::instant},
+                      -1, isBefore ? kWas : SceneMarks{});
             centers_.push_back({at, isBefore ? tr("IC before") : tr("IC after")});
         }
     }
@@ -421,8 +416,9 @@ class SideDrawer {
             nameNear(center.first, center.second, kText);
         }
         if (shaft_) {
-            const QLineF seen(shaft_->p1(), shaft_->pointAt(std::min(1.0, (area_.right() - shaft_->x1()) /
-                                                                              std::max(shaft_->dx(), 1.0))));
+            const QLineF whole(onPaper(shaft_->pinion), onPaper(shaft_->output));
+            const double share = (area_.right() - whole.x1()) / std::max(whole.dx(), 1.0);
+            const QLineF seen(whole.p1(), whole.pointAt(std::min(1.0, share)));
             nameNear(seen.pointAt(0.7), tr("driveshaft"), kText);
         }
     }
@@ -446,7 +442,7 @@ class SideDrawer {
             painter_.drawLine(QPointF(x, middle), QPointF(x + 10, middle));
             x += 11.5;
         };
-        stroke(dashedPrintPen(kBefore));
+        stroke(ghostLinkPen(kWas.ghost, style_));
         say(tr("before"));
         stroke(printPen(kAfter));
         say(tr("after"));
@@ -477,10 +473,12 @@ class SideDrawer {
     SheetSide side_;
     QPointF origin_;  // the car frame's, on paper
     double ground_ = 0;
+    PaperType type_;
+    SceneStyle style_;
     LeaderPlacer placer_;
     std::vector<SideBracket> brackets_;
     std::vector<std::pair<QPointF, QString>> centers_;
-    std::optional<QLineF> shaft_;
+    std::optional<Shaft> shaft_;  // of the after, or of the before alone
 };
 
 }  // namespace
@@ -488,7 +486,7 @@ class SideDrawer {
 SheetSide drawSheetSide(QPainter& painter, const QRectF& area, const PrintFonts& fonts,
                         const Comparison& comparison) {
     painter.save();
-    SheetSide side = SideDrawer(painter, area, fonts, comparison).draw();
+    SheetSide side = SheetSideDrawer(painter, area, fonts, comparison).draw();
     painter.restore();
     return side;
 }

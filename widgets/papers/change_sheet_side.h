@@ -15,9 +15,6 @@ namespace sheet_type = kit_type;
 [[nodiscard]] inline QPen printPen(double width) {
     return kitPen(width);
 }
-[[nodiscard]] inline QPen dashedPrintPen(double width) {
-    return kitDashes(width);
-}
 
 /// What came of a side view, for tests: no two labels overlap.
 struct SheetSide {

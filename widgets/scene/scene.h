@@ -7,9 +7,8 @@
 // on the screen, mm on paper, called the picture's units here.
 //
 // What stays outside: the drilling template, which is no picture but a tool, true to size and cut along, with
-// lines that must not be clipped nor words that may move; the change sheet's side view, where two cars lie on
-// each other and each line's width says which; the measuring sheet's pictures, which are made of tape, chalk
-// and pads that no other picture has.
+// lines that must not be clipped nor words that may move; the measuring sheet's pictures, which are made of
+// tape, chalk and pads that no other picture has.
 #pragma once
 
 #include <QPointF>
@@ -125,10 +124,10 @@ struct SceneLink {
 };
 
 /// What a bracket's hole is.
-enum class HoleLook { free, bolted, planned };
+enum class HoleLook { free, bolted, former, planned };
 
-/// A hole of a bracket: an empty ring; filled with a bright center where something is bolted; dashed with a
-/// cross where it is not drilled yet.
+/// A hole of a bracket: an empty ring; filled with a bright center where something is bolted; in a second
+/// ring where something was; dashed with a cross where it is not drilled yet.
 struct SceneHole {
     QPointF at;
     double radius = 0;  ///< 0: not known, as large as the style has it

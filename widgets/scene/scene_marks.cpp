@@ -54,6 +54,11 @@ void ThingPainter::draw(const SceneHole& hole, const SceneMarks& marks) {
         plannedHole(at, radius, ink);
         return;
     }
+    if (hole.look == HoleLook::former) {
+        painter_.setPen(style_.pen({ink, SceneWeight::medium}));
+        painter_.setBrush(Qt::NoBrush);
+        painter_.drawEllipse(at, kFormerRing * radius, kFormerRing * radius);
+    }
     const bool isBolted = hole.look == HoleLook::bolted;
     const QPen pen = style_.pen({ink, SceneWeight::medium});
     const QBrush fill = style_.fill(isBolted ? ink : style_.ground);

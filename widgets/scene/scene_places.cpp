@@ -35,7 +35,8 @@ class Places {
     }
     void of(const SceneHole& hole) {
         const double clear = style_.isPrint ? kClear : 0;
-        taker_.take(around(view_.place(hole.at), radiusOf(hole, view_, style_) + clear));
+        const double ring = hole.look == HoleLook::former ? kFormerRing : 1;
+        taker_.take(around(view_.place(hole.at), ring * radiusOf(hole, view_, style_) + clear));
     }
     void of(const SceneHandle& handle) { taker_.take(around(view_.place(handle.at), 1.4 * style_.hole)); }
     void of(const SceneMount& mount) { taker_.take(around(view_.place(mount.at), style_.hole)); }
@@ -56,7 +57,11 @@ class Places {
     void of(const SceneTire&) {}
 
     void of(const SceneTube&) {}
-    void of(const SceneLine&) {}
+    void of(const SceneLine& line) {
+        if (style_.isPrint) {  // small black words are not to be read across a line
+            taker_.take(QLineF(view_.place(line.from), view_.place(line.to)), 4 * kClear);
+        }
+    }
     void of(const ScenePath&) {}
 
   private:

@@ -42,6 +42,13 @@ QLineF lineOf(const SceneScaleBar& bar, const SceneView& view, const SceneStyle&
     return {right - QPointF(view.length(bar.length), 0), right};
 }
 
+// Color is never the only sign here either: the baseline has short dashes, another ghost long ones.
+QPen ghostLinkPen(SceneInk ink, const SceneStyle& style) {
+    const double wide = style.isPrint ? style.width(SceneWeight::strong) : kGhostLink;
+    const QList<double> dashes = ink == &Theme::baseline ? QList<double>{1.6, 1.6} : QList<double>{4.0, 2.0};
+    return dashedPen(style.color(ink, 0.75), wide, dashes);
+}
+
 void ThingPainter::draw(const SceneItem& item) {
     std::visit([&](const auto& shape) { draw(shape, item.marks); }, item.shape);
 }
@@ -223,13 +230,10 @@ void ThingPainter::eyes(const SceneLink& link, const QPen& pen) {
     painter_.setBrush(Qt::NoBrush);
 }
 
-// Color is never the only sign here either: the baseline has short dashes, another ghost long ones.
 void ThingPainter::ghostLink(const SceneLink& link, SceneInk ink) {
     const QPointF chassis = view_.place(link.chassis);
     const QPointF axle = view_.place(link.axle);
-    const double wide = style_.isPrint ? style_.width(SceneWeight::strong) : kGhostLink;
-    const QList<double> dashes = ink == &Theme::baseline ? QList<double>{1.6, 1.6} : QList<double>{4.0, 2.0};
-    painter_.setPen(dashedPen(style_.color(ink, 0.75), wide, dashes));
+    painter_.setPen(ghostLinkPen(ink, style_));
     clippedLine(axle, chassis);
     if (!link.eyes) {
         return;

@@ -56,6 +56,10 @@ class ThingPainter {
     const SceneStyle& style_;
 };
 
+/// What another car's links are drawn with, for a key.
+[[nodiscard]] QPen ghostLinkPen(SceneInk ink, const SceneStyle& style);
+/// The second ring around a hole where something was bolted before, in radii of the hole.
+inline constexpr double kFormerRing = 1.6;
 /// Radius of a hole in the picture.
 [[nodiscard]] double radiusOf(const SceneHole& hole, const SceneView& view, const SceneStyle& style);
 /// The line a dimension is written on, in the picture.

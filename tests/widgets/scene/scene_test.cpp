@@ -14,6 +14,8 @@
 #include "widgets/papers/kit/print_type.h"
 #include "widgets/scene/scene_hit.h"
 #include "widgets/scene/scene_painter.h"
+#include "widgets/scene/scene_places.h"
+#include "widgets/scene/scene_things.h"
 
 namespace bolthole {
 namespace {
@@ -292,6 +294,34 @@ class PlainType : public SceneType {
     }
     [[nodiscard]] QString elided(const QString& text, SceneFont, double) const override { return text; }
 };
+
+// Where something was bolted before stands a second ring, and words keep off it.
+TEST(SceneOnPaper, AHoleBoltedBeforeHasASecondRing) {
+    const PlainType type;
+    const auto rings = [&](HoleLook look) {
+        Scene scene;
+        scene.add(SceneHole{.at = {0, 0}, .look = look});
+        const SceneStyle style = SceneStyle::print(type);
+        InkDevice paper;
+        QPainter painter(&paper);
+        paintThings(painter, scene, middleView(), style);
+        painter.end();
+        struct Reach : PlaceTaker {
+            double widest = 0;
+            void take(const QRectF& box) override { widest = std::max(widest, box.width()); }
+            void take(const QLineF&, double) override {}
+            void takeOutline(QPointF, double) override {}
+            void takeDisk(QPointF, double) override {}
+        } reach;
+        takePlaces(scene, middleView(), style, reach);
+        return std::pair{paper.engine.widths.size(), reach.widest};
+    };
+    EXPECT_EQ(rings(HoleLook::free).first, 1U);
+    EXPECT_EQ(rings(HoleLook::bolted).first, 1U);
+    EXPECT_EQ(rings(HoleLook::former).first, 2U);
+    EXPECT_NEAR(rings(HoleLook::former).second - rings(HoleLook::free).second,
+                2 * (kFormerRing - 1) * SceneStyle::print(type).hole, 1e-12);
+}
 
 // In both themes: paper knows none.
 TEST(SceneOnPaper, IsBlackAndWhiteAndNoLineIsThinnerThanThePapersThinnest) {
