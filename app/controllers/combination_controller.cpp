@@ -10,7 +10,7 @@ namespace bolthole {
 namespace {
 
 // ms: the board is redrawn at most so often while combinations come in, and in a drag, whose picture comes
-// first and has the processor's caches to itself in between.
+// first.
 constexpr int kShowInterval = 200;
 constexpr int kDragShowInterval = 700;
 // ms: a drag moves the car on a hundred times a second; a job that was cancelled each time would never come
@@ -108,6 +108,7 @@ void CombinationController::start(bool dragging) {
     state_.problem = bench_.faults.empty() ? QString() : QString::fromStdString(bench_.problem);
     state_.complete = false;
     if (!bench_.faults.empty()) {
+        showTimer_.stop();  // once the car can be computed again, it is at once
         state_.car.reset();
         state_.combinations.clear();
         clearUncertainties();

@@ -196,7 +196,7 @@ QPen linePen(ChartLine line, double width, const QColor& color) {
     switch (line) {
         case ChartLine::none:
             return Qt::NoPen;
-        case ChartLine::solid:
+        case ChartLine::solid:  // no round joins: a curve turns too little, and they cost a third
             return {color, width, Qt::SolidLine, Qt::RoundCap, Qt::MiterJoin};
         case ChartLine::dashed:
             return dashedPen(color, width, {4.0, 2.5});

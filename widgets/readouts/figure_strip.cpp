@@ -95,13 +95,14 @@ void setChanged(QLabel* label, const QString& text) {
     }
 }
 
+int neededWidth(const QLabel* label, const QString& text) {
+    return static_cast<int>(std::ceil(widthOfLine(label->font(), text))) + 1;
+}
+
 // A line under a figure widens for longer words and stays so: a label whose width is not fixed lays out the
 // window with each text.
 void setChangedUnder(QLabel* label, const QString& text) {
-    const auto needed = static_cast<int>(std::ceil(widthOfLine(label->font(), text))) + 1;
-    if (needed > label->minimumWidth()) {
-        label->setFixedWidth(needed);
-    }
+    label->setFixedWidth(std::max(label->minimumWidth(), neededWidth(label, text)));
     setChanged(label, text);
 }
 
@@ -238,7 +239,8 @@ void FigureStrip::dress() {
                 4,
             metrics.height());
         for (QLabel* under : {cell.plusMinus, cell.baseline}) {
-            under->setFixedSize(cell.value->width(), QFontMetrics(under->font()).height());
+            under->setFixedSize(std::max(cell.value->width(), neededWidth(under, under->text())),
+                                QFontMetrics(under->font()).height());
         }
     };
     fix(antiSquat_, QStringLiteral("\u2212000 %"));

@@ -290,8 +290,8 @@ TEST_F(ADragBeforeTheBoard, LettingGoBringsTheUncertaintiesOfTheTableThatStands)
     EXPECT_TRUE(showsTheBench());
 }
 
-// What can't be assembled is said in the step it happens.
-TEST_F(ADragBeforeTheBoard, AFaultIsSaidAtOnce) {
+// What can't be assembled is said in the step it happens, and what can be is computed in its own.
+TEST_F(ADragBeforeTheBoard, AFaultIsSaidAtOnceAndSoIsItsEnd) {
     open("light-coupe.bolt.json");
     ASSERT_FALSE(window_.state().car.links[0].length.has_value()) << "it fits its holes";
     drag(0.001, EditPhase::dragging);
@@ -303,6 +303,10 @@ TEST_F(ADragBeforeTheBoard, AFaultIsSaidAtOnce) {
     ASSERT_FALSE(window_.state().faults.empty());
     EXPECT_EQ(window_.boardState().car, nullptr);
     EXPECT_FALSE(window_.boardState().problem.isEmpty());
+    drag(0.01, EditPhase::dragging);
+    EXPECT_TRUE(test::awaitJobs());
+    EXPECT_TRUE(showsTheBench());
+    drag(0, EditPhase::dragged);
 }
 
 }  // namespace

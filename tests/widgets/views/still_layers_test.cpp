@@ -7,31 +7,17 @@
 #include <QToolButton>
 #include <functional>
 
+#include "tests/support/plain_car.h"
 #include "widgets/views/across_view.h"
 #include "widgets/views/side_view.h"
 
 namespace bolthole {
 namespace {
 
-Link holedRod(const std::string& name, Eigen::Vector3d axle, Eigen::Vector3d chassis) {
-    Link link;
-    link.name = name;
-    link.chassis.holes = {{-1, "front", chassis}};
-    link.axle.holes = {{-1, "low", axle}, {-1, "high", axle + Eigen::Vector3d(0, 0.01, 0.03)}};
-    return link;
-}
-
 Car trackedCar() {
-    Car car;
-    car.wheelbase = 2.8;
-    car.rearTireRadius = car.frontTireRadius = 0.33;
+    Car car = plainCar();
     car.rearTrack = 1.5;
     car.frontTrack = 1.48;
-    car.cornerWeights = {450, 450, 350, 350};
-    car.cgHeight = 0.5;
-    car.links = {holedRod("lower", {0.01, 0.5, 0.2}, {0.5, 0.45, 0.26}),
-                 holedRod("upper", {0.05, 0.15, 0.5}, {0.3, 0.4, 0.46})};
-    car.driveline = Driveline{0.02, {0.28, 0, 0.34}, 0.05, {1.5, 0, 0.39}};
     return car;
 }
 
